@@ -1,0 +1,1 @@
+//! Setting out, boards and cut plans: pure formulas and solvers.

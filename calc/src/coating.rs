@@ -1,0 +1,1 @@
+//! Films, mixing, beads and the air they dry in: pure formulas.

@@ -1,0 +1,1 @@
+//! Low-voltage conductors, drops, fuses and networks: pure formulas, tables and solvers.

@@ -1,0 +1,1 @@
+//! Screws and the holes for them: pure formulas and tables.

@@ -1,0 +1,1 @@
+//! Loads on the axles: pure formulas.

@@ -1,0 +1,1 @@
+//! Trimming round a roof opening: pure formulas.

@@ -1,0 +1,1 @@
+//! What a tape, a label or a meter says: text and quantities.

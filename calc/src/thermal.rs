@@ -1,0 +1,1 @@
+//! Heat and moisture through a build-up: pure formulas and tables.
