@@ -8,4 +8,5 @@ pub mod fastening;
 pub mod mass;
 pub mod opening;
 pub mod quantity;
+pub mod source;
 pub mod thermal;
