@@ -237,7 +237,12 @@ mod tests {
     fn bounds_hold_all_shapes() {
         let mut drawing = Drawing::new("a", "b");
         assert_eq!(drawing.bounds(), None);
-        drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(0.0, 0.0), Point::metres(2.0, 1.0));
+        drawing.rectangle(
+            Pen::Solid,
+            Fill::Stock,
+            Point::metres(0.0, 0.0),
+            Point::metres(2.0, 1.0),
+        );
         drawing.circle(Pen::Cut, Fill::Empty, Point::metres(2.0, 1.0), 0.5);
         let (low, high) = drawing.bounds().unwrap();
         assert_eq!((low.x, low.y, high.x, high.y), (0.0, 0.0, 2.5, 1.5));

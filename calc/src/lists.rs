@@ -108,8 +108,9 @@ pub fn merge_buy_lines<'a>(
                     known.sheets.push(sheet.to_owned());
                 }
             }
-            None => merged
-                .push(MergedBuyLine { line: line.clone(), sheets: vec![sheet.to_owned()] }),
+            None => {
+                merged.push(MergedBuyLine { line: line.clone(), sheets: vec![sheet.to_owned()] })
+            }
         }
     }
     merged

@@ -98,11 +98,11 @@ impl Project {
     pub fn style(&self) -> Style {
         let system = self.system();
         let chosen = self.document.get("rounding").and_then(Node::as_str);
-        let rounding = Rounding::choices(system)
-            .iter()
-            .copied()
+        let rounding = Rounding::ALL
+            .into_iter()
+            .filter(|rounding| rounding.system() == system)
             .find(|rounding| Some(rounding.name()) == chosen)
-            .unwrap_or_else(|| Rounding::usual(system));
+            .unwrap_or_else(|| Rounding::for_system(system));
         Style { system, rounding }
     }
 
@@ -221,8 +221,7 @@ impl Project {
 
     /// Adds a row at the end of the list at a path.
     pub fn add_row(&mut self, place: &Place, path: &str, row: Node) {
-        let mut rows =
-            self.node(place, path).and_then(Node::as_array).cloned().unwrap_or_default();
+        let mut rows = self.node(place, path).and_then(Node::as_array).cloned().unwrap_or_default();
         rows.push(row);
         self.set(place, path, Node::Array(rows));
     }
@@ -338,7 +337,7 @@ fn typed_node(kind: &Kind, text: &str) -> Node {
     }
     match kind {
         Kind::Number { .. } | Kind::Count { .. } => match serde_json::from_str(trimmed) {
-            Ok(number @ Node::Number(_)) if number.to_string() == trimmed => number,
+            Ok(Node::Number(number)) if number.to_string() == trimmed => Node::Number(number),
             _ => json!(trimmed),
         },
         Kind::Flag if trimmed == "true" => json!(true),

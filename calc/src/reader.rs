@@ -5,14 +5,30 @@
 //! ever worked out from a stand-in.
 
 use std::cell::RefCell;
+use std::marker::PhantomData;
 use std::rc::Rc;
 
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::project::{Body, Node};
-use crate::quantity::{Length, Measure, Quantity, Style, Unit, plain, read_number, significant};
+use crate::quantity::{Length, Measure, Style, Unit, plain, read_number, significant};
 use crate::report::Taken;
+
+/// A quantity with a unit of its own type, made from its number in SI base units.
+pub trait Quantity {
+    /// The quantity of so many SI base units.
+    fn from_si(si: f64) -> Self;
+}
+
+impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::SI<f64>, f64> {
+    fn from_si(si: f64) -> Self {
+        Self { dimension: PhantomData, units: PhantomData, value: si }
+    }
+}
+
+/// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
+pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Rc<Record>, String> + 'a;
 
 /// What a sheet may look at besides its own inputs.
 pub struct Site<'a> {
@@ -20,8 +36,8 @@ pub struct Site<'a> {
     pub style: Style,
     /// The measured body.
     pub body: &'a Body,
-    /// Outcomes of other sheets, by id; the error is what is said about it.
-    pub sheets: &'a dyn Fn(&str, &str) -> Result<Rc<Record>, String>,
+    /// Outcomes of other sheets.
+    pub sheets: &'a FindSheet<'a>,
 }
 
 /// Reads the answers at one place of a sheet's inputs.
@@ -499,7 +515,11 @@ impl<'a> Reader<'a> {
         // Ends typed in another unit than they are kept in must still count as inside.
         let slack = 1e-9 * low.abs().max(high.abs()).min(value.abs().max(1e-3));
         if !value.is_finite() || value < low - slack || value > high + slack {
-            return Err(format!("{} must be {}", lower_first(ask.label), range_words(ask, low, high, unit)));
+            return Err(format!(
+                "{} must be {}",
+                lower_first(ask.label),
+                range_words(ask, low, high, unit)
+            ));
         }
         if whole && value != value.round() {
             return Err(format!("{} must be a whole number", lower_first(ask.label)));

@@ -1,4 +1,5 @@
 //! What holds for every sheet, looping over the one list: no sheet needs to be named here.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
 use std::collections::BTreeSet;
 
@@ -105,7 +106,9 @@ fn usual_values_and_defaults_can_be_read_and_lie_in_range() {
             for text in texts.into_iter().filter(|text| !text.is_empty()) {
                 let (value, (low, high)) = match ask.kind {
                     Kind::Measure { dimension, range, .. } => (
-                        Measure::read(text, dimension, None).map(|m| m.si()).map_err(|e| e.to_string()),
+                        Measure::read(text, dimension, None)
+                            .map(|m| m.si())
+                            .map_err(|e| e.to_string()),
                         range,
                     ),
                     Kind::Number { range, .. } => {
@@ -228,7 +231,7 @@ proptest! {
             let mut all = Vec::new();
             paths(&inputs, "", &mut all);
             if !all.is_empty() {
-                *inputs.pointer_mut(place.get(&all)).unwrap() = value;
+                *inputs.pointer_mut(place.get::<String>(&all)).unwrap() = value;
             }
         }
         match result(sheet.kind, &inputs, "imperial") {

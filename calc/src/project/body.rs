@@ -75,8 +75,8 @@ static EVEN_SPACING: Ask =
     Ask::measure("spacing", "Spacing, centre to centre", &LENGTH, ["in", "mm"], (0.001, 10.0))
         .usual("16 in", "400 mm")
         .help("Centre line to centre line.");
-static EVEN: Ask = Ask::group("even", "Evenly spaced", &[&EVEN_COUNT, &EVEN_FIRST, &EVEN_SPACING])
-    .optional();
+static EVEN: Ask =
+    Ask::group("even", "Evenly spaced", &[&EVEN_COUNT, &EVEN_FIRST, &EVEN_SPACING]).optional();
 static MEASURED_ONE: Ask =
     Ask::measure("", "Rib", &LENGTH, ["in", "mm"], (0.0, LONGEST)).usual("16 in", "400 mm");
 static MEASURED: Ask = Ask::list("measured", "Measured one by one", 1, &MEASURED_ONE)
@@ -208,9 +208,9 @@ impl Body {
     /// Takes out what has a fault, so that no sheet works with a stand-in.
     fn forget_the_wrong(&mut self) {
         let wrong = |key: &str| {
-            self.faults.iter().any(|fault| {
-                fault.field.split('.').next() == Some(key) || fault.field.is_empty()
-            })
+            self.faults
+                .iter()
+                .any(|fault| fault.field.split('.').next() == Some(key) || fault.field.is_empty())
         };
         let (length, width, height) = (wrong("length"), wrong("width"), wrong("height"));
         let (ribs, rib_width, openings) = (wrong("ribs"), wrong("rib_width"), wrong("openings"));
@@ -249,7 +249,7 @@ mod tests {
     use serde_json::json;
 
     fn read(node: Node) -> Body {
-        Body::read(&node, Style::usual(UnitSystem::Metric))
+        Body::read(&node, Style::new(UnitSystem::Metric))
     }
 
     #[test]

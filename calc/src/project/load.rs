@@ -49,10 +49,9 @@ pub enum LoadError {
 impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::TooLarge { bytes } => write!(
-                f,
-                "the file has {bytes} bytes; a project file has at most {MAX_BYTES}"
-            ),
+            Self::TooLarge { bytes } => {
+                write!(f, "the file has {bytes} bytes; a project file has at most {MAX_BYTES}")
+            }
             Self::NotJson { line } => write!(
                 f,
                 "the file is not JSON (reading stopped in line {line}); a project file begins with \

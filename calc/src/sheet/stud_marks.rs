@@ -233,9 +233,9 @@ fn remarks(
         remarks.push(Remark::note(format!(
             "Hook the tape on the left end once and set every mark from there: each is then within \
              {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).",
-            style.length(growth.datum),
-            style.length(growth.chain_worst),
-            style.length(growth.chain_rss),
+            style.small(growth.datum),
+            style.small(growth.chain_worst),
+            style.small(growth.chain_rss),
         )));
     }
     remarks
@@ -248,9 +248,9 @@ fn copies_table(error: Length, style: Style) -> Table {
         TableRow {
             cells: vec![
                 copies.to_string(),
-                style.length(growth.datum),
-                style.length(growth.chain_worst),
-                style.length(growth.chain_rss),
+                style.small(growth.datum),
+                style.small(growth.chain_worst),
+                style.small(growth.chain_rss),
             ],
             chosen: false,
         }
@@ -316,19 +316,19 @@ fn working(
         })
         .collect();
     if let (Some(growth), Some(error)) = (growth, inputs.reading_error) {
-        let error = style.length(error);
+        let error = style.small(error);
         steps.push(Step::new(
             "Chained marks, worst case",
             "e = n · t",
             format!("{} · {error}", growth.steps),
-            style.length(growth.chain_worst),
+            style.small(growth.chain_worst),
             &TOLERANCE_BUILDUP,
         ));
         steps.push(Step::new(
             "Chained marks, most likely",
             "e = √n · t",
             format!("√{} · {error}", growth.steps),
-            style.length(growth.chain_rss),
+            style.small(growth.chain_rss),
             &TOLERANCE_BUILDUP,
         ));
     }
