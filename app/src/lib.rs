@@ -1,5 +1,8 @@
 //! Battenbook in the browser: the single page around `calc`.
 
+pub mod storage;
+pub mod transfer;
+
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
