@@ -5,10 +5,12 @@ mod evaluate;
 #[cfg(feature = "json")]
 mod json;
 mod load;
+mod plan;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
 pub use evaluate::{Evaluation, SheetResult, evaluate};
 pub use load::{LoadError, MAX_BYTES, VERSION};
+pub use plan::plan;
 
 /// A node of the project file, as JSON knows it.
 pub use serde_json::Value as Node;

@@ -6,7 +6,7 @@
 
 use std::cell::RefCell;
 use std::marker::PhantomData;
-use std::rc::Rc;
+use std::sync::Arc;
 
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::fault::Fault;
@@ -28,7 +28,7 @@ impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
-pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Rc<Record>, String> + 'a;
+pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, String> + 'a;
 
 /// What a sheet may look at besides its own inputs.
 pub struct Site<'a> {
@@ -351,7 +351,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The outcome of the sheet named by the input.
-    pub fn sheet(&self, ask: &Ask) -> Option<Rc<Record>> {
+    pub fn sheet(&self, ask: &Ask) -> Option<Arc<Record>> {
         let Kind::SheetOf(kind) = ask.kind else { return None };
         let here = self.below(ask.key);
         let Some(id) = here.text() else {

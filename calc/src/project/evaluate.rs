@@ -1,7 +1,7 @@
 //! Evaluates a whole project: every sheet, then the lists that all of them add to.
 
 use std::cell::RefCell;
-use std::rc::Rc;
+use std::sync::Arc;
 
 use super::{Body, Project};
 use crate::fault::Fault;
@@ -21,7 +21,7 @@ pub struct Evaluation {
     /// The body as read.
     pub body: Body,
     /// The sheets' results by id, in the order of the file.
-    pub sheets: Vec<(String, Rc<SheetResult>)>,
+    pub sheets: Vec<(String, Arc<SheetResult>)>,
     /// The buy list over all sheets.
     pub buy_list: Vec<MergedBuyLine>,
     /// The cut list over all sheets.
@@ -41,7 +41,7 @@ pub fn evaluate(project: &Project) -> Evaluation {
     let style = project.style();
     let body = Body::read(project.body(), style);
     let run = Run { project, style, body: &body, states: RefCell::default() };
-    let sheets: Vec<(String, Rc<SheetResult>)> =
+    let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
     let reports = || {
         sheets.iter().filter_map(|(id, result)| {
@@ -70,7 +70,7 @@ struct Run<'a> {
 #[derive(Clone)]
 enum State {
     UnderWay,
-    Done(Rc<SheetResult>),
+    Done(Arc<SheetResult>),
 }
 
 impl Run<'_> {
@@ -85,13 +85,13 @@ impl Run<'_> {
         states.push((id.to_owned(), state));
     }
 
-    fn result(&self, id: &str) -> Rc<SheetResult> {
+    fn result(&self, id: &str) -> Arc<SheetResult> {
         if let Some(State::Done(result)) = self.state(id) {
             return result;
         }
         self.set_state(id, State::UnderWay);
-        let result = Rc::new(self.work_out(id));
-        self.set_state(id, State::Done(Rc::clone(&result)));
+        let result = Arc::new(self.work_out(id));
+        self.set_state(id, State::Done(Arc::clone(&result)));
         result
     }
 
@@ -115,7 +115,7 @@ impl Run<'_> {
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
-    fn other(&self, id: &str, kind: &str) -> Result<Rc<Record>, String> {
+    fn other(&self, id: &str, kind: &str) -> Result<Arc<Record>, String> {
         let entry = self
             .project
             .sheet(id)
@@ -127,7 +127,7 @@ impl Run<'_> {
             return Err(format!("\"{id}\" takes from this sheet itself; choose another"));
         }
         match self.result(id).as_ref() {
-            Ok(report) => Ok(Rc::new(report.outcome.clone())),
+            Ok(report) => Ok(Arc::new(report.outcome.clone())),
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
     }
