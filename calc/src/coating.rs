@@ -2,9 +2,11 @@
 
 pub mod air;
 pub mod bead;
+pub mod cautions;
 pub mod containers;
 pub mod film;
 pub mod gap;
 pub mod mixing;
 pub mod purchase;
 pub mod range;
+pub mod schedule;

@@ -116,7 +116,10 @@ mod tests {
         ] {
             for (humidity, printed) in humidities.iter().zip(row) {
                 let got = dew(t, *humidity);
-                assert!((got - printed).abs() <= 0.06, "{t} C {humidity} %: {got}, printed {printed}");
+                assert!(
+                    (got - printed).abs() <= 0.06,
+                    "{t} C {humidity} %: {got}, printed {printed}"
+                );
             }
         }
         // A second published table.
@@ -148,7 +151,9 @@ mod tests {
         assert!((air.dew_point.get::<degree_celsius>() + 3.04).abs() < 0.005);
         let frost = air.frost_point.unwrap().get::<degree_celsius>();
         assert!((frost + 2.68).abs() < 0.005, "{frost}");
-        assert!(dew_point(celsius(20.0), Ratio::new::<percent>(50.0)).unwrap().frost_point.is_none());
+        assert!(
+            dew_point(celsius(20.0), Ratio::new::<percent>(50.0)).unwrap().frost_point.is_none()
+        );
     }
 
     /// A practice text's examples: steel at 13 C in air of 16 C and 71 % (dew point 11 C) must wait; steel at 19 C over a
@@ -161,9 +166,15 @@ mod tests {
         let paint = margin(celsius(21.0), Ratio::new::<percent>(67.4), celsius(19.0)).unwrap();
         assert!(paint.may_coat);
         // Saturated air: the margin is exactly what the surface is above the air; 3 C is enough.
-        assert!(margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(13.0)).unwrap().may_coat);
-        assert!(!margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(12.99)).unwrap().may_coat);
-        assert!(margin(celsius(10.0), Ratio::new::<percent>(85.0), celsius(20.0)).unwrap().too_humid);
+        assert!(
+            margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(13.0)).unwrap().may_coat
+        );
+        assert!(
+            !margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(12.99)).unwrap().may_coat
+        );
+        assert!(
+            margin(celsius(10.0), Ratio::new::<percent>(85.0), celsius(20.0)).unwrap().too_humid
+        );
     }
 
     proptest! {

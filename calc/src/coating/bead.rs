@@ -147,16 +147,30 @@ mod tests {
             for (place, sixteenth) in sixteenths.iter().enumerate() {
                 let side = Length::new::<inch>(sixteenth / 16.0);
                 let feet = |bead: Bead| bead.length_of(fluid_ounces(ounces)).unwrap().get::<foot>();
-                assert!((feet(round(side)) - round_ft[place]).abs() <= 0.051, "{ounces} oz {sixteenth}/16");
-                assert!((feet(groove(side)) - square_ft[place]).abs() <= 0.051, "{ounces} oz {sixteenth}/16");
+                assert!(
+                    (feet(round(side)) - round_ft[place]).abs() <= 0.051,
+                    "{ounces} oz {sixteenth}/16"
+                );
+                assert!(
+                    (feet(groove(side)) - square_ft[place]).abs() <= 0.051,
+                    "{ounces} oz {sixteenth}/16"
+                );
             }
         }
         let millimeters = [3.0, 4.0, 5.0, 6.0, 8.0, 10.0];
         for (place, side) in millimeters.iter().enumerate() {
             let side = Length::new::<millimeter>(*side);
-            let long = |bead: Bead, ml| bead.length_of(Volume::new::<milliliter>(ml)).unwrap().get::<meter>();
-            assert!((long(round(side), 300.0) - [42.4, 23.9, 15.3, 10.6, 5.97, 3.82][place]).abs() <= 0.051);
-            assert!((long(groove(side), 300.0) - [33.3, 18.8, 12.0, 8.33, 4.69, 3.0][place]).abs() <= 0.051);
+            let long = |bead: Bead, ml| {
+                bead.length_of(Volume::new::<milliliter>(ml)).unwrap().get::<meter>()
+            };
+            assert!(
+                (long(round(side), 300.0) - [42.4, 23.9, 15.3, 10.6, 5.97, 3.82][place]).abs()
+                    <= 0.051
+            );
+            assert!(
+                (long(groove(side), 300.0) - [33.3, 18.8, 12.0, 8.33, 4.69, 3.0][place]).abs()
+                    <= 0.051
+            );
         }
     }
 
@@ -175,8 +189,14 @@ mod tests {
     fn shapes_compare() {
         let side = Length::new::<millimeter>(6.0);
         let section = |bead: Bead| bead.section().unwrap().get::<square_millimeter>();
-        assert!((section(Bead::HalfRound { diameter: side }) * 2.0 - section(round(side))).abs() < 1e-9);
-        assert!((section(Bead::Fillet { width: side, depth: side }) * 2.0 - section(groove(side))).abs() < 1e-9);
+        assert!(
+            (section(Bead::HalfRound { diameter: side }) * 2.0 - section(round(side))).abs() < 1e-9
+        );
+        assert!(
+            (section(Bead::Fillet { width: side, depth: side }) * 2.0 - section(groove(side)))
+                .abs()
+                < 1e-9
+        );
         let diameter = round_of_section(round(side).section().unwrap()).unwrap();
         assert!((diameter.get::<millimeter>() - 6.0).abs() < 1e-9);
     }

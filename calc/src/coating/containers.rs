@@ -123,7 +123,9 @@ impl From<OutOfRange> for Fault {
 impl std::fmt::Display for Fault {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
-            Self::NoOffers => f.write_str("no container size is given; give at least one, such as 1 gal"),
+            Self::NoOffers => {
+                f.write_str("no container size is given; give at least one, such as 1 gal")
+            }
             Self::Range(range) => range.fmt(f),
         }
     }
@@ -183,7 +185,10 @@ impl Search {
         let mut result = vec![0; offers];
         // The best by the litre comes last, the largest of equals; equal offers keep their first.
         sizes.sort_by(|a, b| {
-            b.rate().total_cmp(&a.rate()).then(a.size.total_cmp(&b.size)).then(b.index.cmp(&a.index))
+            b.rate()
+                .total_cmp(&a.rate())
+                .then(a.size.total_cmp(&b.size))
+                .then(b.index.cmp(&a.index))
         });
         sizes.dedup_by(|next, kept| {
             let same = next.size == kept.size && next.price == kept.price;
@@ -215,8 +220,18 @@ impl Search {
         let most = sizes.iter().map(|size| most_of(size, &sizes, need)).collect();
         let rate = filler.rate();
         let counts = vec![0; sizes.len()];
-        let mut search =
-            Self { need, sizes, most, largest, rate, least_total, counts, best: None, steps: 0, step_limit };
+        let mut search = Self {
+            need,
+            sizes,
+            most,
+            largest,
+            rate,
+            least_total,
+            counts,
+            best: None,
+            steps: 0,
+            step_limit,
+        };
         search.branch(0, 0.0, 0.0, 0.0);
         if let Some(best) = &search.best {
             for (size, count) in search.sizes.iter().zip(&best.counts) {

@@ -145,7 +145,6 @@ mod tests {
     use proptest::prelude::*;
     use uom::si::area::square_foot;
     use uom::si::length::mil;
-    
 
     use super::*;
 
@@ -169,7 +168,8 @@ mod tests {
     }
 
     fn rate_um(solids: f64, dry: f64, thinner: f64) -> f64 {
-        let wet = wet_for_dry(Length::new::<micrometer>(dry), share(solids), share(thinner)).unwrap();
+        let wet =
+            wet_for_dry(Length::new::<micrometer>(dry), share(solids), share(thinner)).unwrap();
         m2_per_l(spread_rate(wet).unwrap())
     }
 

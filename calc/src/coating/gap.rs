@@ -142,14 +142,17 @@ mod tests {
     #[test]
     fn shrinkage_and_loss_both_divide() {
         let share = Ratio::new::<percent>;
-        let got = with_shrinkage_and_loss(Volume::new::<milliliter>(72.0), share(20.0), share(10.0));
+        let got =
+            with_shrinkage_and_loss(Volume::new::<milliliter>(72.0), share(20.0), share(10.0));
         assert!((ml(got.unwrap()) - 100.0).abs() < 1e-9);
     }
 
     #[test]
     fn a_plug_larger_than_its_hole_is_refused() {
         let (diameter, depth, plug_length) = (mm(10.0), mm(10.0), mm(10.0));
-        assert!(hole(Hole::Plugged { diameter, depth, plug_diameter: mm(11.0), plug_length }).is_err());
+        assert!(
+            hole(Hole::Plugged { diameter, depth, plug_diameter: mm(11.0), plug_length }).is_err()
+        );
     }
 
     proptest! {

@@ -11,12 +11,14 @@ use super::range::{OutOfRange, ceiling, within};
 use crate::source::Source;
 
 /// Shares of a mix by volume or by mass; the volumes of the parts are taken to add up.
-pub static SHARES: Source =
-    Source::identity("part = whole x share; mass ratio = volume ratio x density of a / density of b");
+pub static SHARES: Source = Source::identity(
+    "part = whole x share; mass ratio = volume ratio x density of a / density of b",
+);
 
 /// Reaction pace doubles for each 10 C warmer. Makers' texts give 1.5 to 2.5 times.
-pub static POT_LIFE: Source =
-    Source::common_practice("pot life halves for each 10 C (18 F) warmer, doubles for each 10 C colder");
+pub static POT_LIFE: Source = Source::common_practice(
+    "pot life halves for each 10 C (18 F) warmer, doubles for each 10 C colder",
+);
 
 /// A batch must be poured within its pot life, and the batches of a pass are equal.
 pub static BATCHES: Source =
@@ -117,7 +119,8 @@ pub fn parts(mix: &Mix, whole: Volume) -> Result<Parts, Fault> {
     within("volume to mix", whole.get::<liter>(), 0.0, 1e6, "l")?;
     let share_a = volume_share_of_a(mix)?;
     let (a, b) = (whole * share_a, whole * (1.0 - share_a));
-    let mass = |volume: Volume, density: Option<MassDensity>| density.map(|density| volume * density);
+    let mass =
+        |volume: Volume, density: Option<MassDensity>| density.map(|density| volume * density);
     Ok(Parts { a, b, a_mass: mass(a, mix.density_a), b_mass: mass(b, mix.density_b) })
 }
 
@@ -300,9 +303,11 @@ mod tests {
             [(2.0, 1.0, 100.0, 47.0, 0.940), (3.0, 1.0, 3.5, 1.0, 3.0 / 3.5)]
         {
             let density_b = density(1100.0 * relative);
-            let by_volume = Mix { density_a: density(1100.0), density_b, ..by_volume(volume_a, volume_b) };
+            let by_volume =
+                Mix { density_a: density(1100.0), density_b, ..by_volume(volume_a, volume_b) };
             let by_mass = Mix { by: By::Mass, a: mass_a, b: mass_b, ..by_volume };
-            let (one, other) = (parts(&by_volume, liters(1.0)).unwrap(), parts(&by_mass, liters(1.0)).unwrap());
+            let (one, other) =
+                (parts(&by_volume, liters(1.0)).unwrap(), parts(&by_mass, liters(1.0)).unwrap());
             assert!((one.a.get::<liter>() - other.a.get::<liter>()).abs() < 1e-6);
             let ratio = one.a_mass.unwrap() / one.b_mass.unwrap();
             assert!((ratio.value - mass_a / mass_b).abs() < 1e-6);
@@ -338,7 +343,10 @@ mod tests {
         assert_eq!(batches(liters(0.1 + 0.2), 1, Some(liters(0.1))).unwrap().count, 3);
         assert_eq!(batches(liters(2.0), 3, None).unwrap().count, 3);
         assert_eq!(batches(liters(0.0), 3, None).unwrap().count, 0);
-        assert!(matches!(batches(liters(1e6), 1, Some(liters(0.001))), Err(Fault::TooManyBatches { .. })));
+        assert!(matches!(
+            batches(liters(1e6), 1, Some(liters(0.001))),
+            Err(Fault::TooManyBatches { .. })
+        ));
     }
 
     proptest! {

@@ -9,8 +9,9 @@ use super::range::ceiling;
 use crate::source::Source;
 
 /// Every number of kits is tried, with the best bottles for what is still missing.
-pub static METHOD: Source =
-    Source::identity("least cost over every number of kits with the least-cost bottles beside them");
+pub static METHOD: Source = Source::identity(
+    "least cost over every number of kits with the least-cost bottles beside them",
+);
 
 /// The most numbers of kits that are tried; beyond them a choice is given as unproved.
 pub const MOST_TRIED: usize = 200;
@@ -84,7 +85,8 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
     let mut best: Option<(Rank, Purchase)> = None;
     let step_limit = containers::STEP_LIMIT / kit_counts.len().max(1) as u32;
     for counts in kit_counts {
-        let total = kits.iter().zip(&counts).map(|((_, kit), n)| f64::from(*n) * kit.size.get::<liter>());
+        let total =
+            kits.iter().zip(&counts).map(|((_, kit), n)| f64::from(*n) * kit.size.get::<liter>());
         let in_kits = Volume::new::<liter>(total.sum());
         let Some((mut purchase, rank)) =
             beside_kits(&needed, in_kits, share_a, [&a, &b], offers.len(), step_limit)?
@@ -105,7 +107,11 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
         }
     }
     // With kits on the shelf, kits alone are among the choices; without, there are bottles of both.
-    best.map(|(_, purchase)| purchase).ok_or(Fault::NothingHolds(if a.is_empty() { Part::A } else { Part::B }))
+    best.map(|(_, purchase)| purchase).ok_or(Fault::NothingHolds(if a.is_empty() {
+        Part::A
+    } else {
+        Part::B
+    }))
 }
 
 impl std::fmt::Display for Fault {
@@ -156,7 +162,8 @@ fn kit_numbers(whole: Volume, kits: &[(usize, Offer)]) -> (Vec<Vec<u32>>, bool) 
         let allowed = (MOST_TRIED / numbers.len()).max(1) as u32;
         let mut grown = Vec::new();
         for counts in &numbers {
-            let held: Volume = kits.iter().zip(counts).map(|((_, kit), n)| kit.size * f64::from(*n)).sum();
+            let held: Volume =
+                kits.iter().zip(counts).map(|((_, kit), n)| kit.size * f64::from(*n)).sum();
             let missing = (whole - held).max(Volume::new::<liter>(0.0));
             let most = ceiling((missing / kits[place].1.size).value) as u32;
             // Where not all can be tried: the highest numbers, which need few bottles or none.
@@ -198,7 +205,8 @@ fn beside_kits(
             }
             let shelf: Vec<Offer> = own.iter().map(|(_, offer)| *offer).collect();
             let Choice { counts: of_own, total, proved: sure, .. } =
-                containers::choose_within(missing, &shelf, step_limit).map_err(Fault::Containers)?;
+                containers::choose_within(missing, &shelf, step_limit)
+                    .map_err(Fault::Containers)?;
             for ((index, _), count) in own.iter().zip(of_own) {
                 counts[*index] = count;
             }
@@ -225,11 +233,14 @@ mod tests {
     use super::*;
     use crate::coating::mixing::By;
 
-    const TWO_TO_ONE: Mix = Mix { by: By::Volume, a: 2.0, b: 1.0, density_a: None, density_b: None };
+    const TWO_TO_ONE: Mix =
+        Mix { by: By::Volume, a: 2.0, b: 1.0, density_a: None, density_b: None };
 
     fn on_shelf(list: &[(Part, f64, Option<f64>)]) -> Vec<PartOffer> {
         let offer = |size, price| Offer { size: Volume::new::<liter>(size), price };
-        list.iter().map(|&(part, size, price)| PartOffer { part, offer: offer(size, price) }).collect()
+        list.iter()
+            .map(|&(part, size, price)| PartOffer { part, offer: offer(size, price) })
+            .collect()
     }
 
     fn pick(whole: f64, list: &[(Part, f64, Option<f64>)]) -> Result<Purchase, Fault> {
@@ -246,7 +257,8 @@ mod tests {
     #[test]
     fn kits_with_one_bottle_beside_them() {
         // Two kits would cost 160, bottles alone 150; one kit and a bottle of each 130.
-        let list = [(Part::Kit, 1.5, Some(80.0)), (Part::A, 0.5, Some(30.0)), (Part::B, 0.25, Some(20.0))];
+        let list =
+            [(Part::Kit, 1.5, Some(80.0)), (Part::A, 0.5, Some(30.0)), (Part::B, 0.25, Some(20.0))];
         let got = pick(2.0, &list).unwrap();
         assert_eq!((got.counts.as_slice(), got.cost), (&[1, 1, 1][..], Some(130.0)));
         assert!((got.left_over_a + got.left_over_b).get::<liter>() > 0.0);
@@ -263,7 +275,10 @@ mod tests {
         assert_eq!(pick(1.0, &[(Part::A, 1.0, None)]), Err(Fault::NothingHolds(Part::B)));
         assert_eq!(pick(1.0, &[]), Err(Fault::NothingHolds(Part::A)));
         // A kit and no bottle of b: kits alone.
-        assert_eq!(pick(2.0, &[(Part::Kit, 1.5, None), (Part::A, 1.0, None)]).unwrap().counts, [2, 0]);
+        assert_eq!(
+            pick(2.0, &[(Part::Kit, 1.5, None), (Part::A, 1.0, None)]).unwrap().counts,
+            [2, 0]
+        );
     }
 
     proptest! {

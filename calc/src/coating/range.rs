@@ -63,7 +63,9 @@ mod tests {
     fn says_what_is_wrong_and_what_is_right() {
         let fault = within("loss", 120.0, 0.0, 95.0, "%").unwrap_err();
         assert_eq!(fault.to_string(), "the loss is 120 %; it must be from 0 to 95 %");
-        assert!(within("loss", f64::NAN, 0.0, 95.0, "%").unwrap_err().to_string().contains("no number"));
+        assert!(
+            within("loss", f64::NAN, 0.0, 95.0, "%").unwrap_err().to_string().contains("no number")
+        );
         assert!(within("loss", f64::INFINITY, 0.0, 95.0, "%").is_err());
     }
 

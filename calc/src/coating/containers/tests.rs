@@ -64,7 +64,10 @@ fn assert_best(need: f64, list: &[(f64, Option<f64>)]) {
     assert!(got.proved, "{need} l of {list:?}");
     if list.iter().all(|(_, price)| price.is_some()) {
         let cost_got = got.cost.unwrap();
-        assert!((cost_got - cost).abs() <= 1e-9 * cost.max(1e-12), "{need} l of {list:?}: {got:?}, {cost}");
+        assert!(
+            (cost_got - cost).abs() <= 1e-9 * cost.max(1e-12),
+            "{need} l of {list:?}: {got:?}, {cost}"
+        );
     }
     assert!((total_got - total).abs() <= 1.001e-6 * need, "{need} l of {list:?}: {got:?}, {total}");
     assert_eq!(got.counts.iter().sum::<u32>(), number, "{need} l of {list:?}: {got:?}, {total}");
@@ -100,7 +103,10 @@ fn a_cost_needs_the_prices_of_what_is_bought() {
 
 #[test]
 fn a_need_that_rounding_lifted_buys_no_more() {
-    let got = pick(3.0 * GALLON_L * (1.0 + 1e-12), &[(GALLON_L, Some(40.0)), (GALLON_L / 4.0, Some(12.0))]);
+    let got = pick(
+        3.0 * GALLON_L * (1.0 + 1e-12),
+        &[(GALLON_L, Some(40.0)), (GALLON_L / 4.0, Some(12.0))],
+    );
     assert_eq!((got.counts.as_slice(), got.left_over.get::<liter>()), (&[3, 0][..], 0.0));
     assert_eq!(pick(0.0, &[(1.0, None)]).counts, [0]);
 }
@@ -116,7 +122,10 @@ fn from_a_millilitre_to_ten_thousand_litres() {
     for need in [0.001, 0.3, 1.0, 7.3, 123.4, 999.9, 10_000.0] {
         for list in [&plain[..], &by_litre, &gallons, &usual] {
             let got = pick(need, list);
-            assert!(got.proved && got.total.get::<liter>() >= need * (1.0 - 1e-9), "{need} {list:?}");
+            assert!(
+                got.proved && got.total.get::<liter>() >= need * (1.0 - 1e-9),
+                "{need} {list:?}"
+            );
         }
         let got = pick(need, &plain);
         let least = ceiling(need / 0.25) * 0.25;
@@ -133,6 +142,10 @@ fn customary_and_metric_sizes_together() {
     let mixed: Vec<_> = [1.0, 2.5, 5.0, GALLON_L / 4.0, GALLON_L].map(|size| (size, None)).to_vec();
     for need in [0.9, 4.2, 9.1, 14.4] {
         assert_best(need, &mixed);
+    }
+    for need in [20.3, 50.1, 199.0] {
+        let got = pick(need, &mixed);
+        assert!(got.proved && got.left_over.get::<liter>() < 0.01 * need, "{need}: {got:?}");
     }
 }
 
@@ -172,8 +185,9 @@ proptest! {
 
     #[test]
     fn always_covers_and_wastes_no_container(
-        need in 0.001..10_000.0, list in prop::collection::vec((0.2..30.0, prop::option::of(0.0..200.0)), 1..7),
+        need in 0.001..10_000.0, list in prop::collection::vec((4_u32..600, prop::option::of(0.0..200.0)), 1..7),
     ) {
+        let list: Vec<_> = list.iter().map(|(size, price)| (f64::from(*size) * 0.05, *price)).collect();
         let got = pick(need, &list);
         let total = got.total.get::<liter>();
         prop_assert!(total >= need * (1.0 - 1e-9));
