@@ -10,3 +10,4 @@ pub mod mixing;
 pub mod purchase;
 pub mod range;
 pub mod schedule;
+pub mod surface;

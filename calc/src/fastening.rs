@@ -2,6 +2,7 @@
 
 pub mod acceleration;
 pub mod drill_point;
+pub mod hold;
 pub mod length;
 pub mod screw;
 pub mod sheet_steel;

@@ -32,7 +32,8 @@ pub struct DewPoint {
     /// The dew point over liquid water, also below 0 C, where the water would be supercooled.
     /// The margin rule is worked with this one.
     pub dew_point: ThermodynamicTemperature,
-    /// The frost point, where the dew point is below 0 C: frost forms there already, a little warmer than the dew point.
+    /// The frost point, where the dew point is below 0 C: frost forms there already, a little
+    /// warmer than the dew point.
     pub frost_point: Option<ThermodynamicTemperature>,
 }
 
@@ -49,7 +50,8 @@ pub struct Margin {
     pub too_humid: bool,
 }
 
-/// The dew point of air. Source: [`MAGNUS`]. Below 0 C humidity means humidity over water, as meters show it.
+/// The dew point of air. Source: [`MAGNUS`]. Below 0 C humidity means humidity over water, as
+/// meters show it.
 ///
 /// # Errors
 /// Temperature from -45 to 60 C (the range of the formula), humidity from 1 to 100 %.
@@ -143,8 +145,9 @@ mod tests {
         }
     }
 
-    /// Over water and over ice at 0 C, 80 %: -3.04 C by the Magnus form over water; the ASHRAE formulation of an open
-    /// psychrometric library, which goes over to ice below 0 C, gives -2.68 C.
+    /// Over water and over ice at 0 C, 80 %: -3.04 C by the Magnus form over water; the ASHRAE
+    /// formulation of an open psychrometric library, which goes over to ice below 0 C, gives
+    /// -2.68 C.
     #[test]
     fn below_freezing_dew_and_frost_point_differ() {
         let air = dew_point(celsius(0.0), Ratio::new::<percent>(80.0)).unwrap();
@@ -156,8 +159,8 @@ mod tests {
         );
     }
 
-    /// A practice text's examples: steel at 13 C in air of 16 C and 71 % (dew point 11 C) must wait; steel at 19 C over a
-    /// dew point of 15 C may be painted.
+    /// A practice text's examples: steel at 13 C in air of 16 C and 71 % (dew point 11 C) must
+    /// wait; steel at 19 C over a dew point of 15 C may be painted.
     #[test]
     fn published_margin_examples() {
         let wait = margin(celsius(16.0), Ratio::new::<percent>(71.0), celsius(13.0)).unwrap();
@@ -179,7 +182,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn dew_point_is_never_above_the_air(t in any::<f64>(), u in -60.0..80.0, h in -10.0..120.0, s in any::<f64>()) {
+        fn dew_point_is_never_above_the_air(
+            t in any::<f64>(),
+            u in -60.0..80.0,
+            h in -10.0..120.0,
+            s in any::<f64>(),
+        ) {
             for t in [t, u] {
                 if let Ok(got) = margin(celsius(t), Ratio::new::<percent>(h), celsius(s)) {
                     prop_assert!(got.margin.value.is_finite());

@@ -80,7 +80,8 @@ impl Bead {
         Ok(cartridge / self.section()?)
     }
 
-    /// What a bead of this length takes, losses included: cross-section x length / (1 - loss). Source: [`BEAD`].
+    /// What a bead of this length takes, losses included: cross-section x length / (1 - loss).
+    /// Source: [`BEAD`].
     ///
     /// # Errors
     /// As [`Bead::section`]; length from 0 to 100 000 m, loss from 0 to 95 %.
@@ -136,7 +137,8 @@ mod tests {
         Bead::Square { width: side, depth: side }
     }
 
-    /// Worked from 1 US fl oz = 1.8046875 in³ and the cross-section: a 10 and a 28 oz cartridge, 300 and 310 ml.
+    /// Worked from 1 US fl oz = 1.8046875 in³ and the cross-section: a 10 and a 28 oz cartridge,
+    /// 300 and 310 ml.
     #[test]
     fn cartridge_lengths() {
         let sixteenths = [2.0, 3.0, 4.0, 6.0, 8.0];
@@ -174,8 +176,8 @@ mod tests {
         }
     }
 
-    /// A sealant supplier's statement: a 10 oz cartridge in a joint of 1/4 x 1/4 in covers about 24 to 27 ft; and its volumes:
-    /// 10.1 oz are 18.3 in³.
+    /// A sealant supplier's statement: a 10 oz cartridge in a joint of 1/4 x 1/4 in covers about
+    /// 24 to 27 ft; and its volumes: 10.1 oz are 18.3 in³.
     #[test]
     fn published_joint_length() {
         let side = Length::new::<inch>(0.25);
@@ -210,7 +212,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_input_gives_a_finite_answer_or_a_fault(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in 0.1..100.0) {
+        fn any_input_gives_a_finite_answer_or_a_fault(
+            a in any::<f64>(),
+            b in any::<f64>(),
+            c in any::<f64>(),
+            d in 0.1..100.0,
+        ) {
             let bead = Bead::Fillet { width: Length::new::<millimeter>(a), depth: Length::new::<millimeter>(d) };
             for bead in [bead, round(Length::new::<millimeter>(d)), round(Length::new::<millimeter>(b))] {
                 let volume = bead.volume(Length::new::<meter>(b), Ratio::new::<percent>(c)).map(|v| v.value);

@@ -10,8 +10,9 @@ use uom::si::volume::liter;
 use super::range::{OutOfRange, within};
 use crate::source::Source;
 
-/// Wet film and spread rate are each other's reciprocal: a volume spread over an area has one thickness.
-/// With 1 US gal = 231 in³ exactly, 1 gal at 1 mil covers 231 / 0.144 = 1604.17 ft²; 1 l at 1 µm covers 1000 m².
+/// Wet film and spread rate are each other's reciprocal: a volume spread over an area has one
+/// thickness. With 1 US gal = 231 in³ exactly, 1 gal at 1 mil covers 231 / 0.144 = 1604.17 ft²; 1
+/// l at 1 µm covers 1000 m².
 pub static SPREAD_RATE: Source =
     Source::identity("volume = area x wet film; 1 US gal = 231 in3 (NIST HB 44, appendix C)");
 
@@ -55,10 +56,12 @@ pub fn spread_rate(wet: Length) -> Result<ReciprocalLength, OutOfRange> {
 
 /// The wet film that leaves a dry film: dry x (1 + thinner) / solids. Source: [`SOLIDS`].
 ///
-/// `solids` is the share of solids by volume before thinning; `thinner` the share of thinner added, of the volume thinned.
+/// `solids` is the share of solids by volume before thinning; `thinner` the share of thinner
+/// added, of the volume thinned.
 ///
 /// # Errors
-/// The dry film must be from 0.1 to 50 000 µm, solids from 1 to 100 %, thinner from 0 to 300 %; and so must what comes out be a wet film.
+/// The dry film must be from 0.1 to 50 000 µm, solids from 1 to 100 %, thinner from 0 to 300 %;
+/// and so must what comes out be a wet film.
 pub fn wet_for_dry(dry: Length, solids: Ratio, thinner: Ratio) -> Result<Length, OutOfRange> {
     within("dry film", dry.get::<micrometer>(), 0.1, 50_000.0, "um")?;
     let wet = dry / solids_as_applied(solids, thinner)?;
@@ -80,7 +83,8 @@ pub fn dry_of_wet(wet: Length, solids: Ratio, thinner: Ratio) -> Result<Length, 
 /// `surface_factor` multiplies the area: 1 for a smooth surface, more for a rough one.
 ///
 /// # Errors
-/// Area from 0 to 100 000 m², coats from 1 to 50, surface factor from 1 to 10, loss from 0 to 95 %, wet film as [`spread_rate`].
+/// Area from 0 to 100 000 m², coats from 1 to 50, surface factor from 1 to 10, loss from 0 to 95
+/// %, wet film as [`spread_rate`].
 pub fn amount(
     area: Area,
     coats: u32,
@@ -107,7 +111,8 @@ pub fn with_loss(net: Volume, loss: Ratio) -> Result<Volume, OutOfRange> {
     Ok(net / (Ratio::new::<percent>(100.0) - loss) * Ratio::new::<percent>(100.0))
 }
 
-/// The spread rate that is left of the theoretical one after losses: rate x (1 - loss). Source: [`LOSS`].
+/// The spread rate that is left of the theoretical one after losses: rate x (1 - loss). Source:
+/// [`LOSS`].
 ///
 /// # Errors
 /// As [`wet_film`] and [`with_loss`].
@@ -180,7 +185,8 @@ mod tests {
         assert!((rate - 231.0 / 0.144).abs() < 1e-6, "{rate}");
     }
 
-    /// Theoretical spread rates as coating makers publish them in their data sheets and coverage charts.
+    /// Theoretical spread rates as coating makers publish them in their data sheets and coverage
+    /// charts.
     #[test]
     fn makers_published_spread_rates() {
         for (solids, dry, printed, places) in
@@ -203,7 +209,8 @@ mod tests {
         }
     }
 
-    /// A coating maker's example: 50 % solids, 60 µm dry, 10 % thinner, 30 % lost. Printed 5.299, worked on from its own 7.57.
+    /// A coating maker's example: 50 % solids, 60 µm dry, 10 % thinner, 30 % lost. Printed 5.299,
+    /// worked on from its own 7.57.
     #[test]
     fn practical_rate_and_loss_agree() {
         let wet = wet_for_dry(Length::new::<micrometer>(60.0), share(50.0), share(10.0)).unwrap();
@@ -218,7 +225,7 @@ mod tests {
     #[test]
     fn floor_finish_film() {
         let gallon = Volume::new::<liter>(3.785_411_784);
-        let rate: ReciprocalLength = (Area::new::<square_foot>(400.0) / gallon).into();
+        let rate: ReciprocalLength = Area::new::<square_foot>(400.0) / gallon;
         let wet = wet_film(rate).unwrap();
         assert!((wet.get::<mil>() - 4.0).abs() < 0.02);
         let dry = dry_of_wet(wet, share(50.0), share(0.0)).unwrap();
@@ -247,7 +254,11 @@ mod tests {
     proptest! {
         #[test]
         fn any_input_gives_a_finite_answer_or_a_fault(
-            a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in any::<f64>(), n in any::<u32>(),
+            a in any::<f64>(),
+            b in any::<f64>(),
+            c in any::<f64>(),
+            d in any::<f64>(),
+            n in any::<u32>(),
         ) {
             let (wet, rate) = (Length::new::<micrometer>(a), ReciprocalLength::new::<reciprocal_meter>(a));
             for value in [
@@ -265,11 +276,17 @@ mod tests {
         }
 
         #[test]
-        fn film_and_rate_go_back_and_forth(dry in 1.0..1000.0, solids in 5.0..100.0, thinner in 0.0..50.0) {
+        fn film_and_rate_go_back_and_forth(
+            dry in 1.0..1000.0,
+            solids in 5.0..100.0,
+            thinner in 0.0..50.0,
+        ) {
             let dry = Length::new::<micrometer>(dry);
             let wet = wet_for_dry(dry, share(solids), share(thinner)).unwrap();
-            prop_assert!((dry_of_wet(wet, share(solids), share(thinner)).unwrap() / dry).value - 1.0 < 1e-12);
-            prop_assert!(((wet_film(spread_rate(wet).unwrap()).unwrap() / wet).value - 1.0).abs() < 1e-12);
+            let back = dry_of_wet(wet, share(solids), share(thinner)).unwrap();
+            prop_assert!(((back / dry).value - 1.0).abs() < 1e-12);
+            let back = wet_film(spread_rate(wet).unwrap()).unwrap();
+            prop_assert!(((back / wet).value - 1.0).abs() < 1e-12);
         }
     }
 }

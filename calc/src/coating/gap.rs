@@ -13,7 +13,8 @@ use crate::source::Source;
 /// Box, cylinder and cone frustum.
 pub static VOLUMES: Source = Source::identity("volume of a box, a cylinder and a cone frustum");
 
-/// What shrinks by a share must be filled by so much more: needed = net / (1 - shrink) / (1 - loss).
+/// What shrinks by a share must be filled by so much more: needed = net / (1 - shrink) / (1 -
+/// loss).
 pub static SHRINKAGE: Source = Source::identity("needed = net / (1 - shrinkage) / (1 - loss)");
 
 /// A hole to be filled.
@@ -157,7 +158,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_input_gives_a_finite_volume_or_a_fault(a in any::<f64>(), b in 0.0..1000.0, c in any::<f64>(), d in any::<f64>()) {
+        fn any_input_gives_a_finite_volume_or_a_fault(
+            a in any::<f64>(),
+            b in 0.0..1000.0,
+            c in any::<f64>(),
+            d in any::<f64>(),
+        ) {
             let (a, b, c, d) = (mm(a), mm(b), mm(c), mm(d));
             for volume in [
                 joint(a, b, c),

@@ -62,8 +62,9 @@ pub enum Fault {
     Containers(containers::Fault),
 }
 
-/// The cheapest kits and bottles that hold both parts; among equally cheap ones those that leave least over, then the fewest.
-/// Where one offer has no price: those that leave least over, then the fewest. Source: [`METHOD`].
+/// The cheapest kits and bottles that hold both parts; among equally cheap ones those that leave
+/// least over, then the fewest. Where one offer has no price: those that leave least over, then
+/// the fewest. Source: [`METHOD`].
 ///
 /// # Errors
 /// As [`mixing::parts`] and [`containers::choose`]; and where a part is in no container offered.
@@ -154,7 +155,8 @@ fn shelf(offers: &[PartOffer], part: Part) -> Vec<(usize, Offer)> {
     own.map(|(index, offer)| (index, offer.offer)).collect()
 }
 
-/// Every number of each kit that does not cover the whole more than once over; and whether these are all.
+/// Every number of each kit that does not cover the whole more than once over; and whether these
+/// are all.
 fn kit_numbers(whole: Volume, kits: &[(usize, Offer)]) -> (Vec<Vec<u32>>, bool) {
     let mut numbers = vec![vec![0; kits.len()]];
     let mut complete = true;
@@ -180,7 +182,8 @@ fn kit_numbers(whole: Volume, kits: &[(usize, Offer)]) -> (Vec<Vec<u32>>, bool) 
     (numbers, complete)
 }
 
-/// The best bottles beside what the kits hold; nothing where a part is missing and no bottle holds it.
+/// The best bottles beside what the kits hold; nothing where a part is missing and no bottle
+/// holds it.
 fn beside_kits(
     needed: &Parts,
     in_kits: Volume,
@@ -286,7 +289,11 @@ mod tests {
 
         #[test]
         fn holds_both_parts_and_costs_no_more_than_kits_or_bottles_alone(
-            whole in 0.05..8.0, kit in 0.2..3.0, a in 0.2..2.0, b in 0.1..1.0, prices in prop::array::uniform3(1.0..100.0),
+            whole in 0.05..8.0,
+            kit in 0.2..3.0,
+            a in 0.2..2.0,
+            b in 0.1..1.0,
+            prices in prop::array::uniform3(1.0..100.0),
         ) {
             let list = [(Part::Kit, kit, Some(prices[0])), (Part::A, a, Some(prices[1])), (Part::B, b, Some(prices[2]))];
             let got = pick(whole, &list).unwrap();
@@ -314,7 +321,12 @@ mod tests {
         }
 
         #[test]
-        fn no_number_breaks_it(whole in any::<f64>(), size in any::<f64>(), other in 0.01..10.0, price in any::<f64>()) {
+        fn no_number_breaks_it(
+            whole in any::<f64>(),
+            size in any::<f64>(),
+            other in 0.01..10.0,
+            price in any::<f64>(),
+        ) {
             for list in [
                 [(Part::Kit, size, Some(price)), (Part::A, other, None), (Part::B, 1.0, None)],
                 [(Part::Kit, 0.01, None), (Part::Kit, other, None), (Part::B, 1.0, Some(price))],

@@ -1,16 +1,19 @@
-//! Passes and coats in order: when each may start, when the last bottle must be mixed, and what falls outside its window.
+//! Passes and coats in order: when each may start, and what falls outside of its window.
 //!
-//! Times are minutes since midnight before the first day of work. The order is fixed; every condition says "this step not
-//! before that one plus so much", so the earliest times that meet all conditions are found by raising starts until none
-//! is broken, and no other times are earlier at any step.
+//! Times are minutes since midnight before the first day of work. The order is fixed; every
+//! condition says "this step not before that one plus so much", so the earliest times that meet
+//! all conditions are found by raising starts until none is broken, and no other times are
+//! earlier at any step.
 
-use super::range::{OutOfRange, within};
+pub use self::check::Fault;
 use crate::source::Source;
 
-/// Recoat windows as labels give them. The least counts from the end of a step, when its last part is fresh; the most
-/// counts for whichever part waits longest, the first or the last.
+mod check;
+
+/// Recoat windows as labels give them. The least counts from the end of a step, when its last
+/// part is fresh; the most counts for whichever part waits longest, the first or the last.
 pub static WINDOW: Source = Source::common_practice(
-    "recoat time counts from the end of the coat before; the part that waits longest must be within the window",
+    "recoat time counts from the end of the coat before, for the part that waits longest",
 );
 
 /// How long ahead a plan may reach, in minutes: 60 days.
@@ -31,11 +34,13 @@ pub struct Step {
     pub workable_min: Option<f64>,
     /// The least wait before the next step, by the label, in minutes.
     pub recoat_least_min: f64,
-    /// The longest wait before the next step, by the label, in minutes; none where it may wait for ever.
+    /// The longest wait before the next step, by the label, in minutes; none where it may wait
+    /// for ever.
     pub recoat_most_min: Option<f64>,
     /// The wait before it bears traffic, by the label, in minutes.
     pub traffic_min: Option<f64>,
-    /// What the label's times are multiplied by at the working temperature: see [`super::mixing::pace`]. 1 keeps them.
+    /// What the label's times are multiplied by at the working temperature: see
+    /// [`super::mixing::pace`]. 1 keeps them.
     pub pace: f64,
     /// When it did start or is set to start, in minutes; none to have it worked out.
     pub starts_min: Option<f64>,
@@ -111,44 +116,18 @@ pub struct Schedule {
     pub ready_min: f64,
 }
 
-/// Why no plan is made.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Fault {
-    /// There is nothing to plan.
-    NoSteps,
-    /// A step takes longer than a working day has.
-    LongerThanDay {
-        /// The step, counted from 0.
-        step: usize,
-        /// How long it takes, in minutes.
-        work_min: f64,
-        /// How long a day is, in minutes.
-        day_min: f64,
-    },
-    /// The plan reaches beyond [`HORIZON_MIN`].
-    TooFar {
-        /// The first step beyond it, counted from 0.
-        step: usize,
-    },
-    /// A value of a step is outside its range.
-    Range {
-        /// The step, counted from 0; none for what belongs to no step.
-        step: Option<usize>,
-        /// What is outside.
-        range: OutOfRange,
-    },
-}
-
 /// Plans steps from a first start. Source: [`WINDOW`].
 ///
-/// A step is put off where that lets the next one, held up until the next morning, still fall within its recoat window.
-/// Where no start meets every condition, the earliest times by the least waits are given, with what they break.
+/// A step is put off where that lets the next one, held up until the next morning, still fall
+/// within its recoat window. Where no start meets every condition, the earliest times by the
+/// least waits are given, with what they break.
 ///
 /// # Errors
-/// First start from 0 to 14 days; work from 0 to 14 days and waits from 0 to 30 days in minutes; pace from 0.001 to 1000;
-/// batches from 1 to 10 000; hours within a day; a step no longer than a day's hours.
+/// First start from 0 to 14 days; work from 0 to 14 days and waits from 0 to 30 days in minutes;
+/// pace from 0.001 to 1000; batches from 1 to 10 000; hours within a day; a step no longer than a
+/// day's hours.
 pub fn plan(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Result<Schedule, Fault> {
-    check(steps, first_start_min, hours)?;
+    check::check(steps, first_start_min, hours)?;
     let earliest = raise(steps, first_start_min, hours, true);
     let starts = match earliest {
         Some(starts) => starts,
@@ -184,7 +163,8 @@ fn raise(
         None => within_hours(start, step.work_min, hours),
     };
     let mut starts: Vec<f64> = steps.iter().map(|step| lift(step, first_start_min)).collect();
-    // Each round that changes something lifts a start to a time given by another; days bound the rounds.
+    // Each round that changes something lifts a start to a time given by another; days bound the
+    // rounds.
     for _ in 0..4000 {
         let mut changed = false;
         for at in 1..steps.len() {
@@ -219,7 +199,8 @@ fn least_between(step: &Step) -> f64 {
     step.work_min + step.recoat_least_min * step.pace
 }
 
-/// From the start of a step to the latest start of the next: the first part waits from start to start, the last from end to end.
+/// From the start of a step to the latest start of the next: the first part waits from start to
+/// start, the last from end to end.
 fn most_between(step: &Step, next: &Step) -> Option<f64> {
     let most = step.recoat_most_min? * step.pace;
     Some(most - (next.work_min - step.work_min).max(0.0))
@@ -285,64 +266,6 @@ fn breaches(steps: &[Step], slots: &[Slot], hours: Option<Hours>) -> Vec<Breach>
     breaches
 }
 
-fn check(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Result<(), Fault> {
-    if steps.is_empty() {
-        return Err(Fault::NoSteps);
-    }
-    let of_plan = |range| Fault::Range { step: None, range };
-    within("start time", first_start_min, 0.0, 14.0 * DAY_MIN, "min").map_err(of_plan)?;
-    within("number of steps", steps.len() as f64, 1.0, 60.0, "").map_err(of_plan)?;
-    if let Some(Hours { from_min, to_min }) = hours {
-        within("start of the working day", from_min, 0.0, DAY_MIN, "min").map_err(of_plan)?;
-        within("end of the working day", to_min, from_min, DAY_MIN, "min").map_err(of_plan)?;
-    }
-    for (at, step) in steps.iter().enumerate() {
-        let of_step = |range| Fault::Range { step: Some(at), range };
-        let wait = |what, value: f64| {
-            within(what, value, 0.0, 30.0 * DAY_MIN, "min").map(|_| ()).map_err(of_step)
-        };
-        within("work", step.work_min, 0.0, 14.0 * DAY_MIN, "min").map_err(of_step)?;
-        within("number of batches", f64::from(step.batches), 1.0, 1e4, "").map_err(of_step)?;
-        within("pace", step.pace, 0.001, 1000.0, "").map_err(of_step)?;
-        wait("least recoat time", step.recoat_least_min)?;
-        wait("longest recoat time", step.recoat_most_min.unwrap_or(0.0))?;
-        wait("working time", step.workable_min.unwrap_or(0.0))?;
-        wait("wait before traffic", step.traffic_min.unwrap_or(0.0))?;
-        let fixed = step.starts_min.unwrap_or(0.0);
-        within("start of the step", fixed, 0.0, HORIZON_MIN, "min").map_err(of_step)?;
-        if let Some(Hours { from_min, to_min }) = hours
-            && step.work_min > to_min - from_min + 1e-6
-        {
-            let (work_min, day_min) = (step.work_min, to_min - from_min);
-            return Err(Fault::LongerThanDay { step: at, work_min, day_min });
-        }
-    }
-    Ok(())
-}
-
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::NoSteps => {
-                f.write_str("there is no step to plan; give at least one pass or coat")
-            }
-            Self::LongerThanDay { step, work_min, day_min } => write!(
-                f,
-                "step {} takes {work_min:.0} min, the working day has {day_min:.0}; \
-                 split the step, or give longer hours",
-                step + 1
-            ),
-            Self::TooFar { step } => write!(
-                f,
-                "step {} would start more than 60 days ahead; check the waits and the hours",
-                step + 1
-            ),
-            Self::Range { step: Some(step), range } => write!(f, "step {}: {range}", step + 1),
-            Self::Range { step: None, range } => range.fmt(f),
-        }
-    }
-}
-
 impl std::fmt::Display for BreachKind {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
@@ -351,11 +274,13 @@ impl std::fmt::Display for BreachKind {
             }
             Self::TooLate { by_min } => write!(
                 f,
-                "starts {by_min:.0} min after the recoat window closed; start sooner, or abrade first as the label says"
+                "starts {by_min:.0} min after the recoat window closed; start sooner, or abrade \
+                 first as the label says"
             ),
             Self::BatchTooSlow { takes_min, workable_min } => write!(
                 f,
-                "a batch takes {takes_min:.0} min and stays workable for {workable_min:.0}; mix smaller batches"
+                "a batch takes {takes_min:.0} min and stays workable for {workable_min:.0}; \
+                 mix smaller batches"
             ),
             Self::OutsideHours => {
                 f.write_str("falls outside the working hours; start at another time")

@@ -23,7 +23,8 @@ pub struct Factors {
     pub source: Source,
 }
 
-/// Road transport of stable loads. The standard does not apply to vehicles of 3.5 t and less and notes that lighter ones may see more.
+/// Road transport of stable loads. The standard does not apply to vehicles of 3.5 t and less and
+/// notes that lighter ones may see more.
 pub static EN_12195: Factors = Factors {
     forward: 0.8,
     rearward: 0.5,
@@ -94,7 +95,8 @@ pub fn forces(mass: Mass, factors: &Factors) -> Result<Forces, OutOfRange> {
 mod tests {
     use super::*;
 
-    /// By EN 12195-1's factors: a cabinet of 12 kg takes 94.1 N forward, 58.8 N sideways; at 2 g down 235 N.
+    /// By EN 12195-1's factors: a cabinet of 12 kg takes 94.1 N forward, 58.8 N sideways; at 2 g
+    /// down 235 N.
     #[test]
     fn cabinet() {
         let got = forces(Mass::new::<kilogram>(12.0), &EN_12195).unwrap();

@@ -5,8 +5,9 @@ use uom::si::length::inch;
 
 use crate::source::Source;
 
-/// How much steel a drill point gets through. Two tables are about, and differ by up to 0.010 in: the lower figure of both stands here.
-/// It counts all steel that is drilled before the threads engage.
+/// How much steel a drill point gets through. Two tables are about, and differ by up to 0.010 in:
+/// the lower figure of both stands here. It counts all steel that is drilled before the threads
+/// engage.
 pub static CAPACITY: Source = Source::from_memory(
     "SAE J78 and makers' selection tables",
     "greatest thickness by size and point; the lower of two tables",
@@ -42,34 +43,31 @@ impl DrillPoint {
         }
     }
 
-    /// The most steel that it drills on a screw of this gauge. Source: [`CAPACITY`]. None where the screw is not made with it.
+    /// The most steel that it drills on a screw of this gauge. Source: [`CAPACITY`]. None where
+    /// the screw is not made with it.
     pub fn capacity(self, gauge: u8) -> Option<Length> {
         let row = ROWS.iter().find(|row| row.gauge == gauge)?;
-        let inches = match self {
-            Self::Two => Some(row.two),
-            Self::Three => Some(row.three),
-            Self::Four => row.four,
-            Self::Five => row.five,
-        };
-        inches.map(Length::new::<inch>)
+        row.capacity[self as usize].map(thousandths)
     }
 
-    /// How far it reaches before the first full thread. Source: [`POINT_LENGTH`]; points 4 and 5 are as long as what they drill
-    /// beyond point 3's capacity, plus point 3's length (common practice: a point must clear the steel before the thread engages).
+    /// How far it reaches before the first full thread. Source: [`POINT_LENGTH`]; points 4 and 5
+    /// are as long as what they drill beyond point 3's capacity, plus point 3's length (common
+    /// practice: a point must clear the steel before the thread engages).
     pub fn length(self, gauge: u8) -> Option<Length> {
-        let row = ROWS.iter().find(|row| row.gauge == gauge)?;
-        let longer = |capacity: Option<f64>| Some(row.three_long + (capacity? - row.three));
-        let inches = match self {
-            Self::Two => Some(row.two_long),
-            Self::Three => Some(row.three_long),
-            Self::Four => longer(row.four),
-            Self::Five => longer(row.five),
-        };
-        inches.map(Length::new::<inch>)
+        let [two, three] = ROWS.iter().find(|row| row.gauge == gauge)?.length;
+        match self {
+            Self::Two => Some(thousandths(two)),
+            Self::Three => Some(thousandths(three)),
+            Self::Four | Self::Five => {
+                let more = self.capacity(gauge)? - Self::Three.capacity(gauge)?;
+                Some(thousandths(three) + more)
+            }
+        }
     }
 }
 
-/// The shortest point that drills all the steel; none where no point does, or where the gauge is not made self-drilling.
+/// The shortest point that drills all the steel; none where no point does, or where the gauge is
+/// not made self-drilling.
 pub fn for_steel(gauge: u8, steel: Length) -> Option<DrillPoint> {
     let steel = steel.get::<inch>();
     [DrillPoint::Two, DrillPoint::Three, DrillPoint::Four, DrillPoint::Five].into_iter().find(
@@ -81,65 +79,25 @@ pub fn for_steel(gauge: u8, steel: Length) -> Option<DrillPoint> {
     )
 }
 
-/// All in inches.
+/// Capacities of points 2 to 5, and lengths of points 2 and 3, in thousandths of an inch.
 struct Row {
     gauge: u8,
-    two: f64,
-    three: f64,
-    four: Option<f64>,
-    five: Option<f64>,
-    two_long: f64,
-    three_long: f64,
+    capacity: [Option<u16>; 4],
+    length: [u16; 2],
 }
 
 /// Gauge 14 is the 1/4 in screw.
 static ROWS: [Row; 5] = [
-    Row {
-        gauge: 6,
-        two: 0.080,
-        three: 0.110,
-        four: None,
-        five: None,
-        two_long: 0.190,
-        three_long: 0.220,
-    },
-    Row {
-        gauge: 8,
-        two: 0.090,
-        three: 0.140,
-        four: None,
-        five: None,
-        two_long: 0.211,
-        three_long: 0.251,
-    },
-    Row {
-        gauge: 10,
-        two: 0.100,
-        three: 0.175,
-        four: None,
-        five: None,
-        two_long: 0.235,
-        three_long: 0.300,
-    },
-    Row {
-        gauge: 12,
-        two: 0.140,
-        three: 0.210,
-        four: Some(0.250),
-        five: Some(0.500),
-        two_long: 0.283,
-        three_long: 0.353,
-    },
-    Row {
-        gauge: 14,
-        two: 0.175,
-        three: 0.210,
-        four: Some(0.250),
-        five: Some(0.500),
-        two_long: 0.318,
-        three_long: 0.393,
-    },
+    Row { gauge: 6, capacity: [Some(80), Some(110), None, None], length: [190, 220] },
+    Row { gauge: 8, capacity: [Some(90), Some(140), None, None], length: [211, 251] },
+    Row { gauge: 10, capacity: [Some(100), Some(175), None, None], length: [235, 300] },
+    Row { gauge: 12, capacity: [Some(140), Some(210), Some(250), Some(500)], length: [283, 353] },
+    Row { gauge: 14, capacity: [Some(175), Some(210), Some(250), Some(500)], length: [318, 393] },
 ];
+
+fn thousandths(value: u16) -> Length {
+    Length::new::<inch>(f64::from(value) / 1000.0)
+}
 
 #[cfg(test)]
 mod tests {
@@ -162,16 +120,18 @@ mod tests {
         assert_eq!([point(4, 0.03), point(8, f64::NAN), point(8, -0.1)], [None; 3]);
     }
 
-    /// ICC-ES ESR-1976, table 2, limits the #12 and the 1/4 in screw to 0.250 in of steel with the points it covers; and ASTM C1513-18,
-    /// table 5, tests every size in plates of 0.062 to 0.068 in, so each must drill that.
+    /// ICC-ES ESR-1976, table 2, limits the #12 and the 1/4 in screw to 0.250 in of steel with
+    /// the points it covers; and ASTM C1513-18, table 5, tests every size in plates of 0.062 to
+    /// 0.068 in, so each must drill that.
     #[test]
     fn published_limits_hold() {
         for row in &ROWS {
             assert!(point(row.gauge, 0.068) == Some(2));
-            assert!(row.two < row.three && row.four.is_none_or(|four| row.three < four));
+            let capacities: Vec<_> = row.capacity.iter().flatten().collect();
+            assert!(capacities.windows(2).all(|pair| pair[0] < pair[1]));
         }
         for gauge in [12, 14] {
-            assert_eq!(DrillPoint::Four.capacity(gauge), Some(Length::new::<inch>(0.250)));
+            assert_eq!(DrillPoint::Four.capacity(gauge), Some(thousandths(250)));
         }
     }
 

@@ -33,16 +33,18 @@ pub struct Need {
     pub steel: Length,
     /// Three threads behind the steel.
     pub threads: Length,
-    /// The drill point, which has no full thread and comes on top; zero for a screw in a drilled hole.
+    /// The drill point, which has no full thread and comes on top; zero for a screw in a drilled
+    /// hole.
     pub point: Length,
     /// All of it: the least length, head to tip.
     pub least: Length,
 }
 
-/// The least length of a screw: stack + steel + three threads, and the drill point where there is one. Source: [`THREE_THREADS`].
+/// The least length of a screw: stack + steel + three threads, and the drill point where there is
+/// one. Source: [`THREE_THREADS`].
 ///
-/// A countersunk head counts into the length, a raised one does not: `stack` is measured from where the head bears on it or, countersunk, is
-/// flush with it.
+/// A countersunk head counts into the length, a raised one does not: `stack` is measured from
+/// where the head bears on it or, countersunk, is flush with it.
 ///
 /// # Errors
 /// Each layer from 0 to 300 mm, steel from 0 to 12.7 mm (the most that a screw drills).
@@ -118,7 +120,11 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_input_gives_a_finite_length_or_a_fault(a in any::<f64>(), b in any::<f64>(), c in 0.0..12.0) {
+        fn any_input_gives_a_finite_length_or_a_fault(
+            a in any::<f64>(),
+            b in any::<f64>(),
+            c in 0.0..12.0,
+        ) {
             for screw in &SCREWS {
                 for steel in [b, c] {
                     let stack = [Length::new::<millimeter>(a), Length::new::<millimeter>(c)];

@@ -11,7 +11,8 @@ pub static DIAMETERS: Source = Source::transcribed(
     "screw sizes by gauge number",
 );
 
-/// Pilot and clearance drills; the pilot is about 70 % of the root diameter in soft wood, 90 % in hard wood.
+/// Pilot and clearance drills; the pilot is about 70 % of the root diameter in soft wood, 90 % in
+/// hard wood.
 pub static HOLES: Source = Source::transcribed(
     "Pilot-hole chart after the American Wood Council (NDS lead-hole rule)",
     "70 % of the root for specific gravity 0.5 to 0.6, 90 % from 0.6 on",
@@ -47,7 +48,8 @@ pub struct Screw {
     pub clearance_64ths: u8,
     /// Countersink: the greatest diameter of a flat head. Source: [`HEADS`].
     pub head_in: f64,
-    /// Threads per inch of a self-drilling or tapping screw. Source: [`TAPPING_THREADS`]; from memory for #4.
+    /// Threads per inch of a self-drilling or tapping screw. Source: [`TAPPING_THREADS`]; from
+    /// memory for #4.
     pub tapping_threads_per_in: f64,
     /// Threads per inch of a wood screw. Source: [`WOOD_THREADS`].
     pub wood_threads_per_in: f64,
@@ -91,7 +93,8 @@ impl Screw {
         })
     }
 
-    /// Drill for the threaded part; the denser wood, of specific gravity 0.6 and more, takes the larger one.
+    /// Drill for the threaded part; the denser wood, of specific gravity 0.6 and more, takes the
+    /// larger one.
     pub fn pilot_drill(&self, hard_wood: bool) -> Length {
         let drill = if hard_wood { self.pilot_hard_64ths } else { self.pilot_soft_64ths };
         Length::new::<inch>(f64::from(drill) / 64.0)
@@ -138,7 +141,8 @@ mod tests {
         }
     }
 
-    /// The NDS lead-hole rule: 70 % of the root in soft wood, 90 % in hard; the chart gives the nearest 64ths.
+    /// The NDS lead-hole rule: 70 % of the root in soft wood, 90 % in hard; the chart gives the
+    /// nearest 64ths.
     #[test]
     fn pilots_follow_the_lead_hole_rule() {
         for screw in &SCREWS {

@@ -7,7 +7,8 @@ use uom::si::pressure::megapascal;
 use crate::coating::range::{OutOfRange, within};
 use crate::source::Source;
 
-/// Manufacturers' Standard Gauge of steel sheet: weight in lb/ft² over 41.82 is the thickness in inches.
+/// Manufacturers' Standard Gauge of steel sheet: weight in lb/ft² over 41.82 is the thickness in
+/// inches.
 pub static GAUGE: Source = Source::transcribed(
     "Manufacturers' Standard Gauge; weights of 15 USC 206",
     "lb/ft2 / 41.82 = inches",
@@ -51,7 +52,8 @@ pub fn sheet_thickness(gauge: u8, sheet: Sheet) -> Option<Length> {
     Some(Length::new::<inch>((weight + zinc) / 41.82))
 }
 
-/// What one screw may hold in sheet steel; ultimate strength over the safety factor. Source: [`PULL_OUT`].
+/// What one screw may hold in sheet steel; ultimate strength over the safety factor. Source:
+/// [`PULL_OUT`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Allowable {
     /// Pulled out of the sheet that it is threaded into.
@@ -62,14 +64,15 @@ pub struct Allowable {
     pub shear: Force,
 }
 
-/// What one screw may hold, with the sheet under its head as thick and of the same steel as the one that it is threaded into. Source: [`PULL_OUT`].
+/// What one screw may hold, with the sheet under its head as thick and of the same steel as the
+/// one that it is threaded into. Source: [`PULL_OUT`].
 ///
-/// The formulas are for steel of known strength, at least 230 MPa (33 ksi): what a vehicle's skin is made of is not known, so take this as the best that
-/// can be hoped for.
+/// The formulas are for steel of known strength, at least 230 MPa (33 ksi): what a vehicle's skin
+/// is made of is not known, so take this as the best that can be hoped for.
 ///
 /// # Errors
-/// Sheet from 0.3 to 7 mm, screw from 2 to 6.4 mm (0.08 to 0.25 in), head or washer from the screw's diameter to 19.1 mm, strength from 230 to
-/// 700 MPa.
+/// Sheet from 0.3 to 7 mm, screw from 2 to 6.4 mm (0.08 to 0.25 in), head or washer from the
+/// screw's diameter to 19.1 mm, strength from 230 to 700 MPa.
 pub fn allowable(
     sheet: Length,
     screw: Length,
@@ -182,7 +185,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_input_gives_finite_loads_or_a_fault(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in 2.0..6.0) {
+        fn any_input_gives_finite_loads_or_a_fault(
+            a in any::<f64>(),
+            b in any::<f64>(),
+            c in any::<f64>(),
+            d in 2.0..6.0,
+        ) {
             let mm = Length::new::<millimeter>;
             for (t, screw, head, strength) in [(a, b, c, d), (1.0, d, a, 300.0), (d, d, d + 1.0, a)] {
                 if let Ok(got) = allowable(mm(t), mm(screw), mm(head), Pressure::new::<megapascal>(strength)) {

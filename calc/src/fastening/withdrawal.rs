@@ -29,10 +29,12 @@ pub static SPECIFIC_GRAVITIES: Source = Source::transcribed(
 pub static SPECIES: [(&str, f64); 4] =
     [("Douglas fir", 0.51), ("southern pine", 0.59), ("spruce", 0.41), ("redwood", 0.42)];
 
-/// What a screw may be loaded with, straight out of side grain. Source: [`DESIGN`]. End grain holds nothing that may be counted on.
+/// What a screw may be loaded with, straight out of side grain. Source: [`DESIGN`]. End grain
+/// holds nothing that may be counted on.
 ///
 /// # Errors
-/// Specific gravity from 0.2 to 1.2, outside diameter from 2 to 8 mm, thread in the wood from 0 to 300 mm.
+/// Specific gravity from 0.2 to 1.2, outside diameter from 2 to 8 mm, thread in the wood from 0
+/// to 300 mm.
 pub fn design(
     specific_gravity: f64,
     diameter: Length,
@@ -113,7 +115,12 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_input_gives_a_finite_load_or_a_fault(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in 0.2..1.2) {
+        fn any_input_gives_a_finite_load_or_a_fault(
+            a in any::<f64>(),
+            b in any::<f64>(),
+            c in any::<f64>(),
+            d in 0.2..1.2,
+        ) {
             let mm = Length::new::<millimeter>;
             for (gravity, diameter, thread) in [(a, b, c), (d, 4.0, a), (d, a, 20.0), (a, 4.0, 20.0)] {
                 let got = ultimate(gravity, mm(diameter), mm(thread));

@@ -1,32 +1,39 @@
 //! A roof-opening trim flange cut to ceiling depth, corner by corner.
 //!
-//! The flange is pushed up from the room. It has a flat rim, which ends against the ceiling, and walls of height H, whose
-//! roof-side edge ends against the roof frame. Where the ceiling is nearer to the roof frame than H, the edge meets the roof frame
-//! first and the rim stands off the ceiling. With, at one corner,
+//! The flange is pushed up from the room. It has a flat rim, which ends against the ceiling, and
+//! walls of height H, whose roof-side edge ends against the roof frame. Where the ceiling is
+//! nearer to the roof frame than H, the edge meets the roof frame first and the rim stands off
+//! the ceiling. With, at one corner,
 //!
 //! - H: the uncut height, from the rim's face that will touch the ceiling to the roof-side edge,
-//! - s: the standoff, from the rim to the ceiling, with the uncut flange seated against the roof frame,
+//! - s: the standoff, from the rim to the ceiling, with the uncut flange seated against the roof
+//!   frame,
 //! - d: the depth, from the roof frame to the finished ceiling,
-//! - c: the clearance, by which the edge is to stay off the roof frame so that the rim surely meets the ceiling,
+//! - c: the clearance, by which the edge is to stay off the roof frame so that the rim surely
+//!   meets the ceiling,
 //!
 //! the seated walls reach down H from the roof frame, and that is d plus the gap: H = d + s. So
 //!
 //! - what stays is the depth less the clearance: keep = d - c, measured from the rim,
 //! - what comes off is the rest: cut = H - keep = s + c, measured from the roof-side edge.
 //!
-//! A line traced on the walls along the ceiling, with the uncut flange seated, lies s from the rim, and it is not the line to cut:
-//! of the two strips that it parts, the one from the line to the roof-side edge is d high, just what must stay. As much as shows
-//! below the ceiling must go, but from the other end: measure s from the roof-side edge and cut there. Whoever saws along the
-//! traced line parts the rim from the walls, or, laying the traced line to the edge, keeps only s.
+//! A line traced on the walls along the ceiling, with the uncut flange seated, lies s from the
+//! rim, and it is not the line to cut: of the two strips that it parts, the one from the line to
+//! the roof-side edge is d high, just what must stay. As much as shows below the ceiling must go,
+//! but from the other end: measure s from the roof-side edge and cut there. Whoever saws along
+//! the traced line parts the rim from the walls, or, laying the traced line to the edge, keeps
+//! only s.
 //!
-//! The rim is flat and so is each wall. A flat ceiling and a flat roof frame cut each wall in straight lines, so the line to cut runs
-//! straight from corner to corner. Heights along a tilted wall are taken as if it stood upright: at 1 in 22 that is 0.1 % off.
+//! The rim is flat and so is each wall. A flat ceiling and a flat roof frame cut each wall in
+//! straight lines, so the line to cut runs straight from corner to corner. Heights along a tilted
+//! wall are taken as if it stood upright: at 1 in 22 that is 0.1 % off.
 
-use std::fmt;
+mod fault;
 
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
+pub use self::fault::Fault;
 use crate::coating::range::{OutOfRange, within};
 use crate::source::Source;
 
@@ -49,8 +56,9 @@ pub const RIM_FOLLOWS_MM: f64 = 25.4 / 8.0;
 pub static RIM_FOLLOWS: Source =
     Source::common_practice("a thin rim can be drawn 1/8 in by its screws, not more");
 
-/// What was measured at one corner. With both readings, the standoff is cut to and the depth checks it: the standoff is itself what must
-/// come off, the depth leaves it to a difference of two readings.
+/// What was measured at one corner. With both readings, the standoff is cut to and the depth
+/// checks it: the standoff is itself what must come off, the depth leaves it to a difference of
+/// two readings.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Corner {
     /// What the corner is called.
@@ -72,7 +80,8 @@ pub struct Flange {
     pub clearance: Length,
     /// The least height that must stay, for the flange to be held by.
     pub least_grip: Length,
-    /// Length of the sides from the first to the second and from the third to the fourth corner, and of the two others.
+    /// Length of the sides from the first to the second and from the third to the fourth corner,
+    /// and of the two others.
     pub sides: Option<(Length, Length)>,
 }
 
@@ -115,68 +124,22 @@ pub struct Cut {
     pub sides: Vec<SideCut>,
     /// The most that comes off less the least.
     pub uneven: Length,
-    /// First + third - second - fourth corner's depth: 0 where ceiling and roof frame are both flat. Source: [`TWIST`].
+    /// First + third - second - fourth corner's depth: 0 where ceiling and roof frame are both
+    /// flat. Source: [`TWIST`].
     pub twist: Length,
-    /// How far a rim that stays flat stands off the ceiling at two corners when pressed to the other two: half the twist.
+    /// How far a rim that stays flat stands off the ceiling at two corners when pressed to the
+    /// other two: half the twist.
     pub rocks_by: Length,
     /// Whether the rim can be drawn to the ceiling all the same. Source: [`RIM_FOLLOWS`].
     pub rim_follows: bool,
 }
 
-/// What is wrong with a flange or its readings.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Fault {
-    /// There are not four corners.
-    CornerCount {
-        /// How many there are.
-        count: usize,
-    },
-    /// A corner has no reading.
-    NoReading {
-        /// The corner, counted from 0.
-        corner: usize,
-    },
-    /// The ceiling is farther from the roof frame than the flange is high.
-    TallerFlangeNeeded {
-        /// The corner, counted from 0.
-        corner: usize,
-        /// By how much the flange is short.
-        short_by: Length,
-    },
-    /// The two readings of a corner disagree by more than 1/16 in.
-    ReadingsDisagree {
-        /// The corner, counted from 0.
-        corner: usize,
-        /// The standoff that was read.
-        standoff: Length,
-        /// The standoff that the depth makes: height - depth.
-        from_depth: Length,
-    },
-    /// The rim meets the ceiling all round: nothing must be cut.
-    NothingToCut,
-    /// The flange would be left too low to be held; the body is out of level, or the ceiling deep, by more than it can follow.
-    TooLittleLeft {
-        /// The corner, counted from 0.
-        corner: usize,
-        /// What would be left.
-        keep: Length,
-        /// What must be left.
-        least: Length,
-    },
-    /// A value is outside its range.
-    Range {
-        /// The corner, counted from 0; none for what belongs to the whole flange.
-        corner: Option<usize>,
-        /// What is outside.
-        range: OutOfRange,
-    },
-}
-
 /// Where to cut a flange so that its rim meets the ceiling. Source: [`GEOMETRY`].
 ///
 /// # Errors
-/// Every fault there is, in the order of the corners. Height from 1 to 1000 mm, clearance from 0 to 25 mm, least grip from 0 mm to
-/// the height, sides from 10 to 5000 mm, readings from -1000 to 1000 mm (negative standoffs are told as a flange that is too low).
+/// Every fault there is, in the order of the corners. Height from 1 to 1000 mm, clearance from 0
+/// to 25 mm, least grip from 0 mm to the height, sides from 10 to 5000 mm, readings from -1000 to
+/// 1000 mm (negative standoffs are told as a flange that is too low).
 pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
     let of_flange = |range| vec![Fault::Range { corner: None, range }];
     let mm = |length: Length| length.get::<millimeter>();
@@ -311,50 +274,6 @@ fn drawn(flange: &Flange, height: f64, cuts: [f64; 4]) -> Cut {
         twist: millimeters(twist),
         rocks_by: millimeters(twist.abs() / 2.0),
         rim_follows: twist.abs() / 2.0 <= RIM_FOLLOWS_MM + EVEN_MM,
-    }
-}
-
-impl fmt::Display for Fault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mm = |length: &Length| (length.get::<millimeter>() * 10.0).round() / 10.0;
-        match self {
-            Self::CornerCount { count } => {
-                write!(f, "{count} corners are given; give all four, in order round the opening")
-            }
-            Self::NoReading { corner } => write!(
-                f,
-                "corner {} has no reading; give the standoff (rim to ceiling) or the depth (roof frame to ceiling)",
-                corner + 1
-            ),
-            Self::TallerFlangeNeeded { corner, short_by } => write!(
-                f,
-                "at corner {} the flange is {} mm too low to reach from the ceiling to the roof frame; \
-                 check the reading, or get a taller flange",
-                corner + 1,
-                mm(short_by)
-            ),
-            Self::ReadingsDisagree { corner, standoff, from_depth } => write!(
-                f,
-                "at corner {} the standoff reads {} mm, height less depth makes {} mm; they must agree \
-                 within 1.6 mm (1/16 in): measure both again",
-                corner + 1,
-                mm(standoff),
-                mm(from_depth)
-            ),
-            Self::NothingToCut => f.write_str(
-                "the rim meets the ceiling at all four corners; nothing must be cut (check the readings if it does not)",
-            ),
-            Self::TooLittleLeft { corner, keep, least } => write!(
-                f,
-                "at corner {} only {} mm of the flange would be left, {} mm are needed; \
-                 it cannot follow so shallow or so uneven a ceiling",
-                corner + 1,
-                mm(keep),
-                if mm(least) > 0.0 { mm(least) } else { 1.0 }
-            ),
-            Self::Range { corner: Some(corner), range } => write!(f, "corner {}: {range}", corner + 1),
-            Self::Range { corner: None, range } => range.fmt(f),
-        }
     }
 }
 

@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 
 use super::*;
+use crate::coating::range::ceiling;
 
 const GALLON_L: f64 = 3.785_411_784;
 
@@ -14,19 +15,21 @@ fn pick(need: f64, list: &[(f64, Option<f64>)]) -> Choice {
     choose(Volume::new::<liter>(need), &offers(list)).unwrap()
 }
 
-/// Tries every choice that a container could not be taken from; the orders of preference are those of [`choose`].
+/// Tries every choice that a container could not be taken from; the orders of preference are
+/// those of [`choose`].
 fn every_choice(need: f64, list: &[(f64, Option<f64>)]) -> (f64, f64, u32) {
     let priced = list.iter().all(|(_, price)| price.is_some());
     let mut counts = vec![0_u32; list.len()];
     let mut best: Option<(f64, f64, u32)> = None;
     loop {
-        let sum = |f: &dyn Fn(&(f64, Option<f64>)) -> f64| -> f64 {
-            counts.iter().zip(list).map(|(count, offer)| f64::from(*count) * f(offer)).sum()
-        };
-        let total = sum(&|offer| offer.0);
+        let bought = || counts.iter().map(|count| f64::from(*count)).zip(list);
+        let total: f64 = bought().map(|(count, offer)| count * offer.0).sum();
         let covered = total >= need * (1.0 - 1e-9);
         if covered {
-            let cost = if priced { sum(&|offer| offer.1.unwrap_or(0.0)) } else { 0.0 };
+            let cost: f64 = bought()
+                .filter(|_| priced)
+                .map(|(count, offer)| count * offer.1.unwrap_or(0.0))
+                .sum();
             let number = counts.iter().sum();
             let better = best.is_none_or(|(least, total_least, fewest)| {
                 if (cost - least).abs() > 1e-9 * least.max(cost) {
@@ -149,6 +152,19 @@ fn customary_and_metric_sizes_together() {
     }
 }
 
+/// Least cost, then least total, then fewest, by a table over every volume up to the need.
+fn by_table(need: usize, list: &[(usize, u32)]) -> (u32, usize, u32) {
+    let mut best = vec![(0, 0, 0); need + 1];
+    for volume in 1..=need {
+        let after = |&(size, price): &(usize, u32)| {
+            let (cost, total, number) = best[volume.saturating_sub(size)];
+            (cost + price, total + size, number + 1)
+        };
+        best[volume] = list.iter().map(after).min().unwrap();
+    }
+    best[need]
+}
+
 #[test]
 fn refuses_what_cannot_be_meant() {
     let one = offers(&[(1.0, None)]);
@@ -176,16 +192,41 @@ proptest! {
     }
 
     #[test]
-    fn as_good_with_one_price_by_the_litre(need in 0.05..7.0, sizes in prop::collection::vec(0.3..3.0, 1..5)) {
+    fn as_good_with_one_price_by_the_litre(
+        need in 0.05..7.0,
+        sizes in prop::collection::vec(0.3..3.0, 1..5),
+    ) {
         let list: Vec<_> = sizes.iter().map(|size| (*size, Some(size * 7.0))).collect();
         assert_best(need, &list);
         let list: Vec<_> = sizes.iter().map(|size| (*size, None)).collect();
         assert_best(need, &list);
     }
 
+    /// Hundreds of containers: whole numbers of 0.05 l, against a table over all volumes.
+    #[test]
+    fn as_good_as_a_table_for_large_needs(
+        need in 1_usize..3000,
+        list in prop::collection::vec((2_usize..120, 1_u32..60), 1..7),
+        one_price in any::<bool>(),
+    ) {
+        let list: Vec<_> = list
+            .into_iter()
+            .map(|(size, price)| (size, if one_price { size as u32 } else { price }))
+            .collect();
+        let (cost, total, number) = by_table(need, &list);
+        let offered: Vec<_> =
+            list.iter().map(|(size, price)| (*size as f64 * 0.05, Some(f64::from(*price)))).collect();
+        let got = pick(need as f64 * 0.05, &offered);
+        prop_assert!(got.proved);
+        prop_assert!((got.cost.unwrap() - f64::from(cost)).abs() < 1e-6);
+        prop_assert!((got.total.get::<liter>() - total as f64 * 0.05).abs() < 0.025, "{:?} {}", got, total);
+        prop_assert_eq!(got.counts.iter().sum::<u32>(), number);
+    }
+
     #[test]
     fn always_covers_and_wastes_no_container(
-        need in 0.001..10_000.0, list in prop::collection::vec((4_u32..600, prop::option::of(0.0..200.0)), 1..7),
+        need in 0.001..10_000.0,
+        list in prop::collection::vec((4_u32..600, prop::option::of(0.0..200.0)), 1..7),
     ) {
         let list: Vec<_> = list.iter().map(|(size, price)| (f64::from(*size) * 0.05, *price)).collect();
         let got = pick(need, &list);
@@ -198,7 +239,12 @@ proptest! {
     }
 
     #[test]
-    fn no_number_breaks_it(need in any::<f64>(), size in any::<f64>(), price in any::<f64>(), other in any::<f64>()) {
+    fn no_number_breaks_it(
+        need in any::<f64>(),
+        size in any::<f64>(),
+        price in any::<f64>(),
+        other in any::<f64>(),
+    ) {
         if let Ok(got) = choose(Volume::new::<liter>(need), &offers(&[(size, Some(price)), (other, None), (1.0, Some(2.0))])) {
             prop_assert!(got.total.value.is_finite() && got.cost.is_none_or(f64::is_finite));
         }

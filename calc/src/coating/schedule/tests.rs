@@ -34,7 +34,8 @@ fn one_coat_after_the_other() {
 
 #[test]
 fn a_coat_is_put_off_so_that_the_next_morning_is_not_too_late() {
-    // From 13:30 the second coat would fall due at 19:00, too late to end by 20:00; the next morning is 18 h 30 min after.
+    // From 13:30 the second coat would fall due at 19:00, too late to end by 20:00; the next
+    // morning is 18 h 30 min after.
     let steps = [coat(90.0, 240.0, Some(16.0 * 60.0)), coat(90.0, 0.0, None)];
     let got = plan(&steps, 13.5 * 60.0, Some(HOURS)).unwrap();
     let starts: Vec<_> = got.slots.iter().map(|slot| clock(slot.start_min)).collect();
@@ -101,7 +102,9 @@ fn any_step() -> impl Strategy<Value = Step> {
 proptest! {
     #[test]
     fn a_plan_without_a_breach_keeps_every_wait(
-        steps in prop::collection::vec(any_step(), 1..6), start in 0.0..3000.0, with_hours in any::<bool>(),
+        steps in prop::collection::vec(any_step(), 1..6),
+        start in 0.0..3000.0,
+        with_hours in any::<bool>(),
     ) {
         let hours = with_hours.then_some(HOURS);
         let got = plan(&steps, start, hours).unwrap();
@@ -126,7 +129,13 @@ proptest! {
     }
 
     #[test]
-    fn no_number_breaks_it(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in 0.0..2000.0, n in any::<u32>()) {
+    fn no_number_breaks_it(
+        a in any::<f64>(),
+        b in any::<f64>(),
+        c in any::<f64>(),
+        d in 0.0..2000.0,
+        n in any::<u32>(),
+    ) {
         for (work, least, most, pace, start) in [(a, b, c, 1.0, d), (d, d, a, b, c), (d, a, d, 1.0, b), (d, d, d, 0.5, a)] {
             let step = Step { pace, batches: n, traffic_min: Some(least), starts_min: None, ..coat(work, least, Some(most)) };
             let fixed = Step { starts_min: Some(a), ..coat(d, 0.0, None) };

@@ -148,10 +148,16 @@ fn a_twisted_ceiling_rocks_the_rim() {
 }
 
 proptest! {
-    /// Build a flat roof frame and a flat ceiling, hold the cut flange to it, and look: the rim lies on the ceiling and the edge on the roof frame.
+    /// Build a flat roof frame and a flat ceiling, hold the cut flange to it, and look: the rim
+    /// lies on the ceiling and the edge on the roof frame.
     #[test]
     fn the_cut_flange_fits_the_opening(
-        height in 80.0..150.0, depth in 30.0..55.0, slope_x in -0.02..0.02, slope_y in -0.02..0.02, length in 200.0..500.0, width in 200.0..500.0,
+        height in 80.0..150.0,
+        depth in 30.0..55.0,
+        slope_x in -0.02..0.02,
+        slope_y in -0.02..0.02,
+        length in 200.0..500.0,
+        width in 200.0..500.0,
     ) {
         let depth_at = |x: f64, y: f64| depth + slope_x * x + slope_y * y;
         let places = [(0.0, 0.0), (length, 0.0), (length, width), (0.0, width)];
@@ -173,7 +179,13 @@ proptest! {
     }
 
     #[test]
-    fn no_number_breaks_it(a in any::<f64>(), b in any::<f64>(), c in any::<f64>(), d in 1.0..200.0, e in 0.0..30.0) {
+    fn no_number_breaks_it(
+        a in any::<f64>(),
+        b in any::<f64>(),
+        c in any::<f64>(),
+        d in 1.0..200.0,
+        e in 0.0..30.0,
+    ) {
         for (height, standoff, depth) in [(a, b, c), (d, a, b), (d, e, a), (d, e, d - e)] {
             for (clearance, grip, side) in [(0.0, 0.0, 100.0), (a, 0.0, d), (0.0, b, c)] {
                 let mut flange = flange(height, [(Some(standoff), None), (None, Some(depth)), (Some(standoff), Some(depth)), (Some(e), None)]);
