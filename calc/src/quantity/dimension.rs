@@ -8,7 +8,7 @@ use super::unit::{Dimension, Unit};
 use crate::source::Source;
 
 /// Where the factors of the units come from.
-pub static SP_811: Source = Source::from_memory(
+pub static SP_811: Source = Source::transcribed(
     "NIST Special Publication 811 (2008), Guide for the Use of the International System of Units",
     "appendix B.8 and B.9",
 );

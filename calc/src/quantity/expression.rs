@@ -110,7 +110,7 @@ impl Reader {
             return Err(match text.chars().next() {
                 None => Problem::Unfinished,
                 Some(')') => Problem::Unfinished,
-                Some(_) => Problem::Unexpected(excerpt(text)),
+                Some(_) => Problem::NumberExpected(excerpt(text)),
             });
         };
         match self.unit(text)? {

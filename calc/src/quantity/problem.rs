@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::dimension::NUMBER;
 use super::measure::MAX_TYPED;
 use super::unit::{Dimension, Unit};
 
@@ -67,6 +68,8 @@ pub enum Problem {
     Parenthesis,
     /// The text stops where a number should follow.
     Unfinished,
+    /// Something that is no number where one should stand.
+    NumberExpected(String),
     /// Something that should not be there.
     Unexpected(String),
     /// Larger than anything that fits in a rig.
@@ -90,7 +93,12 @@ impl fmt::Display for ReadError {
                 write!(f, "\"{c}\" has no meaning in {}; leave it out", asked.with_article())
             }
             Problem::UnknownUnit(typed) => {
-                write!(f, "\"{typed}\" is no unit of {}; use ", asked.with_article())?;
+                write!(f, "\"{typed}\" is no unit of {}; ", asked.with_article())?;
+                if typed.starts_with(['x', 'X']) {
+                    f.write_str("for times write *, for a unit ")?;
+                } else {
+                    f.write_str("use ")?;
+                }
                 list_units(f, asked)
             }
             Problem::UnitCase(one, other) => write!(
@@ -99,6 +107,9 @@ impl fmt::Display for ReadError {
                 one.symbol(),
                 other.symbol()
             ),
+            Problem::OtherDimension(found) if found.is(&NUMBER) => {
+                write!(f, "that is a percentage; {} is asked", asked.with_article())
+            }
             Problem::OtherDimension(found) => {
                 write!(f, "that is {}; {} is asked", found.with_article(), asked.with_article())
             }
@@ -118,7 +129,7 @@ impl fmt::Display for ReadError {
                 f,
                 "\"{typed}\" may be {} or {}; write the one that is meant",
                 typed.replace(',', ""),
-                typed.replace(',', ".")
+                typed.replace(',', ".").trim_end_matches('0').trim_end_matches('.')
             ),
             Problem::Hyphen => f.write_str(
                 "this hyphen may join or subtract; write 90 1/2 or 7 ft 6 in to join, and \
@@ -163,6 +174,9 @@ impl fmt::Display for ReadError {
                 f.write_str("a parenthesis has no other half; close it or leave it out")
             }
             Problem::Unfinished => f.write_str("a number is missing; write it or leave out the rest"),
+            Problem::NumberExpected(typed) => {
+                write!(f, "a number should stand where \"{typed}\" stands; write it there")
+            }
             Problem::Unexpected(typed) => {
                 write!(f, "\"{typed}\" does not belong here; leave it out")
             }

@@ -147,7 +147,7 @@ impl Style {
     }
 
     /// Lines of the tape, of the right system whatever `rounding` says.
-    fn lines(&self) -> Rounding {
+    pub(super) fn lines(&self) -> Rounding {
         if self.rounding.system() == self.system {
             self.rounding
         } else {

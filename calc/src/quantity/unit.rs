@@ -179,6 +179,10 @@ fn match_symbol(text: &str, symbol: &str) -> Option<(usize, bool)> {
                 continue;
             }
             b'0'..=b'9' if at > 0 && text.get(at) == Some(&b'^') => at += 1,
+            // The degree sign within W/(m·°C) and the like.
+            b'C' | b'F' if at > 0 && text.get(at..at + 3) == Some(b"deg") => {
+                at = skip(text, at + 3, b" ");
+            }
             _ => {}
         }
         let found = *text.get(at)?;
@@ -198,14 +202,14 @@ fn skip(text: &[u8], mut at: usize, these: &[u8]) -> usize {
     at
 }
 
-/// No letter, power or further divisor goes on with the unit.
+/// No letter, power or further divisor goes on with the unit. Digits may follow: `7ft6in`.
 fn ends_here(text: &[u8], at: usize) -> bool {
     let last_is_letter = at > 0 && text.get(at - 1).is_some_and(u8::is_ascii_alphanumeric);
     let goes_on = text.get(at).is_some_and(|b| b.is_ascii_alphabetic() || *b == b'^');
     if last_is_letter && goes_on {
         return false;
     }
-    let slash = skip(text, at, b" ");
+    let slash = skip(text, skip(text, at, b"23"), b" ");
     if text.get(slash) != Some(&b'/') {
         return true;
     }

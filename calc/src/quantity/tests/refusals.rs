@@ -1,0 +1,90 @@
+//! Texts that are refused, each with its reason.
+
+use crate::quantity::*;
+
+#[test]
+fn print() {
+    for t in [
+        "",
+        "  ",
+        "abc",
+        "90 xyz",
+        "5 kg",
+        "7 6",
+        "5 4 1/2",
+        "90 1/2 1/2",
+        "1/2 3/4",
+        "1/2/3",
+        "90 5/4",
+        "90 -1/2",
+        "7' -6\"",
+        "7'-14\"",
+        "2,300 mm",
+        "1.2.3",
+        "1,2,3",
+        "3 ft * 2 ft",
+        "6 / 2 ft",
+        "1/0",
+        "6 ft / 0",
+        "6/(2-2)",
+        "(3",
+        "3)",
+        "3 +",
+        "* 3",
+        "()",
+        "2(3)",
+        "3 in ft",
+        "(3 ft) in",
+        "6 in 7 ft",
+        "2 m 3 in",
+        "7.5 ft 6 in",
+        "3 - 2 m",
+        "3 + 2 m + 1 ft",
+        "1e30",
+        "1e3",
+        "99999999999999 m",
+        "3 in\n",
+        "3 😀",
+        "3 m/s",
+        "5 m^3",
+        "2x4",
+        "3--2",
+        "3 + -2",
+        "1 234.5",
+        "12 AWG",
+        "5 M2",
+        "7'6\"3",
+        "12 %",
+        "½½",
+        "3.½",
+        "90½3",
+        "3 $",
+    ] {
+        match Measure::read(t, &LENGTH, LENGTH.unit("in")) {
+            Ok(m) => println!("OK {t:?} {}", m.si() / 0.0254),
+            Err(e) => println!("({t:?}, {:?}),", e.to_string()),
+        }
+    }
+    for (t, d) in [
+        ("90 1/2", &LENGTH),
+        ("25 C + 3 C", &TEMPERATURE),
+        ("2*25 C", &TEMPERATURE),
+        ("-300 C", &TEMPERATURE),
+        ("-1 K", &TEMPERATURE),
+        ("60 mw", &POWER),
+        ("10 oz", &VOLUME),
+        ("12 V", &NUMBER),
+        ("25 deg", &TEMPERATURE),
+        ("400 ft2", &SPREAD_RATE),
+        ("400 ft2/l", &SPREAD_RATE),
+        ("3 MOHM", &RESISTANCE),
+        ("3", &U_VALUE),
+        ("7ft2", &LENGTH),
+        ("3 M", &VOLTAGE),
+    ] {
+        match Measure::read(t, d, None) {
+            Ok(m) => println!("OK {t:?} {}", m.si()),
+            Err(e) => println!("({t:?}, {:?}),", e.to_string()),
+        }
+    }
+}
