@@ -100,7 +100,7 @@ fn sizes() {
     assert_eq!(INCHES.small(mm(1.143)), "0.045 in");
     assert_eq!(METRIC.small(mm(1.143)), "1.14 mm");
     assert_eq!(INCHES.film(Length::new::<micrometer>(101.8)), "4.01 mil");
-    assert_eq!(METRIC.film(Length::new::<micrometer>(101.8)), "102 um");
+    assert_eq!(METRIC.film(Length::new::<micrometer>(101.8)), "102 µm");
 }
 
 #[test]
@@ -119,7 +119,7 @@ fn other_quantities() {
     }
     assert_eq!(INCHES.volume_both(litres(4.0)), "1.06 gal (4 l)");
     let area = Area::new::<square_meter>(11.289);
-    assert_eq!((INCHES.area(area), METRIC.area(area)), ("121.5 ft2".into(), "11.29 m2".into()));
+    assert_eq!((INCHES.area(area), METRIC.area(area)), ("121.5 ft²".into(), "11.29 m²".into()));
     let mass = Mass::new::<kilogram>(38.7);
     assert_eq!((INCHES.mass(mass), METRIC.mass(mass)), ("85.3 lb".into(), "38.7 kg".into()));
     let light = Mass::new::<kilogram>(0.185);
@@ -127,12 +127,12 @@ fn other_quantities() {
     let warm = ThermodynamicTemperature::new::<degree_celsius>(25.0);
     assert_eq!(
         (INCHES.temperature(warm), METRIC.temperature(warm)),
-        ("77 F".into(), "25 C".into())
+        ("77 °F".into(), "25 °C".into())
     );
-    assert_eq!(INCHES.temperature_difference(3.0), "5.4 F");
+    assert_eq!(INCHES.temperature_difference(3.0), "5.4 °F");
     let rate = SPREAD_RATE.unit("ft2/gal").unwrap().to_si(400.0);
-    assert_eq!(INCHES.spread_rate(rate), "400 ft2/gal");
-    assert_eq!(METRIC.spread_rate(rate), "9.82 m2/l");
+    assert_eq!(INCHES.spread_rate(rate), "400 ft²/gal");
+    assert_eq!(METRIC.spread_rate(rate), "9.82 m²/l");
 }
 
 #[test]
