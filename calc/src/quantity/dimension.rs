@@ -13,6 +13,12 @@ pub static SP_811: Source = Source::transcribed(
     "appendix B.8",
 );
 
+/// Exact values of in, ft, mil, in² and ft².
+pub static INCH_POUND: Source = Source::published("16 CFR (Code of Federal Regulations)", "500.19");
+
+/// The US gallon is 231 in³; quart, pint, cup and fluid ounce are its 4th, 8th, 16th, 128th part.
+pub static GALLON_231: Source = Source::published("NIST Handbook 44", "appendix C");
+
 const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
 const YARD: f64 = 0.9144;

@@ -122,20 +122,26 @@ pub(super) fn find(
     asked: &'static Dimension,
     others: &[&'static Dimension],
 ) -> Option<Found> {
-    let mut best: Option<Found> = None;
-    for &dimension in std::iter::once(&asked).chain(others) {
-        for unit in dimension.units {
-            for symbol in unit.symbols {
-                let Some((length, exact)) = match_symbol(text, symbol) else { continue };
-                if unit.exact_case && !exact {
-                    continue;
-                }
-                let found = Found { unit, dimension, length, exact, rival: None };
-                best = Some(match best {
-                    Some(old) => better(old, found),
-                    None => found,
-                });
+    let mut best = longest_of(text, asked, None);
+    if best.is_some_and(|found| ends_for_good(text, found.length)) {
+        return best;
+    }
+    for &dimension in others {
+        best = longest_of(text, dimension, best);
+    }
+    best
+}
+
+fn longest_of(text: &str, dimension: &'static Dimension, so_far: Option<Found>) -> Option<Found> {
+    let mut best = so_far;
+    for unit in dimension.units {
+        for symbol in unit.symbols {
+            let Some((length, exact)) = match_symbol(text, symbol) else { continue };
+            if unit.exact_case && !exact {
+                continue;
             }
+            let found = Found { unit, dimension, length, exact, rival: None };
+            best = Some(best.map_or(found, |old| better(old, found)));
         }
     }
     best
@@ -215,4 +221,12 @@ fn ends_here(text: &[u8], at: usize) -> bool {
     }
     let divisor = skip(text, slash + 1, b" ");
     !text.get(divisor).is_some_and(u8::is_ascii_alphabetic)
+}
+
+/// No unit of any dimension could be longer: spares the search through all of them.
+fn ends_for_good(text: &str, at: usize) -> bool {
+    let rest = text.get(at..).unwrap_or_default();
+    let next = rest.trim_start();
+    let joint = rest.len() == next.len() && next.starts_with(|c: char| c.is_ascii_digit());
+    !joint && !next.starts_with(|c: char| c.is_ascii_alphabetic() || "^*/".contains(c))
 }

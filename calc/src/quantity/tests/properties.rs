@@ -113,6 +113,18 @@ proptest! {
         }
     }
 
+    /// Whole micrometres, rounded in whole numbers: another way to the same line.
+    #[test]
+    fn marks_are_the_nearest_line(um in 0u64..20_000_000, index in 0usize..5) {
+        let rounding = Rounding::ALL[index];
+        let (parts, unit_um) = [(8, 25_400), (16, 25_400), (32, 25_400), (1, 1000), (2, 1000)][index];
+        let lines = (2 * um * parts + unit_um) / (2 * unit_um);
+        let style = Style { system: rounding.system(), rounding };
+        let marked = style.mark(Length::new::<uom::si::length::micrometer>(um as f64));
+        let expected_um = (lines * unit_um) as f64 / parts as f64;
+        prop_assert!((marked.rounded.value * 1e6 - expected_um).abs() < 1e-6);
+    }
+
     #[test]
     fn whatever_is_written_is_finite_text(value in any::<f64>()) {
         let length = Length::new::<uom::si::length::meter>(value);

@@ -75,6 +75,18 @@ fn marks() {
 }
 
 #[test]
+fn choices_have_names() {
+    for rounding in Rounding::ALL {
+        assert_eq!(Rounding::from_name(rounding.name()), Some(rounding));
+        let step = Measure::read(rounding.name(), &LENGTH, None).unwrap().si();
+        assert!((rounding.step().value / step - 1.0).abs() < 1e-15);
+    }
+    assert_eq!(UnitSystem::from_name("imperial"), Some(UnitSystem::Imperial));
+    assert_eq!(UnitSystem::from_name("metric"), Some(UnitSystem::Metric));
+    assert_eq!(UnitSystem::from_name("both"), None);
+}
+
+#[test]
 fn sizes() {
     for (imperial, metric, length) in [
         ("23 3/8 in", "594 mm", inches(23.375)),
