@@ -37,7 +37,7 @@ fn nist_sp_811_appendix_b8() {
 }
 
 /// 16 CFR 500.19 (in, ft, mil, in², ft²), NIST Handbook 44 appendix C (1 gal = 231 in³), and the
-/// definitions of the pound and of standard gravity.
+/// definitions of the pound, of standard gravity and of the International Table Btu.
 #[test]
 fn exact_definitions() {
     assert_eq!(factor(&LENGTH, "in"), 25.4 / 1e3);
@@ -56,6 +56,8 @@ fn exact_definitions() {
     assert!(near(factor(&VOLUME, "ft3"), 1728.0 * in3));
     assert!(near(factor(&MASS, "oz") * 16.0, factor(&MASS, "lb")));
     assert!(near(factor(&FORCE, "lbf"), 0.453_592_37 * 9.806_65));
+    // The International Table Btu: 1 Btu/lb = 2.326 kJ/kg.
+    assert!(near(factor(&ENERGY, "Btu"), 2_326.0 * 0.453_592_37));
     assert!(near(factor(&AREA, "yd2"), 9.0 * factor(&AREA, "ft2")));
     assert!(near(factor(&LENGTH, "mi"), 5280.0 * factor(&LENGTH, "ft")));
     assert!(near(factor(&SPEED, "mph") * 3600.0, factor(&LENGTH, "mi")));
