@@ -5,18 +5,18 @@
 //! number: what is not finite or out of range comes back as a typed error that says what is right.
 
 pub mod ampacity;
-// pub mod colours;
+pub mod colours;
 pub mod conductor;
 mod conductor_text;
 pub mod drop;
 pub mod fuse;
 mod copper_search;
 pub mod least_copper;
-// pub mod loom;
+pub mod loom;
 pub mod network;
 pub mod range;
 pub mod sources;
-// pub mod splice;
+pub mod splice;
 pub mod tree;
 
 #[cfg(test)]
