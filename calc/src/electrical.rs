@@ -11,6 +11,7 @@ mod conductor_text;
 pub mod drop;
 pub mod fuse;
 mod copper_search;
+mod copper_tables;
 pub mod least_copper;
 pub mod loom;
 pub mod network;

@@ -8,7 +8,8 @@ use std::fmt;
 
 use super::ampacity::{Conditions, ampacity_a, carries};
 use super::conductor::Conductor;
-use super::copper_search::{self, Choice, Search};
+use super::copper_search::{self, Search};
+use super::copper_tables::Choice;
 use super::drop::is_within;
 use super::fuse;
 use super::network::{self, Circuit, Draw, NetworkError, Part, PlacedLoad, Solution};

@@ -93,7 +93,7 @@ pub static ISO_COLOURS: Source = Source::from_memory("ISO 10133", "conductor col
 /// Colours of DC conductors today.
 pub static IEC_60445_COLOURS: Source = Source::transcribed("IEC 60445", "DC conductors");
 /// Colours of DC conductors before.
-pub static HD_308_COLOURS: Source = Source::transcribed("HD 308", "DC conductors, before 2017");
+pub static HD_308_COLOURS: Source = Source::transcribed("HD 308", "DC conductors, the older colours");
 /// Brown as the chassis negative of vehicles.
 pub static DIN_72551: Source = Source::from_memory("DIN 72551", "brown");
 /// Mains colours of North America: black is the ungrounded conductor.
