@@ -231,7 +231,11 @@ impl FromStr for Colour {
 
 impl fmt::Display for NotAColour {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "“{}” is no colour of a lead; write black, or black/white for a stripe; ", self.typed)?;
+        write!(
+            f,
+            "“{}” is no colour of a lead; write black, or black/white for a stripe; ",
+            self.typed
+        )?;
         f.write_str("the colours are ")?;
         for (i, (_, name)) in Hue::ALL.iter().enumerate() {
             write!(f, "{}{name}", if i == 0 { "" } else { ", " })?;
@@ -322,7 +326,10 @@ mod tests {
         assert!(clashes(leads("red", "black"), run).is_empty());
         assert!(clashes(leads("white", "black"), run).is_empty());
         let found = clashes(leads("black/white", "black"), run);
-        assert!(matches!(found[..], [Clash::OppositeButForStripe { positive_on_device: true, .. }]));
+        assert!(matches!(
+            found[..],
+            [Clash::OppositeButForStripe { positive_on_device: true, .. }]
+        ));
         let found = clashes(leads("blue", "red"), run);
         assert!(matches!(found[..], [Clash::Opposite { positive_on_device: false, .. }]));
         // Both leads black: nothing tells them apart, and one of them contradicts the run.

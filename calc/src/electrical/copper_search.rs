@@ -17,6 +17,8 @@ pub(super) struct Search<'a> {
     pub tree: &'a Tree,
     pub source_v: f64,
     pub least_v: f64,
+    /// Most that the source may give under the fuse, in A.
+    pub most_a: f64,
     pub draws: &'a [Draw],
     pub choices: &'a [Vec<Choice>],
     /// Whether a choice of a run may be taken.
@@ -50,7 +52,10 @@ pub(super) fn run(search: &Search<'_>, best_cm3: f64, effort: &mut usize) -> Out
     let mut least_drop_v = vec![0.0; search.tree.nodes()];
     let mut bound_cm3 = 0.0;
     for round in 0..ROUNDS {
-        let (low_a, high_a) = descent.current_bounds(&least_drop_v);
+        let (low_a, high_a, source_a) = descent.current_bounds(&least_drop_v);
+        if source_a > search.most_a || !descent.field.is_open(descent.bound_by_loss(&low_a)) {
+            return descent.outcome(f64::INFINITY);
+        }
         let tables = Tables::new(&descent.field, low_a);
         let bound = least(&tables.behind[0], limit_v).filter(|b| descent.field.is_open(*b));
         let Some(bound) = bound else { return descent.outcome(f64::INFINITY) };
@@ -93,21 +98,23 @@ impl Descent<'_, '_> {
     }
 
     /// Least and greatest current of each run in any pick that is still looked for, when each node
-    /// is known to lose some voltage.
-    fn current_bounds(&self, least_drop_v: &[f64]) -> (Vec<f64>, Vec<f64>) {
+    /// is known to lose some voltage; and the least current of the source.
+    fn current_bounds(&self, least_drop_v: &[f64]) -> (Vec<f64>, Vec<f64>, f64) {
         let Search { tree, source_v, least_v, draws, choices, .. } = *self.search;
         let least_ohm = |run: usize| {
             let ohms = self.field.left[run].iter().map(|place| choices[run][*place].ohm);
             ohms.fold(f64::INFINITY, f64::min)
         };
         let mut drop_v = least_drop_v.to_vec();
-        let (mut low_a, mut high_a) = (Vec::new(), Vec::new());
+        let (mut low_a, mut high_a, mut source_a) = (Vec::new(), Vec::new(), 0.0);
         // Each pass adds drops that the last one made certain; a few passes do.
         for _ in 0..3 {
-            let bounds = drop_v.iter().zip(draws).map(|(drop_v, draw)| {
-                draw.bounds_a(least_v, (source_v - drop_v).max(least_v))
-            });
-            let (low, high) = bounds.unzip();
+            let bounds = drop_v
+                .iter()
+                .zip(draws)
+                .map(|(drop_v, draw)| draw.bounds_a(least_v, (source_v - drop_v).max(least_v)));
+            let (low, high): (Vec<f64>, Vec<f64>) = bounds.unzip();
+            source_a = low.iter().sum();
             (low_a, high_a) = (inwards(tree, low), inwards(tree, high));
             for &run in tree.outward() {
                 let (from, to) = tree.ends(run);
@@ -116,7 +123,52 @@ impl Descent<'_, '_> {
                 }
             }
         }
-        (low_a, high_a)
+        (low_a, high_a, source_a)
+    }
+
+    /// A bound on copper from the fuse alone. What the source may give at most, less what the loads
+    /// take at least, is left to be lost in the runs, each of which loses at least R I² at its
+    /// lowest current. For any price on loss, the cheapest choices of all runs together bound the
+    /// copper (Lagrange); the price is found by halving.
+    fn bound_by_loss(&self, low_a: &[f64]) -> f64 {
+        let Search { source_v, least_v, most_a, draws, choices, .. } = *self.search;
+        let least_w: f64 = draws.iter().map(|draw| draw.least_w(least_v)).sum();
+        let left_w = source_v * most_a - least_w;
+        let at_price = |price: f64| {
+            let (mut copper_cm3, mut lost_w) = (0.0, 0.0);
+            for (run, places) in self.field.left.iter().enumerate() {
+                let costs = places.iter().map(|place| {
+                    let Choice { ohm, copper_cm3 } = choices[run][*place];
+                    (copper_cm3, ohm * low_a[run] * low_a[run])
+                });
+                let cost = |c: &(f64, f64)| c.0 + price * c.1;
+                if let Some((c, w)) = costs.min_by(|a, b| cost(a).total_cmp(&cost(b))) {
+                    copper_cm3 += c;
+                    lost_w += w;
+                }
+            }
+            (copper_cm3 + price * (lost_w - left_w), lost_w > left_w)
+        };
+        let (mut bound, mut is_short) = at_price(0.0);
+        let (mut low, mut high) = (0.0, 1.0);
+        for _ in 0..60 {
+            if !is_short {
+                break;
+            }
+            let outcome = at_price(high);
+            bound = bound.max(outcome.0);
+            is_short = outcome.1;
+            if is_short {
+                (low, high) = (high, 2.0 * high);
+            }
+        }
+        for _ in 0..30 {
+            let middle = (low + high) / 2.0;
+            let outcome = at_price(middle);
+            bound = bound.max(outcome.0);
+            if outcome.1 { low = middle } else { high = middle }
+        }
+        bound
     }
 
     /// Good picks to start from: the tables at the greatest currents, then at the currents of what

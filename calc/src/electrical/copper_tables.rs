@@ -85,11 +85,9 @@ impl<'a> Field<'a> {
             let siblings: Vec<usize> =
                 leaving[from].iter().copied().filter(|sibling| *sibling != run).collect();
             for &(drop_v, copper_cm3) in &outside[from] {
-                let others = siblings
-                    .iter()
-                    .try_fold(copper_cm3, |sum, s| {
-                        Some(sum + least(&tables.fed[*s], self.limit_v - drop_v)?)
-                    });
+                let others = siblings.iter().try_fold(copper_cm3, |sum, s| {
+                    Some(sum + least(&tables.fed[*s], self.limit_v - drop_v)?)
+                });
                 let Some(others) = others else { continue };
                 for &place in &self.left[run] {
                     let choice = self.choices[run][place];
@@ -170,7 +168,7 @@ fn lower_left(points: &mut Staircase) {
 /// Halves a long staircase: two points become one at the drop of the one and the copper of the
 /// other, so that a lower bound stays one.
 fn thin(points: &mut Staircase) {
-    const LONGEST: usize = 2000;
+    const LONGEST: usize = 500;
     while points.len() > LONGEST {
         *points = points.chunks(2).map(|two| (two[0].0, two[two.len() - 1].1)).collect();
     }

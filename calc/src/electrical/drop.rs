@@ -227,8 +227,7 @@ impl Run {
         let length_m = range::RUN_LENGTH_M.check(self.length_m)?;
         let ohm_per_m = conductor.ohm_per_m(self.temperature_c)?;
         let resistance_ohm = 2.0 * length_m * ohm_per_m;
-        let limit_ohm =
-            greatest_resistance_ohm(self.source_v, self.load, self.drop_limit_percent)?;
+        let limit_ohm = greatest_resistance_ohm(self.source_v, self.load, self.drop_limit_percent)?;
         let Operating { current_a, load_v } =
             operating_point(self.source_v, self.load, resistance_ohm)?;
         let drop_v = current_a * resistance_ohm;

@@ -28,9 +28,8 @@ fn constant_current_drops() {
         (20.0, 3.0, "10 mm2", 12.0, 0.22920, 1.9100),
         (100.0, 1.5, "50 mm2", 12.8, 0.11580, 0.9047),
     ] {
-        let wired = run(source_v, Load::Current(amperes), length_m, 20.0)
-            .wired(conductor(size))
-            .unwrap();
+        let wired =
+            run(source_v, Load::Current(amperes), length_m, 20.0).wired(conductor(size)).unwrap();
         assert!((wired.drop_v - drop_v).abs() < 1e-9, "{size}: {}", wired.drop_v);
         assert!((wired.drop_percent - percent).abs() < 5e-5);
         assert_eq!(wired.within_limit, percent <= 3.0);

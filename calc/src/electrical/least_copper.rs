@@ -219,37 +219,50 @@ impl<'a> Problem<'a> {
             low_a += low;
             high_a += high;
         }
-        let mut found = Found {
-            best: single.clone(),
-            bound: f64::INFINITY,
-            exhausted: true,
-        };
+        let mut found = Found { best: single.clone(), bound: f64::INFINITY, exhausted: true };
         let mut best_cm3 = single.as_ref().map_or(f64::INFINITY, |pick| self.copper_cm3(pick));
         let (least_fuse, most_fuse) = (self.needed_a(low_a), self.needed_a(high_a));
+        let mut fuses: Vec<f64> = fuse::RATINGS
+            .iter()
+            .map(|(fuse_a, _)| *fuse_a)
+            .filter(|fuse_a| carries(*fuse_a, least_fuse))
+            .collect();
+        fuses.truncate(1 + fuses.iter().take_while(|fuse_a| !carries(**fuse_a, most_fuse)).count());
+        // A first pass without descent finds a good wiring, whichever fuse it comes to; the second
+        // has that to beat from the start.
         let mut effort = effort;
-        for (fuse_a, _) in fuse::RATINGS.iter() {
-            let is_possible = carries(*fuse_a, least_fuse)
-                && fuse::next_rating(most_fuse).is_none_or(|(most_a, _)| *fuse_a <= most_a);
-            let first = self.sizes.iter().map(|(_, a)| carries(*a, *fuse_a)).collect::<Vec<bool>>();
-            if !is_possible || !first.contains(&true) {
+        for (is_first, fuse_a) in
+            fuses.iter().map(|a| (true, *a)).chain(fuses.iter().map(|a| (false, *a)))
+        {
+            if is_first && fuses.len() == 1 {
                 continue;
             }
-            let allowed = |run: usize, size: usize| self.open.conductor[run].is_some() || first[size];
-            let check = |pick: &[usize]| self.settled(pick).filter(|volts| {
-                self.rating_a(volts).is_some_and(|a| a <= *fuse_a)
-            });
+            let behind: Vec<bool> = self.sizes.iter().map(|(_, a)| carries(*a, fuse_a)).collect();
+            if !behind.contains(&true) {
+                continue;
+            }
+            let allowed =
+                |run: usize, size: usize| self.open.conductor[run].is_some() || behind[size];
+            let check = |pick: &[usize]| {
+                let volts = self.settled(pick)?;
+                self.rating_a(&volts).is_some_and(|a| a <= fuse_a).then_some(volts)
+            };
             let search = Search {
                 tree: self.open.tree,
                 source_v: self.open.source_v,
                 least_v,
+                most_a: fuse_a * (1.0 + 2e-9) / self.needed_a(1.0),
                 draws: &self.draws,
                 choices: &self.choices,
                 allowed: &allowed,
                 check: &check,
             };
-            let outcome = copper_search::run(&search, best_cm3, &mut effort);
-            found.bound = found.bound.min(outcome.bound_cm3);
-            found.exhausted &= outcome.exhausted;
+            let steps = if is_first { &mut 0 } else { &mut effort };
+            let outcome = copper_search::run(&search, best_cm3, steps);
+            if !is_first {
+                found.bound = found.bound.min(outcome.bound_cm3);
+                found.exhausted &= outcome.exhausted;
+            }
             if let Some(pick) = outcome.best {
                 best_cm3 = self.copper_cm3(&pick);
                 found.best = Some(pick);

@@ -5,8 +5,8 @@
 /// # Source
 /// [`super::sources::CIRCLE_PACKING`].
 pub static ENCLOSING_RATIO: [f64; 20] = [
-    1.0, 2.0, 2.1547, 2.4142, 2.7013, 3.0, 3.0, 3.3048, 3.6131, 3.813, 3.9238, 4.029, 4.2361, 4.328,
-    4.521, 4.615, 4.792, 4.863, 4.8637, 5.122,
+    1.0, 2.0, 2.1547, 2.4142, 2.7013, 3.0, 3.0, 3.3048, 3.6131, 3.813, 3.9238, 4.029, 4.2361,
+    4.328, 4.521, 4.615, 4.792, 4.863, 4.8637, 5.122,
 ];
 
 /// Inner diameters of split corrugated sleeves in mm, as commonly sold.
@@ -81,7 +81,10 @@ mod tests {
         assert_eq!(bundle_diameter_mm(&[6.0, 2.0]), Some(8.0));
         assert_eq!(bundle_diameter_mm(&[]), None);
         assert_eq!(bundle_diameter_mm(&[f64::NAN]), None);
-        assert_eq!((sleeve_mm(7.5), sleeve_mm(7.6), sleeve_mm(40.0)), (Some(7.5), Some(10.0), None));
+        assert_eq!(
+            (sleeve_mm(7.5), sleeve_mm(7.6), sleeve_mm(40.0)),
+            (Some(7.5), Some(10.0), None)
+        );
         assert_eq!(sleeve_mm(f64::NAN), None);
     }
 

@@ -187,6 +187,11 @@ impl Draw {
         )
     }
 
+    /// Least power at or above a voltage.
+    pub(super) fn least_w(self, least_v: f64) -> f64 {
+        self.power_w + self.current_a * least_v + self.siemens * least_v * least_v
+    }
+
     fn times(self, factor: f64) -> Self {
         Self {
             power_w: self.power_w * factor,

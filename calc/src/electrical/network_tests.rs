@@ -46,11 +46,9 @@ fn networks_as_a_circuit_simulator_solves_them() {
 /// ngspice-39: power of the source and loss of the wires.
 #[test]
 fn powers_and_losses_as_the_simulator_has_them() {
-    for (network, source_w, loss_w) in [
-        (2, 152.368570, 6.181599),
-        (3, 445.656528, 170.656527),
-        (4, 927.944253, 35.262148),
-    ] {
+    for (network, source_w, loss_w) in
+        [(2, 152.368570, 6.181599), (3, 445.656528, 170.656527), (4, 927.944253, 35.262148)]
+    {
         let (_, solution) = solved(&NETWORKS[network], 1.0).unwrap();
         assert!((solution.source_w - source_w).abs() < 2e-5, "{}", solution.source_w);
         assert!((solution.loss_w - loss_w).abs() < 2e-5, "{}", solution.loss_w);
@@ -63,7 +61,8 @@ fn powers_and_losses_as_the_simulator_has_them() {
 fn collapse_is_told_with_what_is_bearable() {
     let most = 1.905_001_8 / (110.0 / 60.0);
     let network = &NETWORKS[3];
-    for (share, a, b, c) in [(0.9, 8.856592, 7.859834, 7.297369), (0.99, 7.924468, 6.593535, 5.817424)]
+    for (share, a, b, c) in
+        [(0.9, 8.856592, 7.859834, 7.297369), (0.99, 7.924468, 6.593535, 5.817424)]
     {
         let (tree, solution) = solved(network, share * most).unwrap();
         for (node, volts) in [("A", a), ("B", b), ("C", c)] {
@@ -85,8 +84,13 @@ fn a_single_power_agrees_with_the_closed_form_up_to_its_limit() {
     let tree = Tree::build(&[Link { id: "r", from: "source", to: "a" }]).unwrap();
     for (watts, limit) in [(100.0, 1e-12), (119.9, 1e-9), (119.999_999, 1e-6), (120.0, 1e-5)] {
         let loads = [PlacedLoad { node: 1, load: Load::Power(watts), count: 1 }];
-        let circuit =
-            Circuit { tree: &tree, source_v: 12.0, source_ohm: 0.0, run_ohm: &[0.3], loads: &loads };
+        let circuit = Circuit {
+            tree: &tree,
+            source_v: 12.0,
+            source_ohm: 0.0,
+            run_ohm: &[0.3],
+            loads: &loads,
+        };
         let exact = super::super::drop::operating_point(12.0, Load::Power(watts), 0.3).unwrap();
         let v = solve(&circuit).unwrap().node_v[1];
         assert!((v - exact.load_v).abs() < limit, "{watts}: {v}");
@@ -97,7 +101,10 @@ fn a_single_power_agrees_with_the_closed_form_up_to_its_limit() {
     let error = solve(&circuit).unwrap_err();
     assert!(error.to_string().contains("99 % of these loads"), "{error}");
     let loads = [PlacedLoad { node: 1, load: Load::Current(41.0), count: 1 }];
-    assert!(matches!(solve(&Circuit { loads: &loads, ..circuit }), Err(NetworkError::Collapse { .. })));
+    assert!(matches!(
+        solve(&Circuit { loads: &loads, ..circuit }),
+        Err(NetworkError::Collapse { .. })
+    ));
 }
 
 #[test]
@@ -127,8 +134,9 @@ fn alike_loads_count_and_the_worst_node_has_a_load() {
 /// A random tree of up to eight runs: each run starts from an earlier node.
 fn any_tree() -> impl Strategy<Value = (Tree, Vec<f64>)> {
     prop::collection::vec((any::<prop::sample::Index>(), 0.0..0.2f64), 1..9).prop_map(|runs| {
-        let names: Vec<String> =
-            (0..=runs.len()).map(|i| if i == 0 { "source".into() } else { format!("n{i}") }).collect();
+        let names: Vec<String> = (0..=runs.len())
+            .map(|i| if i == 0 { "source".into() } else { format!("n{i}") })
+            .collect();
         let links: Vec<Link> = runs
             .iter()
             .enumerate()
@@ -142,7 +150,11 @@ fn any_tree() -> impl Strategy<Value = (Tree, Vec<f64>)> {
     })
 }
 
-fn loads_of(tree: &Tree, picks: &[(prop::sample::Index, f64, u8)], linear: bool) -> Vec<PlacedLoad> {
+fn loads_of(
+    tree: &Tree,
+    picks: &[(prop::sample::Index, f64, u8)],
+    linear: bool,
+) -> Vec<PlacedLoad> {
     picks
         .iter()
         .map(|(node, size, kind)| PlacedLoad {

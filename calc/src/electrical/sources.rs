@@ -40,14 +40,14 @@ pub static METRIC_BY_AWG: Source = Source::transcribed(
 /// Allowable current of 0.75 mm2, below the smallest size of 33 CFR 183.425.
 pub static ISO_10133: Source = Source::from_memory("ISO 10133", "table A.1, 0.75 mm2");
 /// Reduction for conductors bundled together.
-pub static ABYC_BUNDLING: Source = Source::transcribed("ABYC E-11", "bundling factors, 105 C insulation");
+pub static ABYC_BUNDLING: Source =
+    Source::transcribed("ABYC E-11", "bundling factors, 105 C insulation");
 /// Reduction for warm surroundings: sqrt((Tc - Ta') / (Tc - Ta)).
 pub static AMBIENT: Source = Source::from_memory("NEC (NFPA 70)", "310.15(B)(2)");
 /// Ratings of blade fuses.
 pub static ISO_8820_3: Source = Source::transcribed("ISO 8820-3", "type C ratings");
 /// The 1 A blade fuse, which the transcription left out.
-pub static ISO_8820_3_ONE_AMPERE: Source =
-    Source::from_memory("ISO 8820-3", "type C ratings, 1 A");
+pub static ISO_8820_3_ONE_AMPERE: Source = Source::from_memory("ISO 8820-3", "type C ratings, 1 A");
 /// Standard ratings of fuses beyond blade fuses.
 pub static NEC_240_6: Source = Source::transcribed("NEC (NFPA 70)", "240.6(A)");
 /// A device carries at least 125 % of a continuous load.
@@ -93,7 +93,8 @@ pub static ISO_COLOURS: Source = Source::from_memory("ISO 10133", "conductor col
 /// Colours of DC conductors today.
 pub static IEC_60445_COLOURS: Source = Source::transcribed("IEC 60445", "DC conductors");
 /// Colours of DC conductors before.
-pub static HD_308_COLOURS: Source = Source::transcribed("HD 308", "DC conductors, the older colours");
+pub static HD_308_COLOURS: Source =
+    Source::transcribed("HD 308", "DC conductors, the older colours");
 /// Brown as the chassis negative of vehicles.
 pub static DIN_72551: Source = Source::from_memory("DIN 72551", "brown");
 /// Mains colours of North America: black is the ungrounded conductor.

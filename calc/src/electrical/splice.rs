@@ -100,7 +100,10 @@ mod tests {
         let ways: Vec<_> = splices.iter().map(|s| (tree.name(s.node), s.ways)).collect();
         // “end” has a feed and nothing else: no splice.
         assert_eq!(ways, [("a", 4), ("b", 2), ("c", 5)]);
-        assert_eq!((splices[0].feed, &splices[0].onward[..], &splices[0].loads[..]), (0, &[1, 2][..], &[0][..]));
+        assert_eq!(
+            (splices[0].feed, &splices[0].onward[..], &splices[0].loads[..]),
+            (0, &[1, 2][..], &[0][..])
+        );
         assert_eq!(splices[0].connectors, [5]);
     }
 

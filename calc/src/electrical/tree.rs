@@ -209,10 +209,8 @@ impl Tree {
                 reached[node] = true;
                 way.push(node);
                 match feeds[node] {
-                    None => faults.push(TreeFault::Unfed {
-                        run: start,
-                        node: self.name(node).to_string(),
-                    }),
+                    None => faults
+                        .push(TreeFault::Unfed { run: start, node: self.name(node).to_string() }),
                     Some(feed) => {
                         node = self.ends[feed].0;
                         if let Some(ring) = way.iter().position(|n| *n == node) {
@@ -336,7 +334,10 @@ mod tests {
         let unfed = faults(&[("source", "a"), ("x", "y"), ("y", "z")]);
         assert_eq!(unfed, [TreeFault::Unfed { run: 1, node: "x".into() }]);
         let ring = faults(&[("source", "a"), ("x", "y"), ("y", "z"), ("z", "x"), ("z", "w")]);
-        assert!(matches!(&ring[..], [TreeFault::Ring { nodes, .. }] if nodes.len() == 3), "{ring:?}");
+        assert!(
+            matches!(&ring[..], [TreeFault::Ring { nodes, .. }] if nodes.len() == 3),
+            "{ring:?}"
+        );
         let same = Tree::build(&[
             Link { id: "r", from: "source", to: "a" },
             Link { id: "r", from: "a", to: "b" },
