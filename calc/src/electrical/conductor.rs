@@ -48,6 +48,7 @@ pub enum Conductor {
 ///
 /// # Source
 /// [`sources::NEC_TABLE_8`], the stranded column: the solid column of 18 to 8 AWG is 2 % lower.
+#[allow(clippy::approx_constant, reason = "3.14 is the resistance of 14 AWG")]
 pub static AWG_SIZES: [AwgSize; 15] = [
     awg("18", 1620.0, 7.95, 0.046),
     awg("16", 2580.0, 4.99, 0.058),
@@ -230,6 +231,7 @@ mod tests {
 
     /// NEC chapter 9 table 8, as transcribed; ohm/km = ohm/kft / 0.3048.
     #[test]
+    #[allow(clippy::approx_constant, reason = "3.14 is the resistance of 14 AWG")]
     fn awg_resistance_at_75_c_is_the_table_value() {
         for (text, ohm_per_kft) in [("18 AWG", 7.95), ("14 AWG", 3.14), ("10 AWG", 1.24)] {
             let r = conductor(text).ohm_per_m(75.0).unwrap();
