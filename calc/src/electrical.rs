@@ -15,6 +15,7 @@ pub mod fuse;
 pub mod least_copper;
 pub mod loom;
 pub mod network;
+mod open_problem;
 pub mod range;
 pub mod sources;
 pub mod splice;

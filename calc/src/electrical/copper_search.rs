@@ -244,7 +244,13 @@ impl Descent<'_, '_> {
         Some(volts)
     }
 
+    /// The descent keeps a place on the stack for each run, so it is left out for very many.
     fn down_from_source(&mut self, tables: &Tables, bound_cm3: f64) {
+        const DEEPEST: usize = 500;
+        if self.search.tree.runs() > DEEPEST {
+            self.gave_up = true;
+            return;
+        }
         let mut at = self.standing(tables);
         self.down(&mut at, 0, bound_cm3);
     }

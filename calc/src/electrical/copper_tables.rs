@@ -25,6 +25,8 @@ pub(super) struct Field<'a> {
     pub limit_v: f64,
     /// Copper that is to be beaten, in cm³.
     pub best_cm3: f64,
+    /// Most points that a table of a run may have.
+    longest: usize,
     /// Copper outside of each node against the drop to it; a lower bound.
     pub outside: Vec<Staircase>,
 }
@@ -59,7 +61,10 @@ impl<'a> Field<'a> {
             behind_cm3[from] += behind_cm3[to] + least_of(run);
         }
         let outside = behind_cm3.iter().map(|cm3| vec![(0.0, behind_cm3[0] - cm3)]).collect();
-        Self { tree, choices, left, limit_v, best_cm3, outside }
+        // Long tables are sharper; their work is kept in bounds for circuits of hundreds of runs.
+        let count = left.iter().map(Vec::len).sum::<usize>().max(1);
+        let longest = (400_000 / count).clamp(20, 500);
+        Self { tree, choices, left, limit_v, best_cm3, longest, outside }
     }
 
     /// Whether a bound on copper still leaves room for something better than the best.
@@ -79,35 +84,41 @@ impl<'a> Field<'a> {
         }
         outside[0] = vec![(0.0, 0.0)];
         least_v[0] = 0.0;
-        for &run in self.tree.outward() {
-            let (from, to) = self.tree.ends(run);
-            let mut reached = Vec::new();
-            let siblings: Vec<usize> =
-                leaving[from].iter().copied().filter(|sibling| *sibling != run).collect();
-            for &(drop_v, copper_cm3) in &outside[from] {
-                let others = siblings.iter().try_fold(copper_cm3, |sum, s| {
-                    Some(sum + least(&tables.fed[*s], self.limit_v - drop_v)?)
-                });
-                let Some(others) = others else { continue };
-                for &place in &self.left[run] {
-                    let choice = self.choices[run][place];
-                    let point =
-                        (drop_v + choice.ohm * tables.run_a[run], others + choice.copper_cm3);
-                    let Some(behind) = least(&tables.behind[to], self.limit_v - point.0) else {
-                        continue;
-                    };
-                    if self.is_open(point.1 + behind) {
-                        reached.push(point);
-                        if !possible[run].contains(&place) {
-                            possible[run].push(place);
+        let outward =
+            [0].into_iter().chain(self.tree.outward().iter().map(|r| self.tree.ends(*r).1));
+        for from in outward {
+            let stairs = std::mem::take(&mut outside[from]);
+            let mut reached = vec![Vec::new(); leaving[from].len()];
+            for &(drop_v, copper_cm3) in &stairs {
+                // What each branch needs at this drop; a branch that cannot rules the drop out.
+                let needs =
+                    leaving[from].iter().map(|r| least(&tables.fed[*r], self.limit_v - drop_v));
+                let Some(needs) = needs.collect::<Option<Vec<f64>>>() else { continue };
+                let all_cm3 = copper_cm3 + needs.iter().sum::<f64>();
+                for ((&run, need), reached) in leaving[from].iter().zip(&needs).zip(&mut reached) {
+                    let (_, to) = self.tree.ends(run);
+                    for &place in &self.left[run] {
+                        let choice = self.choices[run][place];
+                        let point_v = drop_v + choice.ohm * tables.run_a[run];
+                        let point_cm3 = all_cm3 - need + choice.copper_cm3;
+                        let behind = least(&tables.behind[to], self.limit_v - point_v);
+                        if behind.is_some_and(|behind| self.is_open(point_cm3 + behind)) {
+                            reached.push((point_v, point_cm3));
+                            if !possible[run].contains(&place) {
+                                possible[run].push(place);
+                            }
                         }
                     }
                 }
             }
-            least_v[to] = reached.iter().fold(self.limit_v, |least: f64, p| least.min(p.0));
-            lower_left(&mut reached);
-            thin(&mut reached);
-            outside[to] = reached;
+            outside[from] = stairs;
+            for (&run, mut reached) in leaving[from].iter().zip(reached) {
+                let (_, to) = self.tree.ends(run);
+                least_v[to] = reached.iter().fold(self.limit_v, |least: f64, p| least.min(p.0));
+                lower_left(&mut reached);
+                thin(&mut reached, self.longest);
+                outside[to] = reached;
+            }
         }
         for places in &mut possible {
             places.sort_unstable();
@@ -140,7 +151,7 @@ impl Tables {
             }
             stairs.retain(|p| p.0 <= field.limit_v);
             lower_left(&mut stairs);
-            thin(&mut stairs);
+            thin(&mut stairs, field.longest);
             behind[from] = together(&behind[from], &stairs);
             fed[run] = stairs;
         }
@@ -167,9 +178,8 @@ fn lower_left(points: &mut Staircase) {
 
 /// Halves a long staircase: two points become one at the drop of the one and the copper of the
 /// other, so that a lower bound stays one.
-fn thin(points: &mut Staircase) {
-    const LONGEST: usize = 500;
-    while points.len() > LONGEST {
+fn thin(points: &mut Staircase, longest: usize) {
+    while points.len() > longest {
         *points = points.chunks(2).map(|two| (two[0].0, two[two.len() - 1].1)).collect();
     }
 }

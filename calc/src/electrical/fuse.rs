@@ -52,7 +52,7 @@ pub enum FuseError {
 }
 
 /// Standard ratings in A, lowest first, with their source: blade fuses up to 40 A, beyond them the
-/// NEC's list (which has 35 and 45, where metric lists may skip).
+/// NEC's list.
 ///
 /// # Source
 /// [`sources::ISO_8820_3`] (1 A from memory), [`sources::NEC_240_6`].

@@ -178,11 +178,13 @@ impl Tree {
     /// # Errors
     /// [`TreeFault::LoadOnNoNode`] for each load whose node no run reaches.
     pub fn places(&self, at: &[&str]) -> Result<Vec<usize>, Vec<TreeFault>> {
+        let names = self.names.iter().enumerate().map(|(node, name)| (name.as_str(), node));
+        let numbers: BTreeMap<&str, usize> = names.collect();
         let mut places = Vec::new();
         let mut faults = Vec::new();
         for (load, name) in at.iter().enumerate() {
-            match self.node(name) {
-                Some(node) => places.push(node),
+            match numbers.get(name) {
+                Some(node) => places.push(*node),
                 None => faults.push(TreeFault::LoadOnNoNode {
                     load,
                     node: name.to_string(),
