@@ -1,5 +1,7 @@
 //! Battenbook in the browser: the single page around `calc`.
 
+pub mod view;
+
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
