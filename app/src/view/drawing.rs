@@ -15,6 +15,8 @@ pub use svg::svg;
 
 /// Width that a drawing is laid out for before the page's own is known. [px]
 const USUAL_WIDTH: f64 = 358.0;
+/// Width of a strip on paper. [px]
+const PRINTED_WIDTH: f64 = 660.0;
 /// Beyond this width lines get longer without saying more. [px]
 const GREATEST_WIDTH: f64 = 720.0;
 
@@ -25,7 +27,7 @@ pub fn DrawingView(
     #[prop(into)]
     drawing: Signal<Drawing>,
 ) -> impl IntoView {
-    let number = next_number();
+    let (number, printed_number) = (next_number(), next_number());
     let window_of_figure = NodeRef::<html::Div>::new();
     let width = RwSignal::new(USUAL_WIDTH);
     let measure = move || {
@@ -47,6 +49,16 @@ pub fn DrawingView(
     let words = move || drawing.with(|drawing| drawing.words.clone());
     let title = move || drawing.with(|drawing| drawing.title.clone());
     let picture = move || drawing.with(|drawing| svg(drawing, width.get(), number));
+    // A sheet of paper does not scroll: strips are printed whole.
+    let printed = move || {
+        drawing.with(|drawing| match drawing.fit {
+            Fit::Whole => String::new(),
+            Fit::Strip => {
+                let whole = Drawing { fit: Fit::Whole, ..drawing.clone() };
+                svg(&whole, PRINTED_WIDTH, printed_number)
+            }
+        })
+    };
     view! {
         <figure class="drawing">
             <div
@@ -59,6 +71,7 @@ pub fn DrawingView(
             >
                 <div class="drawing-sheet" role="img" aria-label=words inner_html=picture></div>
             </div>
+            <div class="drawing-printed" aria-hidden="true" inner_html=printed></div>
             <figcaption>{title}</figcaption>
         </figure>
     }

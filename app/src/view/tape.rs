@@ -49,25 +49,30 @@ pub fn tape_svg(at: Length, style: Style) -> String {
     let mut paper = Paper::new(WIDTH, HEIGHT);
     tape.body(&mut paper);
     tape.lines(&mut paper);
+    if !marked.left_over_text.is_empty() && mark >= 0.0 {
+        let exact_x = tape.x(exact);
+        paper.path("tape-exact", &[(exact_x, TOP), (exact_x, BOTTOM + 9.0)], false);
+        beside(&mut paper, "tape-exact-text", exact_x, BOTTOM + 17.0, &marked.left_over_text);
+    }
     tape.numbers(&mut paper);
     if mark < 0.0 {
         let x = tape.x(0.0) - 8.0;
         let y = TOP - 12.0;
-        paper.path("mark", &[(x - 6.0, y), (x - 24.0, y)], false);
-        paper.path("mark", &[(x - 17.0, y - 4.0), (x - 24.0, y), (x - 17.0, y + 4.0)], false);
-        paper.text("spot start", (x, y), RIGHT, &(marked.text + " before the start"));
+        paper.path("pen-mark", &[(x - 6.0, y), (x - 24.0, y)], false);
+        paper.path("pen-mark", &[(x - 17.0, y - 4.0), (x - 24.0, y), (x - 17.0, y + 4.0)], false);
+        paper.text(
+            "tape-spot text-start",
+            (x, y),
+            RIGHT,
+            &(marked.text.replacen('-', "", 1) + " before the start"),
+        );
         return paper.finish();
     }
     let x = tape.x(mark);
-    if !marked.left_over_text.is_empty() && exact >= 0.0 {
-        let exact_x = tape.x(exact);
-        paper.path("exact", &[(exact_x, TOP), (exact_x, BOTTOM + 9.0)], false);
-        beside(&mut paper, "exact-text", exact_x, BOTTOM + 17.0, &marked.left_over_text);
-    }
     let tip = TOP - 1.0;
-    paper.path("mark", &[(x - 7.0, tip - 14.0), (x, tip), (x + 7.0, tip - 14.0)], false);
-    paper.path("mark", &[(x, tip - 14.0), (x, TOP + scale.longest())], false);
-    beside(&mut paper, "spot", x, TOP - 30.0, &marked.text);
+    paper.path("pen-mark", &[(x - 7.0, tip - 14.0), (x, tip), (x + 7.0, tip - 14.0)], false);
+    paper.path("pen-mark", &[(x, tip - 14.0), (x, TOP + scale.longest())], false);
+    beside(&mut paper, "tape-spot", x, TOP - 30.0, &marked.text);
     paper.finish()
 }
 
@@ -165,37 +170,26 @@ impl Tape {
         outline.extend((0..=steps).rev().map(|step| tear(WIDTH - 6.0, step)));
         paper.path("tape-body", &outline, true);
         if self.start < 0.0 {
-            let (left, down) = (from - 5.0, BOTTOM + 9.0);
-            let far = from + 22.0;
-            let (high, low) = (BOTTOM - 20.0, BOTTOM - 6.0);
-            // The hook hangs over the end; its plate is riveted onto the tape.
-            let hook = [
-                (far, high),
-                (left, high),
-                (left, TOP),
-                (from, TOP),
-                (from, high),
-                (from, down),
-                (left, down),
-                (left, low),
-                (far, low),
-            ];
-            paper.path("hook", &hook, true);
-            let rivet = from + 13.0;
-            let middle = (high + low) / 2.0;
-            paper.path("tape-line", &[(rivet - 2.0, middle), (rivet + 2.0, middle)], false);
+            // The hook hangs over the end, its plate is riveted onto the tape.
+            let plate = (BOTTOM - 21.0, BOTTOM - 5.0);
+            paper.path("tape-hook", &rectangle((from, plate.0), (from + 26.0, plate.1)), true);
+            for rivet in [from + 8.0, from + 18.0] {
+                let y = (plate.0 + plate.1) / 2.0;
+                paper.path("tape-rivet", &[(rivet, y), (rivet, y)], false);
+            }
+            paper.path("tape-hook", &rectangle((from - 6.0, TOP), (from, BOTTOM + 10.0)), true);
         }
     }
 
     fn lines(&self, paper: &mut Paper) {
         let parts = f64::from(self.scale.parts);
-        let first = ((self.start + 8.0 / self.px) * parts).ceil().max(0.0) as i64;
-        let last = ((self.start + (WIDTH - 8.0) / self.px) * parts).floor() as i64;
+        let first = ((self.start + 10.0 / self.px) * parts).ceil().max(0.0) as i64;
+        let last = ((self.start + (WIDTH - 10.0) / self.px) * parts).floor() as i64;
         for line in first..=last {
             let x = self.x(line as f64 / parts);
             let height = self.scale.height(line);
             let class =
-                if height >= self.scale.longest() { "tape-line whole" } else { "tape-line" };
+                if height >= self.scale.longest() { "tape-line tape-whole" } else { "tape-line" };
             paper.path(class, &[(x, TOP), (x, TOP + height)], false);
         }
     }
@@ -211,20 +205,24 @@ impl Tape {
             let text = whole(number);
             let half = text_width(&text) / 2.0;
             // Beside its line and not cut off; very long numbers leave one out rather than overlap.
-            if x - half < 8.0 || x + half > WIDTH - 8.0 || x - half < free_from {
+            if x - half < 11.0 || x + half > WIDTH - 11.0 || x - half < free_from {
                 continue;
             }
             free_from = x + half + 4.0;
             let y = TOP + self.scale.longest() + 10.0;
             if number % every == 0 {
-                paper.text("tape-number great", (x, y), RIGHT, &text);
+                paper.text("tape-number tape-foot", (x, y), RIGHT, &text);
                 let great = whole(number / every) + unit;
-                paper.text("tape-great", (x, y + ROW * 0.85), RIGHT, &great);
+                paper.text("tape-feet", (x, y + ROW * 0.85), RIGHT, &great);
             } else {
                 paper.text("tape-number", (x, y), RIGHT, &text);
             }
         }
     }
+}
+
+fn rectangle(a: (f64, f64), b: (f64, f64)) -> [(f64, f64); 4] {
+    [a, (b.0, a.1), b, (a.0, b.1)]
 }
 
 fn whole(number: i64) -> String {
@@ -247,7 +245,7 @@ mod tests {
 
     /// The x of the heavy line of the mark.
     fn mark_x(svg: &str) -> f64 {
-        let path = svg.rsplit("class=\"mark\" d=\"M ").next().unwrap();
+        let path = svg.rsplit("class=\"pen-mark\" d=\"M ").next().unwrap();
         path.split(' ').next().unwrap().parse().unwrap()
     }
 
@@ -258,22 +256,22 @@ mod tests {
             assert!(svg.contains(number), "{number} in {svg}");
         }
         assert_eq!(mark_x(&svg), WIDTH / 2.0);
-        assert!(!svg.contains("class=\"exact\""), "nothing is left over");
-        assert!(!svg.contains("hook"));
+        assert!(!svg.contains("class=\"tape-exact\""), "nothing is left over");
+        assert!(!svg.contains("tape-hook"));
     }
 
     #[test]
     fn shows_what_the_rounding_left_over() {
         let svg = tape_svg(metres(2.2994), Style::new(UnitSystem::Metric));
         assert!(svg.contains(">2299 mm<") && svg.contains(">230<"), "{svg}");
-        assert!(svg.contains("class=\"exact\"") && svg.contains(">0.4 mm over<"), "{svg}");
+        assert!(svg.contains("class=\"tape-exact\"") && svg.contains(">0.4 mm over<"), "{svg}");
     }
 
     #[test]
     fn starts_with_the_hook_near_zero() {
         for rounding in Rounding::ALL {
             let svg = tape_svg(metres(0.0), style(rounding));
-            assert!(svg.contains("hook"), "{rounding:?}");
+            assert!(svg.contains("tape-hook"), "{rounding:?}");
             let shown = Scale::of(style(rounding)).shown;
             assert!((mark_x(&svg) - 0.12 * WIDTH).abs() < 0.06, "{rounding:?} {shown}");
         }
@@ -282,8 +280,8 @@ mod tests {
     #[test]
     fn a_spot_before_the_start_is_pointed_at() {
         let svg = tape_svg(metres(-0.127), Style::new(UnitSystem::Imperial));
-        assert!(svg.contains(">-5 in before the start<"), "{svg}");
-        assert!(svg.contains("hook") && !svg.contains("class=\"spot\""));
+        assert!(svg.contains(">5 in before the start<"), "{svg}");
+        assert!(svg.contains("tape-hook") && !svg.contains("class=\"tape-spot\""));
     }
 
     #[test]
@@ -331,6 +329,6 @@ mod tests {
     #[test]
     fn feet_are_told_apart() {
         let svg = tape_svg(metres(0.3048 * 7.0), Style::new(UnitSystem::Imperial));
-        assert!(svg.contains("tape-number great") && svg.contains(">7 ft<"), "{svg}");
+        assert!(svg.contains("tape-number tape-foot") && svg.contains(">7 ft<"), "{svg}");
     }
 }

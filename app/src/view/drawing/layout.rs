@@ -9,6 +9,8 @@ use super::paper::{ROW, TEXT, text_width};
 
 /// Air around everything. [px]
 const AIR: f64 = 6.0;
+/// Air between two texts of a row. [px]
+const BETWEEN: f64 = 7.0;
 /// Rows that a text may be moved before it has to overlap another.
 const ROWS: u32 = 6;
 /// Lengths beyond this are slips of the pen, not parts of a vehicle. [m]
@@ -173,9 +175,7 @@ impl<'a> Layout<'a> {
             if px > 0.2 && px < least { least / px } else { 1.0 }
         };
         let (wider, higher) = (factor(extent.0, self.scale.0), factor(extent.1, self.scale.1));
-        if wider == 1.0 && higher == 1.0 {
-            return room;
-        }
+        // What is small both ways is small.
         if (wider == 1.0) == (higher == 1.0) {
             return room;
         }
@@ -188,12 +188,7 @@ impl<'a> Layout<'a> {
     fn place(&mut self, body: (Point, Point)) -> Room {
         let (top, bottom) = (self.plain(body.0).1, self.plain(body.1).1);
         let mut taken: Vec<Room> = Vec::new();
-        let mut all = Room {
-            left: f64::INFINITY,
-            top: f64::INFINITY,
-            right: f64::NEG_INFINITY,
-            bottom: f64::NEG_INFINITY,
-        };
+        let mut all = Room::none();
         let mut shifts = vec![0.0; self.placed.len()];
         for (placed, shift) in self.placed.iter().zip(&mut shifts) {
             let Shape::Text { at, text, anchor } = placed.shape else { continue };
@@ -204,28 +199,49 @@ impl<'a> Layout<'a> {
                 _ if at.y > body.1.y => ((bottom + 3.0 - room.top).max(0.0), ROW),
                 _ => (0.0, if up { -ROW } else { ROW }),
             };
-            *shift = free_shift(&taken, start, step, |shift| room.moved(shift));
-            taken.push(room.moved(*shift));
+            let wide = Room { right: room.right + BETWEEN, ..room };
+            *shift = free_shift(&taken, start, step, |shift| wide.moved(shift));
+            taken.push(wide.moved(*shift));
+            all.add(room.moved(*shift));
         }
-        for (placed, shift) in self.placed.iter().zip(&mut shifts) {
-            match placed.shape {
-                Shape::Dimension { from, to, off, text } => {
-                    let start = off * ROW;
-                    let step = if *off < 0.0 { -ROW } else { ROW };
-                    let room = |off: f64| self.dimension_room(*from, *to, off, text);
-                    *shift = free_shift(&taken, start, step, |off| room(off).0);
-                    let (hold, whole) = room(*shift);
-                    taken.push(hold);
-                    all.add(whole);
-                }
-                shape => all.add(self.body_room(shape)),
-            }
+        for index in self.short_dimensions_first() {
+            let (Some(placed), Some(shift)) = (self.placed.get(index), shifts.get_mut(index))
+            else {
+                continue;
+            };
+            let Shape::Dimension { from, to, off, text } = placed.shape else { continue };
+            let start = off * ROW;
+            let step = if *off < 0.0 { -ROW } else { ROW };
+            let room = |off: f64| self.dimension_room(*from, *to, off, text);
+            *shift = free_shift(&taken, start, step, |off| room(off).0);
+            let (hold, whole) = room(*shift);
+            taken.push(hold);
+            all.add(whole);
         }
-        taken.iter().for_each(|&room| all.add(room));
+        self.placed.iter().for_each(|placed| all.add(self.body_room(placed.shape)));
         for (placed, shift) in self.placed.iter_mut().zip(shifts) {
             placed.shift = shift;
         }
         all
+    }
+
+    /// Shorter dimensions stand nearer to the piece, longer ones outside of them.
+    fn short_dimensions_first(&self) -> Vec<usize> {
+        let length = |placed: &Placed| match placed.shape {
+            Shape::Dimension { from, to, .. } => (to.x - from.x).abs() + (to.y - from.y).abs(),
+            _ => 0.0,
+        };
+        let mut order: Vec<(usize, f64)> = self
+            .placed
+            .iter()
+            .map(length)
+            .enumerate()
+            .filter(|&(at, _)| {
+                matches!(self.placed.get(at), Some(Placed { shape: Shape::Dimension { .. }, .. }))
+            })
+            .collect();
+        order.sort_by(|a, b| a.1.total_cmp(&b.1));
+        order.into_iter().map(|(at, _)| at).collect()
     }
 
     fn plain(&self, point: Point) -> (f64, f64) {

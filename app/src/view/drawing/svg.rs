@@ -7,7 +7,7 @@ use super::paper::{Paper, ROW, push_whole};
 
 /// Half a dimension's tick along each axis, before it is turned. [px]
 const TICK: f64 = 4.0;
-const STRETCHED: &str = "Drawn wider across than to scale.";
+const STRETCHED: &str = "Not to scale across: drawn wider.";
 
 /// One inline SVG for a page of this width in px; empty where there is nothing to draw.
 ///
@@ -39,22 +39,22 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
             Shape::Text { at, text, anchor } => {
                 let (x, y) = layout.px(*at);
                 let class = match anchor {
-                    Anchor::Start => "label start",
-                    Anchor::Middle => "label",
-                    Anchor::End => "label end",
+                    Anchor::Start => "text text-start",
+                    Anchor::Middle => "text",
+                    Anchor::End => "text text-end",
                 };
                 sheet.paper.text(class, (x, y + placed.shift), (1.0, 0.0), text);
             }
             Shape::Dimension { from, to, text, .. } => {
                 let line = layout.dimension(*from, *to, placed.shift);
-                sheet.paper.text("figure", line.figure, line.read, text);
+                sheet.paper.text("text", line.figure, line.read, text);
             }
             _ => {}
         }
     }
     if layout.stretched {
         let at = (8.0, layout.height + note / 2.0 - 4.0);
-        sheet.paper.text("note", at, (1.0, 0.0), STRETCHED);
+        sheet.paper.text("text-note", at, (1.0, 0.0), STRETCHED);
     }
     sheet.paper.finish()
 }
@@ -77,10 +77,10 @@ impl Sheet<'_> {
         };
         let (waste, opening) = (uses(Fill::Waste), uses(Fill::Opening));
         if waste {
-            self.hatching(&self.waste.clone(), "M0 0V7", "paper-waste");
+            self.hatching(&self.waste.clone(), "M0 0V7", "ground-waste");
         }
         if opening {
-            self.hatching(&self.opening.clone(), "M0 0V7M0 0H7", "paper-opening");
+            self.hatching(&self.opening.clone(), "M0 0V7M0 0H7", "ground-opening");
         }
     }
 
@@ -92,7 +92,7 @@ impl Sheet<'_> {
         paper.push(" patternTransform=\"rotate(45)\">");
         paper.open("path", ground);
         paper.push(" d=\"M0 0H7V7H0Z\"/>");
-        paper.open("path", "hatch");
+        paper.open("path", "hatch-line");
         paper.attribute("d", lines);
         paper.push("/></pattern>");
     }
@@ -113,8 +113,8 @@ impl Sheet<'_> {
                 self.paper.outline(&points, true);
                 self.paper.push("/>");
                 if let ([a, b, c, d], Fill::Opening) = (points.as_slice(), fill) {
-                    self.paper.path("thin", &[*a, *c], false);
-                    self.paper.path("thin", &[*b, *d], false);
+                    self.paper.path("pen-thin", &[*a, *c], false);
+                    self.paper.path("pen-thin", &[*b, *d], false);
                 }
             }
             Shape::Circle { centre, radius, pen, fill } => {
@@ -127,17 +127,17 @@ impl Sheet<'_> {
                 self.paper.push("/>");
                 if *fill == Fill::Opening {
                     let (dx, dy) = (rx * DIAGONAL, ry * DIAGONAL);
-                    self.paper.path("thin", &[(x - dx, y - dy), (x + dx, y + dy)], false);
-                    self.paper.path("thin", &[(x - dx, y + dy), (x + dx, y - dy)], false);
+                    self.paper.path("pen-thin", &[(x - dx, y - dy), (x + dx, y + dy)], false);
+                    self.paper.path("pen-thin", &[(x - dx, y + dy), (x + dx, y - dy)], false);
                 }
             }
             Shape::Cross { at, pen } => {
                 let (x, y) = self.layout.px(*at);
                 let class = match pen {
                     // A cross of dashes would be two dots.
-                    Pen::Cut => "cross cut-cross",
-                    Pen::Mark => "cross mark",
-                    _ => "cross solid",
+                    Pen::Cut => "cross cross-cut",
+                    Pen::Mark => "cross pen-mark",
+                    _ => "cross pen-solid",
                 };
                 // Marks are crossed aslant, so that they show on upright lines.
                 let (a, b) =
@@ -153,15 +153,15 @@ impl Sheet<'_> {
     fn open_filled(&mut self, name: &str, pen: Pen, fill: Fill, hatched: bool) {
         let (pattern, class) = match fill {
             Fill::Empty => (None, ""),
-            Fill::Stock => (None, " stock"),
+            Fill::Stock => (None, " fill-stock"),
             Fill::Waste => (Some(&self.waste), ""),
             Fill::Opening if hatched => (Some(&self.opening), ""),
-            Fill::Opening => (None, " air"),
-            Fill::Level(0) => (None, " level0"),
-            Fill::Level(1) => (None, " level1"),
-            Fill::Level(2) => (None, " level2"),
-            Fill::Level(3) => (None, " level3"),
-            Fill::Level(_) => (None, " level4"),
+            Fill::Opening => (None, " fill-air"),
+            Fill::Level(0) => (None, " fill-level0"),
+            Fill::Level(1) => (None, " fill-level1"),
+            Fill::Level(2) => (None, " fill-level2"),
+            Fill::Level(3) => (None, " fill-level3"),
+            Fill::Level(_) => (None, " fill-level4"),
         };
         self.paper.open(name, &[pen_class(pen), class].concat());
         if let Some(pattern) = pattern {
@@ -180,7 +180,7 @@ impl Sheet<'_> {
         let (across, down) = (-y * 0.5, x * 0.5);
         let (base_x, base_y) = (tip.0 + x, tip.1 + y);
         let arms = [(base_x + across, base_y + down), tip, (base_x - across, base_y - down)];
-        self.paper.path("mark", &arms, false);
+        self.paper.path("pen-mark", &arms, false);
     }
 
     /// Leads from a text that was moved to the spot that it speaks of.
@@ -190,7 +190,7 @@ impl Sheet<'_> {
         }
         let (x, y) = self.layout.px(at);
         let back = if shift < 0.0 { ROW } else { -ROW } * 0.5;
-        self.paper.path("lead", &[(x, y - back * 0.5), (x, y + shift + back)], false);
+        self.paper.path("leader-line", &[(x, y - back * 0.5), (x, y + shift + back)], false);
     }
 
     fn dimension(&mut self, points: [Point; 2], line: &DimensionLine) {
@@ -203,17 +203,17 @@ impl Sheet<'_> {
                 let (gap, past) = if off < 0.0 { (-3.0, -TICK) } else { (3.0, TICK) };
                 let from = (start.0 + side.0 * gap, start.1 + side.1 * gap);
                 let to = (end.0 + side.0 * past, end.1 + side.1 * past);
-                self.paper.path("extension", &[from, to], false);
+                self.paper.path("extension-line", &[from, to], false);
             }
             // Aslant to the right as it is read.
             let (x, y) = (line.read.0 + line.read.1, line.read.1 - line.read.0);
             let tick = [(end.0 - x * TICK, end.1 - y * TICK), (end.0 + x * TICK, end.1 + y * TICK)];
-            self.paper.path("tick", &tick, false);
+            self.paper.path("dimension-tick", &tick, false);
         }
         let [a, b] = line.ends;
         let past = (along.0 * TICK, along.1 * TICK);
         let ends = [(a.0 - past.0, a.1 - past.1), (b.0 + past.0, b.1 + past.1)];
-        self.paper.path("dimension", &ends, false);
+        self.paper.path("dimension-line", &ends, false);
     }
 }
 
@@ -222,12 +222,12 @@ const DIAGONAL: f64 = std::f64::consts::FRAC_1_SQRT_2;
 
 fn pen_class(pen: Pen) -> &'static str {
     match pen {
-        Pen::Solid => "solid",
-        Pen::Thin => "thin",
-        Pen::Hidden => "hidden",
-        Pen::Cut => "cut",
-        Pen::Mark => "mark",
-        Pen::Centre => "centre",
+        Pen::Solid => "pen-solid",
+        Pen::Thin => "pen-thin",
+        Pen::Hidden => "pen-hidden",
+        Pen::Cut => "pen-cut",
+        Pen::Mark => "pen-mark",
+        Pen::Centre => "pen-centre",
     }
 }
 

@@ -148,7 +148,7 @@ fn flat_and_tall_drawings_stay_on_the_page() {
         let layout = Layout::new(&drawing, PAGE).unwrap();
         let (a, b) = (layout.px(at(0.0, 0.0)), layout.px(at(x, y)));
         assert!(b.0 - a.0 > 15.0 && b.1 - a.1 > 15.0, "{x} x {y} is seen");
-        assert_eq!(layout.stretched, picture.contains("than to scale"), "and it says so");
+        assert_eq!(layout.stretched, picture.contains("Not to scale"), "and it says so");
     }
 }
 
@@ -210,9 +210,9 @@ fn line_types_and_fills_have_their_classes() {
     }
     let picture = svg(&drawing, PAGE, 1);
     for class in ["solid", "thin", "hidden", "cut", "mark", "centre"] {
-        assert!(picture.contains(&format!("class=\"{class}\"")), "{class}");
+        assert!(picture.contains(&format!("class=\"pen-{class}\"")), "{class}");
     }
     for level in 0..5 {
-        assert!(picture.contains(&format!("class=\"thin level{level}\"")), "{level}");
+        assert!(picture.contains(&format!("class=\"pen-thin fill-level{level}\"")), "{level}");
     }
 }
