@@ -52,7 +52,7 @@ pub enum Refusal {
 }
 
 /// Why a file is not taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum ImportError {
     /// Larger than `MAX_IMPORT_BYTES`.
     TooLarge {
