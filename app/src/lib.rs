@@ -1,0 +1,34 @@
+//! Battenbook in the browser: the single page around `calc`.
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// The id of the element that `index.html` keeps for the app.
+pub const MOUNT: &str = "app";
+
+/// Puts the app into the element with the id [`MOUNT`]; does nothing on a page that has none.
+pub fn start() {
+    let mount = web_sys::window()
+        .and_then(|window| window.document())
+        .and_then(|document| document.get_element_by_id(MOUNT))
+        .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
+    if let Some(element) = mount {
+        mount_to(element, App).forget();
+    }
+}
+
+/// The whole app.
+#[component]
+pub fn App() -> impl IntoView {
+    let note = RwSignal::new(String::new());
+    view! {
+        <main>
+            <h1>"Battenbook"</h1>
+            <label>
+                "Note"
+                <input type="text" prop:value=note on:input=move |event| note.set(event_target_value(&event)) />
+            </label>
+            <output>{note}</output>
+        </main>
+    }
+}

@@ -1,0 +1,5 @@
+//! Where the browser starts the app.
+
+fn main() {
+    app::start();
+}

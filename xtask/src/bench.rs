@@ -1,0 +1,5 @@
+//! x
+use anyhow::Result;
+pub fn bench() -> Result<()> {
+    Ok(())
+}

@@ -1,0 +1,5 @@
+//! x
+use anyhow::Result;
+pub fn bless() -> Result<()> {
+    Ok(())
+}
