@@ -2,9 +2,8 @@
 
 use crate::style;
 use anyhow::{Result, bail};
-use base64::{Engine as _, prelude::BASE64_STANDARD};
-use sha2::{Digest, Sha256};
 use std::collections::BTreeMap;
+use xtask::hash::{integrity, short_hash};
 
 /// What a site is made of.
 pub struct Parts {
@@ -96,16 +95,6 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     first_visit.push("sw.js".to_owned());
     first_visit.sort();
     Ok(Site { files, first_visit, version })
-}
-
-/// The first 16 hexadecimal digits of the SHA-256.
-pub fn short_hash(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().take(8).map(|byte| format!("{byte:02x}")).collect()
-}
-
-/// The hash as browsers check it.
-pub fn integrity(bytes: &[u8]) -> String {
-    format!("sha256-{}", BASE64_STANDARD.encode(Sha256::digest(bytes)))
 }
 
 /// The service worker's list: the page goes by "./", since some hosts redirect its file name.
@@ -206,12 +195,5 @@ mod tests {
                 .is_err()
         );
         assert!(assemble(Parts { boot: "{{app_js}}".to_owned(), ..parts() }).is_err());
-    }
-
-    // Known answer: SHA-256 of "abc", FIPS 180-4 example.
-    #[test]
-    fn the_hash_is_sha_256() {
-        assert_eq!(short_hash(b"abc"), "ba7816bf8f01cfea");
-        assert_eq!(integrity(b"abc"), "sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0=");
     }
 }
