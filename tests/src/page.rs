@@ -183,7 +183,8 @@ impl Page {
             vec![json!(selector)],
         )
         .await?;
-        let keys = if text.is_empty() { char::from(Key::Backspace).to_string() } else { text.to_owned() };
+        let keys =
+            if text.is_empty() { char::from(Key::Backspace).to_string() } else { text.to_owned() };
         field.send_keys(keys).await.with_context(|| format!("typing into {selector}"))
     }
 

@@ -1,7 +1,7 @@
 //! From sources to a site: the app by cargo, its glue by wasm-bindgen, then the page around it, compressed.
 
 use crate::page::{self, Parts, Site};
-use crate::tools;
+use crate::tools::{self, WASM};
 use anyhow::{Context, Result, bail};
 use std::collections::BTreeMap;
 use std::io::Write;
@@ -9,7 +9,6 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 use xtask::workspace;
 
-const WASM: &str = "wasm32-unknown-unknown";
 /// What is worth compressing; pictures are compressed already.
 const TEXTUAL: [&str; 6] = ["html", "css", "js", "wasm", "svg", "webmanifest"];
 

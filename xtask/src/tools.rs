@@ -3,10 +3,11 @@
 use anyhow::{Context, Result, bail};
 use std::path::PathBuf;
 use std::process::{Command, Stdio};
-use xtask::engine::{self, Engine};
+use xtask::engine::{self, Engine, Programs};
 use xtask::workspace;
 
-const WASM: &str = "wasm32-unknown-unknown";
+/// The target of the app.
+pub const WASM: &str = "wasm32-unknown-unknown";
 const GECKODRIVER: &str = "0.37.1";
 
 /// A package of Node's registry at one version.
@@ -113,9 +114,9 @@ fn pinned_with_present(package: &NodePackage) -> Vec<String> {
 ///
 /// # Errors
 /// Names what is missing and the command that installs it.
-pub fn ensure_engine(engine: Engine) -> Result<(), String> {
-    if engine.find().is_ok() {
-        return Ok(());
+pub fn ensure_engine(engine: Engine) -> Result<Programs, String> {
+    if let Ok(programs) = engine.find() {
+        return Ok(programs);
     }
     let packages = engine.packages();
     if may_install() {
@@ -128,7 +129,7 @@ pub fn ensure_engine(engine: Engine) -> Result<(), String> {
             .args(["install", "geckodriver", "--locked", "--version", GECKODRIVER, "--root"])
             .arg(workspace::tools()));
     }
-    engine.find().map(drop).map_err(|missing| {
+    engine.find().map_err(|missing| {
         format!("{missing}; on Debian: sudo apt-get install {}", packages.join(" "))
     })
 }
