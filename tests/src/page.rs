@@ -57,6 +57,8 @@ impl Page {
         if self.engine == Engine::Chromium {
             self.browser.goto(self.site.url()).await?;
         } else {
+            // All of the frame must lie in the window, or clicks at its foot go nowhere.
+            self.browser.set_window_rect(0, 0, PHONE.0 + 210, PHONE.1 + 156).await?;
             self.browser.goto(self.site.frame_url()).await?;
             self.browser.enter_frame(0).await?;
         }
