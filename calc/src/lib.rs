@@ -5,6 +5,7 @@ pub mod coating;
 pub mod electrical;
 pub mod energy;
 pub mod fastening;
+pub mod light;
 pub mod mass;
 pub mod opening;
 pub mod quantity;

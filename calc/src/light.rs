@@ -1,0 +1,1 @@
+//! Lamps in a ceiling: where they go and how bright they make it.
