@@ -1,1 +1,9 @@
 //! Battery and solar: pure formulas.
+
+pub mod budget;
+pub mod cautions;
+pub mod peukert;
+pub mod solar;
+pub mod string;
+pub mod sun;
+pub mod water;

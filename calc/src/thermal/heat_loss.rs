@@ -136,7 +136,7 @@ pub fn btu_per_hour(power: Power) -> f64 {
 }
 
 /// The Btu of the International Table, J.
-const JOULES_PER_BTU: f64 = 1055.055_852_62;
+const JOULES_PER_BTU: f64 = 1_055.055_852_62;
 
 #[cfg(test)]
 mod tests {
