@@ -156,7 +156,7 @@ impl std::error::Error for PlacementError {}
 /// The ceiling or the number of lamps out of range.
 pub fn grid(ceiling: Ceiling, rows: usize, columns: usize) -> Result<Vec<Spot>, PlacementError> {
     let (length, width) = sides_mm(ceiling)?;
-    let lamps = rows.checked_mul(columns).unwrap_or(usize::MAX);
+    let lamps = rows.saturating_mul(columns);
     if !(1..=MOST_LAMPS).contains(&lamps) {
         return Err(PlacementError::Count);
     }
