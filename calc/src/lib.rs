@@ -11,3 +11,6 @@ pub mod opening;
 pub mod quantity;
 pub mod source;
 pub mod thermal;
+
+#[cfg(test)]
+mod testing;

@@ -99,6 +99,7 @@ pub fn discharge(rating: Rating, current: ElectricCurrent) -> Result<Discharge, 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::any_number;
     use proptest::prelude::*;
 
     fn rating(ah: f64, hours: f64, exponent: f64) -> Rating {
@@ -144,7 +145,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_numbers_give_finite_hours_or_an_error(
-            ah in any::<f64>(), hours in any::<f64>(), k in any::<f64>(), current in any::<f64>(),
+            ah in any_number(), hours in any_number(), k in any_number(), current in any_number(),
         ) {
             if let Ok(found) = discharge(rating(ah, hours, k), amperes(current)) {
                 prop_assert!(found.time.value.is_finite() && found.charge.value.is_finite());

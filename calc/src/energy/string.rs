@@ -163,6 +163,7 @@ fn celsius_in_range(temperature: ThermodynamicTemperature) -> Result<f64, String
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::any_number;
     use proptest::prelude::*;
 
     fn at(celsius: f64) -> ThermodynamicTemperature {
@@ -221,7 +222,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_numbers_give_finite_volts_or_an_error(
-            v in any::<f64>(), k in any::<f64>(), c in any::<f64>(), n in any::<u32>(), limit in any::<f64>(),
+            v in any_number(), k in any_number(), c in any_number(), n in any::<u32>(), limit in any_number(),
         ) {
             for rule in [ColdRule::Coefficient(k), ColdRule::Table] {
                 if let Ok(found) = cold_string(volts(v), rule, at(c), n) {

@@ -94,6 +94,7 @@ pub fn store(supply: Supply) -> Result<Store, WaterError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::any_number;
     use proptest::prelude::*;
 
     fn supply(people: f64, each: f64, tank: f64, dead_share: f64) -> Supply {
@@ -111,7 +112,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_numbers_give_finite_days_or_an_error(
-            p in any::<f64>(), u in any::<f64>(), t in any::<f64>(), d in any::<f64>(),
+            p in any_number(), u in any_number(), t in any_number(), d in any_number(),
         ) {
             if let Ok(found) = store(supply(p, u, t, d)) {
                 prop_assert!(found.days.is_finite() && found.mass.value.is_finite());

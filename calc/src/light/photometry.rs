@@ -279,10 +279,11 @@ fn sum_lux(beam: &Beam, lamps: &[Spot], height_m: f64, x_m: f64, y_m: f64) -> f6
     lamps
         .iter()
         .map(|lamp| {
-            // A spot beyond a kilometre sheds no light here, and keeps its square finite.
+            // A lamp a kilometre off, or nowhere, sheds no light that counts.
             let dx = (lamp.x.get::<meter>() - x_m).clamp(-1e3, 1e3);
             let dy = (lamp.y.get::<meter>() - y_m).clamp(-1e3, 1e3);
-            beam.lux(height_m, dx * dx + dy * dy)
+            let square = dx * dx + dy * dy;
+            if square.is_nan() { 0.0 } else { beam.lux(height_m, square) }
         })
         .sum()
 }

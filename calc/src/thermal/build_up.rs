@@ -45,7 +45,7 @@ impl Layer {
         }
     }
 
-    /// Thickness over conductivity, m²K/W.
+    /// Thickness over conductivity, m²K/W; finite for a layer in range.
     pub fn resistance_m2k_w(&self) -> f64 {
         self.thickness.get::<meter>() / self.conductivity.get::<watt_per_meter_kelvin>()
     }

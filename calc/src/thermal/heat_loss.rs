@@ -141,6 +141,7 @@ const JOULES_PER_BTU: f64 = 1_055.055_852_62;
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::any_number;
     use proptest::prelude::*;
 
     fn at(celsius: f64) -> ThermodynamicTemperature {
@@ -191,7 +192,7 @@ mod tests {
     proptest! {
         #[test]
         fn any_numbers_give_finite_watts_or_an_error(
-            a in any::<f64>(), u in any::<f64>(), v in any::<f64>(), inner in any::<f64>(), gain in any::<f64>(),
+            a in any_number(), u in any_number(), v in any_number(), inner in any_number(), gain in any_number(),
         ) {
             let found = heat_load(&[surface(a, u)], air(v), at(inner), at(0.0), watts(gain));
             if let Ok(found) = found {

@@ -120,6 +120,7 @@ pub(super) fn check_celsius(temperature: ThermodynamicTemperature) -> Result<f64
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::testing::any_number;
     use proptest::prelude::*;
 
     fn at(celsius: f64) -> ThermodynamicTemperature {
@@ -209,7 +210,7 @@ mod tests {
 
     proptest! {
         #[test]
-        fn any_air_gives_a_finite_dew_point_or_an_error(celsius in any::<f64>(), humidity in any::<f64>()) {
+        fn any_air_gives_a_finite_dew_point_or_an_error(celsius in any_number(), humidity in any_number()) {
             if let Ok(dew) = dew_point_iso_13788(Air { temperature: at(celsius), humidity }) {
                 prop_assert!(dew.value.is_finite());
             }

@@ -6,9 +6,10 @@ use uom::si::f64::{HeatTransfer, Length, ThermalConductivity, ThermodynamicTempe
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{meter, millimeter};
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
-use uom::si::thermodynamic_temperature::kelvin;
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::build_up::{self, BuildUpError, CONDUCTIVITY, Layer, Surfaces, Transmittance};
+use super::moisture::{AirError, check_celsius};
 use crate::source::Source;
 
 /// The zone method and the width of its zone.
@@ -151,14 +152,39 @@ pub fn ribbed(layers: &[Layer], rib: Rib, surfaces: Surfaces) -> Result<RibbedBu
     })
 }
 
-/// Temperature of a surface with the given factor: Te + fRsi (Ti - Te).
-pub fn surface_temperature(
+impl RibbedBuildUp {
+    /// Temperature of the lining between ribs, Te + fRsi (Ti - Te).
+    ///
+    /// # Errors
+    /// [`AirError::Temperature`] where either air is out of range.
+    pub fn field_surface(
+        &self,
+        inside: ThermodynamicTemperature,
+        outside: ThermodynamicTemperature,
+    ) -> Result<ThermodynamicTemperature, AirError> {
+        surface(self.field_factor, inside, outside)
+    }
+
+    /// Temperature of the lining over a rib, as near as [`Self::rib_factor`] is.
+    ///
+    /// # Errors
+    /// [`AirError::Temperature`] where either air is out of range.
+    pub fn rib_surface(
+        &self,
+        inside: ThermodynamicTemperature,
+        outside: ThermodynamicTemperature,
+    ) -> Result<ThermodynamicTemperature, AirError> {
+        surface(self.rib_factor, inside, outside)
+    }
+}
+
+fn surface(
     factor: f64,
     inside: ThermodynamicTemperature,
     outside: ThermodynamicTemperature,
-) -> ThermodynamicTemperature {
-    let (inside, outside) = (inside.get::<kelvin>(), outside.get::<kelvin>());
-    ThermodynamicTemperature::new::<kelvin>(outside + factor * (inside - outside))
+) -> Result<ThermodynamicTemperature, AirError> {
+    let (inside, outside) = (check_celsius(inside)?, check_celsius(outside)?);
+    Ok(ThermodynamicTemperature::new::<degree_celsius>(outside + factor * (inside - outside)))
 }
 
 /// Resistance, m²K/W, of the crossed layer over a strip of the given width: flange, then web, each side by side with

@@ -1,6 +1,7 @@
 //! A day's use, battery and losses against arithmetic and published losses.
 
 use super::*;
+use crate::testing::any_number;
 use proptest::prelude::*;
 
 fn load(watts: f64, hours: f64, duty: f64) -> Load {
@@ -69,7 +70,7 @@ fn an_idle_day_has_no_runtime() {
 proptest! {
     #[test]
     fn any_numbers_give_finite_figures_or_an_error(
-        p in any::<f64>(), t in any::<f64>(), duty in any::<f64>(), days in any::<f64>(), usable in any::<f64>(),
+        p in any_number(), t in any_number(), duty in any_number(), days in any_number(), usable in any_number(),
     ) {
         let demand = Demand { days, usable, ..demand() };
         if let Ok(found) = budget(&[load(p, t, duty)], demand) {

@@ -1,5 +1,6 @@
 //! Monthly radiation against the textbook's examples and pvlib.
 
+use crate::testing::any_number;
 use proptest::prelude::*;
 
 use super::*;
@@ -223,7 +224,7 @@ fn figures_out_of_range_are_refused() {
 proptest! {
     #[test]
     fn any_numbers_give_finite_months_or_an_error(
-        latitude in any::<f64>(), k in any::<f64>(), tilt in any::<f64>(), azimuth in any::<f64>(), ground in any::<f64>(),
+        latitude in any_number(), k in any_number(), tilt in any_number(), azimuth in any_number(), ground in any_number(),
     ) {
         let site = Site { ground_reflectance: ground, ..site(latitude, k) };
         if let Ok(found) = months(&site, plane(tilt, azimuth)) {

@@ -1,6 +1,7 @@
 //! Illuminance against arithmetic, and conservation of the luminous flux.
 
 use super::*;
+use crate::testing::any_number;
 use proptest::prelude::*;
 
 fn degrees(value: f64) -> Angle {
@@ -131,7 +132,7 @@ fn five_times_the_size_is_far_enough() {
 proptest! {
     #[test]
     fn any_numbers_give_finite_lux_or_an_error(
-        lumens in any::<f64>(), angle in any::<f64>(), height in any::<f64>(), x in any::<f64>(), cell in any::<f64>(),
+        lumens in any_number(), angle in any_number(), height in any_number(), x in any_number(), cell in any_number(),
     ) {
         for model in [BeamModel::HalfPower, BeamModel::Cone] {
             let Ok(beam) = Beam::new(lumens, degrees(angle), model) else { continue };

@@ -1,5 +1,6 @@
 //! Placement of lamps: hand-measured cases, and nearest spots against a fine search.
 
+use crate::testing::any_number;
 use proptest::prelude::*;
 
 use super::*;
@@ -149,7 +150,7 @@ proptest! {
 
     #[test]
     fn any_numbers_give_finite_spots_or_an_error(
-        x in any::<f64>(), y in any::<f64>(), centre in any::<f64>(), side in any::<f64>(), rim in any::<f64>(),
+        x in any_number(), y in any_number(), centre in any_number(), side in any_number(), rim in any_number(),
     ) {
         let supports = [Support { centre: mm(centre), width: mm(side) }];
         let openings = [opening(x, y, side, 100.0)];

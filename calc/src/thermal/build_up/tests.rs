@@ -1,6 +1,7 @@
 //! U values against the formulas of ISO 6946 worked by hand, and what is refused.
 
 use super::*;
+use crate::testing::any_number;
 use proptest::prelude::*;
 
 fn layer(thickness_mm: f64, conductivity: f64) -> Layer {
@@ -105,8 +106,8 @@ fn what_is_wrong_is_said_and_what_would_be_right() {
 proptest! {
     #[test]
     fn any_numbers_give_a_finite_u_value_or_an_error(
-        t in any::<f64>(), k in any::<f64>(), share in any::<f64>(), kb in any::<f64>(),
-        inside in any::<f64>(), which in any::<usize>(),
+        t in any_number(), k in any_number(), share in any_number(), kb in any_number(),
+        inside in any_number(), which in any::<usize>(),
     ) {
         let layers = [layer(t, k), layer(40.0, 0.034)];
         let surfaces = Surfaces { inside_m2k_w: inside, outside_m2k_w: 0.04 };

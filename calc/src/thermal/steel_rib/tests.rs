@@ -1,8 +1,8 @@
 //! The zone method against a published example, arithmetic and a two-dimensional model.
 
 use super::*;
+use crate::testing::any_number;
 use proptest::prelude::*;
-use uom::si::thermodynamic_temperature::degree_celsius;
 
 fn mm(value: f64) -> Length {
     Length::new::<millimeter>(value)
@@ -107,8 +107,12 @@ fn temperature_factor_in_the_field() {
 fn surface_temperature_follows_the_factor() {
     let at = |c: f64| ThermodynamicTemperature::new::<degree_celsius>(c);
     let found = ribbed(&wall(), rib(), Surfaces::LEVEL).unwrap();
-    let field = surface_temperature(found.field_factor, at(20.0), at(0.0));
+    let field = found.field_surface(at(20.0), at(0.0)).unwrap();
     assert!((field.get::<degree_celsius>() - 18.13).abs() < 0.01);
+    // The two-dimensional model has 9.3 °C over the rib; this reads a little colder.
+    let rib = found.rib_surface(at(20.0), at(0.0)).unwrap().get::<degree_celsius>();
+    assert!(rib > 9.0 && rib < 9.3, "{rib}");
+    assert_eq!(found.rib_surface(at(f64::NAN), at(0.0)), Err(AirError::Temperature));
 }
 
 #[test]
@@ -124,7 +128,7 @@ fn ribs_whose_zones_overlap_are_refused() {
 proptest! {
     #[test]
     fn any_numbers_give_finite_figures_or_an_error(
-        which in 0_usize..5, metal in any::<f64>(), web in any::<f64>(), spacing in any::<f64>(), k in any::<f64>(),
+        which in 0_usize..5, metal in any_number(), web in any_number(), spacing in any_number(), k in any_number(),
     ) {
         let rib = Rib {
             layer: which,
