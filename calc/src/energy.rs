@@ -2,6 +2,7 @@
 
 pub mod budget;
 pub mod cautions;
+pub mod charging;
 pub mod peukert;
 pub mod solar;
 pub mod string;

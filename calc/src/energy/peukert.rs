@@ -13,9 +13,8 @@ use crate::source::Source;
 pub const PEUKERT: Source =
     Source::from_memory("Peukert's law", "t = H (C / (I H))^k, C rated at H hours");
 /// Usual exponents of lead-acid batteries.
-pub const EXPONENTS: Source = Source::transcribed(
-    "battery trade notes",
-    "lead-acid 1.1 to 1.3, AGM 1.05 to 1.15, gel 1.1 to 1.25, flooded 1.2 to 1.6",
+pub const EXPONENTS: Source = Source::common_practice(
+    "Peukert exponents: lead-acid 1.1 to 1.3, AGM 1.05 to 1.15, gel 1.1 to 1.25, flooded 1.2 to 1.6",
 );
 
 /// A lead-acid battery as rated.

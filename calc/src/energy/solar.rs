@@ -29,7 +29,7 @@ pub const DAY_PROFILE_SCALE: Source = Source::from_memory(
 /// Monthly mean on a tilted plane under an isotropic sky.
 pub const TILTED_PLANE: Source = Source::transcribed(
     "Klein & Theilacker (1981), in Duffie & Beckman, Solar Engineering of Thermal Processes",
-    "eq. 2.20.4 and 2.20.5",
+    "section 2.20",
 );
 /// Reflectance of ordinary ground.
 pub const GROUND: Source = Source::transcribed(

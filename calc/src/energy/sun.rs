@@ -10,7 +10,7 @@ use crate::source::Source;
 /// Declination, sunset, incidence on a slope, and the day's radiation outside the atmosphere.
 pub const GEOMETRY: Source = Source::transcribed(
     "Duffie & Beckman, Solar Engineering of Thermal Processes",
-    "eq. 1.6.1 to 1.6.5, 1.6.10, 1.10.3",
+    "sections 1.6 and 1.10, eq. 1.10.3",
 );
 /// A day in each month whose radiation comes closest to the month's mean.
 pub const MEAN_DAYS: Source =

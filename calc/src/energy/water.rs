@@ -2,9 +2,12 @@
 
 use std::fmt;
 
-use uom::si::f64::{Mass, Volume};
+use uom::si::f64::{Length, Mass, Time, Volume, VolumeRate};
+use uom::si::length::meter;
 use uom::si::mass::kilogram;
+use uom::si::time::minute;
 use uom::si::volume::liter;
+use uom::si::volume_rate::liter_per_minute;
 
 use crate::source::Source;
 
@@ -16,6 +19,12 @@ pub const DENSITY: Source =
 
 /// Density of water at 20 °C, kg/l.
 pub const WATER_KG_L: f64 = 0.998;
+
+/// Fall of a drain of up to 2 1/2 in: 1/4 in a foot.
+pub const DRAIN_FALL: f64 = 0.25 / 12.0;
+/// Where the fall of drains is set.
+pub const DRAIN: Source =
+    Source::from_memory("International Plumbing Code", "table 704.1, 1/4 in a foot");
 
 /// A tank and those who drink from it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -50,6 +59,10 @@ pub enum WaterError {
     Tank,
     /// The share that stays behind is out of range.
     DeadShare,
+    /// The pump's flow is out of range.
+    Flow,
+    /// The drain's length or fall is out of range.
+    Drain,
 }
 
 impl fmt::Display for WaterError {
@@ -61,6 +74,8 @@ impl fmt::Display for WaterError {
             Self::DeadShare => {
                 "the share that stays in the tank must be from 0 to below 100 percent"
             }
+            Self::Flow => "the pump's flow must be from 0.1 to 1000 litres a minute",
+            Self::Drain => "the drain must be from 0 to 50 m long and fall from 0 to 100 percent",
         })
     }
 }
@@ -91,6 +106,32 @@ pub fn store(supply: Supply) -> Result<Store, WaterError> {
     })
 }
 
+/// How long a pump runs in a day to bring what is used.
+///
+/// # Errors
+/// The day's use above 100 000 l, or the pump's flow outside 0.1 to 1000 l/min.
+pub fn pump_time(day: Volume, flow: VolumeRate) -> Result<Time, WaterError> {
+    let (litres, litres_min) = (day.get::<liter>(), flow.get::<liter_per_minute>());
+    if !(0.0..=100_000.0).contains(&litres) {
+        return Err(WaterError::Use);
+    }
+    if !(0.1..=1000.0).contains(&litres_min) {
+        return Err(WaterError::Flow);
+    }
+    Ok(Time::new::<minute>(litres / litres_min))
+}
+
+/// How much lower the end of a drain lies than its start, at a fall such as [`DRAIN_FALL`].
+///
+/// # Errors
+/// The drain longer than 50 m, or the fall outside 0 to 1.
+pub fn drain_drop(length: Length, fall: f64) -> Result<Length, WaterError> {
+    if !(0.0..=50.0).contains(&length.get::<meter>()) || !(0.0..=1.0).contains(&fall) {
+        return Err(WaterError::Drain);
+    }
+    Ok(length * fall)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -109,6 +150,15 @@ mod tests {
         assert!((found.mass.get::<kilogram>() - 69.86).abs() < 1e-9);
     }
 
+    #[test]
+    fn pump_and_drain_by_arithmetic() {
+        let litres = Volume::new::<liter>(12.0);
+        let time = pump_time(litres, VolumeRate::new::<liter_per_minute>(8.0)).unwrap();
+        assert!((time.get::<minute>() - 1.5).abs() < 1e-12);
+        let drop = drain_drop(Length::new::<uom::si::length::foot>(6.0), DRAIN_FALL).unwrap();
+        assert!((drop.get::<uom::si::length::inch>() - 1.5).abs() < 1e-12);
+    }
+
     proptest! {
         #[test]
         fn any_numbers_give_finite_days_or_an_error(
@@ -116,6 +166,12 @@ mod tests {
         ) {
             if let Ok(found) = store(supply(p, u, t, d)) {
                 prop_assert!(found.days.is_finite() && found.mass.value.is_finite());
+            }
+            if let Ok(time) = pump_time(Volume::new::<liter>(p), VolumeRate::new::<liter_per_minute>(u)) {
+                prop_assert!(time.value.is_finite());
+            }
+            if let Ok(drop) = drain_drop(Length::new::<meter>(t), d) {
+                prop_assert!(drop.value.is_finite());
             }
         }
     }

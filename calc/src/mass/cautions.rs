@@ -21,7 +21,7 @@ pub const RATINGS: Caution = (
 /// Water is heavy.
 pub const WATER: Caution = (
     "Count the fresh tank full or the waste tank full, not both: the water moves from one to the other.",
-    Source::transcribed("NHTSA interpretation letters", "recreational vehicle load"),
+    Source::transcribed("NHTSA interpretation letters", "aiam1610, load of recreational vehicles"),
 );
 
 /// What to show beside axle loads.

@@ -130,6 +130,14 @@ pub fn heat_load(
     })
 }
 
+/// What a cooler or a heat pump draws to move heat: heat over its coefficient of performance, 0.5 to 10; a US energy
+/// efficiency ratio in Btu/(W h) is 3.412 times that. None for a coefficient or a heat (100 kW) out of range.
+pub fn electrical_use(heat: Power, coefficient_of_performance: f64) -> Option<Power> {
+    let watts = heat.get::<watt>().abs();
+    ((0.5..=10.0).contains(&coefficient_of_performance) && watts <= 100_000.0)
+        .then(|| Power::new::<watt>(watts / coefficient_of_performance))
+}
+
 /// Power in Btu (International Table) per hour, as heaters and coolers are sold in the US.
 pub fn btu_per_hour(power: Power) -> f64 {
     power.get::<watt>() * 3600.0 / JOULES_PER_BTU
@@ -187,6 +195,14 @@ mod tests {
         let at_night =
             heat_load(&[surface(10.0, 1.0)], air(0.0), at(20.0), at(-10.0), watts(100.0)).unwrap();
         assert!((at_night.total.get::<watt>() - 200.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_cooler_draws_a_third_of_the_heat_at_a_coefficient_of_three() {
+        let drawn = electrical_use(watts(-1500.0), 3.0).unwrap();
+        assert!((drawn.get::<watt>() - 500.0).abs() < 1e-9);
+        assert_eq!(electrical_use(watts(-1500.0), 0.0), None);
+        assert_eq!(electrical_use(watts(f64::NAN), 3.0), None);
     }
 
     proptest! {
