@@ -67,6 +67,21 @@ impl Free {
         free
     }
 
+    /// The same kept half of `spacing` off a line along x or y, so that a lamp and its image across the line stand
+    /// that far apart.
+    pub fn off_line(&self, x: Option<f64>, y: Option<f64>, spacing: f64) -> Self {
+        // A band that lamps' centres, not their rims, keep out of: as an opening it loses the reach again, and may
+        // be narrower than nothing.
+        let band = |line: f64| {
+            let half = spacing / 2.0 - self.reach;
+            (line - half, line + half)
+        };
+        let mut free = self.clone();
+        free.openings.extend(x.map(|x| Rectangle { x: band(x), y: self.area.y }));
+        free.openings.extend(y.map(|y| Rectangle { x: self.area.x, y: band(y) }));
+        free
+    }
+
     /// The free spot nearest to the wanted one; of several as near, the one with the least x, then the least y.
     ///
     /// The way to the nearest spot ends at the wanted spot itself, straight across an edge, radially at a rounded

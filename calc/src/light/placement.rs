@@ -229,8 +229,16 @@ pub fn place_grid(
         // A lamp that is its own image stays on its centre line.
         let on_line_x = symmetry.along && 2 * column + 1 == columns;
         let on_line_y = symmetry.across && 2 * row + 1 == rows;
+        let off_line_x = symmetry.along && !on_line_x;
+        let off_line_y = symmetry.across && !on_line_y;
+        let (middle_x, middle_y) = (length / 2.0, width / 2.0);
         let together = mirrored
-            .held(on_line_x.then_some(length / 2.0), on_line_y.then_some(width / 2.0))
+            .held(on_line_x.then_some(middle_x), on_line_y.then_some(middle_y))
+            .off_line(
+                off_line_x.then_some(middle_x),
+                off_line_y.then_some(middle_y),
+                apart_mm(fitting),
+            )
             .nearest(x0, y0)
             .map(|(x, y)| mirror(x, y));
         placed.push(match together {
@@ -333,9 +341,14 @@ fn put(wanted: Spot, at: Option<(f64, f64)>, symmetric: bool) -> Placed {
     }
 }
 
+/// Least distance between two lamps' centres, mm: the clearance between their rims.
+fn apart_mm(fitting: Fitting) -> f64 {
+    fitting.rim.get::<millimeter>() + fitting.clearance.get::<millimeter>()
+}
+
 /// Marks lamps whose rims come closer than the clearance.
 fn tell_neighbours(placed: &mut [Placed], fitting: Fitting) {
-    let apart = fitting.rim.get::<millimeter>() + fitting.clearance.get::<millimeter>() - 1e-6;
+    let apart = apart_mm(fitting) - 1e-6;
     let spots: Vec<(f64, f64)> = placed.iter().map(|p| millimetres(p.at)).collect();
     for (lamp, placed) in placed.iter_mut().enumerate() {
         let near = spots.iter().enumerate().position(|(other, at)| {

@@ -125,6 +125,28 @@ fn a_middle_row_stays_on_the_centre_line() {
 }
 
 #[test]
+fn images_keep_their_distance_across_the_centre_line() {
+    // All but a lane of 200 mm along the middle is taken.
+    let openings = [opening(0.0, 0.0, 4000.0, 900.0), opening(0.0, 1100.0, 4000.0, 900.0)];
+    let obstacles = Obstacles { openings: &openings, ..nothing() };
+    let across = Symmetry { across: true, along: false };
+    let fitting = Fitting { rim: mm(70.0), clearance: mm(15.0) };
+    let placed = place_grid(ceiling(), obstacles, fitting, 2, 2, across).unwrap();
+    // 50 mm off the openings leaves 950 to 1050: rims of two lamps 85 mm apart just fit.
+    assert!(placed.iter().all(|p| p.symmetric && p.clear()), "{placed:?}");
+    assert_at(&placed[0], 1000.0, 950.0);
+    assert_at(&placed[2], 1000.0, 1050.0);
+    // With a wider rim they would touch; each then says so.
+    let wide = Fitting { rim: mm(100.0), clearance: mm(0.0) };
+    let narrow = [opening(0.0, 0.0, 4000.0, 940.0), opening(0.0, 1060.0, 4000.0, 940.0)];
+    let obstacles = Obstacles { openings: &narrow, ..nothing() };
+    let placed = place_grid(ceiling(), obstacles, wide, 2, 2, across).unwrap();
+    assert!(
+        placed.iter().all(|p| !p.symmetric && matches!(p.problem, Some(Problem::TooCloseTo(_))))
+    );
+}
+
+#[test]
 fn boards_that_do_not_mirror_break_the_symmetry_and_say_so() {
     let boards = [mm(500.0), mm(1300.0)];
     let obstacles = Obstacles { board_centres: Some(&boards), ..nothing() };
