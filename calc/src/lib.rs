@@ -34,7 +34,3 @@ mod testing;
 pub mod thermal;
 
 pub use project::evaluate;
-=======
-#[cfg(test)]
-mod testing;
->>>>>>> living
