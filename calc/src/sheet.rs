@@ -36,6 +36,7 @@ macro_rules! sheets {
 }
 
 sheets! {
+    coating
     stud_marks
 }
 
