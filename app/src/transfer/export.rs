@@ -1,7 +1,10 @@
 //! Projects as files.
 
-use crate::storage::{Listing, Store};
 use calc::project::Project;
+
+use super::import::COLLECTION_KEY;
+use super::names;
+use crate::storage::{Listing, ListingState, Store};
 
 /// All projects in one file.
 #[derive(Clone, Debug, PartialEq)]

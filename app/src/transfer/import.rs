@@ -2,8 +2,14 @@
 
 use std::fmt;
 
-use crate::storage::{SaveError, Store};
-use calc::project::{LoadError, Project};
+use calc::project::{LoadError, MAX_BYTES, Node, Project};
+use wasm_bindgen::prelude::*;
+
+use super::{names, platform};
+use crate::storage::{SaveError, Store, new_id};
+
+/// The field that tells a file of many projects, with the version of that format.
+pub(super) const COLLECTION_KEY: &str = "battenbook_collection";
 
 /// The largest file that is read: more than all projects that a browser can keep. [bytes]
 pub const MAX_IMPORT_BYTES: usize = 12_000_000;
