@@ -100,7 +100,9 @@ pub fn marks_page(desk: Desk) -> AnyView {
             .sheets
             .iter()
             .filter_map(|(_, result)| result.as_ref().as_ref().ok())
-            .flat_map(|report| report.marks.iter().map(|strip| super::report::mark_strip(strip, style)))
+            .flat_map(|report| {
+                report.marks.iter().map(|strip| super::report::mark_strip(strip, style))
+            })
             .collect();
         if strips.is_empty() {
             view! { <p>"No sheet has marks yet."</p> }.into_any()
@@ -148,7 +150,8 @@ fn buy_list(desk: Desk) -> impl IntoView {
     let lines = move || {
         let all = desk.evaluation.get();
         if all.buy_list.is_empty() {
-            return view! { <p class="help">"What the sheets need is gathered here."</p> }.into_any();
+            return view! { <p class="help">"What the sheets need is gathered here."</p> }
+                .into_any();
         }
         let total = all.buy_list.iter().filter_map(|line| line.line.cost).sum::<f64>();
         let unpriced = all.buy_list.iter().filter(|line| line.line.cost.is_none()).count();
@@ -174,7 +177,8 @@ fn buy_line(desk: Desk, merged: &MergedBuyLine) -> impl IntoView + use<> {
     let missing = had.map(|had| need - had).filter(|missing| *missing > 1e-9);
     let done = had.is_some() && missing.is_none();
     let words = buy_words(&merged.line);
-    let cost = merged.line.cost.map(|cost| view! { <span class="cost">{format!("{cost:.2}")}</span> });
+    let cost =
+        merged.line.cost.map(|cost| view! { <span class="cost">{format!("{cost:.2}")}</span> });
     let more = missing
         .map(|missing| view! { <span class="note warning">{format!("{} more needed", plain(missing, 1))}</span> });
     let from: Vec<String> = desk.project.with_untracked(|project| {

@@ -57,7 +57,8 @@ pub fn details(report: &Report, style: Style) -> AnyView {
         .collect_view();
     let working = report.working.iter().map(step).collect_view();
     let buy = (!report.buy.is_empty()).then(|| {
-        let lines = report.buy.iter().map(|line| view! { <li>{buy_words(line)}</li> }).collect_view();
+        let lines =
+            report.buy.iter().map(|line| view! { <li>{buy_words(line)}</li> }).collect_view();
         view! { <section class="buy"><h2>"To buy"</h2><ul>{lines}</ul></section> }
     });
     let cut = (!report.cut.is_empty()).then(|| {

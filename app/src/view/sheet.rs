@@ -30,11 +30,8 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     };
     let style = Memo::new(move |_| desk.project.with(calc::project::Project::style));
     let faults = page.faults();
-    let sources = sheet
-        .sources
-        .iter()
-        .map(|source| view! { <li>{source.to_string()}</li> })
-        .collect_view();
+    let sources =
+        sheet.sources.iter().map(|source| view! { <li>{source.to_string()}</li> }).collect_view();
     let inputs = asks(&page, sheet.asks, "");
     view! {
         {title(desk, id, sheet.title)}
@@ -90,7 +87,8 @@ fn headline_bar(
     result: Memo<Option<SheetResult>>,
     faults: Memo<std::collections::BTreeMap<String, String>>,
 ) -> impl IntoView {
-    let words = move || match result.get() {
+    let words = move || {
+        match result.get() {
         Some(Ok(report)) => report.answers.first().map_or_else(
             || view! { <span>"—"</span> }.into_any(),
             |answer| {
@@ -103,6 +101,7 @@ fn headline_bar(
             let words = if count == 1 { " thing to fill in or mend" } else { " things to fill in or mend" };
             view! { <span>{count}{words}</span> }.into_any()
         }
+    }
     };
     view! {
         <button class="headline" on:click=move |_| super::show("results")>{words}</button>
