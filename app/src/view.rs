@@ -4,6 +4,7 @@ pub mod asks;
 pub mod body;
 pub mod drawing;
 pub mod field;
+pub mod html;
 pub mod keys;
 pub mod menu;
 pub mod page;
@@ -225,6 +226,21 @@ fn show(id: &str) {
     if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
         let _ = element.focus();
     }
+}
+
+/// Puts the focus back on the element with this attribute after its part was written anew.
+fn focus_again(attribute: &'static str, value: &str) {
+    let value = value.to_owned();
+    request_animation_frame(move || {
+        let Ok(all) = document().query_selector_all(&format!("[{attribute}]")) else { return };
+        for index in 0..all.length() {
+            let element = all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
+            if let Some(element) = element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value)) {
+                let _ = element.focus();
+                return;
+            }
+        }
+    });
 }
 
 fn titled(page: &str) {
