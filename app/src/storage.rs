@@ -223,9 +223,10 @@ impl Store {
                     return;
                 };
                 let own = shelf::own_part(&whole);
-                match own.as_deref().and_then(|own| own.split_once(' ')) {
-                    Some((POINTER | BIN, id)) => on_change(id.to_owned()),
-                    _ => {}
+                if let Some((POINTER | BIN, id)) =
+                    own.as_deref().and_then(|own| own.split_once(' '))
+                {
+                    on_change(id.to_owned());
                 }
             });
         if let Some(window) = web_sys::window() {
