@@ -1,0 +1,268 @@
+//! Exact search of the cut planner: branch and bound over every cut that a plan within a given cost can contain.
+//!
+//! A cut whose reduced cost is above the room between bound and given cost stands in no such plan (reduced-cost fixing;
+//! Nemhauser and Wolsey, "Integer and Combinatorial Optimization", II.5). So the search is complete for that cost.
+
+use super::dive::widen;
+use super::greedy;
+use super::ladder::Ladder;
+use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
+use super::relax::{Relaxation, knapsack, scale};
+use super::simplex::{Basic, End, Program, Row, Simplex};
+
+const WHOLE: f64 = 1e-6;
+
+/// Every full cut with a reduced cost of at most `room`; `None` when there are more than `most`.
+pub(super) fn pool(
+    model: &Model,
+    root: &Relaxation,
+    room: f64,
+    most: usize,
+    effort: &mut Effort,
+) -> Option<Vec<Cut>> {
+    let knapsack = knapsack(model, &root.duals);
+    let mut pool = Vec::new();
+    for (index, bin) in model.bins.iter().enumerate() {
+        if bin.limit == Some(0) {
+            continue;
+        }
+        let price = bin.cost as f64 - root.bin_duals[index];
+        let least = price - room - 1e-7 * (1.0 + price.abs());
+        let mut cuts = Vec::new();
+        if !knapsack.each_above(bin.capacity, least, most - pool.len(), effort, &mut cuts) {
+            return None;
+        }
+        pool.extend(cuts.into_iter().map(|counts| Cut { bin: index, counts }));
+    }
+    Some(pool)
+}
+
+/// The cheapest plan of at most `ceiling` made of `pool`; `complete` says whether all of them were looked at.
+pub(super) fn search(
+    model: &Model,
+    pool: &[Cut],
+    ladder: &Ladder,
+    ceiling: i64,
+    goal: i64,
+    effort: &mut Effort,
+) -> (Option<Packing>, bool) {
+    let mut search = Search {
+        model,
+        pool,
+        ladder,
+        ceiling,
+        goal,
+        scale: scale(model),
+        effort,
+        best: None,
+        complete: true,
+    };
+    let limits = model.bins.iter().map(|bin| bin.limit).collect();
+    let node = Node {
+        demand: model.demand.clone(),
+        limits,
+        floors: vec![0; model.bins.len()],
+        active: (0..pool.len()).collect(),
+        spent: 0,
+        packing: Packing::new(),
+    };
+    search.visit(node);
+    (search.best, search.complete)
+}
+
+struct Search<'a> {
+    model: &'a Model,
+    pool: &'a [Cut],
+    ladder: &'a Ladder,
+    ceiling: i64,
+    goal: i64,
+    scale: f64,
+    effort: &'a mut Effort,
+    best: Option<Packing>,
+    complete: bool,
+}
+
+#[derive(Clone)]
+struct Node {
+    demand: Vec<u32>,
+    limits: Vec<Option<u32>>,
+    /// Least number of each bin still to be used.
+    floors: Vec<u32>,
+    active: Vec<usize>,
+    spent: i64,
+    packing: Packing,
+}
+
+/// A node's fractional plan.
+struct Fraction {
+    cost: f64,
+    /// Index in the pool, times.
+    used: Vec<(usize, f64)>,
+    reduced: Vec<f64>,
+}
+
+impl Search<'_> {
+    /// True when the goal is met and nothing better can come.
+    fn done(&self) -> bool {
+        self.ceiling < self.goal || self.effort.is_spent()
+    }
+
+    fn record(&mut self, packing: Packing, cost: i64) {
+        if cost <= self.ceiling {
+            self.ceiling = cost - 1;
+            self.best = Some(packing);
+        }
+    }
+
+    fn visit(&mut self, mut node: Node) {
+        if node.demand.iter().all(|&count| count == 0) {
+            self.record(node.packing, node.spent);
+            return;
+        }
+        loop {
+            if self.done() {
+                self.complete &= self.ceiling < self.goal;
+                return;
+            }
+            let fraction = match self.fraction(&node) {
+                Ok(fraction) => fraction,
+                Err(End::Infeasible) => return,
+                Err(_) => {
+                    self.complete = false;
+                    return;
+                }
+            };
+            let left = self.ladder.next(fraction.cost);
+            if node.spent + left > self.ceiling {
+                return;
+            }
+            self.round(&node, &fraction);
+            if node.spent + left > self.ceiling {
+                return;
+            }
+            let room = (self.ceiling - node.spent) as f64 - fraction.cost;
+            let slack = 1e-6 * (1.0 + fraction.cost);
+            let mut reduced = fraction.reduced.iter();
+            node.active.retain(|_| reduced.next().is_some_and(|&r| r <= room + slack));
+            if let Some((bin, total)) = self.split_bin(&fraction) {
+                let mut up = node.clone();
+                up.floors[bin] = up.floors[bin].max(total + 1);
+                node.limits[bin] = Some(total.min(node.limits[bin].unwrap_or(total)));
+                self.visit(up);
+                continue;
+            }
+            let Some(&(chosen, _)) =
+                fraction.used.iter().max_by(|(a, x), (b, y)| x.total_cmp(y).then(b.cmp(a)))
+            else {
+                return;
+            };
+            let mut with = node.clone();
+            let cut = take(&mut with.demand, &self.pool[chosen]);
+            use_one(&mut with.limits, cut.bin);
+            with.floors[cut.bin] = with.floors[cut.bin].saturating_sub(1);
+            with.spent += self.model.bins[cut.bin].cost;
+            add(&mut with.packing, cut, 1);
+            self.visit(with);
+            node.active.retain(|&index| index != chosen);
+        }
+    }
+
+    /// The bin whose fractional total is farthest from whole, with the total rounded down.
+    fn split_bin(&self, fraction: &Fraction) -> Option<(usize, u32)> {
+        if self.model.bins.len() < 2 {
+            return None;
+        }
+        let mut totals = vec![0.0; self.model.bins.len()];
+        for &(index, times) in &fraction.used {
+            totals[self.pool[index].bin] += times;
+        }
+        let mut best: Option<(f64, usize, u32)> = None;
+        for (bin, total) in totals.into_iter().enumerate() {
+            let part = total - total.floor();
+            let away = part.min(1.0 - part);
+            if away > WHOLE * 10.0 && best.is_none_or(|(most, ..)| away > most) {
+                best = Some((away, bin, total.floor() as u32));
+            }
+        }
+        best.map(|(_, bin, total)| (bin, total))
+    }
+
+    /// Whole parts of the fractional plan, the rest longest first.
+    fn round(&mut self, node: &Node, fraction: &Fraction) {
+        let mut demand = node.demand.clone();
+        let mut limits = node.limits.clone();
+        let mut packing = node.packing.clone();
+        for &(index, times) in &fraction.used {
+            for _ in 0..(times + WHOLE).floor() as u32 {
+                if limits[self.pool[index].bin] == Some(0) {
+                    break;
+                }
+                let cut = take(&mut demand, &self.pool[index]);
+                if cut.counts.is_empty() {
+                    break;
+                }
+                use_one(&mut limits, cut.bin);
+                add(&mut packing, cut, 1);
+            }
+        }
+        let (rest, kinds) = self.model.residual(&demand, &limits);
+        let Some(filled) = greedy::fill(&rest) else { return };
+        for (cut, times) in filled {
+            add(&mut packing, widen(&cut, &kinds), times);
+        }
+        let cost = self.model.cost(&packing);
+        self.record(packing, cost);
+    }
+
+    fn fraction(&mut self, node: &Node) -> Result<Fraction, End> {
+        let mut rows = Vec::new();
+        let mut kind_row = vec![None; node.demand.len()];
+        for (kind, &count) in node.demand.iter().enumerate() {
+            if count > 0 {
+                kind_row[kind] = Some(rows.len());
+                rows.push(Row::AtLeast(f64::from(count)));
+            }
+        }
+        let mut bin_rows: Vec<Vec<usize>> = vec![Vec::new(); node.limits.len()];
+        for (bin, limit) in node.limits.iter().enumerate() {
+            if let Some(limit) = limit {
+                if *limit < node.floors[bin] {
+                    return Err(End::Infeasible);
+                }
+                bin_rows[bin].push(rows.len());
+                rows.push(Row::AtMost(f64::from(*limit)));
+            }
+            if node.floors[bin] > 0 {
+                bin_rows[bin].push(rows.len());
+                rows.push(Row::AtLeast(f64::from(node.floors[bin])));
+            }
+        }
+        let mut program = Program::new(rows);
+        for &index in &node.active {
+            let cut = &self.pool[index];
+            let pieces = cut.counts.iter().filter_map(|&(kind, count)| {
+                kind_row[kind].map(|row| (row, f64::from(count.min(node.demand[kind]))))
+            });
+            let bin = bin_rows[cut.bin].iter().map(|&row| (row, 1.0));
+            program.push(self.model.bins[cut.bin].cost as f64 / self.scale, pieces.chain(bin));
+        }
+        let mut simplex = Simplex::new(&program, Vec::new());
+        let end = simplex.run(&mut program, self.effort, &mut |_, _, _| false);
+        if end != End::Optimal {
+            return Err(end);
+        }
+        let used = simplex.basis.iter().zip(&simplex.values).filter_map(|(basic, &value)| {
+            match basic {
+                Basic::Column(column) if value > WHOLE => Some((node.active[*column], value)),
+                _ => None,
+            }
+        });
+        Ok(Fraction {
+            cost: simplex.objective(&program) * self.scale,
+            used: used.collect(),
+            reduced: (0..program.columns())
+                .map(|column| simplex.reduced_cost(&program, column) * self.scale)
+                .collect(),
+        })
+    }
+}

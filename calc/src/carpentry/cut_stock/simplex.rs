@@ -1,0 +1,369 @@
+//! Linear programs of the cut planner: the revised simplex method with a dense inverse of the basis.
+
+use super::model::Effort;
+
+/// Source of the method.
+// Dantzig, Orchard-Hays: revised simplex with explicit inverse; columns may be made while it runs
+// (Gilmore and Gomory, "A Linear Programming Approach to the Cutting-Stock Problem", 1961).
+const TOLERANCE: f64 = 1e-9;
+const FEASIBLE: f64 = 1e-7;
+const REFACTOR_EVERY: usize = 80;
+const FIRST_PENALTY: f64 = 4.0;
+const LAST_PENALTY: f64 = 1e6;
+
+/// What a row asks of the sum of its entries.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Row {
+    /// At least so much.
+    AtLeast(f64),
+    /// At most so much.
+    AtMost(f64),
+}
+
+/// Columns and rows: least cost, all unknowns at least zero, right-hand sides at least zero.
+#[derive(Debug, Default)]
+pub(super) struct Program {
+    pub rows: Vec<Row>,
+    costs: Vec<f64>,
+    starts: Vec<usize>,
+    entries: Vec<(u32, f64)>,
+}
+
+impl Program {
+    pub(super) fn new(rows: Vec<Row>) -> Self {
+        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new() }
+    }
+
+    pub(super) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
+        self.entries.extend(entries.into_iter().map(|(row, value)| (row as u32, value)));
+        self.costs.push(cost);
+        self.starts.push(self.entries.len());
+    }
+
+    pub(super) fn columns(&self) -> usize {
+        self.costs.len()
+    }
+
+    fn column(&self, index: usize) -> &[(u32, f64)] {
+        &self.entries[self.starts[index]..self.starts[index + 1]]
+    }
+}
+
+/// What stands in the basis for a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Basic {
+    /// A column of the program.
+    Column(usize),
+    /// What a row has over or under its right-hand side.
+    Slack(usize),
+    /// A stand-in that has to leave.
+    Artificial(usize),
+}
+
+/// How a run ended.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum End {
+    /// No column can lower the cost.
+    Optimal,
+    /// The rows contradict each other.
+    Infeasible,
+    /// Effort ran out, or the numbers went bad.
+    Unfinished,
+}
+
+/// A basis with its inverse, values and duals.
+#[derive(Debug)]
+pub(super) struct Simplex {
+    pub basis: Vec<Basic>,
+    pub values: Vec<f64>,
+    pub duals: Vec<f64>,
+    inverse: Vec<f64>,
+    penalty: f64,
+    pivots: usize,
+}
+
+impl Simplex {
+    /// Starts from `start` where it gives a basis with no negative value, else from stand-ins.
+    pub(super) fn new(program: &Program, start: Vec<Basic>) -> Self {
+        let size = program.rows.len();
+        let mut simplex = Self {
+            basis: start,
+            values: Vec::new(),
+            duals: Vec::new(),
+            inverse: Vec::new(),
+            penalty: FIRST_PENALTY,
+            pivots: 0,
+        };
+        let fits = simplex.basis.len() == size
+            && simplex.refactor(program)
+            && simplex.values.iter().all(|&value| value >= -FEASIBLE);
+        if !fits {
+            simplex.basis = program
+                .rows
+                .iter()
+                .enumerate()
+                .map(|(row, kind)| match kind {
+                    Row::AtLeast(_) => Basic::Artificial(row),
+                    Row::AtMost(_) => Basic::Slack(row),
+                })
+                .collect();
+            simplex.refactor(program);
+        }
+        simplex
+    }
+
+    /// Lowers the cost until no column of the program, and none that `more` makes for the duals, can lower it further.
+    /// `more` adds columns to the program and says whether it did.
+    pub(super) fn run(
+        &mut self,
+        program: &mut Program,
+        effort: &mut Effort,
+        more: &mut dyn FnMut(&[f64], &mut Program, &mut Effort) -> bool,
+    ) -> End {
+        let size = program.rows.len();
+        loop {
+            if !effort.spend(2 * size * size + program.entries.len() + 2 * program.columns()) {
+                return End::Unfinished;
+            }
+            let Some((entering, reduced)) = self.cheapest(program) else {
+                let before = program.columns();
+                if more(&self.duals, program, effort) && program.columns() > before {
+                    continue;
+                }
+                if effort.is_spent() {
+                    return End::Unfinished;
+                }
+                if !self.has_artificial() {
+                    return End::Optimal;
+                }
+                if self.penalty >= LAST_PENALTY {
+                    return End::Infeasible;
+                }
+                self.penalty *= 50.0;
+                if !self.refactor(program) {
+                    return End::Unfinished;
+                }
+                continue;
+            };
+            if !self.pivot(program, entering, reduced) {
+                return End::Unfinished;
+            }
+        }
+    }
+
+    /// Cost of the values, stand-ins at their penalty.
+    pub(super) fn objective(&self, program: &Program) -> f64 {
+        self.basis.iter().zip(&self.values).map(|(&b, &v)| self.cost(program, b) * v).sum()
+    }
+
+    /// What using one of a column would add to the cost.
+    pub(super) fn reduced_cost(&self, program: &Program, column: usize) -> f64 {
+        let entries = program.column(column).iter();
+        program.costs[column]
+            - entries.map(|&(row, value)| self.duals[row as usize] * value).sum::<f64>()
+    }
+
+    fn has_artificial(&self) -> bool {
+        let basis = self.basis.iter().zip(&self.values);
+        basis.into_iter().any(|(b, &v)| matches!(b, Basic::Artificial(_)) && v > FEASIBLE)
+    }
+
+    fn cost(&self, program: &Program, basic: Basic) -> f64 {
+        match basic {
+            Basic::Column(column) => program.costs[column],
+            Basic::Slack(_) => 0.0,
+            Basic::Artificial(_) => self.penalty,
+        }
+    }
+
+    fn cheapest(&self, program: &Program) -> Option<(Basic, f64)> {
+        let mut best = (None, -TOLERANCE);
+        for (row, kind) in program.rows.iter().enumerate() {
+            let reduced = match kind {
+                Row::AtLeast(_) => self.duals[row],
+                Row::AtMost(_) => -self.duals[row],
+            };
+            if reduced < best.1 {
+                best = (Some(Basic::Slack(row)), reduced);
+            }
+        }
+        for column in 0..program.columns() {
+            let reduced = self.reduced_cost(program, column);
+            if reduced < best.1 {
+                best = (Some(Basic::Column(column)), reduced);
+            }
+        }
+        best.0.map(|basic| (basic, best.1))
+    }
+
+    /// Brings a column into the basis; false when no row bounds it or the numbers went bad.
+    fn pivot(&mut self, program: &Program, entering: Basic, reduced: f64) -> bool {
+        let size = program.rows.len();
+        let direction = self.direction(program, entering);
+        let mut leaving = None;
+        let mut step = f64::INFINITY;
+        let mut strength = 0.0;
+        for row in 0..size {
+            let slope = direction[row];
+            if slope <= TOLERANCE {
+                continue;
+            }
+            let ratio = self.values[row].max(0.0) / slope;
+            let artificial = matches!(self.basis[row], Basic::Artificial(_));
+            let weight = if artificial { slope + 1e6 } else { slope };
+            if ratio < step - 1e-10 || (ratio <= step + 1e-10 && weight > strength) {
+                step = ratio.min(step);
+                strength = weight;
+                leaving = Some(row);
+            }
+        }
+        let Some(leaving) = leaving else { return false };
+        let pivot = direction[leaving];
+        let row_start = leaving * size;
+        for entry in &mut self.inverse[row_start..row_start + size] {
+            *entry /= pivot;
+        }
+        let pivot_row = self.inverse[row_start..row_start + size].to_vec();
+        for row in 0..size {
+            let slope = direction[row];
+            if row == leaving || slope == 0.0 {
+                continue;
+            }
+            let target = &mut self.inverse[row * size..(row + 1) * size];
+            for (entry, &p) in target.iter_mut().zip(&pivot_row) {
+                *entry -= slope * p;
+            }
+            self.values[row] -= slope * step;
+        }
+        self.values[leaving] = step;
+        for (dual, &p) in self.duals.iter_mut().zip(&pivot_row) {
+            *dual += reduced * p;
+        }
+        self.basis[leaving] = entering;
+        self.pivots += 1;
+        if self.pivots.is_multiple_of(REFACTOR_EVERY) { self.refactor(program) } else { true }
+    }
+
+    fn direction(&self, program: &Program, entering: Basic) -> Vec<f64> {
+        let size = program.rows.len();
+        let unit;
+        let entries: &[(u32, f64)] = match entering {
+            Basic::Column(column) => program.column(column),
+            other => {
+                unit = unit_column(program, other);
+                &unit
+            }
+        };
+        (0..size)
+            .map(|row| {
+                let inverse = &self.inverse[row * size..(row + 1) * size];
+                entries.iter().map(|&(at, value)| inverse[at as usize] * value).sum()
+            })
+            .collect()
+    }
+
+    /// Works inverse, values and duals out again from the basis; false when the basis is singular.
+    fn refactor(&mut self, program: &Program) -> bool {
+        let size = program.rows.len();
+        let mut matrix = vec![0.0; size * size];
+        for (at, &basic) in self.basis.iter().enumerate() {
+            match basic {
+                Basic::Column(column) => {
+                    for &(row, value) in program.column(column) {
+                        matrix[row as usize * size + at] += value;
+                    }
+                }
+                other => {
+                    for (row, value) in unit_column(program, other) {
+                        matrix[row as usize * size + at] += value;
+                    }
+                }
+            }
+        }
+        let Some(inverse) = invert(matrix, size) else { return false };
+        self.inverse = inverse;
+        let rhs: Vec<f64> = program
+            .rows
+            .iter()
+            .map(|row| match row {
+                Row::AtLeast(value) | Row::AtMost(value) => *value,
+            })
+            .collect();
+        self.values = (0..size)
+            .map(|row| {
+                let inverse = &self.inverse[row * size..(row + 1) * size];
+                inverse.iter().zip(&rhs).map(|(a, b)| a * b).sum()
+            })
+            .collect();
+        self.duals = vec![0.0; size];
+        for (row, &basic) in self.basis.iter().enumerate() {
+            let cost = self.cost(program, basic);
+            if cost != 0.0 {
+                let inverse = &self.inverse[row * size..(row + 1) * size];
+                for (dual, &entry) in self.duals.iter_mut().zip(inverse) {
+                    *dual += cost * entry;
+                }
+            }
+        }
+        true
+    }
+}
+
+fn unit_column(program: &Program, basic: Basic) -> [(u32, f64); 1] {
+    match basic {
+        Basic::Slack(row) => match program.rows[row] {
+            Row::AtLeast(_) => [(row as u32, -1.0)],
+            Row::AtMost(_) => [(row as u32, 1.0)],
+        },
+        Basic::Artificial(row) | Basic::Column(row) => [(row as u32, 1.0)],
+    }
+}
+
+/// Gauss-Jordan with row pivoting.
+fn invert(mut matrix: Vec<f64>, size: usize) -> Option<Vec<f64>> {
+    let mut inverse = vec![0.0; size * size];
+    for row in 0..size {
+        inverse[row * size + row] = 1.0;
+    }
+    for at in 0..size {
+        let mut pivot_row = at;
+        for row in at + 1..size {
+            if matrix[row * size + at].abs() > matrix[pivot_row * size + at].abs() {
+                pivot_row = row;
+            }
+        }
+        let pivot = matrix[pivot_row * size + at];
+        if pivot.abs() < 1e-10 {
+            return None;
+        }
+        if pivot_row != at {
+            for column in 0..size {
+                matrix.swap(pivot_row * size + column, at * size + column);
+                inverse.swap(pivot_row * size + column, at * size + column);
+            }
+        }
+        for entry in &mut matrix[at * size..(at + 1) * size] {
+            *entry /= pivot;
+        }
+        for entry in &mut inverse[at * size..(at + 1) * size] {
+            *entry /= pivot;
+        }
+        let matrix_row = matrix[at * size..(at + 1) * size].to_vec();
+        let inverse_row = inverse[at * size..(at + 1) * size].to_vec();
+        for row in 0..size {
+            let factor = matrix[row * size + at];
+            if row == at || factor == 0.0 {
+                continue;
+            }
+            let target = &mut matrix[row * size..(row + 1) * size];
+            for (entry, &p) in target.iter_mut().zip(&matrix_row) {
+                *entry -= factor * p;
+            }
+            let target = &mut inverse[row * size..(row + 1) * size];
+            for (entry, &p) in target.iter_mut().zip(&inverse_row) {
+                *entry -= factor * p;
+            }
+        }
+    }
+    Some(inverse)
+}

@@ -1,0 +1,110 @@
+//! The cut planner's order of work: a plan by hand, a bound, dives, then the exact search in growing steps.
+
+use super::dive::dive;
+use super::greedy;
+use super::ladder::Ladder;
+use super::model::{Effort, Model, Packing};
+use super::relax::relax;
+use super::search::{pool, search};
+use super::simplex::End;
+
+/// More cuts than this are not searched.
+const MOST_CUTS: usize = 12_000;
+/// With more kinds of piece than this the linear programs are left out.
+const MOST_KINDS: usize = 400;
+
+/// The cheapest plan found, and what is known about cheaper ones. Costs in steps of the price grid.
+#[derive(Debug)]
+pub(super) struct Solved {
+    pub packing: Packing,
+    pub bound: i64,
+}
+
+/// Why there is no plan.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) enum Failed {
+    /// No plan exists within the limits.
+    Impossible,
+    /// None was found before effort ran out.
+    NotFound,
+}
+
+/// The cheapest plan of the model.
+pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+    let mut best = greedy::fill(model);
+    let most: i64 = (0..model.bins.len())
+        .map(|bin| model.bins[bin].cost.saturating_mul(i64::from(model.most(bin))))
+        .fold(0, i64::saturating_add);
+    let mut highest = best.as_ref().map_or(most, |packing| model.cost(packing));
+    let ladder = Ladder::new(&model.bins, highest);
+    let mut bound = ladder.next(material_bound(model));
+    let reached = |best: &Option<Packing>, bound: i64| {
+        best.as_ref().is_some_and(|packing| model.cost(packing) <= bound)
+    };
+    if reached(&best, bound) || model.weights.len() > MOST_KINDS {
+        return finish(best, bound, Failed::NotFound);
+    }
+    let root = relax(model, &[], effort);
+    if root.end == End::Infeasible {
+        return finish(best, bound, Failed::Impossible);
+    }
+    bound = bound.max(ladder.next(root.bound));
+    if root.end != End::Optimal || reached(&best, bound) {
+        return finish(best, bound, Failed::NotFound);
+    }
+    let mut part = effort.part(0.4);
+    if let Some(found) = dive(model, &root, bound, &mut part)
+        && best.as_ref().is_none_or(|known| model.cost(&found) < model.cost(known))
+    {
+        best = Some(found);
+    }
+    effort.give_back(part);
+    let mut window = 0;
+    while !reached(&best, bound) {
+        if effort.is_spent() {
+            return finish(best, bound, Failed::NotFound);
+        }
+        highest = best.as_ref().map_or(highest, |packing| model.cost(packing) - 1);
+        if bound > highest {
+            return finish(best, bound, Failed::Impossible);
+        }
+        let ceiling = bound.saturating_add(window).min(highest);
+        let room = ceiling as f64 - root.bound;
+        let Some(cuts) = pool(model, &root, room, MOST_CUTS, effort) else {
+            return finish(best, bound, Failed::NotFound);
+        };
+        let (found, complete) = search(model, &cuts, &ladder, ceiling, bound, effort);
+        match (found, complete) {
+            (Some(found), true) => {
+                bound = model.cost(&found);
+                best = Some(found);
+            }
+            (Some(found), false) => best = Some(found),
+            (None, true) => {
+                window = (ceiling - bound + 1).saturating_mul(2);
+                bound = ladder.next((ceiling + 1) as f64);
+            }
+            (None, false) => return finish(best, bound, Failed::NotFound),
+        }
+    }
+    finish(best, bound, Failed::NotFound)
+}
+
+fn finish(best: Option<Packing>, bound: i64, failed: Failed) -> Result<Solved, Failed> {
+    best.map(|packing| Solved { packing, bound }).ok_or(failed)
+}
+
+/// All pieces as one heap, cut from the stock that gives most room for its price, after what is free.
+fn material_bound(model: &Model) -> f64 {
+    let pieces = model.weights.iter().zip(&model.demand);
+    let mut weight: i64 = pieces.map(|(weight, &count)| weight * i64::from(count)).sum();
+    let mut rate = f64::INFINITY;
+    for bin in model.bins.iter().filter(|bin| bin.capacity > 0) {
+        match (bin.cost, bin.limit) {
+            (0, Some(limit)) => weight -= bin.capacity.saturating_mul(i64::from(limit)),
+            (0, None) => weight = 0,
+            (cost, _) => rate = rate.min(cost as f64 / bin.capacity as f64),
+        }
+    }
+    if rate.is_finite() { rate * weight.max(0) as f64 } else { 0.0 }
+}
