@@ -58,12 +58,12 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
     }
     let mut simplex = Simplex::new(&program, start);
     let mut exact = true;
-    let end = simplex.run(&mut program, effort, &mut |duals, program, effort| {
+    let end = simplex.run(&mut program, f64::INFINITY, effort, &mut |duals, program, effort, free| {
         let knapsack = knapsack(model, duals);
-        let mut added = false;
         exact = true;
         for (index, bin) in model.bins.iter().enumerate() {
-            let price = bin.cost as f64 / scale - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
+            let cost = if free { 0.0 } else { bin.cost as f64 / scale };
+            let price = cost - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
             if bin.limit == Some(0) {
                 continue;
             }
@@ -73,12 +73,10 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
                     let cut = Cut { bin: index, counts: best.counts };
                     push(program, &cut, model, &bin_row, scale);
                     cuts.push(cut);
-                    added = true;
                 }
                 None => exact &= !effort.is_spent(),
             }
         }
-        added
     });
     let duals: Vec<f64> = simplex.duals[..kinds].iter().map(|dual| dual.max(0.0)).collect();
     let bin_duals: Vec<f64> =

@@ -247,7 +247,9 @@ impl Search<'_> {
             program.push(self.model.bins[cut.bin].cost as f64 / self.scale, pieces.chain(bin));
         }
         let mut simplex = Simplex::new(&program, Vec::new());
-        let end = simplex.run(&mut program, self.effort, &mut |_, _, _| false);
+        // A fraction of a cost step is kept so that rounding never cuts a plan off.
+        let cutoff = ((self.ceiling - node.spent) as f64 + 0.5) / self.scale;
+        let end = simplex.run(&mut program, cutoff, self.effort, &mut |_, _, _, _| {});
         if end != End::Optimal {
             return Err(end);
         }

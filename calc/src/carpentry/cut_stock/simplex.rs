@@ -2,14 +2,14 @@
 
 use super::model::Effort;
 
-/// Source of the method.
-// Dantzig, Orchard-Hays: revised simplex with explicit inverse; columns may be made while it runs
-// (Gilmore and Gomory, "A Linear Programming Approach to the Cutting-Stock Problem", 1961).
+/// Reduced costs nearer to zero than this count as zero; costs are about one.
 const TOLERANCE: f64 = 1e-9;
+/// Values nearer to zero than this count as zero.
 const FEASIBLE: f64 = 1e-7;
-const REFACTOR_EVERY: usize = 80;
-const FIRST_PENALTY: f64 = 4.0;
-const LAST_PENALTY: f64 = 1e6;
+/// Pivots between two fresh inverses.
+const REFACTOR_EVERY: usize = 120;
+/// Costs of a stand-in, tried one after the other while a stand-in stays. A step higher than needed costs digits.
+const PENALTIES: [f64; 3] = [4.0, 200.0, 10_000.0];
 
 /// What a row asks of the sum of its entries.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -78,8 +78,11 @@ pub(super) struct Simplex {
     pub values: Vec<f64>,
     pub duals: Vec<f64>,
     inverse: Vec<f64>,
-    penalty: f64,
+    /// Index of the penalty; past the last one, only stand-ins cost anything.
+    stage: usize,
     pivots: usize,
+    /// Pivots since the last one that changed a value.
+    stalled: usize,
 }
 
 impl Simplex {
@@ -91,8 +94,9 @@ impl Simplex {
             values: Vec::new(),
             duals: Vec::new(),
             inverse: Vec::new(),
-            penalty: FIRST_PENALTY,
+            stage: 0,
             pivots: 0,
+            stalled: 0,
         };
         let fits = simplex.basis.len() == size
             && simplex.refactor(program)
@@ -113,12 +117,14 @@ impl Simplex {
     }
 
     /// Lowers the cost until no column of the program, and none that `more` makes for the duals, can lower it further.
-    /// `more` adds columns to the program and says whether it did.
+    /// `more` adds columns to the program, with all columns free of cost where its last argument says so. A cost above
+    /// `cutoff` counts as infeasible.
     pub(super) fn run(
         &mut self,
         program: &mut Program,
+        cutoff: f64,
         effort: &mut Effort,
-        more: &mut dyn FnMut(&[f64], &mut Program, &mut Effort) -> bool,
+        more: &mut dyn FnMut(&[f64], &mut Program, &mut Effort, bool),
     ) -> End {
         let size = program.rows.len();
         loop {
@@ -127,19 +133,24 @@ impl Simplex {
             }
             let Some((entering, reduced)) = self.cheapest(program) else {
                 let before = program.columns();
-                if more(&self.duals, program, effort) && program.columns() > before {
+                more(&self.duals, program, effort, self.only_stand_ins_cost());
+                if program.columns() > before {
                     continue;
                 }
                 if effort.is_spent() {
                     return End::Unfinished;
                 }
-                if !self.has_artificial() {
-                    return End::Optimal;
+                let stand_in = self.has_artificial();
+                if self.only_stand_ins_cost() {
+                    return if stand_in { End::Infeasible } else { End::Unfinished };
                 }
-                if self.penalty >= LAST_PENALTY {
+                if self.objective(program) > cutoff {
                     return End::Infeasible;
                 }
-                self.penalty *= 50.0;
+                if !stand_in {
+                    return End::Optimal;
+                }
+                self.stage += 1;
                 if !self.refactor(program) {
                     return End::Unfinished;
                 }
@@ -159,8 +170,8 @@ impl Simplex {
     /// What using one of a column would add to the cost.
     pub(super) fn reduced_cost(&self, program: &Program, column: usize) -> f64 {
         let entries = program.column(column).iter();
-        program.costs[column]
-            - entries.map(|&(row, value)| self.duals[row as usize] * value).sum::<f64>()
+        let cost = if self.only_stand_ins_cost() { 0.0 } else { program.costs[column] };
+        cost - entries.map(|&(row, value)| self.duals[row as usize] * value).sum::<f64>()
     }
 
     fn has_artificial(&self) -> bool {
@@ -170,14 +181,23 @@ impl Simplex {
 
     fn cost(&self, program: &Program, basic: Basic) -> f64 {
         match basic {
+            Basic::Column(_) if self.only_stand_ins_cost() => 0.0,
             Basic::Column(column) => program.costs[column],
             Basic::Slack(_) => 0.0,
-            Basic::Artificial(_) => self.penalty,
+            Basic::Artificial(_) => PENALTIES.get(self.stage).copied().unwrap_or(1.0),
         }
     }
 
+    fn only_stand_ins_cost(&self) -> bool {
+        self.stage >= PENALTIES.len()
+    }
+
+    /// The column that lowers the cost fastest; the first that lowers it at all where pivots have stalled, so that none come round
+    /// again (Bland's rule).
     fn cheapest(&self, program: &Program) -> Option<(Basic, f64)> {
-        let mut best = (None, -TOLERANCE);
+        let penalty = PENALTIES.get(self.stage).copied().unwrap_or(1.0);
+        let mut best = (None, -TOLERANCE * (1.0 + 0.01 * penalty));
+        let first = self.is_stalled();
         for (row, kind) in program.rows.iter().enumerate() {
             let reduced = match kind {
                 Row::AtLeast(_) => self.duals[row],
@@ -185,15 +205,25 @@ impl Simplex {
             };
             if reduced < best.1 {
                 best = (Some(Basic::Slack(row)), reduced);
+                if first {
+                    return Some((Basic::Slack(row), reduced));
+                }
             }
         }
         for column in 0..program.columns() {
             let reduced = self.reduced_cost(program, column);
             if reduced < best.1 {
                 best = (Some(Basic::Column(column)), reduced);
+                if first {
+                    break;
+                }
             }
         }
         best.0.map(|basic| (basic, best.1))
+    }
+
+    fn is_stalled(&self) -> bool {
+        self.stalled > 50 + 3 * self.basis.len()
     }
 
     /// Brings a column into the basis; false when no row bounds it or the numbers went bad.
@@ -209,8 +239,13 @@ impl Simplex {
                 continue;
             }
             let ratio = self.values[row].max(0.0) / slope;
-            let artificial = matches!(self.basis[row], Basic::Artificial(_));
-            let weight = if artificial { slope + 1e6 } else { slope };
+            let weight = match self.basis[row] {
+                Basic::Artificial(_) => slope + 1e6,
+                // Bland's rule: slacks by row, then columns by number.
+                Basic::Slack(row) if self.is_stalled() => 1e6 - row as f64,
+                Basic::Column(column) if self.is_stalled() => 1.0 / (1.0 + column as f64),
+                _ => slope,
+            };
             if ratio < step - 1e-10 || (ratio <= step + 1e-10 && weight > strength) {
                 step = ratio.min(step);
                 strength = weight;
@@ -240,6 +275,7 @@ impl Simplex {
             *dual += reduced * p;
         }
         self.basis[leaving] = entering;
+        self.stalled = if step > 1e-12 { 0 } else { self.stalled + 1 };
         self.pivots += 1;
         if self.pivots.is_multiple_of(REFACTOR_EVERY) { self.refactor(program) } else { true }
     }
