@@ -5,6 +5,9 @@ use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
 use super::relax::{Relaxation, relax};
 use super::simplex::End;
 
+/// Parts of a cut above this are taken as a whole one.
+const NEARLY_WHOLE: f64 = 0.7;
+
 /// Dives from a fractional plan to a whole one; gives the cheapest met on the way, `goal` ends it early.
 pub(super) fn dive(
     model: &Model,
@@ -28,29 +31,37 @@ pub(super) fn dive(
             let weight = |cut: &Cut| -> i64 {
                 cut.counts.iter().map(|&(kind, count)| model.weights[kind] * i64::from(count)).sum()
             };
-            let chosen = used.iter().max_by(|(a, x), (b, y)| {
-                x.total_cmp(y).then(weight(a).cmp(&weight(b))).then(b.cmp(a))
+            let mut order: Vec<&(Cut, f64)> = used.iter().collect();
+            order.sort_by(|(a, x), (b, y)| {
+                y.total_cmp(x).then(weight(b).cmp(&weight(a))).then(a.cmp(b))
             });
-            match chosen {
-                Some((cut, _)) => vec![(cut.clone(), 1)],
-                None => return best,
-            }
+            // Together with it, those that are nearly as whole.
+            order
+                .iter()
+                .enumerate()
+                .filter(|(at, (_, times))| *at == 0 || *times > NEARLY_WHOLE)
+                .map(|(_, (cut, _))| (cut.clone(), 1))
+                .collect()
         };
+        if rounded.is_empty() {
+            return best;
+        }
         for (cut, times) in rounded {
             for _ in 0..times {
                 if limits[cut.bin] == Some(0) {
                     break;
                 }
-                let taken = take(&mut demand, &cut);
-                if taken.counts.is_empty() {
+                if cut.counts.iter().any(|&(kind, count)| demand[kind] < count) && !packing.is_empty() {
                     break;
                 }
+                let taken = take(&mut demand, &cut);
                 use_one(&mut limits, taken.bin);
                 add(&mut packing, taken, 1);
             }
         }
         let (rest, kinds) = model.residual(&demand, &limits);
-        if let Some(filled) = greedy::fill(&rest) {
+        let by_hand = [greedy::fill(&rest), greedy::fill_full(&rest, effort)];
+        for filled in by_hand.into_iter().flatten() {
             let mut whole = packing.clone();
             for (cut, times) in filled {
                 add(&mut whole, widen(&cut, &kinds), times);

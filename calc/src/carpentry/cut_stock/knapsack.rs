@@ -46,7 +46,7 @@ impl Knapsack {
     pub(super) fn new(mut items: Vec<Item>) -> Self {
         items.retain(|item| item.count > 0 && item.weight > 0);
         items.sort_by(|a, b| {
-            let (x, y) = (a.value * b.weight as f64, b.value * a.weight as f64);
+            let (x, y) = (a.value / a.weight as f64, b.value / b.weight as f64);
             y.total_cmp(&x).then(b.weight.cmp(&a.weight)).then(a.kind.cmp(&b.kind))
         });
         let mut sums = Vec::with_capacity(items.len() + 1);

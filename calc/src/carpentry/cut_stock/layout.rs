@@ -53,9 +53,9 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         patterns,
         bought,
         on_hand_used,
-        cost: steps as f64 * grid.cost_step,
+        cost: grid.cost(steps),
         priced: grid.priced,
-        bound: bound.min(steps) as f64 * grid.cost_step,
+        bound: grid.cost(bound.min(steps)),
         proved: bound >= steps,
     }
 }

@@ -17,6 +17,10 @@ impl Effort {
         self.left > 0
     }
 
+    pub(super) fn left(&self) -> usize {
+        self.left as usize
+    }
+
     pub(super) fn is_spent(&self) -> bool {
         self.left == 0
     }

@@ -11,6 +11,8 @@ use super::relax::{Relaxation, knapsack, scale};
 use super::simplex::{Basic, End, Program, Row, Simplex};
 
 const WHOLE: f64 = 1e-6;
+/// Cost of a cut that must not be used, in prices of the dearest bin.
+const DRIVEN_OUT: f64 = 1e3;
 
 /// Every full cut with a reduced cost of at most `room`; `None` when there are more than `most`.
 pub(super) fn pool(
@@ -65,6 +67,7 @@ pub(super) fn search(
         active: (0..pool.len()).collect(),
         spent: 0,
         packing: Packing::new(),
+        basis: Vec::new(),
     };
     search.visit(node);
     (search.best, search.complete)
@@ -91,6 +94,8 @@ struct Node {
     active: Vec<usize>,
     spent: i64,
     packing: Packing,
+    /// Basis of the fractional plan before, columns by their index in the pool.
+    basis: Vec<Basic>,
 }
 
 /// A node's fractional plan.
@@ -99,6 +104,7 @@ struct Fraction {
     /// Index in the pool, times.
     used: Vec<(usize, f64)>,
     reduced: Vec<f64>,
+    basis: Vec<Basic>,
 }
 
 impl Search<'_> {
@@ -144,6 +150,7 @@ impl Search<'_> {
             let slack = 1e-6 * (1.0 + fraction.cost);
             let mut reduced = fraction.reduced.iter();
             node.active.retain(|_| reduced.next().is_some_and(|&r| r <= room + slack));
+            node.basis.clone_from(&fraction.basis);
             if let Some((bin, total)) = self.split_bin(&fraction) {
                 let mut up = node.clone();
                 up.floors[bin] = up.floors[bin].max(total + 1);
@@ -214,57 +221,80 @@ impl Search<'_> {
         self.record(packing, cost);
     }
 
+    /// The node's fractional plan, worked on from that of the node before where there is one.
     fn fraction(&mut self, node: &Node) -> Result<Fraction, End> {
-        let mut rows = Vec::new();
-        let mut kind_row = vec![None; node.demand.len()];
-        for (kind, &count) in node.demand.iter().enumerate() {
-            if count > 0 {
-                kind_row[kind] = Some(rows.len());
-                rows.push(Row::AtLeast(f64::from(count)));
+        let kinds = node.demand.len();
+        let pieces: u32 = self.model.demand.iter().sum();
+        let mut rows: Vec<Row> =
+            node.demand.iter().map(|&count| Row::AtLeast(f64::from(count))).collect();
+        for (&limit, &floor) in node.limits.iter().zip(&node.floors) {
+            let limit = limit.unwrap_or(pieces);
+            if limit < floor {
+                return Err(End::Infeasible);
             }
-        }
-        let mut bin_rows: Vec<Vec<usize>> = vec![Vec::new(); node.limits.len()];
-        for (bin, limit) in node.limits.iter().enumerate() {
-            if let Some(limit) = limit {
-                if *limit < node.floors[bin] {
-                    return Err(End::Infeasible);
-                }
-                bin_rows[bin].push(rows.len());
-                rows.push(Row::AtMost(f64::from(*limit)));
-            }
-            if node.floors[bin] > 0 {
-                bin_rows[bin].push(rows.len());
-                rows.push(Row::AtLeast(f64::from(node.floors[bin])));
-            }
+            rows.push(Row::AtMost(f64::from(limit)));
+            rows.push(Row::AtLeast(f64::from(floor)));
         }
         let mut program = Program::new(rows);
-        for &index in &node.active {
+        let push = |program: &mut Program, index: usize, cost: f64| {
             let cut = &self.pool[index];
             let pieces = cut.counts.iter().filter_map(|&(kind, count)| {
-                kind_row[kind].map(|row| (row, f64::from(count.min(node.demand[kind]))))
+                let wanted = count.min(node.demand[kind]);
+                (wanted > 0).then_some((kind, f64::from(wanted)))
             });
-            let bin = bin_rows[cut.bin].iter().map(|&row| (row, 1.0));
-            program.push(self.model.bins[cut.bin].cost as f64 / self.scale, pieces.chain(bin));
+            let bin = kinds + 2 * cut.bin;
+            program.push(cost, pieces.chain([(bin, 1.0), (bin + 1, 1.0)]));
+        };
+        for &index in &node.active {
+            push(&mut program, index, self.model.bins[self.pool[index].bin].cost as f64 / self.scale);
         }
-        let mut simplex = Simplex::new(&program, Vec::new());
+        // A cut that was left out since then stays in the basis at a price that drives it out.
+        let mut columns = node.active.clone();
+        let mut basis = Vec::with_capacity(node.basis.len());
+        for &basic in &node.basis {
+            basis.push(match basic {
+                Basic::Column(index) => match node.active.binary_search(&index) {
+                    Ok(at) => Basic::Column(at),
+                    Err(_) => {
+                        push(&mut program, index, DRIVEN_OUT);
+                        columns.push(index);
+                        Basic::Column(columns.len() - 1)
+                    }
+                },
+                other => other,
+            });
+        }
+        let mut simplex = match Simplex::resume(&program, basis, self.effort) {
+            Some(Ok(simplex)) => simplex,
+            Some(Err(end)) => return Err(end),
+            None => Simplex::new(&program, Vec::new()),
+        };
         // A fraction of a cost step is kept so that rounding never cuts a plan off.
         let cutoff = ((self.ceiling - node.spent) as f64 + 0.5) / self.scale;
         let end = simplex.run(&mut program, cutoff, self.effort, &mut |_, _, _, _| {});
         if end != End::Optimal {
             return Err(end);
         }
-        let used = simplex.basis.iter().zip(&simplex.values).filter_map(|(basic, &value)| {
-            match basic {
-                Basic::Column(column) if value > WHOLE => Some((node.active[*column], value)),
-                _ => None,
-            }
-        });
+        let mut used = Vec::new();
+        let mut basis = Vec::with_capacity(simplex.basis.len());
+        for (&basic, &value) in simplex.basis.iter().zip(&simplex.values) {
+            basis.push(match basic {
+                Basic::Column(at) => {
+                    if value > WHOLE {
+                        used.push((columns[at], value));
+                    }
+                    Basic::Column(columns[at])
+                }
+                other => other,
+            });
+        }
         Ok(Fraction {
             cost: simplex.objective(&program) * self.scale,
-            used: used.collect(),
-            reduced: (0..program.columns())
+            used,
+            reduced: (0..node.active.len())
                 .map(|column| simplex.reduced_cost(&program, column) * self.scale)
                 .collect(),
+            basis,
         })
     }
 }

@@ -6,6 +6,8 @@ use super::model::Effort;
 const TOLERANCE: f64 = 1e-9;
 /// Values nearer to zero than this count as zero.
 const FEASIBLE: f64 = 1e-7;
+/// Dual pivots before a basis is given up.
+const MOST_REPAIRS: usize = 200;
 /// Pivots between two fresh inverses.
 const REFACTOR_EVERY: usize = 120;
 /// Costs of a stand-in, tried one after the other while a stand-in stays. A step higher than needed costs digits.
@@ -83,6 +85,8 @@ pub(super) struct Simplex {
     pivots: usize,
     /// Pivots since the last one that changed a value.
     stalled: usize,
+    /// Steps done since effort was last spent.
+    work: usize,
 }
 
 impl Simplex {
@@ -97,6 +101,7 @@ impl Simplex {
             stage: 0,
             pivots: 0,
             stalled: 0,
+            work: 0,
         };
         let fits = simplex.basis.len() == size
             && simplex.refactor(program)
@@ -128,9 +133,10 @@ impl Simplex {
     ) -> End {
         let size = program.rows.len();
         loop {
-            if !effort.spend(2 * size * size + program.entries.len() + 2 * program.columns()) {
+            if !effort.spend(self.work + program.entries.len() + 2 * program.columns() + 4 * size) {
                 return End::Unfinished;
             }
+            self.work = 0;
             let Some((entering, reduced)) = self.cheapest(program) else {
                 let before = program.columns();
                 more(&self.duals, program, effort, self.only_stand_ins_cost());
@@ -253,7 +259,21 @@ impl Simplex {
             }
         }
         let Some(leaving) = leaving else { return false };
+        self.exchange(program, entering, leaving, reduced, &direction)
+    }
+
+    /// Puts `entering` in the place of what stands in row `leaving`.
+    fn exchange(
+        &mut self,
+        program: &Program,
+        entering: Basic,
+        leaving: usize,
+        reduced: f64,
+        direction: &[f64],
+    ) -> bool {
+        let size = program.rows.len();
         let pivot = direction[leaving];
+        let step = self.values[leaving] / pivot;
         let row_start = leaving * size;
         for entry in &mut self.inverse[row_start..row_start + size] {
             *entry /= pivot;
@@ -264,6 +284,7 @@ impl Simplex {
             if row == leaving || slope == 0.0 {
                 continue;
             }
+            self.work += size;
             let target = &mut self.inverse[row * size..(row + 1) * size];
             for (entry, &p) in target.iter_mut().zip(&pivot_row) {
                 *entry -= slope * p;
@@ -278,6 +299,79 @@ impl Simplex {
         self.stalled = if step > 1e-12 { 0 } else { self.stalled + 1 };
         self.pivots += 1;
         if self.pivots.is_multiple_of(REFACTOR_EVERY) { self.refactor(program) } else { true }
+    }
+
+    /// Starts from the basis of a program that differed in right-hand sides only, or nearly: makes its values at least zero by the dual
+    /// simplex method. `None` where that basis is of no use, `Some(Err)` where no values can be.
+    pub(super) fn resume(
+        program: &Program,
+        basis: Vec<Basic>,
+        effort: &mut Effort,
+    ) -> Option<Result<Self, End>> {
+        let mut simplex = Self {
+            basis,
+            values: Vec::new(),
+            duals: Vec::new(),
+            inverse: Vec::new(),
+            stage: 0,
+            pivots: 0,
+            stalled: 0,
+            work: 0,
+        };
+        if simplex.basis.len() != program.rows.len() || !simplex.refactor(program) {
+            return None;
+        }
+        for _ in 0..MOST_REPAIRS {
+            let lowest = (0..simplex.values.len())
+                .min_by(|&a, &b| simplex.values[a].total_cmp(&simplex.values[b]))?;
+            if simplex.values[lowest] >= -FEASIBLE {
+                return Some(Ok(simplex));
+            }
+            effort.spend(simplex.work + 2 * program.entries.len() + 2 * program.columns());
+            simplex.work = 0;
+            let Some((entering, reduced)) = simplex.repairing(program, lowest) else {
+                return Some(Err(End::Infeasible));
+            };
+            let direction = simplex.direction(program, entering);
+            if direction[lowest] >= -TOLERANCE
+                || !simplex.exchange(program, entering, lowest, reduced, &direction)
+            {
+                return None;
+            }
+        }
+        None
+    }
+
+    /// The column that lifts the value of a row at the least cost.
+    fn repairing(&self, program: &Program, row: usize) -> Option<(Basic, f64)> {
+        let size = program.rows.len();
+        let weights = &self.inverse[row * size..(row + 1) * size];
+        let mut best: Option<(f64, f64, Basic, f64)> = None;
+        let mut offer = |slope: f64, reduced: f64, basic: Basic| {
+            if slope < -1e-8 {
+                let ratio = reduced.max(0.0) / -slope;
+                let better = best.is_none_or(|(least, steepest, ..)| {
+                    ratio < least - 1e-12 || (ratio <= least + 1e-12 && slope < steepest)
+                });
+                if better {
+                    best = Some((ratio, slope, basic, reduced));
+                }
+            }
+        };
+        for (at, kind) in program.rows.iter().enumerate() {
+            match kind {
+                Row::AtLeast(_) => offer(-weights[at], self.duals[at], Basic::Slack(at)),
+                Row::AtMost(_) => offer(weights[at], -self.duals[at], Basic::Slack(at)),
+            }
+        }
+        for column in 0..program.columns() {
+            let entries = program.column(column).iter();
+            let slope = entries.map(|&(at, value)| weights[at as usize] * value).sum();
+            if slope < -1e-8 {
+                offer(slope, self.reduced_cost(program, column), Basic::Column(column));
+            }
+        }
+        best.map(|(_, _, basic, reduced)| (basic, reduced))
     }
 
     fn direction(&self, program: &Program, entering: Basic) -> Vec<f64> {
@@ -316,7 +410,8 @@ impl Simplex {
                 }
             }
         }
-        let Some(inverse) = invert(matrix, size) else { return false };
+        let Some((inverse, work)) = invert(matrix, size) else { return false };
+        self.work += work;
         self.inverse = inverse;
         let rhs: Vec<f64> = program
             .rows
@@ -355,8 +450,9 @@ fn unit_column(program: &Program, basic: Basic) -> [(u32, f64); 1] {
     }
 }
 
-/// Gauss-Jordan with row pivoting.
-fn invert(mut matrix: Vec<f64>, size: usize) -> Option<Vec<f64>> {
+/// Gauss-Jordan with row pivoting; gives the steps it took, too.
+fn invert(mut matrix: Vec<f64>, size: usize) -> Option<(Vec<f64>, usize)> {
+    let mut work = size * size;
     let mut inverse = vec![0.0; size * size];
     for row in 0..size {
         inverse[row * size + row] = 1.0;
@@ -391,6 +487,7 @@ fn invert(mut matrix: Vec<f64>, size: usize) -> Option<Vec<f64>> {
             if row == at || factor == 0.0 {
                 continue;
             }
+            work += 2 * size;
             let target = &mut matrix[row * size..(row + 1) * size];
             for (entry, &p) in target.iter_mut().zip(&matrix_row) {
                 *entry -= factor * p;
@@ -401,5 +498,5 @@ fn invert(mut matrix: Vec<f64>, size: usize) -> Option<Vec<f64>> {
             }
         }
     }
-    Some(inverse)
+    Some((inverse, work))
 }

@@ -32,6 +32,13 @@ pub(super) enum Failed {
 /// The cheapest plan of the model.
 pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
     let mut best = greedy::fill(model);
+    let mut part = effort.part(0.1);
+    if let Some(full) = greedy::fill_full(model, &mut part)
+        && best.as_ref().is_none_or(|known| model.cost(&full) < model.cost(known))
+    {
+        best = Some(full);
+    }
+    effort.give_back(part);
     let most: i64 = (0..model.bins.len())
         .map(|bin| model.bins[bin].cost.saturating_mul(i64::from(model.most(bin))))
         .fold(0, i64::saturating_add);
@@ -60,6 +67,7 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
     }
     effort.give_back(part);
     let mut window = 0;
+    if std::env::var("DBG").is_ok() {eprintln!("root {} bound {bound} best {:?} cols {} left {effort:?}", root.bound, best.as_ref().map(|b| model.cost(b)), root.cuts.len());}
     while !reached(&best, bound) {
         if effort.is_spent() {
             return finish(best, bound, Failed::NotFound);
@@ -73,7 +81,9 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
         let Some(cuts) = pool(model, &root, room, MOST_CUTS, effort) else {
             return finish(best, bound, Failed::NotFound);
         };
+        if std::env::var("DBG").is_ok() {eprintln!(" ceiling {ceiling} pool {} left {effort:?}", cuts.len());}
         let (found, complete) = search(model, &cuts, &ladder, ceiling, bound, effort);
+        if std::env::var("DBG").is_ok() {eprintln!("   found {:?} complete {complete} left {effort:?}", found.as_ref().map(|b| model.cost(b)));}
         match (found, complete) {
             (Some(found), true) => {
                 bound = model.cost(&found);

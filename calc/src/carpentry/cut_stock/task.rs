@@ -18,8 +18,8 @@ pub(super) struct Grid {
     pub bins: Vec<(usize, bool)>,
     /// Pieces of each kind: indexes into the task's pieces.
     pub kinds: Vec<Vec<usize>>,
-    /// What one step of the model's cost is worth.
-    pub cost_step: f64,
+    /// One step of the model's cost in parts, and how many parts make one unit of money or mm.
+    step: (i64, f64),
     pub priced: bool,
     needed_mm: f64,
     stock_mm: f64,
@@ -31,7 +31,7 @@ impl Grid {
         let kerf = nanometres(task.kerf_mm);
         let trim = nanometres(task.end_trim_mm);
         let priced = task.stock.iter().any(|stock| stock.price.is_some() && can_be_bought(stock));
-        let (prices, cost_step) = prices(task, priced);
+        let (prices, step) = prices(task, priced);
 
         let mut bins = Vec::new();
         let mut model_bins = Vec::new();
@@ -98,7 +98,12 @@ impl Grid {
                 stock.length_mm * (f64::from(stock.on_hand) + bought)
             })
             .sum();
-        Ok(Self { model, bins, kinds, cost_step, priced, needed_mm, stock_mm })
+        Ok(Self { model, bins, kinds, step, priced, needed_mm, stock_mm })
+    }
+
+    /// A cost of the model in money, or in mm where nothing is priced.
+    pub(super) fn cost(&self, steps: i64) -> f64 {
+        steps.saturating_mul(self.step.0) as f64 / self.step.1
     }
 
     pub(super) fn not_enough(&self) -> CutError {
@@ -156,7 +161,7 @@ fn check(task: &CutTask) -> Result<(), CutError> {
 
 /// Price of each stock length in whole steps, and the worth of a step: the greatest that divides all prices, down to a
 /// millionth. Where nothing is priced, lengths take the prices' place.
-fn prices(task: &CutTask, priced: bool) -> (Vec<i64>, f64) {
+fn prices(task: &CutTask, priced: bool) -> (Vec<i64>, (i64, f64)) {
     let values: Vec<f64> = task
         .stock
         .iter()
@@ -176,7 +181,7 @@ fn prices(task: &CutTask, priced: bool) -> (Vec<i64>, f64) {
     for step in &mut steps {
         *step /= divisor;
     }
-    (steps, divisor as f64 / parts)
+    (steps, (divisor, parts))
 }
 
 fn greatest_common_divisor(a: i64, b: i64) -> i64 {
