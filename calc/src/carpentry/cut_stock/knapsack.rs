@@ -40,6 +40,8 @@ struct State {
 }
 
 const ROOT: u32 = u32::MAX;
+/// A table of more cells is not worth it.
+const MOST_CELLS: usize = 1_500_000;
 const SLACK: f64 = 1e-10;
 
 impl Knapsack {
@@ -178,6 +180,62 @@ impl Knapsack {
         Some(Best { value, counts, exact })
     }
 
+    /// The cut of most value above `least` over every multiple of the weights' common divisor; `None` in the outer option where these are
+    /// too many to be worth it.
+    pub(super) fn best_on_grid(
+        &self,
+        room: i64,
+        least: f64,
+        effort: &mut Effort,
+    ) -> Option<Option<Best>> {
+        let items = || self.items.iter().filter(|item| item.value > 0.0 && item.weight <= room);
+        let step = items().fold(0, |step, item| greatest_common_divisor(step, item.weight));
+        let cells = usize::try_from(room.checked_div(step)?).ok()?;
+        let mut lots: Vec<(usize, f64, usize, u32)> = Vec::new();
+        for item in items() {
+            let weight = usize::try_from(item.weight / step).ok()?;
+            let mut left = item.count.min((cells / weight) as u32);
+            let mut lot = 1;
+            while left > 0 {
+                let copies = lot.min(left);
+                left -= copies;
+                lot *= 2;
+                lots.push((weight * copies as usize, item.value * f64::from(copies), item.kind, copies));
+            }
+        }
+        let work = lots.len().checked_mul(cells + 1)?;
+        if work > MOST_CELLS || !effort.spend(work) {
+            return None;
+        }
+        let mut values = vec![0.0; cells + 1];
+        let mut taken = vec![false; work];
+        for ((weight, value, ..), taken) in lots.iter().zip(taken.chunks_exact_mut(cells + 1)) {
+            for cell in (*weight..=cells).rev() {
+                let with = values[cell - weight] + value;
+                if with > values[cell] + SLACK {
+                    values[cell] = with;
+                    taken[cell] = true;
+                }
+            }
+        }
+        if values[cells] <= least + SLACK {
+            return Some(None);
+        }
+        let mut best = Best { value: values[cells], counts: Vec::new(), exact: true };
+        let mut cell = cells;
+        for ((weight, _, kind, copies), taken) in lots.iter().zip(taken.chunks_exact(cells + 1)).rev() {
+            if taken[cell] {
+                cell -= weight;
+                match best.counts.last_mut() {
+                    Some(last) if last.0 == *kind => last.1 += copies,
+                    _ => best.counts.push((*kind, *copies)),
+                }
+            }
+        }
+        best.counts.sort_unstable();
+        Some(Some(best))
+    }
+
     fn greedy(&self, room: i64) -> Best {
         let mut best = Best { value: 0.0, counts: Vec::new(), exact: true };
         let mut left = room;
@@ -261,4 +319,9 @@ impl Knapsack {
         }
         true
     }
+}
+
+/// Euclid's.
+pub(super) fn greatest_common_divisor(a: i64, b: i64) -> i64 {
+    if b == 0 { a } else { greatest_common_divisor(b, a % b) }
 }

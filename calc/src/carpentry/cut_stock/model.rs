@@ -32,6 +32,13 @@ impl Effort {
         Effort { left: steps }
     }
 
+    /// So many steps of what is left.
+    pub(super) fn steps(&mut self, steps: u64) -> Effort {
+        let steps = steps.min(self.left);
+        self.left -= steps;
+        Effort { left: steps }
+    }
+
     pub(super) fn give_back(&mut self, part: Effort) {
         self.left += part.left;
     }

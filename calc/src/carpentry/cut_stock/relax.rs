@@ -3,14 +3,14 @@
 //! Gilmore and Gomory, "A Linear Programming Approach to the Cutting-Stock Problem" (1961, part II 1963); the bound of an
 //! unfinished run is Farley's, "A Note on Bounding a Class of Linear Programming Problems" (1990).
 
-use super::knapsack::{Item, Knapsack};
-use super::model::{Cut, Effort, Model};
+use super::knapsack::{Best, Item, Knapsack};
+use super::model::{Cut, Effort, Model, take};
 use super::simplex::{Basic, End, Program, Row, Simplex};
 
 /// The fractional plan and what it proves. Costs and duals in steps of the price grid.
 #[derive(Debug)]
 pub(super) struct Relaxation {
-    pub end: End,
+    pub end: End, pub pivots: usize,
     /// No plan can cost less.
     pub bound: f64,
     /// Worth of one piece of each kind.
@@ -23,6 +23,12 @@ pub(super) struct Relaxation {
     pub cuts: Vec<Cut>,
 }
 
+/// A column that saves anything and is found within so many steps is taken, the best or not.
+const QUICK_STEPS: u64 = 15_000;
+/// Cuts of one bin that are made for the same duals.
+const MOST_AT_ONCE: usize = 12;
+/// See [`Program::shift`]; the bound comes from the duals and the true demand, so it stays one.
+const SHIFT: f64 = 1e-7;
 /// Least a column must save before it is worth having, relative to the dearest bin.
 const WORTH: f64 = 1e-9;
 
@@ -39,6 +45,9 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
         }
     }
     let mut program = Program::new(rows);
+    if model.bins.iter().all(|bin| bin.limit.is_none()) {
+        program.shift = SHIFT;
+    }
     let mut cuts: Vec<Cut> = Vec::new();
     let mut start = Vec::with_capacity(program.rows.len());
     for kind in 0..kinds {
@@ -59,22 +68,32 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
     let mut simplex = Simplex::new(&program, start);
     let mut exact = true;
     let end = simplex.run(&mut program, f64::INFINITY, effort, &mut |duals, program, effort, free| {
-        let knapsack = knapsack(model, duals);
+        let full = knapsack(model, duals);
         exact = true;
         for (index, bin) in model.bins.iter().enumerate() {
-            let cost = if free { 0.0 } else { bin.cost as f64 / scale };
-            let price = cost - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
             if bin.limit == Some(0) {
                 continue;
             }
-            match knapsack.best(bin.capacity, price + WORTH, effort) {
-                Some(best) => {
-                    exact &= best.exact;
-                    let cut = Cut { bin: index, counts: best.counts };
-                    push(program, &cut, model, &bin_row, scale);
-                    cuts.push(cut);
-                }
-                None => exact &= !effort.is_spent(),
+            let cost = if free { 0.0 } else { bin.cost as f64 / scale };
+            let price = cost - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
+            let Some(best) = cheapest(&full, bin.capacity, price + WORTH, effort) else {
+                exact &= !effort.is_spent();
+                continue;
+            };
+            exact &= best.exact;
+            let mut cut = Cut { bin: index, counts: best.counts };
+            // More cuts from the pieces that the first ones leave: together they move the duals at once.
+            let mut rest = model.demand.clone();
+            for round in 0..MOST_AT_ONCE {
+                take(&mut rest, &cut);
+                push(program, &cut, model, &bin_row, scale);
+                cuts.push(cut);
+                let left = Model { demand: rest.clone(), ..model.clone() };
+                let mut quick = effort.steps(QUICK_STEPS);
+                let next = knapsack(&left, duals).best(bin.capacity, price + WORTH, &mut quick);
+                effort.give_back(quick);
+                let Some(next) = next.filter(|_| round + 1 < MOST_AT_ONCE) else { break };
+                cut = Cut { bin: index, counts: next.counts };
             }
         }
     });
@@ -109,13 +128,27 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
         })
         .collect();
     Relaxation {
-        end,
+        end, pivots: simplex.pivots,
         bound: ((share * pieces + limits) * scale).max(0.0),
         duals: duals.iter().map(|dual| dual * scale * share).collect(),
         bin_duals: bin_duals.iter().map(|dual| dual * scale).collect(),
         used,
         cuts,
     }
+}
+
+/// A cut worth more than `least`: a good one where that is quick, else the best.
+fn cheapest(knapsack: &Knapsack, room: i64, least: f64, effort: &mut Effort) -> Option<Best> {
+    let mut quick = effort.steps(QUICK_STEPS);
+    let found = knapsack.best(room, least, &mut quick);
+    let ended = quick.is_spent();
+    effort.give_back(quick);
+    if found.is_some() || !ended {
+        return found;
+    }
+    knapsack
+        .best_on_grid(room, least, effort)
+        .unwrap_or_else(|| knapsack.best(room, least, effort))
 }
 
 /// Cost that stands for one in the linear programs.

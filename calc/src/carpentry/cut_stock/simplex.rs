@@ -29,11 +29,13 @@ pub(super) struct Program {
     costs: Vec<f64>,
     starts: Vec<usize>,
     entries: Vec<(u32, f64)>,
+    /// Lifts the right-hand sides of `AtLeast` rows by up to this, each by another part of it, so that pivots do not stall.
+    pub shift: f64,
 }
 
 impl Program {
     pub(super) fn new(rows: Vec<Row>) -> Self {
-        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new() }
+        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new(), shift: 0.0 }
     }
 
     pub(super) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
@@ -82,7 +84,7 @@ pub(super) struct Simplex {
     inverse: Vec<f64>,
     /// Index of the penalty; past the last one, only stand-ins cost anything.
     stage: usize,
-    pivots: usize,
+    pub pivots: usize,
     /// Pivots since the last one that changed a value.
     stalled: usize,
     /// Steps done since effort was last spent.
@@ -413,11 +415,11 @@ impl Simplex {
         let Some((inverse, work)) = invert(matrix, size) else { return false };
         self.work += work;
         self.inverse = inverse;
-        let rhs: Vec<f64> = program
-            .rows
-            .iter()
-            .map(|row| match row {
-                Row::AtLeast(value) | Row::AtMost(value) => *value,
+        let rows = program.rows.iter().enumerate();
+        let rhs: Vec<f64> = rows
+            .map(|(row, kind)| match kind {
+                Row::AtLeast(value) => value + program.shift * ((row * 37 % 101 + 1) as f64 / 101.0),
+                Row::AtMost(value) => *value,
             })
             .collect();
         self.values = (0..size)

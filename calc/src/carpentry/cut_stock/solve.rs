@@ -3,13 +3,15 @@
 use super::dive::dive;
 use super::greedy;
 use super::ladder::Ladder;
-use super::model::{Effort, Model, Packing};
-use super::relax::relax;
+use super::model::{Cut, Effort, Model, Packing};
+use super::relax::{Relaxation, relax};
 use super::search::{pool, search};
 use super::simplex::End;
 
 /// More cuts than this are not searched.
 const MOST_CUTS: usize = 12_000;
+/// So many are searched for a cheaper plan where there are too many for a proof.
+const MOST_PROMISING: usize = 1_000;
 /// With more kinds of piece than this the linear programs are left out.
 const MOST_KINDS: usize = 400;
 
@@ -51,7 +53,11 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
     if reached(&best, bound) || model.weights.len() > MOST_KINDS {
         return finish(best, bound, Failed::NotFound);
     }
-    let root = relax(model, &[], effort);
+    let known: Vec<Cut> =
+        best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
+    let root = relax(model, &known, effort);
+    if std::env::var("DBG").is_ok() {eprintln!("pivots {} {:?} root {} bound {bound} cols {} left {effort:?}", root.pivots, root.end, root.bound, root.cuts.len());}
+
     if root.end == End::Infeasible {
         return finish(best, bound, Failed::Impossible);
     }
@@ -79,7 +85,9 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
         let ceiling = bound.saturating_add(window).min(highest);
         let room = ceiling as f64 - root.bound;
         let Some(cuts) = pool(model, &root, room, MOST_CUTS, effort) else {
-            return finish(best, bound, Failed::NotFound);
+            // Too many to prove anything: the most promising of them may still hold a cheaper plan.
+            let found = promising(model, &root, room, &ladder, highest, bound, effort);
+            return finish(found.or(best), bound, Failed::NotFound);
         };
         if std::env::var("DBG").is_ok() {eprintln!(" ceiling {ceiling} pool {} left {effort:?}", cuts.len());}
         let (found, complete) = search(model, &cuts, &ladder, ceiling, bound, effort);
@@ -98,6 +106,25 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
         }
     }
     finish(best, bound, Failed::NotFound)
+}
+
+/// A cheaper plan from the cuts of least reduced cost.
+fn promising(
+    model: &Model,
+    root: &Relaxation,
+    mut room: f64,
+    ladder: &Ladder,
+    highest: i64,
+    goal: i64,
+    effort: &mut Effort,
+) -> Option<Packing> {
+    while !effort.is_spent() {
+        room *= 0.6;
+        if let Some(cuts) = pool(model, root, room, MOST_PROMISING, effort) {
+            return search(model, &cuts, ladder, highest, goal, effort).0;
+        }
+    }
+    None
 }
 
 fn finish(best: Option<Packing>, bound: i64, failed: Failed) -> Result<Solved, Failed> {

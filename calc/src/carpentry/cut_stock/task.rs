@@ -1,6 +1,7 @@
 //! From a cut task to the planner's whole numbers, with every check of what was given.
 
 use super::error::CutError;
+use super::knapsack::greatest_common_divisor;
 use super::model::{Bin, Model};
 use super::{CutTask, LONGEST_MM, MOST_PIECES, MOST_STOCK, SHORTEST_MM, Stock};
 
@@ -182,8 +183,4 @@ fn prices(task: &CutTask, priced: bool) -> (Vec<i64>, (i64, f64)) {
         *step /= divisor;
     }
     (steps, (divisor, parts))
-}
-
-fn greatest_common_divisor(a: i64, b: i64) -> i64 {
-    if b == 0 { a } else { greatest_common_divisor(b, a % b) }
 }
