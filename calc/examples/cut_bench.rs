@@ -42,7 +42,10 @@ fn run(family: &str, tasks: Vec<CutTask>) {
         match result {
             Ok(plan) if plan.proved => proved += 1,
             Ok(plan) => {
-                println!("  {family} {index}: cost {} bound {}, {seconds:.3} s", plan.cost, plan.bound);
+                println!(
+                    "  {family} {index}: cost {} bound {}, {seconds:.3} s",
+                    plan.cost, plan.bound
+                );
                 gap = gap.max((plan.cost - plan.bound) / plan.cost);
             }
             Err(error) => println!("  {family} {index}: {error}"),
@@ -62,12 +65,15 @@ fn main() {
     let wanted = |name: &str| only.as_deref().is_none_or(|only| name.contains(only));
 
     if wanted("battens") {
-        let stock = [(2400.0, Some(5.4)), (3000.0, Some(6.6)), (3600.0, Some(7.75)), (4800.0, Some(10.1))];
+        let stock =
+            [(2400.0, Some(5.4)), (3000.0, Some(6.6)), (3600.0, Some(7.75)), (4800.0, Some(10.1))];
         for (kinds, each) in [(5, 10), (10, 10), (10, 20), (20, 10), (40, 5)] {
             let tasks = (0..10)
                 .map(|_| {
                     let lengths: Vec<(u64, u32)> = (0..kinds)
-                        .map(|_| (numbers.between(300, 2200), numbers.between(1, 2 * each - 1) as u32))
+                        .map(|_| {
+                            (numbers.between(300, 2200), numbers.between(1, 2 * each - 1) as u32)
+                        })
                         .collect();
                     task(&lengths, &stock, 3.0)
                 })
@@ -79,8 +85,9 @@ fn main() {
         let stock = [(2438.4, None), (3048.0, None), (3657.6, None), (4876.8, None)];
         let tasks = (0..10)
             .map(|_| {
-                let lengths: Vec<(u64, u32)> =
-                    (0..20).map(|_| (numbers.between(300, 2200), numbers.between(1, 19) as u32)).collect();
+                let lengths: Vec<(u64, u32)> = (0..20)
+                    .map(|_| (numbers.between(300, 2200), numbers.between(1, 19) as u32))
+                    .collect();
                 task(&lengths, &stock, 3.175)
             })
             .collect();
@@ -118,7 +125,8 @@ fn main() {
     if wanted("wide") {
         let tasks = (0..20)
             .map(|_| {
-                let lengths: Vec<(u64, u32)> = (0..180).map(|_| (numbers.between(1, 800), 1)).collect();
+                let lengths: Vec<(u64, u32)> =
+                    (0..180).map(|_| (numbers.between(1, 800), 1)).collect();
                 task(&lengths, &[(1000.0, Some(1.0))], 0.0)
             })
             .collect();

@@ -172,7 +172,10 @@ fn wrong_tasks_say_what_is_wrong() {
     assert!(matches!(fault(&|t| t.kerf_mm = -1.0), CutError::Kerf { .. }));
     assert!(matches!(fault(&|t| t.end_trim_mm = f64::NAN), CutError::EndTrim { .. }));
     assert!(matches!(fault(&|t| t.pieces[0].length_mm = 0.0), CutError::PieceLength { .. }));
-    assert!(matches!(fault(&|t| t.stock[0].length_mm = f64::INFINITY), CutError::StockLength { .. }));
+    assert!(matches!(
+        fault(&|t| t.stock[0].length_mm = f64::INFINITY),
+        CutError::StockLength { .. }
+    ));
     assert!(matches!(fault(&|t| t.stock[0].price = Some(-2.0)), CutError::Price { .. }));
     assert_eq!(fault(&|t| t.stock.push(stock(3000.0, None))), CutError::PriceMissing { stock: 1 });
     let short = fault(&|t| t.stock[0].available = Some(1));
@@ -184,6 +187,24 @@ fn wrong_tasks_say_what_is_wrong() {
 }
 
 #[test]
+fn of_equal_costs_the_shorter_stock_is_taken() {
+    let boards = vec![stock(2400.0, Some(5.0)), stock(3000.0, Some(5.0))];
+    let task = task(&[(1000.0, 4)], boards, 3.0);
+    let plan = plan(&task).unwrap();
+    check(&task, &plan);
+    assert_eq!((plan.bought.as_slice(), plan.cost), ([2, 0].as_slice(), 10.0));
+}
+
+#[test]
+fn equal_boards_are_cut_alike() {
+    let boards = vec![stock(2400.0, Some(5.0))];
+    let task = task(&[(1150.0, 4), (550.0, 4), (500.0, 4)], boards, 3.0);
+    let plan = plan(&task).unwrap();
+    check(&task, &plan);
+    assert!(plan.patterns.len() <= 2, "{:?}", plan.patterns);
+}
+
+#[test]
 fn no_pieces_need_no_stock() {
     let task = task(&[(790.0, 0)], vec![stock(2400.0, Some(5.0))], 3.0);
     let plan = plan(&task).unwrap();
@@ -191,14 +212,24 @@ fn no_pieces_need_no_stock() {
 }
 
 /// The least cost by looking at every way to share the pieces out; `None` where there is none.
-fn by_looking_at_all(task: &CutTask, pieces: &[f64], hand: &mut [u32], bought: &mut [u32]) -> Option<f64> {
+fn by_looking_at_all(
+    task: &CutTask,
+    pieces: &[f64],
+    hand: &mut [u32],
+    bought: &mut [u32],
+) -> Option<f64> {
     let Some((&first, rest)) = pieces.split_first() else { return Some(0.0) };
     let priced = task.stock.iter().any(|stock| stock.price.is_some());
     let mut best: Option<f64> = None;
     for with in 0..1u32 << rest.len() {
         let chosen = |at: usize| with & (1 << at) != 0;
-        let together: f64 =
-            first + rest.iter().enumerate().filter(|(at, _)| chosen(*at)).map(|(_, l)| l + task.kerf_mm).sum::<f64>();
+        let together: f64 = first
+            + rest
+                .iter()
+                .enumerate()
+                .filter(|(at, _)| chosen(*at))
+                .map(|(_, l)| l + task.kerf_mm)
+                .sum::<f64>();
         let others: Vec<f64> =
             rest.iter().enumerate().filter(|(at, _)| !chosen(*at)).map(|(_, &l)| l).collect();
         for (index, stock) in task.stock.iter().enumerate() {

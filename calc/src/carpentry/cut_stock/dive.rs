@@ -51,7 +51,9 @@ pub(super) fn dive(
                 if limits[cut.bin] == Some(0) {
                     break;
                 }
-                if cut.counts.iter().any(|&(kind, count)| demand[kind] < count) && !packing.is_empty() {
+                if cut.counts.iter().any(|&(kind, count)| demand[kind] < count)
+                    && !packing.is_empty()
+                {
                     break;
                 }
                 let taken = take(&mut demand, &cut);

@@ -14,7 +14,11 @@ pub(super) fn fill(model: &Model) -> Option<Packing> {
 /// Fills bin after bin with the longest piece and the rest as full as can be (minimum bin slack).
 pub(super) fn fill_full(model: &Model, effort: &mut Effort) -> Option<Packing> {
     fill_by(model, &mut |demand, bin| {
-        if effort.is_spent() { longest_first(model, demand, bin) } else { fullest(model, demand, bin, effort) }
+        if effort.is_spent() {
+            longest_first(model, demand, bin)
+        } else {
+            fullest(model, demand, bin, effort)
+        }
     })
 }
 
@@ -23,16 +27,22 @@ fn fill_by(model: &Model, cut_of: &mut dyn FnMut(&[u32], usize) -> Cut) -> Optio
     let mut limits: Vec<Option<u32>> = model.bins.iter().map(|bin| bin.limit).collect();
     let mut packing = Packing::new();
     while let Some(longest) = demand.iter().position(|&count| count > 0) {
-        let rest: i64 =
-            demand.iter().zip(&model.weights).map(|(&count, weight)| i64::from(count) * weight).sum();
+        let rest: i64 = demand
+            .iter()
+            .zip(&model.weights)
+            .map(|(&count, weight)| i64::from(count) * weight)
+            .sum();
         let mut best: Option<(f64, Cut)> = None;
         for (index, bin) in model.bins.iter().enumerate() {
             if limits[index] == Some(0) || bin.capacity < model.weights[longest] {
                 continue;
             }
             let cut = cut_of(&demand, index);
-            let taken: i64 =
-                cut.counts.iter().map(|&(kind, count)| model.weights[kind] * i64::from(count)).sum();
+            let taken: i64 = cut
+                .counts
+                .iter()
+                .map(|&(kind, count)| model.weights[kind] * i64::from(count))
+                .sum();
             // The last bin is worth all it costs; before that, price (or length) for each bit of piece.
             let price = if bin.cost > 0 { bin.cost as f64 } else { bin.capacity as f64 * 1e-9 };
             let mut rate = price / taken as f64;

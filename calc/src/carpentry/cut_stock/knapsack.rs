@@ -200,7 +200,12 @@ impl Knapsack {
                 let copies = lot.min(left);
                 left -= copies;
                 lot *= 2;
-                lots.push((weight * copies as usize, item.value * f64::from(copies), item.kind, copies));
+                lots.push((
+                    weight * copies as usize,
+                    item.value * f64::from(copies),
+                    item.kind,
+                    copies,
+                ));
             }
         }
         let work = lots.len().checked_mul(cells + 1)?;
@@ -223,7 +228,9 @@ impl Knapsack {
         }
         let mut best = Best { value: values[cells], counts: Vec::new(), exact: true };
         let mut cell = cells;
-        for ((weight, _, kind, copies), taken) in lots.iter().zip(taken.chunks_exact(cells + 1)).rev() {
+        for ((weight, _, kind, copies), taken) in
+            lots.iter().zip(taken.chunks_exact(cells + 1)).rev()
+        {
             if taken[cell] {
                 cell -= weight;
                 match best.counts.last_mut() {
@@ -304,8 +311,16 @@ impl Knapsack {
             if count > 0 {
                 path.push((item.kind, count));
             }
-            let whole =
-                self.walk(index + 1, room - weight, least - value, smallest, most, effort, path, cuts);
+            let whole = self.walk(
+                index + 1,
+                room - weight,
+                least - value,
+                smallest,
+                most,
+                effort,
+                path,
+                cuts,
+            );
             if count > 0 {
                 path.pop();
             }
@@ -313,7 +328,9 @@ impl Knapsack {
                 return false;
             }
             // Fewer pieces of this kind leave only less valuable ones for the room.
-            if self.bound(index + 1, room - weight + item.weight) + value - item.value < least && count > 0 {
+            if self.bound(index + 1, room - weight + item.weight) + value - item.value < least
+                && count > 0
+            {
                 break;
             }
         }

@@ -38,12 +38,15 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
             let offcut_mm = (waste_mm - task.end_trim_mm).max(0.0);
             match patterns.iter_mut().find(|p| p.stock == cut.bin && p.pieces == pieces) {
                 Some(known) => known.count += count,
-                None => patterns.push(Pattern { stock: cut.bin, count, pieces, waste_mm, offcut_mm }),
+                None => {
+                    patterns.push(Pattern { stock: cut.bin, count, pieces, waste_mm, offcut_mm })
+                }
             }
         }
     }
     patterns.sort_by(|a, b| {
-        let lengths = |p: &Pattern| p.pieces.iter().map(|piece| piece.length_mm).collect::<Vec<_>>();
+        let lengths =
+            |p: &Pattern| p.pieces.iter().map(|piece| piece.length_mm).collect::<Vec<_>>();
         let by_length = lengths(b).partial_cmp(&lengths(a)).unwrap_or(std::cmp::Ordering::Equal);
         a.stock.cmp(&b.stock).then(by_length).then(b.count.cmp(&a.count))
     });
@@ -79,10 +82,7 @@ fn label(
                 let remaining = &trial[kind];
                 let serves = |at: &usize| remaining[*at].min(count);
                 let Some(chosen) = (0..remaining.len()).max_by(|a, b| {
-                    serves(a)
-                        .cmp(&serves(b))
-                        .then(remaining[*b].cmp(&remaining[*a]))
-                        .then(b.cmp(a))
+                    serves(a).cmp(&serves(b)).then(remaining[*b].cmp(&remaining[*a])).then(b.cmp(a))
                 }) else {
                     continue;
                 };

@@ -105,25 +105,6 @@ impl Model {
         };
         (model, kinds)
     }
-
-    /// True when the packing makes every piece at least once per demand within the bins' room and limits.
-    pub(super) fn holds(&self, packing: &Packing) -> bool {
-        let mut made = vec![0u32; self.demand.len()];
-        let mut used = vec![0u32; self.bins.len()];
-        for (cut, times) in packing {
-            used[cut.bin] += times;
-            let mut weight = 0;
-            for &(kind, count) in &cut.counts {
-                made[kind] += count * times;
-                weight += self.weights[kind] * i64::from(count);
-            }
-            if weight > self.bins[cut.bin].capacity {
-                return false;
-            }
-        }
-        made == self.demand
-            && used.iter().zip(&self.bins).all(|(&used, bin)| bin.limit.is_none_or(|most| used <= most))
-    }
 }
 
 /// Takes a cut off the demand as far as it is still wanted; gives what was really cut.

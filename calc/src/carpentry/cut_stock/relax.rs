@@ -10,7 +10,7 @@ use super::simplex::{Basic, End, Program, Row, Simplex};
 /// The fractional plan and what it proves. Costs and duals in steps of the price grid.
 #[derive(Debug)]
 pub(super) struct Relaxation {
-    pub end: End, pub pivots: usize,
+    pub end: End,
     /// No plan can cost less.
     pub bound: f64,
     /// Worth of one piece of each kind.
@@ -36,7 +36,8 @@ const WORTH: f64 = 1e-9;
 pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxation {
     let scale = scale(model);
     let kinds = model.weights.len();
-    let mut rows: Vec<Row> = model.demand.iter().map(|&count| Row::AtLeast(f64::from(count))).collect();
+    let mut rows: Vec<Row> =
+        model.demand.iter().map(|&count| Row::AtLeast(f64::from(count))).collect();
     let mut bin_row = vec![None; model.bins.len()];
     for (bin, row) in model.bins.iter().zip(&mut bin_row) {
         if let Some(limit) = bin.limit {
@@ -67,36 +68,37 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
     }
     let mut simplex = Simplex::new(&program, start);
     let mut exact = true;
-    let end = simplex.run(&mut program, f64::INFINITY, effort, &mut |duals, program, effort, free| {
-        let full = knapsack(model, duals);
-        exact = true;
-        for (index, bin) in model.bins.iter().enumerate() {
-            if bin.limit == Some(0) {
-                continue;
+    let end =
+        simplex.run(&mut program, f64::INFINITY, effort, &mut |duals, program, effort, free| {
+            let full = knapsack(model, duals);
+            exact = true;
+            for (index, bin) in model.bins.iter().enumerate() {
+                if bin.limit == Some(0) {
+                    continue;
+                }
+                let cost = if free { 0.0 } else { bin.cost as f64 / scale };
+                let price = cost - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
+                let Some(best) = cheapest(&full, bin.capacity, price + WORTH, effort) else {
+                    exact &= !effort.is_spent();
+                    continue;
+                };
+                exact &= best.exact;
+                let mut cut = Cut { bin: index, counts: best.counts };
+                // More cuts from the pieces that the first ones leave: together they move the duals at once.
+                let mut rest = model.demand.clone();
+                for round in 0..MOST_AT_ONCE {
+                    take(&mut rest, &cut);
+                    push(program, &cut, model, &bin_row, scale);
+                    cuts.push(cut);
+                    let left = Model { demand: rest.clone(), ..model.clone() };
+                    let mut quick = effort.steps(QUICK_STEPS);
+                    let next = knapsack(&left, duals).best(bin.capacity, price + WORTH, &mut quick);
+                    effort.give_back(quick);
+                    let Some(next) = next.filter(|_| round + 1 < MOST_AT_ONCE) else { break };
+                    cut = Cut { bin: index, counts: next.counts };
+                }
             }
-            let cost = if free { 0.0 } else { bin.cost as f64 / scale };
-            let price = cost - bin_row[index].map_or(0.0, |row| duals[row].min(0.0));
-            let Some(best) = cheapest(&full, bin.capacity, price + WORTH, effort) else {
-                exact &= !effort.is_spent();
-                continue;
-            };
-            exact &= best.exact;
-            let mut cut = Cut { bin: index, counts: best.counts };
-            // More cuts from the pieces that the first ones leave: together they move the duals at once.
-            let mut rest = model.demand.clone();
-            for round in 0..MOST_AT_ONCE {
-                take(&mut rest, &cut);
-                push(program, &cut, model, &bin_row, scale);
-                cuts.push(cut);
-                let left = Model { demand: rest.clone(), ..model.clone() };
-                let mut quick = effort.steps(QUICK_STEPS);
-                let next = knapsack(&left, duals).best(bin.capacity, price + WORTH, &mut quick);
-                effort.give_back(quick);
-                let Some(next) = next.filter(|_| round + 1 < MOST_AT_ONCE) else { break };
-                cut = Cut { bin: index, counts: next.counts };
-            }
-        }
-    });
+        });
     let duals: Vec<f64> = simplex.duals[..kinds].iter().map(|dual| dual.max(0.0)).collect();
     let bin_duals: Vec<f64> =
         bin_row.iter().map(|row| row.map_or(0.0, |row| simplex.duals[row].min(0.0))).collect();
@@ -112,7 +114,8 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
             }
         }
     }
-    let pieces: f64 = duals.iter().zip(&model.demand).map(|(dual, &count)| dual * f64::from(count)).sum();
+    let pieces: f64 =
+        duals.iter().zip(&model.demand).map(|(dual, &count)| dual * f64::from(count)).sum();
     let limits: f64 = bin_duals
         .iter()
         .zip(&model.bins)
@@ -128,7 +131,7 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
         })
         .collect();
     Relaxation {
-        end, pivots: simplex.pivots,
+        end,
         bound: ((share * pieces + limits) * scale).max(0.0),
         duals: duals.iter().map(|dual| dual * scale * share).collect(),
         bin_duals: bin_duals.iter().map(|dual| dual * scale).collect(),
@@ -146,9 +149,7 @@ fn cheapest(knapsack: &Knapsack, room: i64, least: f64, effort: &mut Effort) -> 
     if found.is_some() || !ended {
         return found;
     }
-    knapsack
-        .best_on_grid(room, least, effort)
-        .unwrap_or_else(|| knapsack.best(room, least, effort))
+    knapsack.best_on_grid(room, least, effort).unwrap_or_else(|| knapsack.best(room, least, effort))
 }
 
 /// Cost that stands for one in the linear programs.
@@ -161,7 +162,12 @@ pub(super) fn knapsack(model: &Model, duals: &[f64]) -> Knapsack {
     let items = model.weights.iter().zip(&model.demand).zip(duals).enumerate();
     Knapsack::new(
         items
-            .map(|(kind, ((&weight, &count), &value))| Item { kind, weight, value: value.max(0.0), count })
+            .map(|(kind, ((&weight, &count), &value))| Item {
+                kind,
+                weight,
+                value: value.max(0.0),
+                count,
+            })
             .collect(),
     )
 }
@@ -171,7 +177,8 @@ fn single_kind(model: &Model, kind: usize) -> Option<Cut> {
     let weight = model.weights[kind];
     let mut best: Option<(f64, Cut)> = None;
     for (bin, stock) in model.bins.iter().enumerate().filter(|(_, stock)| stock.limit.is_none()) {
-        let count = u32::try_from(stock.capacity / weight).unwrap_or(u32::MAX).min(model.demand[kind]);
+        let count =
+            u32::try_from(stock.capacity / weight).unwrap_or(u32::MAX).min(model.demand[kind]);
         if count == 0 {
             continue;
         }

@@ -39,13 +39,15 @@ pub(super) fn pool(
     Some(pool)
 }
 
-/// The cheapest plan of at most `ceiling` made of `pool`; `complete` says whether all of them were looked at.
+/// The cheapest plan of at most `ceiling` made of `pool`, ended early by one of `goal`; at most `slips` times on the way to a plan, the
+/// choice is not the first one (limited discrepancy search); `complete` says whether all of them were looked at.
 pub(super) fn search(
     model: &Model,
     pool: &[Cut],
     ladder: &Ladder,
     ceiling: i64,
     goal: i64,
+    slips: u32,
     effort: &mut Effort,
 ) -> (Option<Packing>, bool) {
     let mut search = Search {
@@ -67,6 +69,7 @@ pub(super) fn search(
         active: (0..pool.len()).collect(),
         spent: 0,
         packing: Packing::new(),
+        slips,
         basis: Vec::new(),
     };
     search.visit(node);
@@ -94,6 +97,7 @@ struct Node {
     active: Vec<usize>,
     spent: i64,
     packing: Packing,
+    slips: u32,
     /// Basis of the fractional plan before, columns by their index in the pool.
     basis: Vec<Basic>,
 }
@@ -156,6 +160,9 @@ impl Search<'_> {
                 up.floors[bin] = up.floors[bin].max(total + 1);
                 node.limits[bin] = Some(total.min(node.limits[bin].unwrap_or(total)));
                 self.visit(up);
+                if !self.slip(&mut node) {
+                    return;
+                }
                 continue;
             }
             let Some(&(chosen, _)) =
@@ -171,7 +178,20 @@ impl Search<'_> {
             add(&mut with.packing, cut, 1);
             self.visit(with);
             node.active.retain(|&index| index != chosen);
+            if !self.slip(&mut node) {
+                return;
+            }
         }
+    }
+
+    /// Counts a choice that is not the first one; false when there have been enough.
+    fn slip(&mut self, node: &mut Node) -> bool {
+        if node.slips == 0 {
+            self.complete = false;
+            return false;
+        }
+        node.slips -= 1;
+        true
     }
 
     /// The bin whose fractional total is farthest from whole, with the total rounded down.
@@ -246,7 +266,11 @@ impl Search<'_> {
             program.push(cost, pieces.chain([(bin, 1.0), (bin + 1, 1.0)]));
         };
         for &index in &node.active {
-            push(&mut program, index, self.model.bins[self.pool[index].bin].cost as f64 / self.scale);
+            push(
+                &mut program,
+                index,
+                self.model.bins[self.pool[index].bin].cost as f64 / self.scale,
+            );
         }
         // A cut that was left out since then stays in the basis at a price that drives it out.
         let mut columns = node.active.clone();

@@ -84,7 +84,7 @@ pub(super) struct Simplex {
     inverse: Vec<f64>,
     /// Index of the penalty; past the last one, only stand-ins cost anything.
     stage: usize,
-    pub pivots: usize,
+    pivots: usize,
     /// Pivots since the last one that changed a value.
     stalled: usize,
     /// Steps done since effort was last spent.
@@ -418,7 +418,9 @@ impl Simplex {
         let rows = program.rows.iter().enumerate();
         let rhs: Vec<f64> = rows
             .map(|(row, kind)| match kind {
-                Row::AtLeast(value) => value + program.shift * ((row * 37 % 101 + 1) as f64 / 101.0),
+                Row::AtLeast(value) => {
+                    value + program.shift * ((row * 37 % 101 + 1) as f64 / 101.0)
+                }
                 Row::AtMost(value) => *value,
             })
             .collect();

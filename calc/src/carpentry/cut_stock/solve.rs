@@ -9,7 +9,7 @@ use super::search::{pool, search};
 use super::simplex::End;
 
 /// More cuts than this are not searched.
-const MOST_CUTS: usize = 12_000;
+const MOST_CUTS: usize = 20_000;
 /// So many are searched for a cheaper plan where there are too many for a proof.
 const MOST_PROMISING: usize = 1_000;
 /// With more kinds of piece than this the linear programs are left out.
@@ -53,10 +53,8 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
     if reached(&best, bound) || model.weights.len() > MOST_KINDS {
         return finish(best, bound, Failed::NotFound);
     }
-    let known: Vec<Cut> =
-        best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
+    let known: Vec<Cut> = best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
     let root = relax(model, &known, effort);
-    if std::env::var("DBG").is_ok() {eprintln!("pivots {} {:?} root {} bound {bound} cols {} left {effort:?}", root.pivots, root.end, root.bound, root.cuts.len());}
 
     if root.end == End::Infeasible {
         return finish(best, bound, Failed::Impossible);
@@ -73,7 +71,6 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
     }
     effort.give_back(part);
     let mut window = 0;
-    if std::env::var("DBG").is_ok() {eprintln!("root {} bound {bound} best {:?} cols {} left {effort:?}", root.bound, best.as_ref().map(|b| model.cost(b)), root.cuts.len());}
     while !reached(&best, bound) {
         if effort.is_spent() {
             return finish(best, bound, Failed::NotFound);
@@ -85,13 +82,15 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
         let ceiling = bound.saturating_add(window).min(highest);
         let room = ceiling as f64 - root.bound;
         let Some(cuts) = pool(model, &root, room, MOST_CUTS, effort) else {
+            if window > 0 {
+                window /= 4;
+                continue;
+            }
             // Too many to prove anything: the most promising of them may still hold a cheaper plan.
             let found = promising(model, &root, room, &ladder, highest, bound, effort);
             return finish(found.or(best), bound, Failed::NotFound);
         };
-        if std::env::var("DBG").is_ok() {eprintln!(" ceiling {ceiling} pool {} left {effort:?}", cuts.len());}
-        let (found, complete) = search(model, &cuts, &ladder, ceiling, bound, effort);
-        if std::env::var("DBG").is_ok() {eprintln!("   found {:?} complete {complete} left {effort:?}", found.as_ref().map(|b| model.cost(b)));}
+        let (found, complete) = search(model, &cuts, &ladder, ceiling, bound, u32::MAX, effort);
         match (found, complete) {
             (Some(found), true) => {
                 bound = model.cost(&found);
@@ -121,7 +120,20 @@ fn promising(
     while !effort.is_spent() {
         room *= 0.6;
         if let Some(cuts) = pool(model, root, room, MOST_PROMISING, effort) {
-            return search(model, &cuts, ladder, highest, goal, effort).0;
+            let mut best = None;
+            let (mut slips, mut highest) = (1, highest);
+            while !effort.is_spent() {
+                let (found, complete) = search(model, &cuts, ladder, highest, goal, slips, effort);
+                if let Some(found) = found {
+                    highest = model.cost(&found) - 1;
+                    best = Some(found);
+                }
+                if complete || highest < goal {
+                    break;
+                }
+                slips *= 2;
+            }
+            return best;
         }
     }
     None
