@@ -1,3 +1,8 @@
-//! Setting out, boards and cut plans: pure formulas and solvers.
+//! Setting out, boards and cut plans: pure formulas and solvers. Lengths are f64 in mm, as every name says.
 
+pub mod courses;
 pub mod cut_stock;
+pub mod lumber;
+pub mod moisture;
+pub mod setting_out;
+pub mod squareness;
