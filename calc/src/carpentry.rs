@@ -2,6 +2,7 @@
 
 pub mod courses;
 pub mod cut_stock;
+pub mod joints;
 pub mod lumber;
 pub mod moisture;
 pub mod setting_out;

@@ -1,4 +1,5 @@
 //! Cut plans against solved instances and against looking at every plan.
+#![allow(clippy::unwrap_used)]
 
 use calc::carpentry::cut_stock::{CutError, CutPlan, CutTask, Piece, Stock, USUAL_EFFORT, plan};
 use proptest::prelude::*;

@@ -33,7 +33,7 @@ pub const MOST_PIECES: u32 = 2_000;
 /// The most different stock lengths one plan takes.
 pub const MOST_STOCK: usize = 50;
 /// Work that is worth a quarter of a second on a present desk machine, in steps of about one multiplication.
-pub const USUAL_EFFORT: u64 = 200_000_000;
+pub const USUAL_EFFORT: u64 = 150_000_000;
 /// Longest piece or stock length. [mm]
 pub const LONGEST_MM: f64 = 1_000_000.0;
 /// Shortest piece. [mm]

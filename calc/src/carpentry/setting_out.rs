@@ -218,7 +218,7 @@ mod tests {
         assert_eq!(marks.len(), 7);
         close(marks[1], 15.916_67, 5e-6);
         // Six spaces of 400 mm, however 2400 came about.
-        let marks = marks_by_spacing(0.1, 0.1 + 2400.000_000_1, 400.0).unwrap();
+        let marks = marks_by_spacing(0.1, 0.1 + 2_400.000_000_1, 400.0).unwrap();
         assert_eq!(marks.len(), 7);
     }
 

@@ -72,7 +72,7 @@ pub(super) fn search(
         slips,
         basis: Vec::new(),
     };
-    search.visit(node);
+    search.run(node);
     (search.best, search.complete)
 }
 
@@ -124,74 +124,68 @@ impl Search<'_> {
         }
     }
 
-    fn visit(&mut self, mut node: Node) {
-        if node.demand.iter().all(|&count| count == 0) {
-            self.record(node.packing, node.spent);
-            return;
-        }
-        loop {
+    /// Depth first, without recursion: what is put off waits on a stack of its own.
+    fn run(&mut self, root: Node) {
+        let mut waiting = vec![root];
+        while let Some(node) = waiting.pop() {
             if self.done() {
                 self.complete &= self.ceiling < self.goal;
                 return;
             }
-            let fraction = match self.fraction(&node) {
-                Ok(fraction) => fraction,
-                Err(End::Infeasible) => return,
-                Err(_) => {
-                    self.complete = false;
-                    return;
-                }
-            };
-            let left = self.ladder.next(fraction.cost);
-            if node.spent + left > self.ceiling {
-                return;
-            }
-            self.round(&node, &fraction);
-            if node.spent + left > self.ceiling {
-                return;
-            }
-            let room = (self.ceiling - node.spent) as f64 - fraction.cost;
-            let slack = 1e-6 * (1.0 + fraction.cost);
-            let mut reduced = fraction.reduced.iter();
-            node.active.retain(|_| reduced.next().is_some_and(|&r| r <= room + slack));
-            node.basis.clone_from(&fraction.basis);
-            if let Some((bin, total)) = self.split_bin(&fraction) {
-                let mut up = node.clone();
-                up.floors[bin] = up.floors[bin].max(total + 1);
-                node.limits[bin] = Some(total.min(node.limits[bin].unwrap_or(total)));
-                self.visit(up);
-                if !self.slip(&mut node) {
-                    return;
-                }
-                continue;
-            }
-            let Some(&(chosen, _)) =
-                fraction.used.iter().max_by(|(a, x), (b, y)| x.total_cmp(y).then(b.cmp(a)))
-            else {
-                return;
-            };
-            let mut with = node.clone();
-            let cut = take(&mut with.demand, &self.pool[chosen]);
-            use_one(&mut with.limits, cut.bin);
-            with.floors[cut.bin] = with.floors[cut.bin].saturating_sub(1);
-            with.spent += self.model.bins[cut.bin].cost;
-            add(&mut with.packing, cut, 1);
-            self.visit(with);
-            node.active.retain(|&index| index != chosen);
-            if !self.slip(&mut node) {
-                return;
+            if let Some((first, other)) = self.branch(node) {
+                waiting.extend(other);
+                waiting.push(first);
             }
         }
     }
 
-    /// Counts a choice that is not the first one; false when there have been enough.
-    fn slip(&mut self, node: &mut Node) -> bool {
+    /// The more and the less promising half of a node; `None` where it holds nothing better.
+    fn branch(&mut self, mut node: Node) -> Option<(Node, Option<Node>)> {
+        if node.demand.iter().all(|&count| count == 0) {
+            self.record(node.packing, node.spent);
+            return None;
+        }
+        let fraction = match self.fraction(&node) {
+            Ok(fraction) => fraction,
+            Err(End::Infeasible) => return None,
+            Err(_) => {
+                self.complete = false;
+                return None;
+            }
+        };
+        let least = node.spent + self.ladder.next(fraction.cost);
+        if least > self.ceiling {
+            return None;
+        }
+        self.round(&node, &fraction);
+        if least > self.ceiling {
+            return None;
+        }
+        let room = (self.ceiling - node.spent) as f64 - fraction.cost;
+        let slack = 1e-6 * (1.0 + fraction.cost);
+        let mut reduced = fraction.reduced.iter();
+        node.active.retain(|_| reduced.next().is_some_and(|&r| r <= room + slack));
+        node.basis.clone_from(&fraction.basis);
+        let mut first = node.clone();
+        if let Some((bin, total)) = self.split_bin(&fraction) {
+            first.floors[bin] = first.floors[bin].max(total + 1);
+            node.limits[bin] = Some(total.min(node.limits[bin].unwrap_or(total)));
+        } else {
+            let most = fraction.used.iter().max_by(|(a, x), (b, y)| x.total_cmp(y).then(b.cmp(a)));
+            let &(chosen, _) = most?;
+            let cut = take(&mut first.demand, &self.pool[chosen]);
+            use_one(&mut first.limits, cut.bin);
+            first.floors[cut.bin] = first.floors[cut.bin].saturating_sub(1);
+            first.spent += self.model.bins[cut.bin].cost;
+            add(&mut first.packing, cut, 1);
+            node.active.retain(|&index| index != chosen);
+        }
         if node.slips == 0 {
             self.complete = false;
-            return false;
+            return Some((first, None));
         }
         node.slips -= 1;
-        true
+        Some((first, Some(node)))
     }
 
     /// The bin whose fractional total is farthest from whole, with the total rounded down.
@@ -272,6 +266,7 @@ impl Search<'_> {
                 self.model.bins[self.pool[index].bin].cost as f64 / self.scale,
             );
         }
+        self.effort.spend(8 * program.columns());
         // A cut that was left out since then stays in the basis at a price that drives it out.
         let mut columns = node.active.clone();
         let mut basis = Vec::with_capacity(node.basis.len());

@@ -75,6 +75,9 @@ pub(super) enum End {
     Unfinished,
 }
 
+/// Makes columns for the duals; the last argument says that columns are free of cost.
+pub(super) type More<'a> = dyn FnMut(&[f64], &mut Program, &mut Effort, bool) + 'a;
+
 /// A basis with its inverse, values and duals.
 #[derive(Debug)]
 pub(super) struct Simplex {
@@ -131,7 +134,7 @@ impl Simplex {
         program: &mut Program,
         cutoff: f64,
         effort: &mut Effort,
-        more: &mut dyn FnMut(&[f64], &mut Program, &mut Effort, bool),
+        more: &mut More<'_>,
     ) -> End {
         let size = program.rows.len();
         loop {
@@ -236,13 +239,11 @@ impl Simplex {
 
     /// Brings a column into the basis; false when no row bounds it or the numbers went bad.
     fn pivot(&mut self, program: &Program, entering: Basic, reduced: f64) -> bool {
-        let size = program.rows.len();
         let direction = self.direction(program, entering);
         let mut leaving = None;
         let mut step = f64::INFINITY;
         let mut strength = 0.0;
-        for row in 0..size {
-            let slope = direction[row];
+        for (row, &slope) in direction.iter().enumerate() {
             if slope <= TOLERANCE {
                 continue;
             }
@@ -281,8 +282,7 @@ impl Simplex {
             *entry /= pivot;
         }
         let pivot_row = self.inverse[row_start..row_start + size].to_vec();
-        for row in 0..size {
-            let slope = direction[row];
+        for (row, &slope) in direction.iter().enumerate() {
             if row == leaving || slope == 0.0 {
                 continue;
             }
