@@ -324,3 +324,85 @@ proptest! {
         }
     }
 }
+
+/// Every cut of one stock length, also those that leave room.
+fn every_cut(task: &CutTask, room: f64, from: usize, cut: &mut Vec<u32>, cuts: &mut Vec<Vec<u32>>) {
+    if from == task.pieces.len() {
+        if cut.iter().any(|&count| count > 0) {
+            cuts.push(cut.clone());
+        }
+        return;
+    }
+    let piece = task.pieces[from];
+    for count in 0..=piece.count {
+        let left = room - f64::from(count) * (piece.length_mm + task.kerf_mm);
+        if left < -1e-6 {
+            break;
+        }
+        cut.push(count);
+        every_cut(task, left, from + 1, cut, cuts);
+        cut.pop();
+    }
+}
+
+/// Least cost by an integer program over every cut, solved by a general-purpose library.
+fn by_integer_program(task: &CutTask) -> Option<f64> {
+    use microlp::{ComparisonOp, OptimizationDirection, Problem};
+    let mut problem = Problem::new(OptimizationDirection::Minimize);
+    let mut made = vec![Vec::new(); task.pieces.len()];
+    for stock in &task.stock {
+        let mut cuts = Vec::new();
+        let room = stock.length_mm - task.end_trim_mm + task.kerf_mm;
+        every_cut(task, room, 0, &mut Vec::new(), &mut cuts);
+        let bought = stock.available.map_or(1000, |most| most as i32);
+        for (price, most) in [(0.0, stock.on_hand as i32), (stock.price.unwrap(), bought)] {
+            let mut used = Vec::new();
+            for cut in &cuts {
+                let variable = problem.add_integer_var(price, (0, most));
+                used.push((variable, 1.0));
+                for (kind, &count) in cut.iter().enumerate().filter(|(_, count)| **count > 0) {
+                    made[kind].push((variable, f64::from(count)));
+                }
+            }
+            problem.add_constraint(used, ComparisonOp::Le, f64::from(most));
+        }
+    }
+    for (piece, made) in task.pieces.iter().zip(made) {
+        problem.add_constraint(made, ComparisonOp::Ge, f64::from(piece.count));
+    }
+    let solution = problem.solve().ok()?.into_solution().ok()?;
+    Some(solution.objective())
+}
+
+/// microlp 0.7 as reference: tasks of a store's size, with what is on hand and what the store still has.
+#[test]
+fn tasks_of_usual_size_agree_with_an_integer_program() {
+    let mut state = 20_260_611_u64;
+    let mut between = |low: u64, high: u64| {
+        state = state * 48_271 % 2_147_483_647;
+        low + state % (high - low + 1)
+    };
+    for _ in 0..16 {
+        let lengths: Vec<(f64, u32)> =
+            (0..between(3, 4)).map(|_| (between(500, 2200) as f64, between(1, 8) as u32)).collect();
+        let boards = [2400.0, 3000.0, 3600.0]
+            .map(|length_mm: f64| Stock {
+                length_mm,
+                price: Some((length_mm / 4.0 + between(0, 60) as f64).round() / 100.0),
+                on_hand: between(0, 4).saturating_sub(2) as u32,
+                available: (between(0, 2) == 0).then_some(between(2, 6) as u32),
+            })
+            .to_vec();
+        let mut task = task(&lengths, boards, between(0, 4) as f64);
+        task.end_trim_mm = between(0, 1) as f64 * 10.0;
+        match (plan(&task), by_integer_program(&task)) {
+            (Ok(plan), Some(cost)) => {
+                check(&task, &plan);
+                assert!(plan.proved);
+                assert!((plan.cost - cost).abs() < 1e-6, "{} instead of {cost}", plan.cost);
+            }
+            (Err(CutError::NotEnoughStock { .. }), None) => {}
+            (got, expected) => panic!("{got:?} instead of {expected:?}"),
+        }
+    }
+}
