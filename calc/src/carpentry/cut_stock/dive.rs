@@ -4,15 +4,21 @@ use super::greedy;
 use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
 use super::relax::{Relaxation, relax};
 use super::simplex::End;
+use super::solve::solve_without_end;
 
 /// Parts of a cut above this are taken as a whole one.
 const NEARLY_WHOLE: f64 = 0.7;
 
-/// Dives from a fractional plan to a whole one; gives the cheapest met on the way, `goal` ends it early.
+/// So many pieces at the end of a dive are planned exactly.
+const MOST_AT_END: u32 = 40;
+
+/// Dives from a fractional plan to a whole one; gives the cheapest met on the way, `goal` ends it early. With `exact_end` the last
+/// pieces get a plan of their own.
 pub(super) fn dive(
     model: &Model,
     root: &Relaxation,
     goal: i64,
+    mut exact_end: bool,
     effort: &mut Effort,
 ) -> Option<Packing> {
     let mut best: Option<Packing> = None;
@@ -71,6 +77,21 @@ pub(super) fn dive(
             if best.as_ref().is_none_or(|known| model.cost(&whole) < model.cost(known)) {
                 best = Some(whole);
             }
+        }
+        let pieces: u32 = rest.demand.iter().sum();
+        if exact_end && pieces <= MOST_AT_END && !kinds.is_empty() {
+            exact_end = false;
+            let mut part = effort.part(0.5);
+            if let Ok(solved) = solve_without_end(&rest, &mut part) {
+                let mut whole = packing.clone();
+                for (cut, times) in solved.packing {
+                    add(&mut whole, widen(&cut, &kinds), times);
+                }
+                if best.as_ref().is_none_or(|known| model.cost(&whole) < model.cost(known)) {
+                    best = Some(whole);
+                }
+            }
+            effort.give_back(part);
         }
         let reached = best.as_ref().is_some_and(|known| model.cost(known) <= goal);
         if kinds.is_empty() || reached || effort.is_spent() {

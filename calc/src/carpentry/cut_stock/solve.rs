@@ -33,6 +33,15 @@ pub(super) enum Failed {
 
 /// The cheapest plan of the model.
 pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+    solve_with(model, true, effort)
+}
+
+/// The same, with dives that do not call for a plan of their last pieces.
+pub(super) fn solve_without_end(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+    solve_with(model, false, effort)
+}
+
+fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Solved, Failed> {
     let mut best = greedy::fill(model);
     let mut part = effort.part(0.1);
     if let Some(full) = greedy::fill_full(model, &mut part)
@@ -64,7 +73,7 @@ pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed
         return finish(best, bound, Failed::NotFound);
     }
     let mut part = effort.part(0.4);
-    if let Some(found) = dive(model, &root, bound, &mut part)
+    if let Some(found) = dive(model, &root, bound, exact_end, &mut part)
         && best.as_ref().is_none_or(|known| model.cost(&found) < model.cost(known))
     {
         best = Some(found);
