@@ -3,10 +3,12 @@
 mod dive;
 mod error;
 mod greedy;
+mod inverse;
 mod knapsack;
 mod ladder;
 mod layout;
 mod model;
+mod program;
 mod refine;
 mod relax;
 mod search;

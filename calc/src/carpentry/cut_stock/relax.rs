@@ -5,7 +5,8 @@
 
 use super::knapsack::{Best, Item, Knapsack};
 use super::model::{Cut, Effort, Model, take};
-use super::simplex::{Basic, End, Program, Row, Simplex};
+use super::program::{Program, Row};
+use super::simplex::{Basic, End, Simplex};
 
 /// The fractional plan and what it proves. Costs and duals in steps of the price grid.
 #[derive(Debug)]
@@ -25,6 +26,8 @@ pub(super) struct Relaxation {
 
 /// A column that saves anything and is found within so many steps is taken, the best or not.
 const QUICK_STEPS: u64 = 15_000;
+/// Steps for the worth of the best cut when a run has ended early.
+const TABLE_STEPS: u64 = 2_000_000;
 /// Cuts of one bin that are made for the same duals.
 const MOST_AT_ONCE: usize = 12;
 /// See [`Program::shift`]; the bound comes from the duals and the true demand, so it stays one.
@@ -107,7 +110,10 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
     if end != End::Optimal || !exact {
         let knapsack = knapsack(model, &duals);
         for (bin, dual) in model.bins.iter().zip(&bin_duals) {
-            let most = knapsack.bound(0, bin.capacity);
+            // The worth of the best cut where a table tells it, else of a cut with parts of pieces in it.
+            let mut steps = Effort::new(TABLE_STEPS);
+            let best = knapsack.best_on_grid(bin.capacity, 0.0, &mut steps).flatten();
+            let most = best.map_or_else(|| knapsack.bound(0, bin.capacity), |best| best.value);
             let price = bin.cost as f64 / scale - dual;
             if most > price && bin.limit != Some(0) {
                 share = share.min(price / most);

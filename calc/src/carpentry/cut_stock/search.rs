@@ -7,8 +7,9 @@ use super::dive::widen;
 use super::greedy;
 use super::ladder::Ladder;
 use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
+use super::program::{Program, Row};
 use super::relax::{Relaxation, knapsack, scale};
-use super::simplex::{Basic, End, Program, Row, Simplex};
+use super::simplex::{Basic, End, Simplex};
 
 const WHOLE: f64 = 1e-6;
 /// Cost of a cut that must not be used, in prices of the dearest bin.

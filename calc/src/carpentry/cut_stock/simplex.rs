@@ -1,6 +1,8 @@
 //! Linear programs of the cut planner: the revised simplex method with a dense inverse of the basis.
 
+use super::inverse::invert;
 use super::model::Effort;
+use super::program::{Program, Row};
 
 /// Reduced costs nearer to zero than this count as zero; costs are about one.
 const TOLERANCE: f64 = 1e-9;
@@ -12,46 +14,6 @@ const MOST_REPAIRS: usize = 200;
 const REFACTOR_EVERY: usize = 120;
 /// Costs of a stand-in, tried one after the other while a stand-in stays. A step higher than needed costs digits.
 const PENALTIES: [f64; 3] = [4.0, 200.0, 10_000.0];
-
-/// What a row asks of the sum of its entries.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Row {
-    /// At least so much.
-    AtLeast(f64),
-    /// At most so much.
-    AtMost(f64),
-}
-
-/// Columns and rows: least cost, all unknowns at least zero, right-hand sides at least zero.
-#[derive(Debug, Default)]
-pub(super) struct Program {
-    pub rows: Vec<Row>,
-    costs: Vec<f64>,
-    starts: Vec<usize>,
-    entries: Vec<(u32, f64)>,
-    /// Lifts the right-hand sides of `AtLeast` rows by up to this, each by another part of it, so that pivots do not stall.
-    pub shift: f64,
-}
-
-impl Program {
-    pub(super) fn new(rows: Vec<Row>) -> Self {
-        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new(), shift: 0.0 }
-    }
-
-    pub(super) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
-        self.entries.extend(entries.into_iter().map(|(row, value)| (row as u32, value)));
-        self.costs.push(cost);
-        self.starts.push(self.entries.len());
-    }
-
-    pub(super) fn columns(&self) -> usize {
-        self.costs.len()
-    }
-
-    fn column(&self, index: usize) -> &[(u32, f64)] {
-        &self.entries[self.starts[index]..self.starts[index + 1]]
-    }
-}
 
 /// What stands in the basis for a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -98,16 +60,7 @@ impl Simplex {
     /// Starts from `start` where it gives a basis with no negative value, else from stand-ins.
     pub(super) fn new(program: &Program, start: Vec<Basic>) -> Self {
         let size = program.rows.len();
-        let mut simplex = Self {
-            basis: start,
-            values: Vec::new(),
-            duals: Vec::new(),
-            inverse: Vec::new(),
-            stage: 0,
-            pivots: 0,
-            stalled: 0,
-            work: 0,
-        };
+        let mut simplex = Self::unsolved(start);
         let fits = simplex.basis.len() == size
             && simplex.refactor(program)
             && simplex.values.iter().all(|&value| value >= -FEASIBLE);
@@ -126,6 +79,19 @@ impl Simplex {
         simplex
     }
 
+    fn unsolved(basis: Vec<Basic>) -> Self {
+        Self {
+            basis,
+            values: Vec::new(),
+            duals: Vec::new(),
+            inverse: Vec::new(),
+            stage: 0,
+            pivots: 0,
+            stalled: 0,
+            work: 0,
+        }
+    }
+
     /// Lowers the cost until no column of the program, and none that `more` makes for the duals, can lower it further.
     /// `more` adds columns to the program, with all columns free of cost where its last argument says so. A cost above
     /// `cutoff` counts as infeasible.
@@ -138,7 +104,7 @@ impl Simplex {
     ) -> End {
         let size = program.rows.len();
         loop {
-            if !effort.spend(self.work + program.entries.len() + 2 * program.columns() + 4 * size) {
+            if !effort.spend(self.work + program.entries() + 2 * program.columns() + 4 * size) {
                 return End::Unfinished;
             }
             self.work = 0;
@@ -181,7 +147,7 @@ impl Simplex {
     /// What using one of a column would add to the cost.
     pub(super) fn reduced_cost(&self, program: &Program, column: usize) -> f64 {
         let entries = program.column(column).iter();
-        let cost = if self.only_stand_ins_cost() { 0.0 } else { program.costs[column] };
+        let cost = if self.only_stand_ins_cost() { 0.0 } else { program.cost(column) };
         cost - entries.map(|&(row, value)| self.duals[row as usize] * value).sum::<f64>()
     }
 
@@ -193,7 +159,7 @@ impl Simplex {
     fn cost(&self, program: &Program, basic: Basic) -> f64 {
         match basic {
             Basic::Column(_) if self.only_stand_ins_cost() => 0.0,
-            Basic::Column(column) => program.costs[column],
+            Basic::Column(column) => program.cost(column),
             Basic::Slack(_) => 0.0,
             Basic::Artificial(_) => PENALTIES.get(self.stage).copied().unwrap_or(1.0),
         }
@@ -310,16 +276,7 @@ impl Simplex {
         basis: Vec<Basic>,
         effort: &mut Effort,
     ) -> Option<Result<Self, End>> {
-        let mut simplex = Self {
-            basis,
-            values: Vec::new(),
-            duals: Vec::new(),
-            inverse: Vec::new(),
-            stage: 0,
-            pivots: 0,
-            stalled: 0,
-            work: 0,
-        };
+        let mut simplex = Self::unsolved(basis);
         if simplex.basis.len() != program.rows.len() || !simplex.refactor(program) {
             return None;
         }
@@ -329,7 +286,7 @@ impl Simplex {
             if simplex.values[lowest] >= -FEASIBLE {
                 return Some(Ok(simplex));
             }
-            effort.spend(simplex.work + 2 * program.entries.len() + 2 * program.columns());
+            effort.spend(simplex.work + 2 * program.entries() + 2 * program.columns());
             simplex.work = 0;
             let Some((entering, reduced)) = simplex.repairing(program, lowest) else {
                 return Some(Err(End::Infeasible));
@@ -452,55 +409,4 @@ fn unit_column(program: &Program, basic: Basic) -> [(u32, f64); 1] {
         },
         Basic::Artificial(row) | Basic::Column(row) => [(row as u32, 1.0)],
     }
-}
-
-/// Gauss-Jordan with row pivoting; gives the steps it took, too.
-fn invert(mut matrix: Vec<f64>, size: usize) -> Option<(Vec<f64>, usize)> {
-    let mut work = size * size;
-    let mut inverse = vec![0.0; size * size];
-    for row in 0..size {
-        inverse[row * size + row] = 1.0;
-    }
-    for at in 0..size {
-        let mut pivot_row = at;
-        for row in at + 1..size {
-            if matrix[row * size + at].abs() > matrix[pivot_row * size + at].abs() {
-                pivot_row = row;
-            }
-        }
-        let pivot = matrix[pivot_row * size + at];
-        if pivot.abs() < 1e-10 {
-            return None;
-        }
-        if pivot_row != at {
-            for column in 0..size {
-                matrix.swap(pivot_row * size + column, at * size + column);
-                inverse.swap(pivot_row * size + column, at * size + column);
-            }
-        }
-        for entry in &mut matrix[at * size..(at + 1) * size] {
-            *entry /= pivot;
-        }
-        for entry in &mut inverse[at * size..(at + 1) * size] {
-            *entry /= pivot;
-        }
-        let matrix_row = matrix[at * size..(at + 1) * size].to_vec();
-        let inverse_row = inverse[at * size..(at + 1) * size].to_vec();
-        for row in 0..size {
-            let factor = matrix[row * size + at];
-            if row == at || factor == 0.0 {
-                continue;
-            }
-            work += 2 * size;
-            let target = &mut matrix[row * size..(row + 1) * size];
-            for (entry, &p) in target.iter_mut().zip(&matrix_row) {
-                *entry -= factor * p;
-            }
-            let target = &mut inverse[row * size..(row + 1) * size];
-            for (entry, &p) in target.iter_mut().zip(&inverse_row) {
-                *entry -= factor * p;
-            }
-        }
-    }
-    Some((inverse, work))
 }

@@ -63,22 +63,28 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
         return finish(best, bound, Failed::NotFound);
     }
     let known: Vec<Cut> = best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
-    let root = relax(model, &known, effort);
+    let mut part = effort.part(0.7);
+    let root = relax(model, &known, &mut part);
+    effort.give_back(part);
 
     if root.end == End::Infeasible {
         return finish(best, bound, Failed::Impossible);
     }
     bound = bound.max(ladder.next(root.bound));
-    if root.end != End::Optimal || reached(&best, bound) {
+    if reached(&best, bound) {
         return finish(best, bound, Failed::NotFound);
     }
-    let mut part = effort.part(0.4);
+    // An unfinished fractional plan is worth a dive, but proves no more than its bound.
+    let mut part = effort.part(if root.end == End::Optimal { 0.4 } else { 1.0 });
     if let Some(found) = dive(model, &root, bound, exact_end, &mut part)
         && best.as_ref().is_none_or(|known| model.cost(&found) < model.cost(known))
     {
         best = Some(found);
     }
     effort.give_back(part);
+    if root.end != End::Optimal {
+        return finish(best, bound, Failed::NotFound);
+    }
     let mut window = 0;
     while !reached(&best, bound) {
         if effort.is_spent() {
