@@ -16,13 +16,11 @@ pub(super) struct Program {
     costs: Vec<f64>,
     starts: Vec<usize>,
     entries: Vec<(u32, f64)>,
-    /// Lifts the right-hand sides of `AtLeast` rows by up to this, each by another part of it, so that pivots do not stall.
-    pub shift: f64,
 }
 
 impl Program {
     pub(super) fn new(rows: Vec<Row>) -> Self {
-        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new(), shift: 0.0 }
+        Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new() }
     }
 
     pub(super) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {

@@ -30,8 +30,6 @@ const QUICK_STEPS: u64 = 15_000;
 const TABLE_STEPS: u64 = 2_000_000;
 /// Cuts of one bin that are made for the same duals.
 const MOST_AT_ONCE: usize = 12;
-/// See [`Program::shift`]; the bound comes from the duals and the true demand, so it stays one.
-const SHIFT: f64 = 1e-7;
 /// Least a column must save before it is worth having, relative to the dearest bin.
 const WORTH: f64 = 1e-9;
 
@@ -49,9 +47,6 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
         }
     }
     let mut program = Program::new(rows);
-    if model.bins.iter().all(|bin| bin.limit.is_none()) {
-        program.shift = SHIFT;
-    }
     let mut cuts: Vec<Cut> = Vec::new();
     let mut start = Vec::with_capacity(program.rows.len());
     for kind in 0..kinds {

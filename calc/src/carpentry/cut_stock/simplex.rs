@@ -372,13 +372,11 @@ impl Simplex {
         let Some((inverse, work)) = invert(matrix, size) else { return false };
         self.work += work;
         self.inverse = inverse;
-        let rows = program.rows.iter().enumerate();
-        let rhs: Vec<f64> = rows
-            .map(|(row, kind)| match kind {
-                Row::AtLeast(value) => {
-                    value + program.shift * ((row * 37 % 101 + 1) as f64 / 101.0)
-                }
-                Row::AtMost(value) => *value,
+        let rhs: Vec<f64> = program
+            .rows
+            .iter()
+            .map(|row| match row {
+                Row::AtLeast(value) | Row::AtMost(value) => *value,
             })
             .collect();
         self.values = (0..size)
