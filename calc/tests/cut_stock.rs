@@ -205,6 +205,46 @@ fn equal_boards_are_cut_alike() {
     assert!(plan.patterns.len() <= 2, "{:?}", plan.patterns);
 }
 
+/// No common divisor of lengths or prices to round a bound up to.
+#[test]
+fn odd_lengths_and_prices_are_proved_too() {
+    for price in [None, Some(3.333_333)] {
+        let boards = vec![
+            stock(2400.000_001, price),
+            stock(3000.000_013, price.map(|price| price * 1.234_567)),
+        ];
+        let lengths = [(1199.3, 5), (871.117, 6), (455.55, 9), (1433.01, 3)];
+        let task = task(&lengths, boards, 2.9);
+        let plan = plan(&task).unwrap();
+        check(&task, &plan);
+        assert!(plan.proved, "{} but no less than {}", plan.cost, plan.bound);
+    }
+}
+
+/// Three kinds of many short pieces: deep plans, few of them different.
+#[test]
+fn as_many_pieces_as_are_allowed_get_a_plan() {
+    let boards = vec![stock(2400.0, Some(5.4)), stock(3600.0, Some(7.75))];
+    let mut task = task(&[(410.0, 700), (333.0, 650), (275.0, 650)], boards, 3.0);
+    task.effort = 3_000_000;
+    let plan = plan(&task).unwrap();
+    check(&task, &plan);
+    assert!((plan.cost - plan.bound) / plan.cost < 0.01);
+}
+
+#[test]
+fn stock_shorter_than_its_end_trim_is_left_alone() {
+    let boards = vec![stock(5.0, Some(0.1)), stock(2400.0, Some(5.4))];
+    let mut task = task(&[(700.0, 4), (20.0, 3)], boards, 3.0);
+    task.end_trim_mm = 60.0;
+    let found = plan(&task).unwrap();
+    check(&task, &found);
+    assert_eq!(found.bought, [0, 2]);
+    task.stock.pop();
+    let longest_mm = 0.0;
+    assert_eq!(plan(&task), Err(CutError::PieceTooLong { piece: 0, length_mm: 700.0, longest_mm }));
+}
+
 #[test]
 fn no_pieces_need_no_stock() {
     let task = task(&[(790.0, 0)], vec![stock(2400.0, Some(5.0))], 3.0);

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::cut_stock::{CutError, CutPlan, CutTask, Piece, Stock, plan};
+use super::cut_stock::{CutError, CutPlan, CutTask, MOST_PIECES, Piece, Stock, plan};
 use crate::source::Source;
 
 /// Joints of thin boards lie on supports.
@@ -196,7 +196,13 @@ fn check(task: &JointTask) -> Result<f64, JointError> {
         && least(task.stagger_mm)
         && task.courses > 0
         && task.supports_mm.iter().all(|support| support.is_finite());
-    if numbers { Ok(longest_mm) } else { Err(JointError::Number) }
+    if !numbers {
+        return Err(JointError::Number);
+    }
+    if task.courses > MOST_PIECES {
+        return Err(JointError::Cut(CutError::TooManyPieces { pieces: u64::from(task.courses) }));
+    }
+    Ok(longest_mm)
 }
 
 /// Every layout of one course with the fewest joints, and whether these are all; `None` where there is none.
@@ -452,6 +458,10 @@ mod tests {
         );
         assert_eq!(fault(&|t| t.stagger_mm = 4000.0), JointError::Stagger { stagger_mm: 4000.0 });
         assert_eq!(fault(&|t| t.courses = 0), JointError::Number);
+        assert!(matches!(
+            fault(&|t| t.courses = u32::MAX),
+            JointError::Cut(CutError::TooManyPieces { .. })
+        ));
         assert!(matches!(
             fault(&|t| t.stock.iter_mut().for_each(|stock| stock.available = Some(1))),
             JointError::Cut(CutError::NotEnoughStock { .. })

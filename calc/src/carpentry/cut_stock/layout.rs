@@ -1,6 +1,7 @@
 //! From the planner's packing to patterns with labels, cutting order and waste.
 
 use super::model::{Cut, Packing};
+use super::solve::reaches;
 use super::task::Grid;
 use super::{CutPlan, CutTask, Pattern, PlacedPiece};
 
@@ -51,6 +52,8 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         a.stock.cmp(&b.stock).then(by_length).then(b.count.cmp(&a.count))
     });
     let steps = grid.model.cost(packing);
+    let proved = reaches(steps, bound);
+    let bound = if proved { steps } else { bound };
     CutPlan {
         waste_mm: patterns.iter().map(|p| p.waste_mm * f64::from(p.count)).sum(),
         patterns,
@@ -58,8 +61,8 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         on_hand_used,
         cost: grid.cost(steps),
         priced: grid.priced,
-        bound: grid.cost(bound.min(steps)),
-        proved: bound >= steps,
+        bound: grid.cost(bound),
+        proved,
     }
 }
 

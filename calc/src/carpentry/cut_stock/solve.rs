@@ -8,6 +8,8 @@ use super::relax::{Relaxation, relax};
 use super::search::{pool, search};
 use super::simplex::End;
 
+/// Relative slack of a bound.
+const BOUND_SLACK: f64 = 2e-7;
 /// More cuts than this are not searched.
 const MOST_CUTS: usize = 20_000;
 /// So many are searched for a cheaper plan where there are too many for a proof.
@@ -57,7 +59,7 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
     let ladder = Ladder::new(&model.bins, highest);
     let mut bound = ladder.next(material_bound(model));
     let reached = |best: &Option<Packing>, bound: i64| {
-        best.as_ref().is_some_and(|packing| model.cost(packing) <= bound)
+        best.as_ref().is_some_and(|packing| reaches(model.cost(packing), bound))
     };
     if reached(&best, bound) || model.weights.len() > MOST_KINDS {
         return finish(best, bound, Failed::NotFound);
@@ -120,6 +122,11 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
         }
     }
     finish(best, bound, Failed::NotFound)
+}
+
+/// True when a cost is the bound, to the digits that a bound has: on a price grid of under five million steps, exactly.
+pub(super) fn reaches(cost: i64, bound: i64) -> bool {
+    cost - bound <= (bound as f64 * BOUND_SLACK) as i64
 }
 
 /// A cheaper plan from the cuts of least reduced cost.

@@ -37,6 +37,7 @@ impl Grid {
         let mut bins = Vec::new();
         let mut model_bins = Vec::new();
         let mut longest = 0.0_f64;
+        let mut some = false;
         for (index, stock) in task.stock.iter().enumerate() {
             let length = nanometres(stock.length_mm);
             let slack = (length as f64 * LENGTH_SLACK) as i64;
@@ -45,17 +46,22 @@ impl Grid {
                 bins.push((index, on_hand));
                 model_bins.push(Bin { capacity, length, cost, limit });
             };
+            if stock.on_hand == 0 && !can_be_bought(stock) {
+                continue;
+            }
+            some = true;
+            longest = longest.max(stock.length_mm - task.end_trim_mm);
+            if capacity <= 0 {
+                continue;
+            }
             if stock.on_hand > 0 {
                 bin(true, 0, Some(stock.on_hand));
             }
             if can_be_bought(stock) {
                 bin(false, prices[index], stock.available);
             }
-            if stock.on_hand > 0 || can_be_bought(stock) {
-                longest = longest.max(stock.length_mm - task.end_trim_mm);
-            }
         }
-        if bins.is_empty() {
+        if !some {
             return Err(CutError::NoStock);
         }
 
