@@ -210,8 +210,8 @@ fn equal_boards_are_cut_alike() {
 fn odd_lengths_and_prices_are_proved_too() {
     for price in [None, Some(3.333_333)] {
         let boards = vec![
-            stock(2400.000_001, price),
-            stock(3000.000_013, price.map(|price| price * 1.234_567)),
+            stock(2_400.000_001, price),
+            stock(3_000.000_013, price.map(|price| price * 1.234_567)),
         ];
         let lengths = [(1199.3, 5), (871.117, 6), (455.55, 9), (1433.01, 3)];
         let task = task(&lengths, boards, 2.9);

@@ -417,16 +417,45 @@ mod tests {
     /// Every pair of layouts by full cut plans: none is cheaper than what was chosen from quick ones.
     #[test]
     fn no_pair_of_layouts_is_cheaper() {
-        let task = task();
+        let mut task = task();
+        task.stock[2] = Stock { length_mm: 4500.0, price: Some(18.5), ..task.stock[2] };
         let chosen = plan_joints(&task).unwrap();
-        let (layouts, all) = layouts(&task, 3600.0).unwrap();
-        assert!(all);
+        check(&task, &chosen);
+        let (layouts, all) = layouts(&task, 4500.0).unwrap();
+        assert!(all && layouts.len() == 9 && chosen.compared > 20);
         for a in 0..layouts.len() {
             for b in 0..layouts.len() {
                 if (layouts[a][0] - layouts[b][0]).abs() >= task.stagger_mm {
                     let (_, plan) = cut(&task, &layouts, &[a, b], task.effort).unwrap();
                     assert!(plan.cost >= chosen.cut_plan.cost - 1e-9);
                 }
+            }
+        }
+    }
+
+    proptest::proptest! {
+        #![proptest_config(proptest::prelude::ProptestConfig { cases: 24, failure_persistence: None, ..Default::default() })]
+
+        #[test]
+        fn any_body_gets_joints_on_supports_or_a_fault(
+            spacings in proptest::collection::vec(250.0..600.0_f64, 4..16),
+            longest in 1200.0..5000.0_f64,
+            courses in 1u32..14,
+            stagger in 0.0..700.0_f64,
+        ) {
+            let mut at = 0.0;
+            let mut task = task();
+            task.supports_mm = spacings.iter().map(|spacing| { at += spacing; at }).collect();
+            task.run_mm = at + 150.0;
+            task.stock[2].length_mm = longest;
+            task.stock.remove(0);
+            task.courses = courses;
+            task.stagger_mm = stagger;
+            task.effort = 100_000;
+            match plan_joints(&task) {
+                Ok(plan) => check(&task, &plan),
+                Err(JointError::Stagger { .. } | JointError::Unreachable { .. }) => {}
+                Err(error) => proptest::prop_assert!(false, "{error}"),
             }
         }
     }
