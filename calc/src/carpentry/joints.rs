@@ -65,7 +65,7 @@ pub struct JointPlan {
     pub cut_plan: CutPlan,
     /// How many sets of joints were compared.
     pub compared: usize,
-    /// True when every set of one, two or three layouts with the fewest joints was compared by a full cut plan. Otherwise the
+    /// True when every set of one, two or three layouts with that number of joints was compared by a full cut plan. Otherwise the
     /// joints are the best of those compared; other repeats are never looked at.
     pub every_pattern_compared: bool,
 }
@@ -121,7 +121,7 @@ impl fmt::Display for JointError {
 
 impl std::error::Error for JointError {}
 
-/// Joints with the fewest pieces to a course; among those, a repeat of one, two or three layouts whose stock costs least.
+/// Joints with the fewest pieces to a course (one more where these cannot keep the stagger); among those, a repeat of one, two or three layouts whose stock costs least.
 ///
 /// A run that one stock length covers gets no joint. Boards meet on the support's centre line.
 ///
@@ -129,7 +129,8 @@ impl std::error::Error for JointError {}
 /// Where the numbers, the supports, the stagger or the stock do not allow any.
 pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
     let longest_mm = check(task)?;
-    let (layouts, all) = layouts(task, longest_mm).ok_or(JointError::Unreachable { longest_mm })?;
+    let unreachable = JointError::Unreachable { longest_mm };
+    let (mut layouts, mut all) = self::layouts(task, longest_mm, 0).ok_or(unreachable)?;
     if layouts.iter().any(|layout| !layout.is_empty())
         && task.edge_distance_mm > task.support_width_mm / 2.0 + SLACK_MM
     {
@@ -138,7 +139,12 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
             most_mm: task.support_width_mm / 2.0,
         });
     }
-    let (sets, every_set) = sets(task, &layouts);
+    let (mut sets, mut every_set) = self::sets(task, &layouts);
+    if sets.is_empty() {
+        // One joint more in each course may keep the stagger that the fewest cannot.
+        (layouts, all) = self::layouts(task, longest_mm, 1).ok_or(unreachable)?;
+        (sets, every_set) = self::sets(task, &layouts);
+    }
     if sets.is_empty() {
         return Err(JointError::Stagger { stagger_mm: task.stagger_mm });
     }
@@ -205,8 +211,8 @@ fn check(task: &JointTask) -> Result<f64, JointError> {
     Ok(longest_mm)
 }
 
-/// Every layout of one course with the fewest joints, and whether these are all; `None` where there is none.
-fn layouts(task: &JointTask, longest_mm: f64) -> Option<(Vec<Vec<f64>>, bool)> {
+/// Every layout of one course with so many joints more than the fewest, and whether these are all; `None` where there is none.
+fn layouts(task: &JointTask, longest_mm: f64, more: usize) -> Option<(Vec<Vec<f64>>, bool)> {
     if task.run_mm <= longest_mm + SLACK_MM {
         return Some((vec![Vec::new()], true));
     }
@@ -227,7 +233,8 @@ fn layouts(task: &JointTask, longest_mm: f64) -> Option<(Vec<Vec<f64>>, bool)> {
         fewest += 1;
     }
     let mut found = Vec::new();
-    let all = extend(task.run_mm, longest_mm, &supports, fewest, &mut Vec::new(), &mut found);
+    let all =
+        extend(task.run_mm, longest_mm, &supports, fewest + more, &mut Vec::new(), &mut found);
     Some((found, all))
 }
 
@@ -421,7 +428,7 @@ mod tests {
         task.stock[2] = Stock { length_mm: 4500.0, price: Some(18.5), ..task.stock[2] };
         let chosen = plan_joints(&task).unwrap();
         check(&task, &chosen);
-        let (layouts, all) = layouts(&task, 4500.0).unwrap();
+        let (layouts, all) = layouts(&task, 4500.0, 0).unwrap();
         assert!(all && layouts.len() == 9 && chosen.compared > 20);
         for a in 0..layouts.len() {
             for b in 0..layouts.len() {
@@ -434,7 +441,7 @@ mod tests {
     }
 
     proptest::proptest! {
-        #![proptest_config(proptest::prelude::ProptestConfig { cases: 24, failure_persistence: None, ..Default::default() })]
+        #![proptest_config(proptest::prelude::ProptestConfig { cases: 12, failure_persistence: None, ..Default::default() })]
 
         #[test]
         fn any_body_gets_joints_on_supports_or_a_fault(
