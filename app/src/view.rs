@@ -234,8 +234,11 @@ fn focus_again(attribute: &'static str, value: &str) {
     request_animation_frame(move || {
         let Ok(all) = document().query_selector_all(&format!("[{attribute}]")) else { return };
         for index in 0..all.length() {
-            let element = all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
-            if let Some(element) = element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value)) {
+            let element =
+                all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
+            if let Some(element) =
+                element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value))
+            {
                 let _ = element.focus();
                 return;
             }

@@ -80,7 +80,8 @@ pub fn working(html: &mut Html, report: &Report) {
 pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"marks\">");
     html.tag("h2", "", &format!("Marks on the {}", strip.label));
-    let datum = format!("All from the left end of {}, tape hooked once.", style.length(strip.length));
+    let datum =
+        format!("All from the left end of {}, tape hooked once.", style.length(strip.length));
     html.tag("p", "help", &datum);
     html.raw("<ol>");
     for mark in &strip.marks {
