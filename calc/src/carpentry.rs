@@ -1,1 +1,3 @@
 //! Setting out, boards and cut plans: pure formulas and solvers.
+
+pub mod error_growth;

@@ -1,0 +1,297 @@
+//! What a sheet asks: each input's name, unit, range, usual value and where to put the tape.
+
+use crate::quantity::{Dimension, Unit, UnitSystem};
+
+/// One input of a sheet or of the body: all that is known of it before anything is typed.
+#[derive(Clone, Copy, Debug)]
+pub struct Ask {
+    /// Its key in the project file.
+    pub key: &'static str,
+    /// Its name on the page.
+    pub label: &'static str,
+    /// Where to put the tape, or where on the label to look; one line.
+    pub help: &'static str,
+    /// What kind of text it takes.
+    pub kind: Kind,
+    /// What stands for it when it is left out.
+    pub need: Need,
+    /// A usual value, imperial and metric; empty where there is none.
+    pub usual: [&'static str; 2],
+}
+
+/// What an input takes.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// A number with a unit.
+    Measure {
+        /// What is measured.
+        dimension: &'static Dimension,
+        /// The unit a bare number takes in the app, imperial and metric.
+        units: [&'static str; 2],
+        /// The least and the greatest value, in SI units.
+        range: (f64, f64),
+    },
+    /// A plain number between two ends; a percentage where `unit` is `%`.
+    Number {
+        /// What is written behind it: `%`, or nothing.
+        unit: &'static str,
+        /// The least and the greatest value.
+        range: (f64, f64),
+    },
+    /// A whole number between two ends.
+    Count {
+        /// The least and the greatest value.
+        range: (u32, u32),
+    },
+    /// A name or a label.
+    Words,
+    /// Text in a notation of its own, read by the sheet: a conductor, a gauge.
+    Notation {
+        /// What it is, for messages: `conductor`.
+        name: &'static str,
+        /// Texts to choose from; others may be typed.
+        suggestions: &'static [&'static str],
+    },
+    /// One of several: key in the file, and name on the page.
+    Choice(&'static [(&'static str, &'static str)]),
+    /// Yes or no.
+    Flag,
+    /// Several inputs under one key.
+    Group(&'static [&'static Ask]),
+    /// Rows of inputs: areas, runs, pieces.
+    Rows {
+        /// What each row asks.
+        asks: &'static [&'static Ask],
+        /// What one row is called: `area`.
+        noun: &'static str,
+        /// The fewest rows.
+        at_least: usize,
+    },
+    /// Values in order, each like the other: stud positions.
+    List {
+        /// What each value asks.
+        of: &'static Ask,
+        /// The fewest values.
+        at_least: usize,
+    },
+    /// One of several inputs, each under its own key beside the others; `key` is empty.
+    Either(&'static [&'static Ask]),
+    /// The id of another sheet of the given kind.
+    SheetOf(&'static str),
+}
+
+/// What stands for an input that is left out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// Nothing: leaving it out is a fault.
+    Required,
+    /// Nothing: the sheet does without.
+    Optional,
+    /// This text, read as if it had been typed.
+    Default(&'static str),
+    /// A measure of the body.
+    Body(BodyPart),
+}
+
+/// A measure that the body supplies.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BodyPart {
+    /// Front wall to rear, inside.
+    Length,
+    /// Left wall to right, inside.
+    Width,
+    /// Floor to ceiling, inside.
+    Height,
+    /// The face of a rib that a screw can hit.
+    RibWidth,
+    /// How many ribs there are.
+    RibCount,
+    /// The centre lines of all ribs, from the front wall.
+    Ribs,
+}
+
+impl BodyPart {
+    /// Its name in a sentence: `the body's width`.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Length => "the body's length",
+            Self::Width => "the body's width",
+            Self::Height => "the body's height",
+            Self::RibWidth => "the body's rib width",
+            Self::RibCount => "the body's number of ribs",
+            Self::Ribs => "the body's ribs",
+        }
+    }
+}
+
+/// Most rows or values that one input takes; more than any rig needs, few enough to stay quick.
+pub const MOST_ROWS: usize = 400;
+
+impl Ask {
+    const fn new(key: &'static str, label: &'static str, kind: Kind) -> Self {
+        Self { key, label, help: "", kind, need: Need::Required, usual: ["", ""] }
+    }
+
+    /// A number with a unit; `units` are those that a bare number takes in the app, imperial and
+    /// metric; `range` is in SI units.
+    pub const fn measure(
+        key: &'static str,
+        label: &'static str,
+        dimension: &'static Dimension,
+        units: [&'static str; 2],
+        range: (f64, f64),
+    ) -> Self {
+        Self::new(key, label, Kind::Measure { dimension, units, range })
+    }
+
+    /// A plain number.
+    pub const fn number(key: &'static str, label: &'static str, range: (f64, f64)) -> Self {
+        Self::new(key, label, Kind::Number { unit: "", range })
+    }
+
+    /// A percentage; the range in percent.
+    pub const fn percent(key: &'static str, label: &'static str, range: (f64, f64)) -> Self {
+        Self::new(key, label, Kind::Number { unit: "%", range })
+    }
+
+    /// A whole number.
+    pub const fn count(key: &'static str, label: &'static str, range: (u32, u32)) -> Self {
+        Self::new(key, label, Kind::Count { range })
+    }
+
+    /// A name or a label; may be left out unless made required.
+    pub const fn words(key: &'static str, label: &'static str) -> Self {
+        Self::new(key, label, Kind::Words).optional()
+    }
+
+    /// Text in a notation of its own.
+    pub const fn notation(
+        key: &'static str,
+        label: &'static str,
+        name: &'static str,
+        suggestions: &'static [&'static str],
+    ) -> Self {
+        Self::new(key, label, Kind::Notation { name, suggestions })
+    }
+
+    /// One of several; the first is taken when it is left out.
+    pub const fn choice(
+        key: &'static str,
+        label: &'static str,
+        of: &'static [(&'static str, &'static str)],
+    ) -> Self {
+        let first = match of.first() {
+            Some((first, _)) => *first,
+            None => "",
+        };
+        Self::new(key, label, Kind::Choice(of)).default(first)
+    }
+
+    /// Yes or no.
+    pub const fn flag(key: &'static str, label: &'static str, usual: bool) -> Self {
+        Self::new(key, label, Kind::Flag).default(if usual { "true" } else { "false" })
+    }
+
+    /// Several inputs under one key.
+    pub const fn group(
+        key: &'static str,
+        label: &'static str,
+        asks: &'static [&'static Self],
+    ) -> Self {
+        Self::new(key, label, Kind::Group(asks))
+    }
+
+    /// Rows of inputs; `noun` names one row.
+    pub const fn rows(
+        key: &'static str,
+        label: &'static str,
+        noun: &'static str,
+        at_least: usize,
+        asks: &'static [&'static Self],
+    ) -> Self {
+        Self::new(key, label, Kind::Rows { asks, noun, at_least })
+    }
+
+    /// Values in order.
+    pub const fn list(
+        key: &'static str,
+        label: &'static str,
+        at_least: usize,
+        of: &'static Self,
+    ) -> Self {
+        Self::new(key, label, Kind::List { of, at_least })
+    }
+
+    /// One of several inputs beside each other.
+    pub const fn either(label: &'static str, of: &'static [&'static Self]) -> Self {
+        Self::new("", label, Kind::Either(of))
+    }
+
+    /// The id of another sheet.
+    pub const fn sheet_of(key: &'static str, label: &'static str, kind: &'static str) -> Self {
+        Self::new(key, label, Kind::SheetOf(kind))
+    }
+
+    /// Says where to put the tape.
+    #[must_use]
+    pub const fn help(mut self, help: &'static str) -> Self {
+        self.help = help;
+        self
+    }
+
+    /// A usual value, imperial and metric.
+    #[must_use]
+    pub const fn usual(mut self, imperial: &'static str, metric: &'static str) -> Self {
+        self.usual = [imperial, metric];
+        self
+    }
+
+    /// May be left out.
+    #[must_use]
+    pub const fn optional(mut self) -> Self {
+        self.need = Need::Optional;
+        self
+    }
+
+    /// Must be given.
+    #[must_use]
+    pub const fn required(mut self) -> Self {
+        self.need = Need::Required;
+        self
+    }
+
+    /// Stands for the input when it is left out.
+    #[must_use]
+    pub const fn default(mut self, text: &'static str) -> Self {
+        self.need = Need::Default(text);
+        self
+    }
+
+    /// Taken from the body when it is left out.
+    #[must_use]
+    pub const fn from_body(mut self, part: BodyPart) -> Self {
+        self.need = Need::Body(part);
+        self
+    }
+
+    /// A usual value in the given system; empty where there is none.
+    pub fn usual_in(&self, system: UnitSystem) -> &'static str {
+        pick(self.usual, system)
+    }
+
+    /// The unit that a bare number takes in the given system; none where no unit is asked.
+    pub fn unit_in(&self, system: UnitSystem) -> Option<&'static Unit> {
+        match self.kind {
+            Kind::Measure { dimension, units, .. } => dimension.unit(pick(units, system)),
+            _ => None,
+        }
+    }
+}
+
+/// The one of a pair (imperial, metric) that belongs to the system.
+pub fn pick<T>([imperial, metric]: [T; 2], system: UnitSystem) -> T {
+    match system {
+        UnitSystem::Imperial => imperial,
+        UnitSystem::Metric => metric,
+    }
+}

@@ -1,0 +1,293 @@
+//! Passes and coats in order: when each may start, and what falls outside of its window.
+//!
+//! Times are minutes since midnight before the first day of work. The order is fixed; every
+//! condition says "this step not before that one plus so much", so the earliest times that meet
+//! all conditions are found by raising starts until none is broken, and no other times are
+//! earlier at any step.
+
+pub use self::check::Fault;
+use crate::source::Source;
+
+mod check;
+
+/// Recoat windows as labels give them. The least counts from the end of a step, when its last
+/// part is fresh; the most counts for whichever part waits longest, the first or the last.
+pub static WINDOW: Source = Source::common_practice(
+    "recoat time counts from the end of the coat before, for the part that waits longest",
+);
+
+/// How long ahead a plan may reach, in minutes: 60 days.
+pub const HORIZON_MIN: f64 = 60.0 * 24.0 * 60.0;
+
+const DAY_MIN: f64 = 24.0 * 60.0;
+
+/// One pass or coat.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What it is called.
+    pub label: String,
+    /// How long the work takes, in minutes.
+    pub work_min: f64,
+    /// Into how many equal batches the work is mixed; 1 for what comes ready mixed.
+    pub batches: u32,
+    /// How long a batch stays workable, by the label, in minutes.
+    pub workable_min: Option<f64>,
+    /// The least wait before the next step, by the label, in minutes.
+    pub recoat_least_min: f64,
+    /// The longest wait before the next step, by the label, in minutes; none where it may wait
+    /// for ever.
+    pub recoat_most_min: Option<f64>,
+    /// The wait before it bears traffic, by the label, in minutes.
+    pub traffic_min: Option<f64>,
+    /// What the label's times are multiplied by at the working temperature: see
+    /// [`super::mixing::pace`]. 1 keeps them.
+    pub pace: f64,
+    /// When it did start or is set to start, in minutes; none to have it worked out.
+    pub starts_min: Option<f64>,
+}
+
+/// The hours of a day in which there is work, in minutes since midnight.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hours {
+    /// Not before this.
+    pub from_min: f64,
+    /// Done by this.
+    pub to_min: f64,
+}
+
+/// When one step happens.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Slot {
+    /// When it is planned to start, in minutes; the earliest that meets every condition.
+    pub start_min: f64,
+    /// When it is then done.
+    pub end_min: f64,
+    /// The earliest that the step before allows it to start.
+    pub earliest_min: f64,
+    /// The latest that the step before allows it to start; none where it may wait for ever.
+    pub latest_min: Option<f64>,
+    /// When its last batch is mixed.
+    pub last_mix_min: f64,
+    /// When it bears traffic.
+    pub traffic_from_min: Option<f64>,
+}
+
+/// What is wrong with a plan at one step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Breach {
+    /// The step, counted from 0.
+    pub step: usize,
+    /// What is wrong.
+    pub kind: BreachKind,
+}
+
+/// What can be wrong at a step.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum BreachKind {
+    /// It starts before the step before allows it.
+    TooEarly {
+        /// By so many minutes.
+        by_min: f64,
+    },
+    /// It starts after the recoat window of the step before has closed: abrade as the label says.
+    TooLate {
+        /// By so many minutes.
+        by_min: f64,
+    },
+    /// A batch takes longer to use than it stays workable.
+    BatchTooSlow {
+        /// The time that a batch takes, in minutes.
+        takes_min: f64,
+        /// The time that it stays workable, in minutes.
+        workable_min: f64,
+    },
+    /// It starts or ends outside of the working hours.
+    OutsideHours,
+}
+
+/// A whole plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Schedule {
+    /// One slot per step.
+    pub slots: Vec<Slot>,
+    /// What is wrong; empty for a plan that can be worked to.
+    pub breaches: Vec<Breach>,
+    /// When the last step bears traffic, or is done where it names no such time.
+    pub ready_min: f64,
+}
+
+/// Plans steps from a first start. Source: [`WINDOW`].
+///
+/// A step is put off where that lets the next one, held up until the next morning, still fall
+/// within its recoat window. Where no start meets every condition, the earliest times by the
+/// least waits are given, with what they break.
+///
+/// # Errors
+/// First start from 0 to 14 days; work from 0 to 14 days and waits from 0 to 30 days in minutes;
+/// pace from 0.001 to 1000; batches from 1 to 10 000; hours within a day; a step no longer than a
+/// day's hours.
+pub fn plan(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Result<Schedule, Fault> {
+    check::check(steps, first_start_min, hours)?;
+    let earliest = raise(steps, first_start_min, hours, true);
+    let starts = match earliest {
+        Some(starts) => starts,
+        None => raise(steps, first_start_min, hours, false)
+            .ok_or(Fault::TooFar { step: steps.len().saturating_sub(1) })?,
+    };
+    let slots = slots(steps, &starts);
+    let breaches = breaches(steps, &slots, hours);
+    let ready_min = slots.iter().fold(0.0_f64, |ready, slot| {
+        ready.max(slot.end_min).max(slot.traffic_from_min.unwrap_or(0.0))
+    });
+    Ok(Schedule { slots, breaches, ready_min })
+}
+
+/// Day (0 is the first), hour and minute of a time, rounded to the minute.
+pub fn clock(time_min: f64) -> (u32, u32, u32) {
+    let whole = time_min.round().clamp(0.0, 1e9);
+    let day = (whole / DAY_MIN).floor();
+    let of_day = whole - day * DAY_MIN;
+    let hour = (of_day / 60.0).floor();
+    (day as u32, hour as u32, (of_day - hour * 60.0) as u32)
+}
+
+/// The least starts that meet every condition; none where some are pushed beyond the horizon.
+fn raise(
+    steps: &[Step],
+    first_start_min: f64,
+    hours: Option<Hours>,
+    keep_most: bool,
+) -> Option<Vec<f64>> {
+    let lift = |step: &Step, start: f64| match step.starts_min {
+        Some(fixed) => fixed,
+        None => within_hours(start, step.work_min, hours),
+    };
+    let mut starts: Vec<f64> = steps.iter().map(|step| lift(step, first_start_min)).collect();
+    // Each round that changes something lifts a start to a time given by another; days bound the
+    // rounds.
+    for _ in 0..4000 {
+        let mut changed = false;
+        for at in 1..steps.len() {
+            let least = starts[at - 1] + least_between(&steps[at - 1]);
+            if starts[at] < least - 1e-6 {
+                let lifted = lift(&steps[at], least);
+                changed = changed || lifted > starts[at] + 1e-6;
+                starts[at] = lifted;
+            }
+        }
+        for at in (1..steps.len()).rev().filter(|_| keep_most) {
+            if let Some(most) = most_between(&steps[at - 1], &steps[at])
+                && starts[at - 1] < starts[at] - most - 1e-6
+            {
+                let lifted = lift(&steps[at - 1], starts[at] - most);
+                changed = changed || lifted > starts[at - 1] + 1e-6;
+                starts[at - 1] = lifted;
+            }
+        }
+        if starts.iter().any(|start| *start > HORIZON_MIN) {
+            return None;
+        }
+        if !changed {
+            return Some(starts);
+        }
+    }
+    None
+}
+
+/// From the start of a step to the earliest start of the next.
+fn least_between(step: &Step) -> f64 {
+    step.work_min + step.recoat_least_min * step.pace
+}
+
+/// From the start of a step to the latest start of the next: the first part waits from start to
+/// start, the last from end to end.
+fn most_between(step: &Step, next: &Step) -> Option<f64> {
+    let most = step.recoat_most_min? * step.pace;
+    Some(most - (next.work_min - step.work_min).max(0.0))
+}
+
+/// The first time from `start` on when work of this length fits into a day's hours.
+fn within_hours(start: f64, work_min: f64, hours: Option<Hours>) -> f64 {
+    let Some(Hours { from_min, to_min }) = hours else { return start };
+    let day = (start / DAY_MIN).floor() * DAY_MIN;
+    let of_day = start - day;
+    if of_day < from_min {
+        day + from_min
+    } else if of_day + work_min <= to_min + 1e-6 {
+        start
+    } else {
+        day + DAY_MIN + from_min
+    }
+}
+
+fn slots(steps: &[Step], starts: &[f64]) -> Vec<Slot> {
+    let mut slots = Vec::with_capacity(steps.len());
+    let mut before: Option<(&Step, f64)> = None;
+    for (step, start) in steps.iter().zip(starts) {
+        let end_min = start + step.work_min;
+        let earliest_min = before.map_or(*start, |(last, at)| at + least_between(last));
+        let latest_min = before.and_then(|(last, at)| Some(at + most_between(last, step)?));
+        let batch_min = step.work_min / f64::from(step.batches);
+        slots.push(Slot {
+            start_min: *start,
+            end_min,
+            earliest_min,
+            latest_min,
+            last_mix_min: end_min - batch_min,
+            traffic_from_min: step.traffic_min.map(|wait| end_min + wait * step.pace),
+        });
+        before = Some((step, *start));
+    }
+    slots
+}
+
+fn breaches(steps: &[Step], slots: &[Slot], hours: Option<Hours>) -> Vec<Breach> {
+    let mut breaches = Vec::new();
+    for (at, (step, slot)) in steps.iter().zip(slots).enumerate() {
+        let mut add = |kind| breaches.push(Breach { step: at, kind });
+        if slot.start_min < slot.earliest_min - 1e-6 {
+            add(BreachKind::TooEarly { by_min: slot.earliest_min - slot.start_min });
+        }
+        if let Some(latest) = slot.latest_min
+            && slot.start_min > latest + 1e-6
+        {
+            add(BreachKind::TooLate { by_min: slot.start_min - latest });
+        }
+        let takes_min = step.work_min / f64::from(step.batches);
+        if let Some(workable) = step.workable_min
+            && takes_min > workable * step.pace + 1e-6
+        {
+            add(BreachKind::BatchTooSlow { takes_min, workable_min: workable * step.pace });
+        }
+        if (within_hours(slot.start_min, step.work_min, hours) - slot.start_min).abs() > 1e-6 {
+            add(BreachKind::OutsideHours);
+        }
+    }
+    breaches
+}
+
+impl std::fmt::Display for BreachKind {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::TooEarly { by_min } => {
+                write!(f, "starts {by_min:.0} min before it may; wait that long")
+            }
+            Self::TooLate { by_min } => write!(
+                f,
+                "starts {by_min:.0} min after the recoat window closed; start sooner, or abrade \
+                 first as the label says"
+            ),
+            Self::BatchTooSlow { takes_min, workable_min } => write!(
+                f,
+                "a batch takes {takes_min:.0} min and stays workable for {workable_min:.0}; \
+                 mix smaller batches"
+            ),
+            Self::OutsideHours => {
+                f.write_str("falls outside the working hours; start at another time")
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

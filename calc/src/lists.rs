@@ -1,0 +1,144 @@
+//! What a sheet adds to the project's lists: to buy, to cut, to mark.
+
+use crate::quantity::{Length, Mass};
+
+/// A line of the buy list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BuyLine {
+    /// What to ask for: `floor finish`.
+    pub item: String,
+    /// Which one: `1 gal container`. Lines with the same item, spec and unit are merged.
+    pub spec: String,
+    /// How many units.
+    pub quantity: f64,
+    /// What is counted: `each`, `ft`, `m`.
+    pub unit: &'static str,
+    /// Price of all of them, in the currency the prices were typed in; none where a price is missing.
+    pub cost: Option<f64>,
+    /// Mass of all of them, where it is known.
+    pub mass: Option<Mass>,
+}
+
+/// A stock length and the pieces to cut from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutLine {
+    /// What is cut: `strip 3/4 in x 1 1/2 in, 8 ft`.
+    pub stock: String,
+    /// How many stock lengths are cut this way.
+    pub count: usize,
+    /// The pieces in the order they are cut.
+    pub pieces: Vec<Piece>,
+    /// What is left of each stock length, kerfs taken off. [length]
+    pub waste: Length,
+}
+
+/// A piece of a cut line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Piece {
+    /// Its name on the drawing and in the mark list.
+    pub label: String,
+    /// Its length. [length]
+    pub length: Length,
+}
+
+/// A piece with marks along it, all measured from its left end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MarkStrip {
+    /// Which piece: `board 3`.
+    pub label: String,
+    /// Its length. [length]
+    pub length: Length,
+    /// The marks, from left to right.
+    pub marks: Vec<Mark>,
+}
+
+/// A mark on a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Mark {
+    /// What is marked: `rib 4`.
+    pub label: String,
+    /// Distance from the piece's left end, exact; it is rounded where it is shown. [length]
+    pub at: Length,
+    /// What else is to be known about it: `filled`, `too close to the end`.
+    pub note: String,
+}
+
+/// A line of the whole project's buy list: like lines of all sheets, merged.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MergedBuyLine {
+    /// The line, with the quantities and costs of all its sheets.
+    pub line: BuyLine,
+    /// The ids of the sheets it comes from.
+    pub sheets: Vec<String>,
+}
+
+impl MergedBuyLine {
+    /// A name for ticking the line off: the same for the same thing after any change of quantity.
+    pub fn key(&self) -> String {
+        format!("{}|{}|{}", self.line.item, self.line.spec, self.line.unit)
+    }
+}
+
+/// A line of the whole project's cut list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SheetCutLine {
+    /// The line.
+    pub line: CutLine,
+    /// The id of the sheet it comes from.
+    pub sheet: String,
+}
+
+/// Merges like lines, keeping the order in which things were first asked for.
+pub fn merge_buy_lines<'a>(
+    lines: impl Iterator<Item = (&'a str, &'a BuyLine)>,
+) -> Vec<MergedBuyLine> {
+    let mut merged: Vec<MergedBuyLine> = Vec::new();
+    for (sheet, line) in lines {
+        let same = merged.iter_mut().find(|known| {
+            known.line.item == line.item
+                && known.line.spec == line.spec
+                && known.line.unit == line.unit
+        });
+        match same {
+            Some(known) => {
+                known.line.quantity += line.quantity;
+                known.line.cost = known.line.cost.zip(line.cost).map(|(a, b)| a + b);
+                known.line.mass = known.line.mass.zip(line.mass).map(|(a, b)| a + b);
+                if !known.sheets.iter().any(|id| id == sheet) {
+                    known.sheets.push(sheet.to_owned());
+                }
+            }
+            None => {
+                merged.push(MergedBuyLine { line: line.clone(), sheets: vec![sheet.to_owned()] })
+            }
+        }
+    }
+    merged
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn line(spec: &str, quantity: f64, cost: Option<f64>) -> BuyLine {
+        BuyLine {
+            item: "screw".into(),
+            spec: spec.into(),
+            quantity,
+            unit: "each",
+            cost,
+            mass: None,
+        }
+    }
+
+    #[test]
+    fn like_lines_are_merged_and_a_missing_price_leaves_no_total() {
+        let lines = [line("a", 2.0, Some(3.0)), line("b", 1.0, None), line("a", 5.0, Some(4.0))];
+        let ids = ["s1", "s1", "s2"];
+        let merged = merge_buy_lines(ids.iter().copied().zip(&lines));
+        assert_eq!(merged.len(), 2);
+        assert_eq!((merged[0].line.quantity, merged[0].line.cost), (7.0, Some(7.0)));
+        assert_eq!(merged[0].sheets, ["s1", "s2"]);
+        assert_eq!(merged[1].line.cost, None);
+    }
+}

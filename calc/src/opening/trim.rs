@@ -1,0 +1,281 @@
+//! A roof-opening trim flange cut to ceiling depth, corner by corner.
+//!
+//! The flange is pushed up from the room. It has a flat rim, which ends against the ceiling, and
+//! walls of height H, whose roof-side edge ends against the roof frame. Where the ceiling is
+//! nearer to the roof frame than H, the edge meets the roof frame first and the rim stands off
+//! the ceiling. With, at one corner,
+//!
+//! - H: the uncut height, from the rim's face that will touch the ceiling to the roof-side edge,
+//! - s: the standoff, from the rim to the ceiling, with the uncut flange seated against the roof
+//!   frame,
+//! - d: the depth, from the roof frame to the finished ceiling,
+//! - c: the clearance, by which the edge is to stay off the roof frame so that the rim surely
+//!   meets the ceiling,
+//!
+//! the seated walls reach down H from the roof frame, and that is d plus the gap: H = d + s. So
+//!
+//! - what stays is the depth less the clearance: keep = d - c, measured from the rim,
+//! - what comes off is the rest: cut = H - keep = s + c, measured from the roof-side edge.
+//!
+//! A line traced on the walls along the ceiling, with the uncut flange seated, lies s from the
+//! rim, and it is not the line to cut: of the two strips that it parts, the one from the line to
+//! the roof-side edge is d high, just what must stay. As much as shows below the ceiling must go,
+//! but from the other end: measure s from the roof-side edge and cut there. Whoever saws along
+//! the traced line parts the rim from the walls, or, laying the traced line to the edge, keeps
+//! only s.
+//!
+//! The rim is flat and so is each wall. A flat ceiling and a flat roof frame cut each wall in
+//! straight lines, so the line to cut runs straight from corner to corner. Heights along a tilted
+//! wall are taken as if it stood upright: at 1 in 22 that is 0.1 % off.
+
+mod fault;
+
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
+
+pub use self::fault::Fault;
+use crate::coating::range::{OutOfRange, within};
+use crate::source::Source;
+
+/// H = d + s; keep = d - c; cut = s + c.
+pub static GEOMETRY: Source = Source::identity(
+    "height = depth + standoff; keep = depth - clearance; cut = standoff + clearance",
+);
+
+/// Four points of a rectangle are in one plane where the sums across its diagonals agree.
+pub static TWIST: Source =
+    Source::identity("twist = first + third - second - fourth corner; 0 for flat surfaces");
+
+/// The most that two readings of one corner may differ: 1/16 in.
+pub const READINGS_AGREE_MM: f64 = 25.4 / 16.0;
+
+/// How far a rim can be expected to be pulled to a ceiling that is not flat: 1/8 in at a corner.
+pub const RIM_FOLLOWS_MM: f64 = 25.4 / 8.0;
+
+/// Where [`RIM_FOLLOWS_MM`] comes from.
+pub static RIM_FOLLOWS: Source =
+    Source::common_practice("a thin rim can be drawn 1/8 in by its screws, not more");
+
+/// What was measured at one corner. With both readings, the standoff is cut to and the depth
+/// checks it: the standoff is itself what must come off, the depth leaves it to a difference of
+/// two readings.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Corner {
+    /// What the corner is called.
+    pub name: String,
+    /// From the rim to the ceiling, with the uncut flange seated against the roof frame.
+    pub standoff: Option<Length>,
+    /// From the roof frame to the finished ceiling.
+    pub depth: Option<Length>,
+}
+
+/// The flange and what was measured round the opening.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Flange {
+    /// From the rim's face to the roof-side edge, uncut.
+    pub height: Length,
+    /// The four corners in order round the opening, either way.
+    pub corners: Vec<Corner>,
+    /// How far the cut edge is to stay off the roof frame; 0 for none.
+    pub clearance: Length,
+    /// The least height that must stay, for the flange to be held by.
+    pub least_grip: Length,
+    /// Length of the sides from the first to the second and from the third to the fourth corner,
+    /// and of the two others.
+    pub sides: Option<(Length, Length)>,
+}
+
+/// Where to cut at one corner.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CornerCut {
+    /// What the corner is called.
+    pub name: String,
+    /// What comes off: measured from the roof-side edge.
+    pub cut: Length,
+    /// What stays: measured from the rim.
+    pub keep: Length,
+}
+
+/// The line to cut on one side of the unrolled flange: straight from corner to corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SideCut {
+    /// The corner it starts at, counted from 0.
+    pub from: usize,
+    /// The corner it ends at.
+    pub to: usize,
+    /// How long the side is, where that was given.
+    pub length: Option<Length>,
+    /// How far below the roof-side edge the line starts.
+    pub cut_from: Length,
+    /// How far below the roof-side edge it ends.
+    pub cut_to: Length,
+    /// How far above the rim it starts.
+    pub keep_from: Length,
+    /// How far above the rim it ends.
+    pub keep_to: Length,
+}
+
+/// Where to cut the flange.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// The corners, in the order given.
+    pub corners: Vec<CornerCut>,
+    /// The four sides unrolled, from the first corner round to it again.
+    pub sides: Vec<SideCut>,
+    /// The most that comes off less the least.
+    pub uneven: Length,
+    /// First + third - second - fourth corner's depth: 0 where ceiling and roof frame are both
+    /// flat. Source: [`TWIST`].
+    pub twist: Length,
+    /// How far a rim that stays flat stands off the ceiling at two corners when pressed to the
+    /// other two: half the twist.
+    pub rocks_by: Length,
+    /// Whether the rim can be drawn to the ceiling all the same. Source: [`RIM_FOLLOWS`].
+    pub rim_follows: bool,
+}
+
+/// Where to cut a flange so that its rim meets the ceiling. Source: [`GEOMETRY`].
+///
+/// # Errors
+/// Every fault there is, in the order of the corners. Height from 1 to 1000 mm, clearance from 0
+/// to 25 mm, least grip from 0 mm to the height, sides from 10 to 5000 mm, readings from -1000 to
+/// 1000 mm (negative standoffs are told as a flange that is too low).
+pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
+    let of_flange = |range| vec![Fault::Range { corner: None, range }];
+    let mm = |length: Length| length.get::<millimeter>();
+    let height =
+        within("flange height", mm(flange.height), 1.0, 1000.0, "mm").map_err(of_flange)?;
+    let clearance =
+        within("clearance", mm(flange.clearance), 0.0, 25.0, "mm").map_err(of_flange)?;
+    let least =
+        within("least grip", mm(flange.least_grip), 0.0, height, "mm").map_err(of_flange)?;
+    for side in flange.sides.iter().flat_map(|(length, width)| [*length, *width]) {
+        within("side of the opening", mm(side), 10.0, 5000.0, "mm").map_err(of_flange)?;
+    }
+    if flange.corners.len() != 4 {
+        return Err(vec![Fault::CornerCount { count: flange.corners.len() }]);
+    }
+
+    let mut faults = Vec::new();
+    let mut standoffs = Vec::with_capacity(4);
+    for (corner, readings) in flange.corners.iter().enumerate() {
+        match standoff(readings, height) {
+            Ok(standoff) => standoffs.push(standoff),
+            Err(fault) => faults.push(fault.at(corner)),
+        }
+    }
+    let nothing =
+        standoffs.len() == 4 && standoffs.iter().all(|standoff| standoff.abs() <= EVEN_MM);
+    if faults.is_empty() && nothing {
+        return Err(vec![Fault::NothingToCut]);
+    }
+    let mut cuts = Vec::with_capacity(4);
+    for (corner, standoff) in standoffs.iter().enumerate().filter(|_| standoffs.len() == 4) {
+        let cut = standoff + clearance;
+        let keep = height - cut;
+        if *standoff < -EVEN_MM {
+            faults.push(Fault::TallerFlangeNeeded { corner, short_by: millimeters(-standoff) });
+        } else if keep < least - EVEN_MM || keep <= EVEN_MM {
+            let (keep, least) = (millimeters(keep.max(0.0)), millimeters(least));
+            faults.push(Fault::TooLittleLeft { corner, keep, least });
+        }
+        cuts.push(cut.max(0.0));
+    }
+    if let ([first, second, third, fourth], true) = (cuts.as_slice(), faults.is_empty()) {
+        Ok(drawn(flange, height, [*first, *second, *third, *fourth]))
+    } else {
+        Err(faults)
+    }
+}
+
+/// Lengths closer than this are equal: far below what a tape shows, far above what floats lose.
+const EVEN_MM: f64 = 1e-6;
+
+fn millimeters(value: f64) -> Length {
+    Length::new::<millimeter>(value)
+}
+
+enum CornerFault {
+    NoReading,
+    Disagree { standoff: f64, from_depth: f64 },
+    Range(OutOfRange),
+}
+
+impl CornerFault {
+    fn at(self, corner: usize) -> Fault {
+        match self {
+            Self::NoReading => Fault::NoReading { corner },
+            Self::Disagree { standoff, from_depth } => Fault::ReadingsDisagree {
+                corner,
+                standoff: millimeters(standoff),
+                from_depth: millimeters(from_depth),
+            },
+            Self::Range(range) => Fault::Range { corner: Some(corner), range },
+        }
+    }
+}
+
+fn standoff(readings: &Corner, height: f64) -> Result<f64, CornerFault> {
+    let reading = |what, length: Option<Length>| {
+        let value = length.map(|length| length.get::<millimeter>());
+        value.map(|value| within(what, value, -1000.0, 1000.0, "mm")).transpose()
+    };
+    let standoff = reading("standoff", readings.standoff).map_err(CornerFault::Range)?;
+    let depth = match readings.depth {
+        Some(depth) => {
+            let depth = depth.get::<millimeter>();
+            Some(within("depth", depth, 0.0, 1000.0, "mm").map_err(CornerFault::Range)?)
+        }
+        None => None,
+    };
+    match (standoff, depth) {
+        (None, None) => Err(CornerFault::NoReading),
+        (Some(standoff), None) => Ok(standoff),
+        (None, Some(depth)) => Ok(height - depth),
+        (Some(standoff), Some(depth)) => {
+            let from_depth = height - depth;
+            if (standoff - from_depth).abs() > READINGS_AGREE_MM + EVEN_MM {
+                Err(CornerFault::Disagree { standoff, from_depth })
+            } else {
+                Ok(standoff)
+            }
+        }
+    }
+}
+
+fn drawn(flange: &Flange, height: f64, cuts: [f64; 4]) -> Cut {
+    let keep = |cut: f64| millimeters(height - cut);
+    let corners = flange.corners.iter().zip(cuts).map(|(corner, cut)| CornerCut {
+        name: corner.name.clone(),
+        cut: millimeters(cut),
+        keep: keep(cut),
+    });
+    let sides = (0..4).map(|from| {
+        let to = (from + 1) % 4;
+        let length = flange.sides.map(|(first, other)| if from % 2 == 0 { first } else { other });
+        SideCut {
+            from,
+            to,
+            length,
+            cut_from: millimeters(cuts[from]),
+            cut_to: millimeters(cuts[to]),
+            keep_from: keep(cuts[from]),
+            keep_to: keep(cuts[to]),
+        }
+    });
+    let most = cuts.iter().copied().fold(0.0, f64::max);
+    let least = cuts.iter().copied().fold(f64::INFINITY, f64::min);
+    // Depth is height less standoff, so the signs turn round.
+    let twist = cuts[1] + cuts[3] - cuts[0] - cuts[2];
+    Cut {
+        corners: corners.collect(),
+        sides: sides.collect(),
+        uneven: millimeters(most - least),
+        twist: millimeters(twist),
+        rocks_by: millimeters(twist.abs() / 2.0),
+        rim_follows: twist.abs() / 2.0 <= RIM_FOLLOWS_MM + EVEN_MM,
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,133 @@
+//! Loading a project file: its version first, then the steps from older versions to this one.
+
+use std::fmt;
+
+use super::{Node, Project};
+
+/// A step from one version of the format to the next.
+struct Migration {
+    /// What the step does, as a verb: it names the step in messages.
+    #[allow(dead_code, reason = "read by the tests and by messages once there is a first step")]
+    name: &'static str,
+    /// Changes the document in place.
+    step: fn(&mut serde_json::Map<String, Node>),
+}
+
+/// The steps, oldest first: the first leads from version 1 to version 2. Steps are only ever
+/// added; one that was released is never changed. Each has a kept sample of the version before it
+/// in `tests/project_versions/`.
+static MIGRATIONS: &[Migration] = &[];
+
+/// The version of the format that this program writes.
+pub const VERSION: u64 = 1 + MIGRATIONS.len() as u64;
+
+/// The largest file that is read: far more than a project of hundreds of sheets. [bytes]
+pub const MAX_BYTES: usize = 2_000_000;
+
+/// Why a project file could not be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LoadError {
+    /// Larger than `MAX_BYTES`.
+    TooLarge {
+        /// Its size. [bytes]
+        bytes: usize,
+    },
+    /// Not JSON, or nested too deep.
+    NotJson {
+        /// Where reading stopped, from 1.
+        line: usize,
+    },
+    /// JSON, but not a set of named fields with a format version.
+    NoVersion,
+    /// Written by a newer program.
+    TooNew {
+        /// The version it was written in.
+        found: u64,
+    },
+}
+
+impl fmt::Display for LoadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::TooLarge { bytes } => {
+                write!(f, "the file has {bytes} bytes; a project file has at most {MAX_BYTES}")
+            }
+            Self::NotJson { line } => write!(
+                f,
+                "the file is not JSON (reading stopped in line {line}); a project file begins with \
+                 {{ \"battenbook\": {VERSION}"
+            ),
+            Self::NoVersion => write!(
+                f,
+                "the file has no format version; a project file begins with {{ \"battenbook\": \
+                 {VERSION}"
+            ),
+            Self::TooNew { found } => write!(
+                f,
+                "the file was written by a newer version (format {found}; this one knows formats up \
+                 to {VERSION}); update, and open it again"
+            ),
+        }
+    }
+}
+
+impl std::error::Error for LoadError {}
+
+impl Project {
+    /// Reads a project file, bringing an older one up to this version.
+    ///
+    /// # Errors
+    /// `LoadError` where the text is too large, is no JSON, has no format version, or has one
+    /// newer than this program knows. What is wrong inside its sheets is a fault of the sheet.
+    pub fn from_text(text: &str) -> Result<Self, LoadError> {
+        if text.len() > MAX_BYTES {
+            return Err(LoadError::TooLarge { bytes: text.len() });
+        }
+        // A file saved by an editor may begin with a byte order mark.
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        let node: Node = serde_json::from_str(text)
+            .map_err(|error| LoadError::NotJson { line: error.line() })?;
+        let Node::Object(mut document) = node else { return Err(LoadError::NoVersion) };
+        let found = document
+            .get("battenbook")
+            .and_then(Node::as_u64)
+            .filter(|version| *version >= 1)
+            .ok_or(LoadError::NoVersion)?;
+        if found > VERSION {
+            return Err(LoadError::TooNew { found });
+        }
+        let steps = usize::try_from(found - 1).unwrap_or(usize::MAX);
+        for migration in MIGRATIONS.iter().skip(steps) {
+            (migration.step)(&mut document);
+        }
+        document.insert("battenbook".into(), Node::from(VERSION));
+        Ok(Self { document })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_is_no_project_file_is_refused_with_the_reason() {
+        let refusal = |text: &str| Project::from_text(text).unwrap_err().to_string();
+        assert!(refusal("").contains("not JSON"));
+        assert!(refusal("{\"battenbook\": 1,").contains("line 1"));
+        assert_eq!(Project::from_text("[]"), Err(LoadError::NoVersion));
+        assert_eq!(Project::from_text("{\"battenbook\": \"1\"}"), Err(LoadError::NoVersion));
+        assert_eq!(Project::from_text("{\"battenbook\": 0}"), Err(LoadError::NoVersion));
+        assert_eq!(
+            Project::from_text("{\"battenbook\": 99}"),
+            Err(LoadError::TooNew { found: 99 })
+        );
+        let deep = format!("{{\"battenbook\":1,\"x\":{}", "[".repeat(100_000));
+        assert!(refusal(&deep).contains("not JSON"));
+        assert!(refusal(&" ".repeat(MAX_BYTES + 1)).contains("bytes"));
+    }
+
+    #[test]
+    fn a_byte_order_mark_is_passed_over() {
+        assert!(Project::from_text("\u{feff}{\"battenbook\": 1}").is_ok());
+    }
+}

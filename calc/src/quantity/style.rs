@@ -1,0 +1,224 @@
+//! How sizes are written to people, in the units of the tool in their hand.
+
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+
+use super::decimal::{amount, significant};
+use super::dimension::{AREA, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
+use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
+use super::measure::Measure;
+use super::unit::{Dimension, Unit};
+
+/// Unit system and rounding of everything that is shown.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Style {
+    /// Units of results.
+    pub system: UnitSystem,
+    /// Finest line on the tape; where it belongs to the other system the usual one of `system` is
+    /// taken.
+    pub rounding: Rounding,
+}
+
+impl Style {
+    /// The usual style of a unit system.
+    pub fn new(system: UnitSystem) -> Self {
+        Self { system, rounding: Rounding::for_system(system) }
+    }
+
+    /// The mark for a length on the tape: total inches `90 1/2 in`, or `2299 mm`.
+    pub fn mark(&self, length: Length) -> Marked {
+        mark(length, self.lines())
+    }
+
+    /// A size to say aloud: `23 3/8 in`, from 2 ft up `7 ft 6 1/2 in`; `2299 mm`, from 10 m up
+    /// `12.35 m`. Rounded like a mark.
+    pub fn length(&self, length: Length) -> String {
+        match self.system {
+            UnitSystem::Imperial => feet_and_inches(length, self.lines()),
+            UnitSystem::Metric if length.value.abs() < 10.0 => self.mark(length).text,
+            UnitSystem::Metric => amount(length.value, 2, "m"),
+        }
+    }
+
+    /// A long run of wire or boards: whole inches `32 ft 6 in`, or `9.9 m`.
+    pub fn run(&self, length: Length) -> String {
+        match self.system {
+            UnitSystem::Metric => amount(length.value, 1, "m"),
+            UnitSystem::Imperial => {
+                let total = (length.value / 0.0254).round();
+                if !total.is_finite() {
+                    return "?".to_owned();
+                }
+                let sign = if total < 0.0 { "-" } else { "" };
+                let feet = (total.abs() / 12.0).floor();
+                match (feet == 0.0, total.abs() - feet * 12.0) {
+                    (true, 0.0) => "0 ft".to_owned(),
+                    (true, rest) => format!("{sign}{rest} in"),
+                    (false, 0.0) => format!("{sign}{feet} ft"),
+                    (false, rest) => format!("{sign}{feet} ft {rest} in"),
+                }
+            }
+        }
+    }
+
+    /// A gap or a small size that no tape shows: `0.045 in`, `1.14 mm`.
+    pub fn small(&self, length: Length) -> String {
+        match self.system {
+            UnitSystem::Imperial => in_unit(length.value, &LENGTH, "in", 3),
+            UnitSystem::Metric => in_unit(length.value, &LENGTH, "mm", 2),
+        }
+    }
+
+    /// A film: `4.01 mil` or `102 µm`, to three significant digits.
+    pub fn film(&self, thickness: Length) -> String {
+        let unit = self.pick("mil", "um");
+        significant_in_unit(thickness.value, &LENGTH, unit)
+    }
+
+    /// An area: `121.5 ft²`, `11.29 m²`.
+    pub fn area(&self, area: Area) -> String {
+        match self.system {
+            UnitSystem::Imperial => in_unit(area.value, &AREA, "ft2", 1),
+            UnitSystem::Metric => in_unit(area.value, &AREA, "m2", 2),
+        }
+    }
+
+    /// A volume to three significant digits, in the unit of a container of its size: fluid ounces
+    /// below a quart, quarts below a gallon, gallons; millilitres below a litre, litres.
+    pub fn volume(&self, volume: Volume) -> String {
+        let litres = volume.value.abs() * 1e3;
+        let unit = match self.system {
+            UnitSystem::Metric if litres < 0.999_5 => "ml",
+            UnitSystem::Metric => "l",
+            UnitSystem::Imperial if litres < 0.946_35 => "fl oz",
+            UnitSystem::Imperial if litres < 3.785_41 => "qt",
+            UnitSystem::Imperial => "gal",
+        };
+        significant_in_unit(volume.value, &VOLUME, unit)
+    }
+
+    /// A volume in this style and, in parentheses, in the other system: `1.06 gal (4.01 l)`.
+    pub fn volume_both(&self, volume: Volume) -> String {
+        let other = match self.system {
+            UnitSystem::Imperial => UnitSystem::Metric,
+            UnitSystem::Metric => UnitSystem::Imperial,
+        };
+        format!("{} ({})", self.volume(volume), Self::new(other).volume(volume))
+    }
+
+    /// A container as it is sold: `1 gal`, `2.5 l`. In this style where that is its plain size, else
+    /// in the other system where it is plain there, as a can that was filled in the other system.
+    pub fn container(&self, size: Volume) -> String {
+        let own = self.volume(size);
+        let other = match self.system {
+            UnitSystem::Imperial => Self::new(UnitSystem::Metric).volume(size),
+            UnitSystem::Metric => Self::new(UnitSystem::Imperial).volume(size),
+        };
+        let plain = |text: &str| {
+            Measure::read(text, &VOLUME, None)
+                .is_ok_and(|read| (read.si() - size.value).abs() <= 1e-6 * size.value.abs())
+        };
+        if !plain(&own) && plain(&other) { other } else { own }
+    }
+
+    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, gallons
+    /// or litres.
+    pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
+        let unit = self.pick("gal", "l");
+        let number = number_in(volume.value, &VOLUME, unit);
+        ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
+    }
+
+    /// A mass: `85.4 lb`, below a pound `6.5 oz`; `38.7 kg`, below a kilogram `185 g`.
+    pub fn mass(&self, mass: Mass) -> String {
+        let (unit, digits) = match self.system {
+            UnitSystem::Imperial if mass.value.abs() < 0.45 => ("oz", 1),
+            UnitSystem::Imperial => ("lb", 1),
+            UnitSystem::Metric if mass.value.abs() < 0.999_5 => ("g", 0),
+            UnitSystem::Metric => ("kg", 1),
+        };
+        in_unit(mass.value, &MASS, unit, digits)
+    }
+
+    /// A temperature: `77 °F`, `25 °C`, to a tenth.
+    pub fn temperature(&self, temperature: ThermodynamicTemperature) -> String {
+        in_unit(temperature.value, &TEMPERATURE, self.pick("F", "C"), 1)
+    }
+
+    /// A difference of temperatures, given in kelvin: `5.4 °F`, `3 °C`.
+    pub fn temperature_difference(&self, kelvin: f64) -> String {
+        match self.system {
+            UnitSystem::Imperial => amount(kelvin * 1.8, 1, in_print("F")),
+            UnitSystem::Metric => amount(kelvin, 1, in_print("C")),
+        }
+    }
+
+    /// A spread rate in m²/m³: `400 ft²/gal`, `9.82 m²/l`, to three significant digits.
+    pub fn spread_rate(&self, square_metre_per_cubic_metre: f64) -> String {
+        let unit = self.pick("ft2/gal", "m2/l");
+        significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit)
+    }
+
+    /// The unit that a bare number takes in a field of tape lengths.
+    pub fn tape_unit(&self) -> &'static str {
+        self.pick("in", "mm")
+    }
+
+    fn pick(&self, imperial: &'static str, metric: &'static str) -> &'static str {
+        match self.system {
+            UnitSystem::Imperial => imperial,
+            UnitSystem::Metric => metric,
+        }
+    }
+
+    /// Lines of the tape, of the right system whatever `rounding` says.
+    pub(super) fn lines(&self) -> Rounding {
+        if self.rounding.system() == self.system {
+            self.rounding
+        } else {
+            Rounding::for_system(self.system)
+        }
+    }
+}
+
+/// `23 3/8 in`, from 2 ft up `7 ft 6 1/2 in`.
+fn feet_and_inches(length: Length, rounding: Rounding) -> String {
+    let parts = f64::from(rounding.parts());
+    let Some(lines) = to_lines(length, rounding) else { return "?".to_owned() };
+    if lines.abs() < 24.0 * parts {
+        return format!("{} in", inches(lines, parts));
+    }
+    let sign = if lines < 0.0 { "-" } else { "" };
+    let feet = (lines.abs() / (12.0 * parts)).floor();
+    let rest = lines.abs() - feet * 12.0 * parts;
+    if rest == 0.0 {
+        format!("{sign}{feet} ft")
+    } else {
+        format!("{sign}{feet} ft {} in", inches(rest, parts))
+    }
+}
+
+fn in_unit(si: f64, dimension: &'static Dimension, symbol: &str, digits: usize) -> String {
+    amount(number_in(si, dimension, symbol), digits, in_print(symbol))
+}
+
+fn significant_in_unit(si: f64, dimension: &'static Dimension, symbol: &str) -> String {
+    format!("{} {}", significant(number_in(si, dimension, symbol), 3), in_print(symbol))
+}
+
+fn number_in(si: f64, dimension: &'static Dimension, symbol: &str) -> f64 {
+    dimension.unit(symbol).map_or(si, |unit| unit.from_si(si))
+}
+
+/// The unit as it is printed, where that is not how it is typed.
+fn in_print(symbol: &str) -> &str {
+    match symbol {
+        "ft2" => "ft²",
+        "m2" => "m²",
+        "ft2/gal" => "ft²/gal",
+        "m2/l" => "m²/l",
+        "um" => "µm",
+        "C" => "°C",
+        "F" => "°F",
+        typed => typed,
+    }
+}

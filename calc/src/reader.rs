@@ -1,0 +1,582 @@
+//! Reads a sheet's answers: typed text against what is asked, with a fault for all that is wrong.
+//!
+//! A read never stops at the first fault. Where an answer is wrong the reader notes a fault and
+//! hands out a stand-in, so that the rest is read too; `sheet::solve` sees to it that nothing is
+//! ever worked out from a stand-in.
+
+use std::cell::RefCell;
+use std::marker::PhantomData;
+use std::sync::Arc;
+
+use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
+use crate::fault::Fault;
+use crate::outcome::Record;
+use crate::project::{Body, Node};
+use crate::quantity::{Length, Measure, Style, Unit, plain, read_number, significant};
+use crate::report::Taken;
+
+/// A quantity with a unit of its own type, made from its number in SI base units.
+pub trait Quantity {
+    /// The quantity of so many SI base units.
+    fn from_si(si: f64) -> Self;
+}
+
+impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::SI<f64>, f64> {
+    fn from_si(si: f64) -> Self {
+        Self { dimension: PhantomData, units: PhantomData, value: si }
+    }
+}
+
+/// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
+pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, String> + 'a;
+
+/// What a sheet may look at besides its own inputs.
+pub struct Site<'a> {
+    /// How results are written.
+    pub style: Style,
+    /// The measured body.
+    pub body: &'a Body,
+    /// Outcomes of other sheets.
+    pub sheets: &'a FindSheet<'a>,
+}
+
+/// Reads the answers at one place of a sheet's inputs.
+pub struct Reader<'a> {
+    site: &'a Site<'a>,
+    node: Option<&'a Node>,
+    path: String,
+    notes: &'a Notes,
+}
+
+/// What was noted on the way.
+#[derive(Debug, Default)]
+pub struct Notes {
+    faults: RefCell<Vec<Fault>>,
+    taken: RefCell<Vec<Taken>>,
+}
+
+impl Notes {
+    /// The faults found so far, in the order of reading.
+    pub fn faults(self) -> (Vec<Fault>, Vec<Taken>) {
+        (self.faults.into_inner(), self.taken.into_inner())
+    }
+}
+
+impl<'a> Reader<'a> {
+    /// A reader of all inputs below `node`.
+    pub fn new(site: &'a Site<'a>, node: &'a Node, notes: &'a Notes) -> Self {
+        let reader = Self { site, node: Some(node), path: String::new(), notes };
+        if !node.is_object() && !node.is_null() {
+            reader.fault("the inputs are not a set of named values, as in {\"coats\": 2}");
+        }
+        reader
+    }
+
+    /// The path of this place; empty at the top.
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// How results are written.
+    pub fn style(&self) -> Style {
+        self.site.style
+    }
+
+    /// The measured body.
+    pub fn body(&self) -> &'a Body {
+        self.site.body
+    }
+
+    /// Notes a fault of this place.
+    pub fn fault(&self, message: impl Into<String>) {
+        self.notes.faults.borrow_mut().push(Fault::new(self.path.clone(), message));
+    }
+
+    /// Notes a fault of the input asked for here.
+    pub fn fault_at(&self, ask: &Ask, message: impl Into<String>) {
+        self.below(ask.key).fault(message);
+    }
+
+    /// Notes a fault of what stands at a path below this place.
+    pub fn note(&self, path: &str, message: impl Into<String>) {
+        self.notes.faults.borrow_mut().push(Fault::new(join(&self.path, path), message));
+    }
+
+    /// Whether anything stands at a dotted path below this place.
+    pub fn has(&self, path: &str) -> bool {
+        path.split('.').try_fold(self.node, |node, key| Some(node?.get(key))).flatten().is_some()
+    }
+
+    /// Whether a fault was noted so far.
+    pub fn has_faults(&self) -> bool {
+        !self.notes.faults.borrow().is_empty()
+    }
+
+    /// Whether anything was given for the input.
+    pub fn given(&self, ask: &Ask) -> bool {
+        match ask.kind {
+            Kind::Either(of) => of.iter().any(|one| self.given(one)),
+            _ => !self.below(ask.key).is_blank(),
+        }
+    }
+
+    /// A quantity: the one given, else its default, else the body's.
+    pub fn measure<Q: Quantity>(&self, ask: &Ask) -> Q {
+        Q::from_si(self.si(ask))
+    }
+
+    /// A quantity that may be left out.
+    pub fn maybe<Q: Quantity>(&self, ask: &Ask) -> Option<Q> {
+        self.maybe_si(ask).map(Q::from_si)
+    }
+
+    /// A measure or a number as a plain number in SI units, for dimensions without a type of
+    /// their own.
+    pub fn si(&self, ask: &Ask) -> f64 {
+        self.maybe_si(ask).unwrap_or_else(|| self.missing_number(ask))
+    }
+
+    /// As `si`, for an input that may be left out.
+    pub fn maybe_si(&self, ask: &Ask) -> Option<f64> {
+        let here = self.below(ask.key);
+        if !here.is_blank() {
+            return Some(here.read_number_or_measure(ask));
+        }
+        match ask.need {
+            Need::Required | Need::Optional => None,
+            Need::Default(text) => here.read_text(ask, text).ok(),
+            Need::Body(part) => {
+                let (value, words) = self.site.body.part(part, self.site.style)?;
+                self.notes.taken.borrow_mut().push(Taken { field: here.path, text: words });
+                Some(value)
+            }
+        }
+    }
+
+    /// A plain number or a percentage.
+    pub fn number(&self, ask: &Ask) -> f64 {
+        self.si(ask)
+    }
+
+    /// A plain number that may be left out.
+    pub fn maybe_number(&self, ask: &Ask) -> Option<f64> {
+        self.maybe_si(ask)
+    }
+
+    /// A whole number.
+    pub fn count(&self, ask: &Ask) -> u32 {
+        // The range was checked on reading: the value is whole and fits.
+        self.si(ask) as u32
+    }
+
+    /// A whole number that may be left out.
+    pub fn maybe_count(&self, ask: &Ask) -> Option<u32> {
+        self.maybe_si(ask).map(|number| number as u32)
+    }
+
+    /// A name; empty where none was given and none is required.
+    pub fn words(&self, ask: &Ask) -> String {
+        let here = self.below(ask.key);
+        match here.text() {
+            Some(text) => text,
+            None => {
+                if ask.need == Need::Required {
+                    here.fault(format!("give {} a name", article(ask.label)));
+                }
+                match ask.need {
+                    Need::Default(text) => text.to_owned(),
+                    _ => String::new(),
+                }
+            }
+        }
+    }
+
+    /// Text in a notation of its own, read by `read`; `stand_in` is handed out where it is wrong.
+    pub fn notation<T>(
+        &self,
+        ask: &Ask,
+        stand_in: T,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> T {
+        self.maybe_notation(ask, read).unwrap_or_else(|| {
+            if !self.given(ask) {
+                self.below(ask.key).missing(ask);
+            }
+            stand_in
+        })
+    }
+
+    /// As `notation`, for an input that may be left out.
+    pub fn maybe_notation<T>(
+        &self,
+        ask: &Ask,
+        read: impl Fn(&str) -> Result<T, String>,
+    ) -> Option<T> {
+        let here = self.below(ask.key);
+        let text = match (here.text(), ask.need) {
+            (Some(text), _) => text,
+            (None, Need::Default(text)) => text.to_owned(),
+            (None, _) => return None,
+        };
+        read(&text).map_err(|message| here.fault(message)).ok()
+    }
+
+    /// The key of the chosen one of several.
+    pub fn choice(&self, ask: &Ask) -> &'static str {
+        let Kind::Choice(of) = ask.kind else { return "" };
+        let here = self.below(ask.key);
+        let text = match (here.text(), ask.need) {
+            (Some(text), _) => text,
+            (None, Need::Default(text)) => text.to_owned(),
+            (None, _) => String::new(),
+        };
+        match of.iter().find(|(key, _)| *key == text) {
+            Some((key, _)) => key,
+            None => {
+                let keys: Vec<String> = of.iter().map(|(key, _)| format!("\"{key}\"")).collect();
+                here.fault(format!("choose one of {}", keys.join(", ")));
+                of.first().map_or("", |(key, _)| key)
+            }
+        }
+    }
+
+    /// Yes or no.
+    pub fn flag(&self, ask: &Ask) -> bool {
+        let here = self.below(ask.key);
+        match here.node {
+            Some(Node::Bool(flag)) => *flag,
+            _ => match here.text().as_deref() {
+                Some("true" | "yes") => true,
+                Some("false" | "no") => false,
+                Some(_) => {
+                    here.fault("say true or false");
+                    false
+                }
+                None => ask.need == Need::Default("true"),
+            },
+        }
+    }
+
+    /// Several inputs under one key.
+    pub fn group<T>(&self, ask: &Ask, read: impl Fn(&Reader<'a>) -> T) -> T {
+        let here = self.below(ask.key);
+        if here.is_blank() && ask.need == Need::Required {
+            here.missing(ask);
+        } else {
+            here.expect_object();
+        }
+        read(&here)
+    }
+
+    /// Several inputs under one key that may be left out together.
+    pub fn maybe_group<T>(&self, ask: &Ask, read: impl Fn(&Reader<'a>) -> T) -> Option<T> {
+        self.given(ask).then(|| self.group(ask, read))
+    }
+
+    /// Rows of inputs, each read by `read`.
+    pub fn rows<T>(&self, ask: &Ask, read: impl Fn(&Reader<'a>) -> T) -> Vec<T> {
+        let rows = self.items(ask);
+        rows.iter()
+            .map(|row| {
+                row.expect_object();
+                read(row)
+            })
+            .collect()
+    }
+
+    /// Positions along the body: those given, else the body's ribs where the ask falls back on
+    /// them.
+    pub fn positions(&self, ask: &Ask) -> Vec<Length> {
+        if self.given(ask) || ask.need != Need::Body(BodyPart::Ribs) {
+            return self.measures(ask);
+        }
+        let here = self.below(ask.key);
+        let ribs = &self.site.body.ribs;
+        if ribs.is_empty() {
+            here.missing(ask);
+        } else {
+            let text = format!("{} ribs of the body", ribs.len());
+            self.notes.taken.borrow_mut().push(Taken { field: here.path, text });
+        }
+        ribs.clone()
+    }
+
+    /// Quantities in order.
+    pub fn measures<Q: Quantity>(&self, ask: &Ask) -> Vec<Q> {
+        self.numbers(ask).into_iter().map(Q::from_si).collect()
+    }
+
+    /// Numbers in order, in SI units.
+    pub fn numbers(&self, ask: &Ask) -> Vec<f64> {
+        let Kind::List { of, .. } = ask.kind else { return Vec::new() };
+        self.items(ask)
+            .iter()
+            .map(|item| {
+                if item.is_blank() {
+                    item.missing(of);
+                    return 1.0;
+                }
+                item.read_number_or_measure(of)
+            })
+            .collect()
+    }
+
+    /// Which of several inputs is given: the index into the asks of an `Either`. None, with a
+    /// fault where one is required, when none or more than one is given.
+    pub fn which(&self, ask: &Ask) -> Option<usize> {
+        let Kind::Either(of) = ask.kind else { return None };
+        let mut given = of.iter().enumerate().filter(|(_, one)| self.given(one));
+        match (given.next(), given.next()) {
+            (Some((index, _)), None) => Some(index),
+            (Some((_, first)), Some((_, second))) => {
+                self.fault_at(
+                    second,
+                    format!(
+                        "give {} or {}, not both",
+                        lower_first(first.label),
+                        lower_first(second.label)
+                    ),
+                );
+                None
+            }
+            (None, _) => {
+                if ask.need == Need::Required {
+                    let names: Vec<String> = of.iter().map(|one| lower_first(one.label)).collect();
+                    let first = of.first().map_or("", |one| one.key);
+                    self.below(first).fault(format!("give {}", names.join(" or ")));
+                }
+                None
+            }
+        }
+    }
+
+    /// The outcome of the sheet named by the input.
+    pub fn sheet(&self, ask: &Ask) -> Option<Arc<Record>> {
+        let Kind::SheetOf(kind) = ask.kind else { return None };
+        let here = self.below(ask.key);
+        let Some(id) = here.text() else {
+            if ask.need == Need::Required {
+                here.missing(ask);
+            }
+            return None;
+        };
+        (self.site.sheets)(&id, kind).map_err(|message| here.fault(message)).ok()
+    }
+
+    /// The reader of what stands under `key`.
+    fn below(&self, key: &str) -> Self {
+        Self {
+            site: self.site,
+            node: self.node.and_then(|node| node.get(key)),
+            path: join(&self.path, key),
+            notes: self.notes,
+        }
+    }
+
+    /// The readers of the items of a list, with its length checked.
+    fn items(&self, ask: &Ask) -> Vec<Self> {
+        let (noun, at_least) = match ask.kind {
+            Kind::Rows { noun, at_least, .. } => (noun.to_owned(), at_least),
+            Kind::List { of, at_least } => (lower_first(of.label), at_least),
+            _ => return Vec::new(),
+        };
+        let here = self.below(ask.key);
+        let items = match here.node {
+            Some(Node::Array(items)) => items.as_slice(),
+            None | Some(Node::Null) => &[],
+            Some(_) => {
+                here.fault(format!("a list is asked here, with one {noun} or more in it"));
+                return Vec::new();
+            }
+        };
+        let needed = match ask.need {
+            Need::Optional if items.is_empty() => 0,
+            _ => at_least,
+        };
+        if items.len() < needed {
+            here.fault(match needed {
+                1 => format!("add at least one {noun}"),
+                _ => format!("at least {needed} are needed ({noun}); there are {}", items.len()),
+            });
+        }
+        if items.len() > MOST_ROWS {
+            here.fault(format!(
+                "there are {} here; a sheet takes at most {MOST_ROWS}",
+                items.len()
+            ));
+        }
+        items
+            .iter()
+            .take(MOST_ROWS)
+            .enumerate()
+            .map(|(index, node)| Self {
+                site: here.site,
+                node: Some(node),
+                path: join(&here.path, &index.to_string()),
+                notes: here.notes,
+            })
+            .collect()
+    }
+
+    fn is_blank(&self) -> bool {
+        match self.node {
+            None | Some(Node::Null) => true,
+            Some(Node::String(text)) => text.trim().is_empty(),
+            Some(Node::Array(items)) => items.is_empty(),
+            Some(Node::Object(fields)) => fields.is_empty(),
+            Some(_) => false,
+        }
+    }
+
+    /// The text that stands here; a number counts as its text. None where it is blank.
+    fn text(&self) -> Option<String> {
+        match self.node? {
+            Node::String(text) if !text.trim().is_empty() => Some(text.trim().to_owned()),
+            Node::Number(number) => Some(number.to_string()),
+            Node::String(_) | Node::Null => None,
+            _ => {
+                self.fault("text is asked here");
+                None
+            }
+        }
+    }
+
+    fn expect_object(&self) {
+        if !matches!(self.node, Some(Node::Object(_) | Node::Null) | None) {
+            self.fault("named values are asked here, as in {\"length\": \"90 1/2 in\"}");
+        }
+    }
+
+    fn missing(&self, ask: &Ask) {
+        let usual = ask.usual_in(self.site.style.system);
+        let name = lower_first(ask.label);
+        self.fault(match (ask.need, usual) {
+            (Need::Body(part), _) => {
+                format!("give {name} here, or measure {} on the body page", part.name())
+            }
+            (_, "") => format!("give {name}"),
+            (_, usual) => format!("give {name}, for example {usual}"),
+        });
+    }
+
+    fn missing_number(&self, ask: &Ask) -> f64 {
+        let here = self.below(ask.key);
+        // A default that cannot be read is a mistake in the sheet, found by its tests.
+        here.missing(ask);
+        stand_in(ask)
+    }
+
+    /// Reads what stands here; notes a fault and hands out a stand-in where it is wrong.
+    fn read_number_or_measure(&self, ask: &Ask) -> f64 {
+        let read = match (self.node, ask.kind) {
+            (Some(Node::String(text)), _) => self.read_text(ask, text),
+            (Some(Node::Number(number)), Kind::Number { .. } | Kind::Count { .. }) => {
+                let number = number.as_f64().unwrap_or(f64::NAN);
+                self.check(ask, number, None)
+            }
+            (Some(Node::Number(number)), _) => {
+                let unit = ask.unit_in(self.site.style.system).map_or("", Unit::symbol);
+                Err(format!("{number} has no unit; write it as text, such as \"{number} {unit}\""))
+            }
+            _ => {
+                let usual = ask.usual_in(self.site.style.system);
+                let usual = if usual.is_empty() { "12" } else { usual };
+                Err(format!("a number or a text is asked here, such as \"{usual}\""))
+            }
+        };
+        read.unwrap_or_else(|message| {
+            self.fault(message);
+            stand_in(ask)
+        })
+    }
+
+    fn read_text(&self, ask: &Ask, text: &str) -> Result<f64, String> {
+        match ask.kind {
+            Kind::Measure { dimension, .. } => {
+                let measure =
+                    Measure::read(text, dimension, None).map_err(|error| error.to_string())?;
+                self.check(ask, measure.si(), ask.unit_in(self.site.style.system))
+            }
+            Kind::Number { .. } | Kind::Count { .. } => {
+                let number = read_number(text).map_err(|error| error.to_string())?;
+                self.check(ask, number, None)
+            }
+            _ => Err("no number is asked here".to_owned()),
+        }
+    }
+
+    /// Checks a value against the range of its ask.
+    fn check(&self, ask: &Ask, value: f64, unit: Option<&Unit>) -> Result<f64, String> {
+        let ((low, high), whole) = match ask.kind {
+            Kind::Measure { range, .. } | Kind::Number { range, .. } => (range, false),
+            Kind::Count { range: (low, high) } => ((f64::from(low), f64::from(high)), true),
+            _ => return Ok(value),
+        };
+        // Ends typed in another unit than they are kept in must still count as inside.
+        let slack = 1e-9 * low.abs().max(high.abs()).min(value.abs().max(1e-3));
+        if !value.is_finite() || value < low - slack || value > high + slack {
+            return Err(format!(
+                "{} must be {}",
+                lower_first(ask.label),
+                range_words(ask, low, high, unit)
+            ));
+        }
+        if whole && value != value.round() {
+            return Err(format!("{} must be a whole number", lower_first(ask.label)));
+        }
+        Ok(value.clamp(low, high))
+    }
+}
+
+/// A value inside the range, handed out where none can be read.
+fn stand_in(ask: &Ask) -> f64 {
+    match ask.kind {
+        Kind::Measure { range: (low, high), .. } | Kind::Number { range: (low, high), .. } => {
+            1.0_f64.clamp(low, high)
+        }
+        Kind::Count { range: (low, _) } => f64::from(low),
+        _ => 1.0,
+    }
+}
+
+/// `between 1 in and 100 ft`, in the unit that the field takes.
+fn range_words(ask: &Ask, low: f64, high: f64, unit: Option<&Unit>) -> String {
+    let write = |value: f64| match (ask.kind, unit) {
+        (Kind::Measure { .. }, Some(unit)) => {
+            format!("{} {}", significant(unit.from_si(value), 4), unit.symbol())
+        }
+        (Kind::Number { unit, .. }, _) if !unit.is_empty() => {
+            format!("{} {unit}", plain(value, 3))
+        }
+        _ => plain(value, 3),
+    };
+    format!("between {} and {}", write(low), write(high))
+}
+
+/// `a/b` for paths: dotted.
+fn join(path: &str, key: &str) -> String {
+    if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
+}
+
+/// A label as it stands inside a sentence: its first letter small, unless it is an abbreviation.
+pub fn lower_first(label: &str) -> String {
+    let mut letters = label.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(label.chars().skip(1)).collect()
+        }
+        _ => label.to_owned(),
+    }
+}
+
+fn article(label: &str) -> String {
+    format!("the {}", lower_first(label))
+}
+
+/// The part of the body that an ask falls back on.
+pub fn body_part(ask: &Ask) -> Option<BodyPart> {
+    match ask.need {
+        Need::Body(part) => Some(part),
+        _ => None,
+    }
+}

@@ -1,0 +1,174 @@
+//! What a sheet gives back: answers, working, cautions, drawings, list lines and the outcome.
+
+use crate::drawing::Drawing;
+use crate::lists::{BuyLine, CutLine, MarkStrip};
+use crate::outcome::Record;
+use crate::source::Source;
+
+/// Everything a sheet has to say about one set of inputs.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Report {
+    /// The one to three figures that the person came for.
+    pub answers: Vec<Answer>,
+    /// What has to be said about them.
+    pub remarks: Vec<Remark>,
+    /// Figures side by side, where a choice is to be made.
+    pub tables: Vec<Table>,
+    /// Drawings to scale.
+    pub drawings: Vec<Drawing>,
+    /// Marks, piece by piece.
+    pub marks: Vec<MarkStrip>,
+    /// How the answers were worked out.
+    pub working: Vec<Step>,
+    /// What can hurt someone or ruin the job.
+    pub cautions: Vec<Caution>,
+    /// Lines for the buy list.
+    pub buy: Vec<BuyLine>,
+    /// Lines for the cut list.
+    pub cut: Vec<CutLine>,
+    /// The outcome as plain named numbers.
+    pub outcome: Record,
+    /// Inputs that were left out and taken from the body; filled in by the reader.
+    pub from_body: Vec<Taken>,
+}
+
+/// A figure that the person came for.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Answer {
+    /// What it is: `Cut off at the front left corner`.
+    pub label: String,
+    /// The figure with its unit, rounded to the tool in the hand.
+    pub text: String,
+    /// A second line where it helps: what the rounding left over, the other unit.
+    pub note: String,
+}
+
+impl Answer {
+    /// A figure without a second line.
+    pub fn new(label: impl Into<String>, text: impl Into<String>) -> Self {
+        Self { label: label.into(), text: text.into(), note: String::new() }
+    }
+
+    /// The same with a second line.
+    #[must_use]
+    pub fn note(mut self, note: impl Into<String>) -> Self {
+        self.note = note.into();
+        self
+    }
+}
+
+/// How much a remark matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Weight {
+    /// All is well.
+    Good,
+    /// Worth knowing.
+    Note,
+    /// Something is to be changed before the work goes on.
+    Warning,
+}
+
+/// Something to be said about the answers.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Remark {
+    /// How much it matters.
+    pub weight: Weight,
+    /// What is said.
+    pub text: String,
+}
+
+impl Remark {
+    /// All is well.
+    pub fn good(text: impl Into<String>) -> Self {
+        Self { weight: Weight::Good, text: text.into() }
+    }
+
+    /// Worth knowing.
+    pub fn note(text: impl Into<String>) -> Self {
+        Self { weight: Weight::Note, text: text.into() }
+    }
+
+    /// To be changed before the work goes on.
+    pub fn warning(text: impl Into<String>) -> Self {
+        Self { weight: Weight::Warning, text: text.into() }
+    }
+}
+
+/// Figures side by side.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Table {
+    /// What it shows.
+    pub title: String,
+    /// Column heads; the first column names the rows.
+    pub heads: Vec<String>,
+    /// The rows.
+    pub rows: Vec<TableRow>,
+}
+
+/// A row of a table.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct TableRow {
+    /// One text per column.
+    pub cells: Vec<String>,
+    /// Whether this is the row that was chosen.
+    pub chosen: bool,
+}
+
+/// A step of the working: in symbols, with the numbers in it, and its result.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Step {
+    /// What is worked out: `Needed volume`.
+    pub name: String,
+    /// The formula in symbols: `V = A · n / s`.
+    pub formula: String,
+    /// The formula with the numbers in it: `168 ft² · 3 / 400 ft²/gal`.
+    pub numbers: String,
+    /// The result with its unit.
+    pub result: String,
+    /// Where the formula comes from.
+    pub source: &'static Source,
+}
+
+impl Step {
+    /// A step of the working.
+    pub fn new(
+        name: impl Into<String>,
+        formula: impl Into<String>,
+        numbers: impl Into<String>,
+        result: impl Into<String>,
+        source: &'static Source,
+    ) -> Self {
+        Self {
+            name: name.into(),
+            formula: formula.into(),
+            numbers: numbers.into(),
+            result: result.into(),
+            source,
+        }
+    }
+}
+
+/// What can hurt someone or ruin the job, and who says so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// What to do or to leave undone.
+    pub text: &'static str,
+    /// Who says so.
+    pub source: &'static Source,
+}
+
+impl Caution {
+    /// A trade's cautions.
+    pub fn all(of: &'static [(&'static str, Source)]) -> Vec<Self> {
+        of.iter().map(|(text, source)| Self { text, source }).collect()
+    }
+}
+
+/// An input that was taken from the body.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taken {
+    /// The input's path.
+    pub field: String,
+    /// What was taken, in words: `90 1/2 in`.
+    pub text: String,
+}

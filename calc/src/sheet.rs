@@ -1,0 +1,91 @@
+//! The contract of a sheet, and the one list of sheets.
+
+use crate::ask::Ask;
+use crate::fault::Fault;
+use crate::project::Node;
+use crate::quantity::Style;
+use crate::reader::{Notes, Reader, Site};
+use crate::report::Report;
+use crate::source::Source;
+
+/// One sheet: all that is known of it before anything is typed.
+pub struct Sheet {
+    /// Its name in project files and addresses; never changed once released.
+    pub kind: &'static str,
+    /// Its title on the page.
+    pub title: &'static str,
+    /// What it is for, in one line.
+    pub purpose: &'static str,
+    /// What it asks, in the order of the page.
+    pub asks: &'static [&'static Ask],
+    /// What its results rest on.
+    pub sources: &'static [&'static Source],
+    /// Inputs from the demo project's rig, as JSON: they must give answers.
+    pub example: &'static str,
+    /// Works it out.
+    pub solve: fn(&Reader<'_>) -> Result<Report, Vec<Fault>>,
+}
+
+/// Declares the modules of the sheets and lists them.
+macro_rules! sheets {
+    ($($name:ident)+) => {
+        $(pub mod $name;)+
+        /// All sheets, in the order in which a fit-out meets them.
+        pub static SHEETS: &[&Sheet] = &[$(&$name::SHEET),+];
+    };
+}
+
+sheets! {
+    coating
+    stud_marks
+}
+
+/// The sheet of a kind.
+pub fn find(kind: &str) -> Option<&'static Sheet> {
+    SHEETS.iter().copied().find(|sheet| sheet.kind == kind)
+}
+
+/// Reads typed inputs and works them out: the body of every sheet's `solve`. Nothing is worked
+/// out unless all inputs are right.
+///
+/// # Errors
+/// All faults of the inputs; where there are none, those that `report` finds between them.
+pub fn solve<I>(
+    reader: &Reader<'_>,
+    read: fn(&Reader<'_>) -> I,
+    report: fn(&I, Style) -> Result<Report, Vec<Fault>>,
+) -> Result<Report, Vec<Fault>> {
+    let inputs = read(reader);
+    if reader.has_faults() {
+        // The faults themselves are in the notes, where `solve_sheet` takes them from.
+        return Err(Vec::new());
+    }
+    report(&inputs, reader.style())
+}
+
+/// Works a sheet out from its saved inputs.
+///
+/// # Errors
+/// All faults of the inputs.
+pub fn solve_sheet(sheet: &Sheet, site: &Site<'_>, inputs: &Node) -> Result<Report, Vec<Fault>> {
+    let notes = Notes::default();
+    let result = (sheet.solve)(&Reader::new(site, inputs, &notes));
+    let (mut faults, taken) = notes.faults();
+    match result {
+        Ok(mut report) if faults.is_empty() => {
+            if let Some(name) = report.outcome.not_finite() {
+                return Err(vec![Fault::new(
+                    "",
+                    format!("these inputs lead to a {name} beyond all measure; check their units"),
+                )]);
+            }
+            report.from_body = taken;
+            Ok(report)
+        }
+        Ok(_) => Err(faults),
+        Err(more) => {
+            faults.extend(more);
+            Err(faults)
+        }
+    }
+}

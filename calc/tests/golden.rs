@@ -1,0 +1,106 @@
+//! Golden reports: each sheet's example, worked out and written down in full, to be reviewed as a diff.
+//! `cargo xtask bless` writes them anew.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
+
+use std::fmt::Write as _;
+
+use calc::project::Project;
+use calc::report::Report;
+use calc::sheet::SHEETS;
+use serde_json::{Value as Json, json};
+
+#[test]
+fn reports_are_as_reviewed() {
+    let mut settings = insta::Settings::clone_current();
+    settings.set_snapshot_path("golden");
+    settings.set_prepend_module_to_snapshot(false);
+    settings.set_omit_expression(true);
+    settings.bind(|| {
+        for sheet in SHEETS {
+            for units in ["imperial", "metric"] {
+                let inputs: Json = serde_json::from_str(sheet.example).unwrap();
+                let others = SHEETS.iter().filter(|other| other.kind != sheet.kind).map(|other| {
+                    let inputs: Json = serde_json::from_str(other.example).unwrap();
+                    json!({ "id": other.kind, "kind": other.kind, "inputs": inputs })
+                });
+                let this = json!({ "id": "this", "kind": sheet.kind, "inputs": inputs });
+                let sheets: Vec<Json> = others.chain([this]).collect();
+                let file =
+                    json!({ "battenbook": 1, "units": units, "body": body(), "sheets": sheets });
+                let project = Project::from_text(&file.to_string()).unwrap();
+                let evaluation = calc::evaluate(&project);
+                let text = match evaluation.sheet("this").unwrap() {
+                    Ok(report) => written(report),
+                    Err(faults) => format!("{faults:#?}"),
+                };
+                insta::assert_snapshot!(format!("{}_{units}", sheet.kind), text);
+            }
+        }
+    });
+}
+
+fn body() -> Json {
+    json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm",
+        "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
+        "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] })
+}
+
+/// A report as text, all of it.
+fn written(report: &Report) -> String {
+    let mut out = String::new();
+    for answer in &report.answers {
+        let _ = writeln!(out, "# {}: {}  {}", answer.label, answer.text, answer.note);
+    }
+    for remark in &report.remarks {
+        let _ = writeln!(out, "{:?}: {}", remark.weight, remark.text);
+    }
+    for table in &report.tables {
+        let _ = writeln!(out, "\n[{}]\n{}", table.title, table.heads.join(" | "));
+        for row in &table.rows {
+            let chosen = if row.chosen { " <-" } else { "" };
+            let _ = writeln!(out, "{}{chosen}", row.cells.join(" | "));
+        }
+    }
+    for strip in &report.marks {
+        let _ = writeln!(out, "\nmarks on {}", strip.label);
+        for mark in &strip.marks {
+            let _ = writeln!(out, "{:?} {} {}", mark.at, mark.label, mark.note);
+        }
+    }
+    let _ = writeln!(out, "\nworking");
+    for step in &report.working {
+        let _ = writeln!(
+            out,
+            "{}: {} = {} = {}   [{}]",
+            step.name, step.formula, step.numbers, step.result, step.source
+        );
+    }
+    let _ = writeln!(out, "\ncautions");
+    for caution in &report.cautions {
+        let _ = writeln!(out, "- {} [{}]", caution.text, caution.source);
+    }
+    for line in &report.buy {
+        let _ = writeln!(
+            out,
+            "buy {} {} | {} | {} | {:?}",
+            line.quantity, line.unit, line.item, line.spec, line.cost
+        );
+    }
+    for line in &report.cut {
+        let pieces: Vec<String> =
+            line.pieces.iter().map(|p| format!("{} {:?}", p.label, p.length)).collect();
+        let _ = writeln!(out, "cut {} x {}: {}", line.count, line.stock, pieces.join(", "));
+    }
+    for taken in &report.from_body {
+        let _ = writeln!(out, "from the body: {} = {}", taken.field, taken.text);
+    }
+    for drawing in &report.drawings {
+        let _ = writeln!(out, "\ndrawing {:?}: {}", drawing.title, drawing.words);
+        for shape in &drawing.shapes {
+            let _ = writeln!(out, "  {shape:?}");
+        }
+    }
+    let outcome = Json::from(&report.outcome);
+    let _ = writeln!(out, "\noutcome {outcome:#}");
+    out
+}
