@@ -37,6 +37,7 @@ macro_rules! sheets {
 
 sheets! {
     coating
+    trim
     stud_marks
 }
 
