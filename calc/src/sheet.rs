@@ -36,6 +36,7 @@ macro_rules! sheets {
 }
 
 sheets! {
+    gap_fill
     coating
     trim
     stud_marks

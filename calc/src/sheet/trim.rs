@@ -167,5 +167,5 @@ fn told(fault: &trim::Fault, flange: &Flange, style: Style) -> String {
         let named = flange.corners.get(corner);
         named.map_or_else(String::new, |named| named.name.clone())
     };
-    fault.told(name, |length| words::short(length, style))
+    fault.told(name, |length| style.short(length))
 }

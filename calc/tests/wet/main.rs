@@ -7,6 +7,7 @@ use calc::report::Report;
 use serde_json::{Value as Json, json};
 
 mod coating;
+mod gap_fill;
 mod trim;
 
 /// The report of one sheet, or its faults.

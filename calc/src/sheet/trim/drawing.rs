@@ -168,7 +168,7 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
         Point::metres(rim, ceiling),
         Point::metres(rim, height),
         1.0,
-        format!("standoff {}", super::words::short(flange.height - corner.keep - flange.clearance, style)),
+        format!("standoff {}", style.short(flange.height - corner.keep - flange.clearance)),
     );
     drawing.dimension(
         Point::metres(done + rim, clearance),

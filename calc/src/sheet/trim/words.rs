@@ -9,16 +9,6 @@ use crate::report::{Answer, Remark, Step, Table, TableRow};
 /// A reading that is off by less than this, or a rim that rocks by less, is not worth a word.
 const UNSEEN_MM: f64 = 0.4;
 
-/// A short length as it is read off a tape; what the tape does not show, in decimals.
-pub fn short(length: Length, style: Style) -> String {
-    let marked = style.mark(length);
-    if marked.rounded.value == 0.0 && length.value != 0.0 {
-        style.small(length)
-    } else {
-        marked.text
-    }
-}
-
 pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     let at_all = |of: fn(&CornerCut) -> Length| {
         let texts: Vec<String> =
@@ -34,7 +24,7 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
             "{names}; with the cut-off each makes {}",
             style.mark(flange.height).text
         )),
-        Answer::new("Out of level", short(cut.uneven, style))
+        Answer::new("Out of level", style.short(cut.uneven))
             .note("from the corner that loses most to the one that loses least"),
     ]
 }
@@ -42,7 +32,7 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
 pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
     let mut remarks = Vec::new();
     if let Some(twist) = cut.twist {
-        let rocks_by = short(twist.rocks_by, style);
+        let rocks_by = style.short(twist.rocks_by);
         if !twist.rim_follows {
             remarks.push(Remark::warning(format!(
                 "Ceiling and roof frame are twisted to each other: a flat rim stands off by \
@@ -97,7 +87,7 @@ fn difference(corner: &Corner, height: Length) -> Option<Length> {
 pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     let row = |(corner, readings): (&CornerCut, &Corner)| {
         let (off, kept) = (style.mark(corner.cut), style.mark(corner.keep));
-        let reading = |length: Option<Length>| length.map_or_else(String::new, |l| short(l, style));
+        let reading = |length: Option<Length>| length.map_or_else(String::new, |l| style.short(l));
         TableRow {
             cells: vec![
                 corner.name.clone(),
@@ -123,7 +113,7 @@ fn beside(text: String, left_over: &str) -> String {
 }
 
 pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
-    let text = |length: Length| short(length, style);
+    let text = |length: Length| style.short(length);
     let (height, clearance) = (text(flange.height), text(flange.clearance));
     let mut steps = Vec::new();
     for (corner, readings) in cut.corners.iter().zip(&flange.corners) {
