@@ -38,6 +38,7 @@ macro_rules! sheets {
 sheets! {
     gap_fill
     coating
+    schedule
     trim
     stud_marks
 }

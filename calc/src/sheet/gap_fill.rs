@@ -6,6 +6,7 @@ mod words;
 
 use uom::si::f64::{Length, Mass, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate};
 use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
 use uom::si::volume::liter;
 
@@ -224,6 +225,14 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("part_a_kg", kg(worked.parts.a_mass))
         .maybe("part_b_kg", kg(worked.parts.b_mass))
         .maybe("pot_life_min", worked.pot_life.map(|life| life.get::<minute>()))
+        .maybe(
+            "label_pot_life_min",
+            inputs.pot_life.as_ref().map(|label| label.time.get::<minute>()),
+        )
+        .maybe(
+            "label_temperature_c",
+            inputs.pot_life.as_ref().map(|label| label.at.get::<degree_celsius>()),
+        )
         .maybe("largest_batch_l", worked.batches.largest.map(|largest| largest.get::<liter>()))
         .with("batches", vec![of_a_pass; worked.batches.passes as usize])
         .maybe("containers", purchase.map(|purchase| cans(inputs, purchase)))
