@@ -36,7 +36,10 @@ macro_rules! sheets {
 }
 
 sheets! {
+    gap_fill
     coating
+    schedule
+    trim
     stud_marks
 }
 
