@@ -1,7 +1,10 @@
 //! Battenbook in the browser: the single page around `calc`.
 
+pub mod desk;
+pub mod route;
 pub mod storage;
 pub mod transfer;
+pub mod view;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -16,22 +19,6 @@ pub fn start() {
         .and_then(|document| document.get_element_by_id(MOUNT))
         .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
     if let Some(element) = mount {
-        mount_to(element, App).forget();
-    }
-}
-
-/// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
-    let note = RwSignal::new(String::new());
-    view! {
-        <main>
-            <h1>"Battenbook"</h1>
-            <label>
-                "Note"
-                <input type="text" prop:value=note on:input=move |event| note.set(event_target_value(&event)) />
-            </label>
-            <output>{note}</output>
-        </main>
+        mount_to(element, view::App).forget();
     }
 }

@@ -14,6 +14,7 @@ mod measure;
 mod normal;
 mod number;
 mod problem;
+pub mod soundness;
 mod style;
 mod unit;
 

@@ -1,17 +1,23 @@
 //! The dimensions and their units, with exact factors.
 //!
-//! Factors follow [`SP_811`], appendix B.8 and B.9, where those printed in bold are exact; units
-//! not listed there are built from the ones that are. Gallon, quart, pint and fluid ounce are US
-//! customary: 1 gal = 231 in³.
+//! Factors are those of [`SP_811`], with the digits of the exact definitions (1 in = 25.4 mm, 1 lb =
+//! 0.453 592 37 kg, 1 gal = 231 in³, 1 Btu/lb = 2.326 kJ/kg) where it prints seven; units not listed
+//! there are built from the ones that are. Gallon, quart, pint and fluid ounce are US customary.
 
 use super::unit::{Dimension, Unit};
 use crate::source::Source;
 
 /// Where the factors of the units come from.
-pub static SP_811: Source = Source::from_memory(
+pub static SP_811: Source = Source::transcribed(
     "NIST Special Publication 811 (2008), Guide for the Use of the International System of Units",
-    "appendix B.8 and B.9",
+    "appendix B.8",
 );
+
+/// Exact values of in, ft, mil, in² and ft².
+pub static INCH_POUND: Source = Source::published("16 CFR (Code of Federal Regulations)", "500.19");
+
+/// The US gallon is 231 in³; quart, pint, cup and fluid ounce are its 4th, 8th, 16th, 128th part.
+pub static GALLON_231: Source = Source::published("NIST Handbook 44", "appendix C");
 
 const INCH: f64 = 0.0254;
 const FOOT: f64 = 0.3048;
@@ -325,9 +331,11 @@ pub static RESISTANCE_PER_LENGTH: Dimension = Dimension {
     example: "0.0135 ohm/m",
     units: &[
         u(&["ohm/m", "ohms/m"], 1.0),
-        u(&["mohm/m", "mohms/m", "milliohm/m", "ohm/km", "ohms/km"], 1e-3).exact(),
+        u(&["ohm/km", "ohms/km"], 1e-3),
         u(&["ohm/ft", "ohms/ft"], 1.0 / FOOT),
-        u(&["ohm/kft", "ohms/kft", "mohm/ft", "ohm/1000 ft", "ohms/1000 ft"], 1e-3 / FOOT).exact(),
+        u(&["ohm/kft", "ohms/kft", "ohm/1000 ft", "ohms/1000 ft"], 1e-3 / FOOT),
+        u(&["mohm/m", "mohms/m", "milliohm/m"], 1e-3).exact(),
+        u(&["mohm/ft", "mohms/ft", "milliohm/ft"], 1e-3 / FOOT).exact(),
     ],
 };
 

@@ -60,7 +60,7 @@ impl Reader {
         match rest.chars().next() {
             None => Ok(value),
             Some(c) if c.is_ascii_digit() => Err(self.two_numbers(text, rest)),
-            Some('(' | '.' | ',') => Err(Problem::TwoNumbers),
+            Some('(') => Err(Problem::TwoNumbers),
             Some(')') => Err(Problem::Parenthesis),
             Some(_) if self.unit_at(rest).is_some() => Err(Problem::TwoUnits),
             Some(_) => Err(Problem::Unexpected(excerpt(rest))),
@@ -110,7 +110,7 @@ impl Reader {
             return Err(match text.chars().next() {
                 None => Problem::Unfinished,
                 Some(')') => Problem::Unfinished,
-                Some(_) => Problem::Unexpected(excerpt(text)),
+                Some(_) => Problem::NumberExpected(excerpt(text)),
             });
         };
         match self.unit(text)? {
@@ -159,7 +159,7 @@ impl Reader {
             if hyphen && before > 0 && after > 0 {
                 break;
             }
-            if !ahead.starts_with(|c: char| c.is_ascii_digit() || c == '.' || c == ',') {
+            if !ahead.trim_start_matches(['.', ',']).starts_with(|c: char| c.is_ascii_digit()) {
                 break;
             }
             let Some(next) = number(&mut ahead)? else { break };

@@ -43,6 +43,21 @@ pub struct Marked {
     pub left_over_text: String,
 }
 
+impl UnitSystem {
+    /// As the project file names it.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Imperial => "imperial",
+            Self::Metric => "metric",
+        }
+    }
+
+    /// The system with this name.
+    pub fn from_name(name: &str) -> Option<Self> {
+        [Self::Imperial, Self::Metric].into_iter().find(|system| system.name() == name)
+    }
+}
+
 impl Rounding {
     /// Every choice, coarse to fine.
     pub const ALL: [Self; 5] =
@@ -83,8 +98,13 @@ impl Rounding {
         }
     }
 
+    /// The choice with this name.
+    pub fn from_name(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|rounding| rounding.name() == name)
+    }
+
     /// Lines in an inch or a millimetre.
-    fn parts(self) -> u32 {
+    pub(super) fn parts(self) -> u32 {
         match self {
             Self::Eighth => 8,
             Self::Sixteenth => 16,
@@ -98,7 +118,15 @@ impl Rounding {
 /// The mark for a length on a tape with these lines.
 pub(super) fn mark(length: Length, rounding: Rounding) -> Marked {
     let parts = f64::from(rounding.parts());
-    let lines = to_lines(length, rounding);
+    let Some(lines) = to_lines(length, rounding) else {
+        let nothing = Length::new::<meter>(0.0);
+        return Marked {
+            text: "?".to_owned(),
+            rounded: nothing,
+            left_over: nothing,
+            left_over_text: String::new(),
+        };
+    };
     let (text, rounded) = match rounding.system() {
         UnitSystem::Imperial => {
             (format!("{} in", inches(lines, parts)), Length::new::<inch>(lines / parts))
@@ -108,23 +136,20 @@ pub(super) fn mark(length: Length, rounding: Rounding) -> Marked {
             (format!("{} mm", plain(lines / parts, 1)), rounded)
         }
     };
-    let exact = if length.value.is_finite() { length } else { rounded };
-    let left_over = exact - rounded;
+    let left_over = length - rounded;
     Marked { text, rounded, left_over, left_over_text: left_over_text(left_over, rounding) }
 }
 
 /// The nearest line, counted from the start of the tape; halves go away from zero. Lengths within
-/// a billionth of a line of the half are taken as the half.
-pub(super) fn to_lines(length: Length, rounding: Rounding) -> f64 {
+/// a billionth of a line of the half are taken as the half. `None` where there is no such line.
+pub(super) fn to_lines(length: Length, rounding: Rounding) -> Option<f64> {
     let lines = match rounding.system() {
         UnitSystem::Imperial => length.value / 0.0254,
         UnitSystem::Metric => length.value * 1e3,
     } * f64::from(rounding.parts());
-    if !lines.is_finite() {
-        return 0.0;
-    }
     let nearest = (lines.abs() + 1e-9).round();
-    if nearest == 0.0 { 0.0 } else { nearest.copysign(lines) }
+    let nearest = if nearest == 0.0 { 0.0 } else { nearest.copysign(lines) };
+    nearest.is_finite().then_some(nearest)
 }
 
 /// `lines` parts of an inch as a whole number and a reduced fraction: `90 1/2`, `3/8`, `-5`.

@@ -7,7 +7,7 @@ pub(super) fn normalise(typed: &str) -> Result<String, Problem> {
     let mut text = String::with_capacity(typed.len() + 8);
     let mut after_glyph = false;
     for c in typed.chars() {
-        if c.is_control() {
+        if is_invisible(c) {
             return Err(Problem::ControlCharacter);
         }
         // Keeps the digits of a fraction glyph apart from digits that follow it.
@@ -53,6 +53,13 @@ pub(super) fn normalise(typed: &str) -> Result<String, Problem> {
         }
     }
     Ok(text)
+}
+
+/// Control characters and characters without width, which no one can see to correct.
+fn is_invisible(c: char) -> bool {
+    c.is_control()
+        || matches!(c, '\u{AD}' | '\u{200B}'..='\u{200F}' | '\u{2028}'..='\u{202E}'
+            | '\u{2060}'..='\u{206F}' | '\u{FEFF}' | '\u{FE00}'..='\u{FE0F}')
 }
 
 fn glyph(c: char) -> Option<&'static str> {

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::dimension::{LENGTH, MASS, NUMBER, VOLUME};
 use super::measure::MAX_TYPED;
 use super::unit::{Dimension, Unit};
 
@@ -67,6 +68,8 @@ pub enum Problem {
     Parenthesis,
     /// The text stops where a number should follow.
     Unfinished,
+    /// Something that is no number where one should stand.
+    NumberExpected(String),
     /// Something that should not be there.
     Unexpected(String),
     /// Larger than anything that fits in a rig.
@@ -84,13 +87,18 @@ impl fmt::Display for ReadError {
                 asked.with_article()
             ),
             Problem::ControlCharacter => f.write_str(
-                "there is an invisible control character in this; type it again by hand",
+                "there is a character in this that cannot be seen; type it again by hand",
             ),
             Problem::Character(c) => {
                 write!(f, "\"{c}\" has no meaning in {}; leave it out", asked.with_article())
             }
             Problem::UnknownUnit(typed) => {
-                write!(f, "\"{typed}\" is no unit of {}; use ", asked.with_article())?;
+                write!(f, "\"{typed}\" is no unit of {}; ", asked.with_article())?;
+                if is_times(typed) {
+                    f.write_str("for times write *, for a unit ")?;
+                } else {
+                    f.write_str("use ")?;
+                }
                 list_units(f, asked)
             }
             Problem::UnitCase(one, other) => write!(
@@ -99,6 +107,12 @@ impl fmt::Display for ReadError {
                 one.symbol(),
                 other.symbol()
             ),
+            Problem::OtherDimension(found) if found.is(&NUMBER) => {
+                write!(f, "that is a percentage; {} is asked", asked.with_article())
+            }
+            Problem::OtherDimension(found) if found.is(&MASS) && asked.is(&VOLUME) => {
+                f.write_str("that is a mass; a volume is asked, fl oz where fluid ounces are meant")
+            }
             Problem::OtherDimension(found) => {
                 write!(f, "that is {}; {} is asked", found.with_article(), asked.with_article())
             }
@@ -118,14 +132,18 @@ impl fmt::Display for ReadError {
                 f,
                 "\"{typed}\" may be {} or {}; write the one that is meant",
                 typed.replace(',', ""),
-                typed.replace(',', ".")
+                typed.replace(',', ".").trim_end_matches('0').trim_end_matches('.')
             ),
             Problem::Hyphen => f.write_str(
                 "this hyphen may join or subtract; write 90 1/2 or 7 ft 6 in to join, and \
                  90 - (1/2) or 7 ft - 6 in, with a space on both sides, to subtract",
             ),
+            Problem::TwoNumbers if asked.is(&LENGTH) => f.write_str(
+                "two numbers stand side by side; write 5 ft 4 1/2 in for feet and inches, put a +, \
+                 - or * between, or leave the space out",
+            ),
             Problem::TwoNumbers => f.write_str(
-                "two numbers stand side by side; put a unit behind each, or a +, - or * between",
+                "two numbers stand side by side; put a +, - or * between, or leave the space out",
             ),
             Problem::TwoFractions => f.write_str(
                 "two fractions follow each other; put a + or a * between, or parentheses around one",
@@ -163,6 +181,9 @@ impl fmt::Display for ReadError {
                 f.write_str("a parenthesis has no other half; close it or leave it out")
             }
             Problem::Unfinished => f.write_str("a number is missing; write it or leave out the rest"),
+            Problem::NumberExpected(typed) => {
+                write!(f, "a number is missing at \"{typed}\"; write it there")
+            }
             Problem::Unexpected(typed) => {
                 write!(f, "\"{typed}\" does not belong here; leave it out")
             }
@@ -175,6 +196,13 @@ impl fmt::Display for ReadError {
 }
 
 impl std::error::Error for ReadError {}
+
+/// An x that stands for times: `x`, `x4`.
+fn is_times(typed: &str) -> bool {
+    typed
+        .strip_prefix(['x', 'X'])
+        .is_some_and(|rest| rest.bytes().all(|byte| byte.is_ascii_digit()))
+}
 
 fn list_units(f: &mut fmt::Formatter<'_>, dimension: &Dimension) -> fmt::Result {
     let last = dimension.units.len().saturating_sub(1);

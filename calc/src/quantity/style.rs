@@ -6,7 +6,7 @@ use super::decimal::{amount, significant};
 use super::dimension::{AREA, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
-use super::unit::{Dimension, Unit};
+use super::unit::Dimension;
 
 /// Unit system and rounding of everything that is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,13 +79,13 @@ impl Style {
         }
     }
 
-    /// A film: `4.01 mil` or `102 um`, to three significant digits.
+    /// A film: `4.01 mil` or `102 µm`, to three significant digits.
     pub fn film(&self, thickness: Length) -> String {
         let unit = self.pick("mil", "um");
-        significant_in_unit(thickness.value, &LENGTH, unit, 3)
+        significant_in_unit(thickness.value, &LENGTH, unit)
     }
 
-    /// An area: `121.5 ft2`, `11.29 m2`.
+    /// An area: `121.5 ft²`, `11.29 m²`.
     pub fn area(&self, area: Area) -> String {
         match self.system {
             UnitSystem::Imperial => in_unit(area.value, &AREA, "ft2", 1),
@@ -104,7 +104,7 @@ impl Style {
             UnitSystem::Imperial if litres < 3.785_41 => "qt",
             UnitSystem::Imperial => "gal",
         };
-        significant_in_unit(volume.value, &VOLUME, unit, 3)
+        significant_in_unit(volume.value, &VOLUME, unit)
     }
 
     /// A volume in this style and, in parentheses, in the other system: `1.06 gal (4.01 l)`.
@@ -159,32 +159,32 @@ impl Style {
             UnitSystem::Metric if mass.value.abs() < 0.999_5 => "g",
             UnitSystem::Metric => "kg",
         };
-        significant_in_unit(mass.value, &MASS, unit, 3)
+        significant_in_unit(mass.value, &MASS, unit)
     }
 
-    /// A temperature: `77 F`, `25 C`, to a tenth.
+    /// A temperature: `77 °F`, `25 °C`, to a tenth.
     pub fn temperature(&self, temperature: ThermodynamicTemperature) -> String {
         in_unit(temperature.value, &TEMPERATURE, self.pick("F", "C"), 1)
     }
 
-    /// A difference of temperatures, given in kelvin: `5.4 F`, `3 C`.
+    /// A difference of temperatures, given in kelvin: `5.4 °F`, `3 °C`.
     pub fn temperature_difference(&self, kelvin: f64) -> String {
         match self.system {
-            UnitSystem::Imperial => amount(kelvin * 1.8, 1, "F"),
-            UnitSystem::Metric => amount(kelvin, 1, "C"),
+            UnitSystem::Imperial => amount(kelvin * 1.8, 1, in_print("F")),
+            UnitSystem::Metric => amount(kelvin, 1, in_print("C")),
         }
     }
 
-    /// A spread rate in m²/m³: `400 ft2/gal`, `9.82 m2/l`, to three significant digits.
+    /// A spread rate in m²/m³: `400 ft²/gal`, `9.82 m²/l`, to three significant digits.
     pub fn spread_rate(&self, square_metre_per_cubic_metre: f64) -> String {
         let unit = self.pick("ft2/gal", "m2/l");
-        significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit, 3)
+        significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit)
     }
 
     /// A flow from a cup: `2 fl oz/min`, `60 ml/min`, to three significant digits.
     pub fn pouring(&self, flow: VolumeRate) -> String {
         let unit = self.pick("fl oz/min", "ml/min");
-        significant_in_unit(flow.value, &FLOW, unit, 3)
+        significant_in_unit(flow.value, &FLOW, unit)
     }
 
     /// The unit that a bare number takes in a field of tape lengths.
@@ -200,7 +200,7 @@ impl Style {
     }
 
     /// Lines of the tape, of the right system whatever `rounding` says.
-    fn lines(&self) -> Rounding {
+    pub(super) fn lines(&self) -> Rounding {
         if self.rounding.system() == self.system {
             self.rounding
         } else {
@@ -211,9 +211,8 @@ impl Style {
 
 /// `23 3/8 in`, from 2 ft up `7 ft 6 1/2 in`.
 fn feet_and_inches(length: Length, rounding: Rounding) -> String {
-    let parts = Length::new::<uom::si::length::inch>(1.0).value / rounding.step().value;
-    let parts = parts.round();
-    let lines = to_lines(length, rounding);
+    let parts = f64::from(rounding.parts());
+    let Some(lines) = to_lines(length, rounding) else { return "?".to_owned() };
     if lines.abs() < 24.0 * parts {
         return format!("{} in", inches(lines, parts));
     }
@@ -228,20 +227,29 @@ fn feet_and_inches(length: Length, rounding: Rounding) -> String {
 }
 
 fn in_unit(si: f64, dimension: &'static Dimension, symbol: &str, digits: usize) -> String {
-    amount(number_in(si, dimension, symbol), digits, symbol)
+    amount(number_in(si, dimension, symbol), digits, in_print(symbol))
 }
 
-fn significant_in_unit(
-    si: f64,
-    dimension: &'static Dimension,
-    symbol: &str,
-    digits: usize,
-) -> String {
-    format!("{} {symbol}", significant(number_in(si, dimension, symbol), digits))
+fn significant_in_unit(si: f64, dimension: &'static Dimension, symbol: &str) -> String {
+    format!("{} {}", significant(number_in(si, dimension, symbol), 3), in_print(symbol))
 }
 
 fn number_in(si: f64, dimension: &'static Dimension, symbol: &str) -> f64 {
-    dimension.unit(symbol).map_or(si, |unit: &Unit| unit.from_si(si))
+    dimension.unit(symbol).map_or(si, |unit| unit.from_si(si))
+}
+
+/// The unit as it is printed, where that is not how it is typed.
+fn in_print(symbol: &str) -> &str {
+    match symbol {
+        "ft2" => "ft²",
+        "m2" => "m²",
+        "ft2/gal" => "ft²/gal",
+        "m2/l" => "m²/l",
+        "um" => "µm",
+        "C" => "°C",
+        "F" => "°F",
+        typed => typed,
+    }
 }
 
 #[cfg(test)]

@@ -122,20 +122,26 @@ pub(super) fn find(
     asked: &'static Dimension,
     others: &[&'static Dimension],
 ) -> Option<Found> {
-    let mut best: Option<Found> = None;
-    for &dimension in std::iter::once(&asked).chain(others) {
-        for unit in dimension.units {
-            for symbol in unit.symbols {
-                let Some((length, exact)) = match_symbol(text, symbol) else { continue };
-                if unit.exact_case && !exact {
-                    continue;
-                }
-                let found = Found { unit, dimension, length, exact, rival: None };
-                best = Some(match best {
-                    Some(old) => better(old, found),
-                    None => found,
-                });
+    let mut best = longest_of(text, asked, None);
+    if best.is_some_and(|found| ends_for_good(text, found.length)) {
+        return best;
+    }
+    for &dimension in others {
+        best = longest_of(text, dimension, best);
+    }
+    best
+}
+
+fn longest_of(text: &str, dimension: &'static Dimension, so_far: Option<Found>) -> Option<Found> {
+    let mut best = so_far;
+    for unit in dimension.units {
+        for symbol in unit.symbols {
+            let Some((length, exact)) = match_symbol(text, symbol) else { continue };
+            if unit.exact_case && !exact {
+                continue;
             }
+            let found = Found { unit, dimension, length, exact, rival: None };
+            best = Some(best.map_or(found, |old| better(old, found)));
         }
     }
     best
@@ -179,6 +185,10 @@ fn match_symbol(text: &str, symbol: &str) -> Option<(usize, bool)> {
                 continue;
             }
             b'0'..=b'9' if at > 0 && text.get(at) == Some(&b'^') => at += 1,
+            // The degree sign within W/(m·°C) and the like.
+            b'C' | b'F' if at > 0 && text.get(at..at + 3) == Some(b"deg") => {
+                at = skip(text, at + 3, b" ");
+            }
             _ => {}
         }
         let found = *text.get(at)?;
@@ -198,17 +208,25 @@ fn skip(text: &[u8], mut at: usize, these: &[u8]) -> usize {
     at
 }
 
-/// No letter, power or further divisor goes on with the unit.
+/// No letter, power or further divisor goes on with the unit. Digits may follow: `7ft6in`.
 fn ends_here(text: &[u8], at: usize) -> bool {
     let last_is_letter = at > 0 && text.get(at - 1).is_some_and(u8::is_ascii_alphanumeric);
     let goes_on = text.get(at).is_some_and(|b| b.is_ascii_alphabetic() || *b == b'^');
     if last_is_letter && goes_on {
         return false;
     }
-    let slash = skip(text, at, b" ");
+    let slash = skip(text, skip(text, at, b"23"), b" ");
     if text.get(slash) != Some(&b'/') {
         return true;
     }
     let divisor = skip(text, slash + 1, b" ");
     !text.get(divisor).is_some_and(u8::is_ascii_alphabetic)
+}
+
+/// No unit of any dimension could be longer: spares the search through all of them.
+fn ends_for_good(text: &str, at: usize) -> bool {
+    let rest = text.get(at..).unwrap_or_default();
+    let next = rest.trim_start();
+    let joint = rest.len() == next.len() && next.starts_with(|c: char| c.is_ascii_digit());
+    !joint && !next.starts_with(|c: char| c.is_ascii_alphabetic() || "^*/".contains(c))
 }

@@ -1,0 +1,205 @@
+//! The page of one sheet, whatever its trade: its inputs, and what follows from them.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use calc::project::{Place, Project, SheetResult};
+use calc::sheet;
+use leptos::prelude::*;
+
+use super::asks::asks;
+use super::html::{Html, asked, shown};
+use super::page::{Page, element_id, width_of_results};
+use super::report;
+use crate::desk::Desk;
+use crate::route::{Route, go};
+
+/// The page of the sheet with this id.
+pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
+    let kind = desk
+        .project
+        .with_untracked(|project| project.sheet(id).map(|sheet| sheet.kind().map(str::to_owned)));
+    let Some(kind) = kind else {
+        return view! { <h1 tabindex="-1">"No such sheet"</h1><p>"It was taken out, or the address is wrong."</p> }
+            .into_any();
+    };
+    let Some(sheet) = kind.as_deref().and_then(sheet::find) else {
+        return unknown(desk, id);
+    };
+    let page = Page::new(desk, Place::Sheet(id.to_owned()));
+    let result = result_of(desk, id);
+    let style = Memo::new(move |_| desk.project.with(Project::style));
+    let width = width_of_results();
+    let faults = page.faults();
+    let found = shown("found", move |html| {
+        with_report(result, |report| match report {
+            Some(report) => {
+                report::answers(html, report);
+                report::details(html, report, style.get(), width.get());
+            }
+            None => to_mend(html, faults),
+        });
+    });
+    let working = shown("steps", move |html| {
+        with_report(result, |report| {
+            if let Some(report) = report {
+                html.raw("<ol>");
+                report::working(html, report);
+                html.raw("</ol>");
+            }
+        });
+    });
+    let sources = shown("listed", move |html| {
+        html.raw("<ul>");
+        for source in sheet.sources {
+            html.tag("li", "", &source.to_string());
+        }
+        html.raw("</ul>");
+    });
+    let jump = move |event| {
+        if let Some((_, field)) = asked(&event) {
+            super::show(&field);
+        }
+    };
+    view! {
+        {title(desk, id, sheet.title)}
+        <p class="purpose">{sheet.purpose}</p>
+        <div class="sheet">
+            <section class="inputs" aria-label="Measurements">{asks(&page, sheet.asks, "")}</section>
+            <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
+                {found}
+                <details class="working"><summary>"How it is worked out"</summary>{working}</details>
+                <details class="sources"><summary>"Sources"</summary>{sources}</details>
+            </section>
+        </div>
+        {headline_bar(result, faults)}
+        {foot(desk, id)}
+    }
+    .into_any()
+}
+
+type Faults = Memo<BTreeMap<String, String>>;
+type Result = Memo<Option<Arc<SheetResult>>>;
+
+fn result_of(desk: Desk, id: &str) -> Result {
+    let id = id.to_owned();
+    Memo::new(move |_| {
+        desk.evaluation.with(|all| {
+            all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
+        })
+    })
+}
+
+fn with_report(result: Result, show: impl FnOnce(Option<&calc::report::Report>)) {
+    result.with(|result| {
+        show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
+    });
+}
+
+/// What is missing or wrong, each a way to its field.
+fn to_mend(html: &mut Html, faults: Faults) {
+    html.raw("<div class=\"to-mend\"><h2>Still needed for an answer</h2><ul>");
+    faults.with(|faults| {
+        for (path, message) in faults {
+            html.raw("<li>");
+            html.button("plain", "show", &element_id(path), message);
+            html.raw("</li>");
+        }
+    });
+    html.raw("</ul></div>");
+}
+
+/// The first answer, always in sight while typing.
+fn headline_bar(result: Result, faults: Faults) -> AnyView {
+    let write = move || {
+        let mut html = Html::default();
+        with_report(result, |report| match report.and_then(|report| report.answers.first()) {
+            Some(answer) => {
+                html.tag("span", "", &answer.label);
+                html.raw(" ");
+                html.tag("strong", "", &answer.text);
+            }
+            None => {
+                let count = faults.with(BTreeMap::len);
+                let things = if count == 1 { "thing" } else { "things" };
+                html.tag("span", "", &format!("{count} {things} to fill in or mend"));
+            }
+        });
+        html.finish()
+    };
+    view! {
+        <button class="headline" aria-live="polite" on:click=move |_| super::show("results") inner_html=write></button>
+    }
+    .into_any()
+}
+
+/// The sheet's title, to be changed in place.
+fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
+    let shown = {
+        let id = id.to_owned();
+        Memo::new(move |_| {
+            desk.project.with(|project| {
+                project.sheet(&id).map_or_else(String::new, |sheet| super::title_of(&sheet))
+            })
+        })
+    };
+    let id = id.to_owned();
+    view! {
+        <h1 tabindex="-1">{shown}</h1>
+        <details class="rename">
+            <summary>{kind_title}" · rename"</summary>
+            <label for="sheet-title">"Name of this sheet"</label>
+            <input
+                id="sheet-title"
+                type="text"
+                autocomplete="off"
+                prop:value=shown
+                on:change=move |event| {
+                    let title = event_target_value(&event);
+                    desk.change(|project| project.set_sheet_title(&id, &title));
+                }
+            />
+        </details>
+    }
+    .into_any()
+}
+
+fn foot(desk: Desk, id: &str) -> AnyView {
+    let id = id.to_owned();
+    let place = Place::Sheet(id.clone());
+    let remove = move |_| {
+        let project = desk.project.with_untracked(|project| project.id().to_owned());
+        go(&Route::Project(project));
+        desk.change(|project| project.remove_sheet(&id));
+    };
+    let fill = move |_| {
+        let kind = desk.project.with_untracked(|project| match &place {
+            Place::Sheet(id) => project.sheet(id).and_then(|sheet| sheet.kind().map(str::to_owned)),
+            Place::Body => None,
+        });
+        let example = kind.as_deref().and_then(sheet::find).map(|sheet| sheet.example);
+        if let Some(Ok(example)) = example.map(serde_json::from_str) {
+            desk.change(|project| project.set(&place, "", example));
+        }
+    };
+    view! {
+        <div class="foot">
+            <button data-fill="" on:click=fill>"Fill in the example (undo takes it back)"</button>
+            <button class="danger" on:click=remove>"Take this sheet out (undo takes it back)"</button>
+        </div>
+    }
+    .into_any()
+}
+
+/// A sheet that this version does not know: kept, and shown as what it is.
+fn unknown(desk: Desk, id: &str) -> AnyView {
+    let saved = desk.project.with_untracked(|project| {
+        project.sheet(id).map_or_else(String::new, |sheet| format!("{:#}", sheet.inputs()))
+    });
+    view! {
+        <h1 tabindex="-1">"A sheet made by another version"</h1>
+        <p>"This version does not know this kind of sheet. It is kept as it is, and saved with the project."</p>
+        <pre>{saved}</pre>
+    }
+    .into_any()
+}

@@ -1,0 +1,398 @@
+//! Colours of low-voltage conductors, and where two of them contradict each other.
+//!
+//! A colour never settles a polarity: the same colour is positive under one standard and negative
+//! under another. Sheets print the polarity in words and measure before joining.
+
+use std::fmt;
+use std::str::FromStr;
+
+use super::sources;
+use crate::source::Source;
+
+/// Plain colours of insulation.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[allow(missing_docs)]
+pub enum Hue {
+    Black,
+    White,
+    Red,
+    Yellow,
+    Green,
+    Blue,
+    Brown,
+    Grey,
+    Orange,
+    Violet,
+    Pink,
+    Tan,
+}
+
+/// Colour of a lead: its ground colour and its stripe.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Colour {
+    /// Colour of most of it.
+    pub ground: Hue,
+    /// Colour of the stripe, where it has one.
+    pub stripe: Option<Hue>,
+}
+
+/// What a conductor is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Use {
+    /// DC positive.
+    Positive,
+    /// DC negative.
+    Negative,
+    /// Bonding or protective conductor.
+    Bonding,
+    /// Mains, not grounded: live.
+    MainsLive,
+    /// Mains neutral.
+    MainsNeutral,
+}
+
+/// One colour as a standard has it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Convention {
+    /// The colour.
+    pub colour: Colour,
+    /// What it is for.
+    pub means: Use,
+    /// On which circuits, where only on some.
+    pub on: &'static str,
+    /// The standard.
+    pub source: &'static Source,
+}
+
+/// The two leads of a device or of a run, as found: which colour is positive, which negative.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Leads {
+    /// Colour of the positive lead.
+    pub positive: Colour,
+    /// Colour of the negative lead.
+    pub negative: Colour,
+}
+
+/// What is misleading where leads of a device are joined to a run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clash {
+    /// A colour is positive on the device and negative on the run, or the other way round: joining
+    /// colour to colour would reverse the polarity.
+    Opposite {
+        /// The colour.
+        colour: Colour,
+        /// Whether it is the positive one on the device (and the negative one on the run).
+        positive_on_device: bool,
+    },
+    /// The same, but told apart by the stripe alone.
+    OppositeButForStripe {
+        /// Colour on the device.
+        device: Colour,
+        /// Colour on the run.
+        run: Colour,
+        /// Whether it is the positive one on the device (and the negative one on the run).
+        positive_on_device: bool,
+    },
+    /// Both leads of the device have the same colour: it says nothing.
+    BothAlike {
+        /// The colour.
+        colour: Colour,
+    },
+}
+
+/// The colours that standards give to DC conductors, with the mains colours that are mistaken for
+/// them.
+pub static CONVENTIONS: [Convention; 25] = [
+    row(plain(Hue::Red), Use::Positive, "", &sources::ABYC_COLOURS),
+    row(plain(Hue::Yellow), Use::Negative, "preferred", &sources::ABYC_COLOURS),
+    row(plain(Hue::Black), Use::Negative, "", &sources::ABYC_COLOURS),
+    row(striped(Hue::Black, Hue::Yellow), Use::Negative, "", &sources::ABYC_COLOURS),
+    row(plain(Hue::Green), Use::Bonding, "", &sources::ABYC_COLOURS),
+    row(striped(Hue::Green, Hue::Yellow), Use::Bonding, "", &sources::ABYC_COLOURS),
+    row(plain(Hue::Blue), Use::Positive, "cabin lights (dark blue)", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Brown), Use::Positive, "pumps", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Yellow), Use::Positive, "blowers", &sources::ABYC_BRANCH_COLOURS),
+    row(striped(Hue::Brown, Hue::Yellow), Use::Positive, "blowers", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Grey), Use::Positive, "navigation lights", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Orange), Use::Positive, "accessory feed", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Violet), Use::Positive, "ignition", &sources::ABYC_BRANCH_COLOURS),
+    row(plain(Hue::Red), Use::Positive, "", &sources::ISO_COLOURS),
+    row(plain(Hue::Black), Use::Negative, "", &sources::ISO_COLOURS),
+    row(plain(Hue::Yellow), Use::Negative, "", &sources::ISO_COLOURS),
+    row(plain(Hue::Red), Use::Positive, "", &sources::IEC_60445_COLOURS),
+    row(plain(Hue::White), Use::Negative, "", &sources::IEC_60445_COLOURS),
+    row(plain(Hue::Brown), Use::Positive, "", &sources::HD_308_COLOURS),
+    row(plain(Hue::Grey), Use::Negative, "not earthed", &sources::HD_308_COLOURS),
+    row(plain(Hue::Blue), Use::Negative, "earthed", &sources::HD_308_COLOURS),
+    row(plain(Hue::Brown), Use::Negative, "vehicle chassis", &sources::DIN_72551),
+    row(plain(Hue::Black), Use::MainsLive, "", &sources::US_MAINS_COLOURS),
+    row(plain(Hue::White), Use::MainsNeutral, "", &sources::US_MAINS_COLOURS),
+    row(plain(Hue::Green), Use::Bonding, "mains", &sources::US_MAINS_COLOURS),
+];
+
+/// What standards say of a colour, its stripe counted.
+pub fn conventions(colour: Colour) -> impl Iterator<Item = &'static Convention> {
+    CONVENTIONS.iter().filter(move |row| row.colour == colour)
+}
+
+/// Whether standards disagree about a colour: DC positive to one, DC negative or live mains to
+/// another.
+pub fn is_ambiguous(colour: Colour) -> bool {
+    let any = |wanted: &[Use]| conventions(colour).any(|row| wanted.contains(&row.means));
+    let (positive, negative) = (any(&[Use::Positive]), any(&[Use::Negative]));
+    positive && negative || (positive || negative) && any(&[Use::MainsLive, Use::MainsNeutral])
+}
+
+/// Where the colours of a device and of the run it is joined to contradict each other.
+///
+/// The device's positive lead is joined to the run's positive conductor, whatever their colours.
+/// Where the positive of the one has the colour of the negative of the other, someone will join
+/// colour to colour: the sheet warns, and the splice list prints both colours.
+///
+/// # Source
+/// A rule of this project, from the conventions' own contradictions.
+pub fn clashes(device: Leads, run: Leads) -> Vec<Clash> {
+    let mut clashes = Vec::new();
+    if device.positive == device.negative {
+        clashes.push(Clash::BothAlike { colour: device.positive });
+    }
+    for (on_device, on_run, positive_on_device) in
+        [(device.positive, run.negative, true), (device.negative, run.positive, false)]
+    {
+        if on_device == on_run {
+            clashes.push(Clash::Opposite { colour: on_device, positive_on_device });
+        } else if on_device.ground == on_run.ground {
+            clashes.push(Clash::OppositeButForStripe {
+                device: on_device,
+                run: on_run,
+                positive_on_device,
+            });
+        }
+    }
+    clashes
+}
+
+impl Hue {
+    /// Every hue with its name.
+    pub const ALL: [(Self, &'static str); 12] = [
+        (Self::Black, "black"),
+        (Self::White, "white"),
+        (Self::Red, "red"),
+        (Self::Yellow, "yellow"),
+        (Self::Green, "green"),
+        (Self::Blue, "blue"),
+        (Self::Brown, "brown"),
+        (Self::Grey, "grey"),
+        (Self::Orange, "orange"),
+        (Self::Violet, "violet"),
+        (Self::Pink, "pink"),
+        (Self::Tan, "tan"),
+    ];
+
+    fn named(name: &str) -> Option<Self> {
+        let name = match name {
+            "gray" => "grey",
+            "purple" => "violet",
+            other => other,
+        };
+        Self::ALL.iter().find(|(_, n)| *n == name).map(|(hue, _)| *hue)
+    }
+}
+
+/// Why a text is no colour.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct NotAColour {
+    /// What was typed, cut to 40 characters.
+    pub typed: String,
+}
+
+impl FromStr for Colour {
+    type Err = NotAColour;
+
+    /// Reads `black`, `black/white`, `black with white stripe`, `dark blue`.
+    fn from_str(text: &str) -> Result<Self, Self::Err> {
+        let refused = || NotAColour { typed: text.trim().chars().take(40).collect() };
+        let lower: String = text.chars().take(60).flat_map(char::to_lowercase).collect();
+        let mut hues = Vec::new();
+        for word in lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()) {
+            match word {
+                "with" | "and" | "stripe" | "striped" | "dark" | "light" | "a" => {}
+                _ => hues.push(Hue::named(word).ok_or_else(refused)?),
+            }
+        }
+        match hues[..] {
+            [ground] => Ok(plain(ground)),
+            [ground, stripe] if ground == stripe => Ok(plain(ground)),
+            [ground, stripe] => Ok(striped(ground, stripe)),
+            _ => Err(refused()),
+        }
+    }
+}
+
+impl fmt::Display for NotAColour {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "“{}” is no colour of a lead; write black, or black/white for a stripe; ",
+            self.typed
+        )?;
+        f.write_str("the colours are ")?;
+        for (i, (_, name)) in Hue::ALL.iter().enumerate() {
+            write!(f, "{}{name}", if i == 0 { "" } else { ", " })?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for NotAColour {}
+
+impl fmt::Display for Hue {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let name = Self::ALL.iter().find(|(hue, _)| hue == self).map_or("", |(_, name)| name);
+        f.write_str(name)
+    }
+}
+
+impl fmt::Display for Colour {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.stripe {
+            None => self.ground.fmt(f),
+            Some(stripe) => write!(f, "{}/{stripe}", self.ground),
+        }
+    }
+}
+
+impl fmt::Display for Clash {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let signs = |positive_on_device: bool| {
+            if positive_on_device { ("positive", "negative") } else { ("negative", "positive") }
+        };
+        match self {
+            Self::Opposite { colour, positive_on_device } => {
+                let (device, run) = signs(*positive_on_device);
+                write!(
+                    f,
+                    "{colour} is {device} on the device and {run} on the run: do not join {colour} \
+                     to {colour}; join positive to positive and label both"
+                )
+            }
+            Self::OppositeButForStripe { device, run, positive_on_device } => {
+                let (on_device, on_run) = signs(*positive_on_device);
+                write!(
+                    f,
+                    "{device} is {on_device} on the device and {run} is {on_run} on the run: only \
+                     the stripe tells them apart; label both"
+                )
+            }
+            Self::BothAlike { colour } => write!(
+                f,
+                "both leads of the device are {colour}: find the positive one by its mark, the \
+                 maker's sheet or a meter, and label it"
+            ),
+        }
+    }
+}
+
+const fn plain(ground: Hue) -> Colour {
+    Colour { ground, stripe: None }
+}
+
+const fn striped(ground: Hue, stripe: Hue) -> Colour {
+    Colour { ground, stripe: Some(stripe) }
+}
+
+const fn row(colour: Colour, means: Use, on: &'static str, source: &'static Source) -> Convention {
+    Convention { colour, means, on, source }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn leads(positive: &str, negative: &str) -> Leads {
+        Leads { positive: positive.parse().unwrap(), negative: negative.parse().unwrap() }
+    }
+
+    #[test]
+    fn a_black_positive_joined_to_a_black_negative() {
+        let run = leads("red", "black");
+        let found = clashes(leads("black", "white"), run);
+        assert_eq!(
+            found,
+            [Clash::Opposite { colour: plain(Hue::Black), positive_on_device: true }]
+        );
+        assert!(found[0].to_string().contains("do not join black to black"));
+        assert!(clashes(leads("red", "black"), run).is_empty());
+        assert!(clashes(leads("white", "black"), run).is_empty());
+        let found = clashes(leads("black/white", "black"), run);
+        assert!(matches!(
+            found[..],
+            [Clash::OppositeButForStripe { positive_on_device: true, .. }]
+        ));
+        let found = clashes(leads("blue", "red"), run);
+        assert!(matches!(found[..], [Clash::Opposite { positive_on_device: false, .. }]));
+        // Both leads black: nothing tells them apart, and one of them contradicts the run.
+        assert_eq!(clashes(leads("black", "black"), run).len(), 2);
+    }
+
+    #[test]
+    fn colours_that_standards_disagree_about() {
+        for (colour, ambiguous) in [
+            ("black", true),
+            ("yellow", true),
+            ("brown", true),
+            ("white", true),
+            ("blue", true),
+            ("red", false),
+            ("orange", false),
+            ("green", false),
+        ] {
+            assert_eq!(is_ambiguous(colour.parse().unwrap()), ambiguous, "{colour}");
+        }
+        assert!(conventions(plain(Hue::Red)).all(|row| row.means == Use::Positive));
+    }
+
+    #[test]
+    fn reads_colours() {
+        for (text, shown) in [
+            ("Black", "black"),
+            ("black with white stripe", "black/white"),
+            ("green/yellow", "green/yellow"),
+            ("dark blue", "blue"),
+            ("GRAY", "grey"),
+        ] {
+            assert_eq!(text.parse::<Colour>().unwrap().to_string(), shown);
+        }
+        for text in ["", "12", "ultraviolet", "red green blue"] {
+            let error = text.parse::<Colour>().unwrap_err();
+            assert!(error.to_string().contains("write black"), "{text}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn any_text_is_read_or_refused(text in "\\PC{0,80}") {
+            let _ = text.parse::<Colour>().map_err(|error| error.to_string());
+        }
+
+        #[test]
+        fn what_is_shown_is_read_again(a in 0usize..12, b in 0usize..12) {
+            let colour = striped(Hue::ALL[a].0, Hue::ALL[b].0);
+            let again: Colour = colour.to_string().parse().unwrap();
+            prop_assert_eq!(again.ground, colour.ground);
+        }
+
+        /// Swapping device and run finds the same contradictions.
+        #[test]
+        fn clashes_are_mutual(hues in prop::collection::vec(0usize..12, 4)) {
+            let lead = |i: usize| plain(Hue::ALL[hues[i]].0);
+            let (one, two) = (
+                Leads { positive: lead(0), negative: lead(1) },
+                Leads { positive: lead(2), negative: lead(3) },
+            );
+            let opposite = |a, b| clashes(a, b).iter().filter(|c| matches!(c, Clash::Opposite { .. })).count();
+            prop_assert_eq!(opposite(one, two), opposite(two, one));
+        }
+    }
+}

@@ -1,0 +1,258 @@
+//! Fuses: standard ratings, and the one for a load and the conductors behind it.
+
+use std::fmt;
+
+use super::ampacity::{self, Conditions, ampacity_a};
+use super::conductor::Conductor;
+use super::range::{LOAD_CURRENT_A, OutOfRange};
+use super::sources;
+use crate::source::Source;
+
+/// A fuse that fits.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fuse {
+    /// Standard rating in A.
+    pub rating_a: f64,
+    /// What the load asks for: 125 % of its continuous part and 100 % of the rest, in A.
+    pub needed_a: f64,
+    /// Where the rating is listed.
+    pub source: &'static Source,
+    /// Conductors behind it, by their place, whose ampacity no table gives: the fuse was not held
+    /// against them.
+    pub unrated: Vec<usize>,
+}
+
+/// Why no fuse fits.
+#[derive(Clone, Debug, PartialEq)]
+pub enum FuseError {
+    /// A load current that is no current.
+    Range(OutOfRange),
+    /// The load asks for more than the greatest standard rating.
+    BeyondRatings {
+        /// What the load asks for, in A.
+        needed_a: f64,
+        /// The greatest rating, in A.
+        greatest_a: f64,
+    },
+    /// The rating that the load asks for is more than a conductor behind it may carry.
+    ConductorTooThin {
+        /// What the load asks for, in A.
+        needed_a: f64,
+        /// The next standard rating, in A.
+        rating_a: f64,
+        /// Place of the weakest conductor among those behind the fuse.
+        weakest: usize,
+        /// The weakest conductor.
+        conductor: Conductor,
+        /// What it may carry as it lies, in A.
+        ampacity_a: f64,
+        /// The thinnest of its series that the rating protects, if there is one.
+        would_do: Option<Conductor>,
+    },
+}
+
+/// Standard ratings in A, lowest first, with their source: blade fuses up to 40 A, beyond them the
+/// NEC's list.
+///
+/// # Source
+/// [`sources::ISO_8820_3`] (1 A from memory), [`sources::NEC_240_6`].
+pub static RATINGS: [(f64, &Source); 36] = [
+    (1.0, &sources::ISO_8820_3_ONE_AMPERE),
+    (2.0, &sources::ISO_8820_3),
+    (3.0, &sources::ISO_8820_3),
+    (4.0, &sources::ISO_8820_3),
+    (5.0, &sources::ISO_8820_3),
+    (7.5, &sources::ISO_8820_3),
+    (10.0, &sources::ISO_8820_3),
+    (15.0, &sources::ISO_8820_3),
+    (20.0, &sources::ISO_8820_3),
+    (25.0, &sources::ISO_8820_3),
+    (30.0, &sources::ISO_8820_3),
+    (35.0, &sources::ISO_8820_3),
+    (40.0, &sources::ISO_8820_3),
+    (45.0, &sources::NEC_240_6),
+    (50.0, &sources::NEC_240_6),
+    (60.0, &sources::NEC_240_6),
+    (70.0, &sources::NEC_240_6),
+    (80.0, &sources::NEC_240_6),
+    (90.0, &sources::NEC_240_6),
+    (100.0, &sources::NEC_240_6),
+    (110.0, &sources::NEC_240_6),
+    (125.0, &sources::NEC_240_6),
+    (150.0, &sources::NEC_240_6),
+    (175.0, &sources::NEC_240_6),
+    (200.0, &sources::NEC_240_6),
+    (225.0, &sources::NEC_240_6),
+    (250.0, &sources::NEC_240_6),
+    (300.0, &sources::NEC_240_6),
+    (350.0, &sources::NEC_240_6),
+    (400.0, &sources::NEC_240_6),
+    (450.0, &sources::NEC_240_6),
+    (500.0, &sources::NEC_240_6),
+    (600.0, &sources::NEC_240_6),
+    (700.0, &sources::NEC_240_6),
+    (800.0, &sources::NEC_240_6),
+    (1000.0, &sources::NEC_240_6),
+];
+
+/// The rating current that a load asks for, in A: 125 % of what flows three hours or more and
+/// 100 % of the rest.
+///
+/// # Errors
+/// [`OutOfRange`] for a current outside 0 to 10,000 A.
+///
+/// # Source
+/// [`sources::NEC_CONTINUOUS`], [`sources::NEC_CONTINUOUS_MEANS`].
+pub fn needed_a(continuous_a: f64, other_a: f64) -> Result<f64, OutOfRange> {
+    Ok(1.25 * LOAD_CURRENT_A.check(continuous_a)? + LOAD_CURRENT_A.check(other_a)?)
+}
+
+/// The lowest standard rating that is at least `needed_a`, and its source.
+pub fn next_rating(needed_a: f64) -> Option<(f64, &'static Source)> {
+    RATINGS.iter().copied().find(|(rating_a, _)| needed_a <= rating_a * (1.0 + 1e-9))
+}
+
+/// The fuse at the source of a circuit.
+///
+/// It is the next standard rating for the load, and no more than the weakest conductor behind it
+/// may carry: the strict rule, for below 50 V 33 CFR 183.455(c) would allow half as much again.
+///
+/// # Errors
+/// [`FuseError`] when the load is out of range, beyond every rating, or asks for more than a
+/// conductor behind the fuse may carry.
+///
+/// # Source
+/// [`needed_a`], [`RATINGS`], [`sources::FUSE_PROTECTS_CONDUCTOR`], [`sources::CFR_FUSE_LIMIT`].
+pub fn select(
+    continuous_a: f64,
+    other_a: f64,
+    behind: &[Conductor],
+    conditions: &Conditions,
+) -> Result<Fuse, FuseError> {
+    let needed_a = needed_a(continuous_a, other_a).map_err(FuseError::Range)?;
+    let Some((rating_a, source)) = next_rating(needed_a) else {
+        let greatest_a = RATINGS.iter().fold(0.0, |most: f64, (a, _)| most.max(*a));
+        return Err(FuseError::BeyondRatings { needed_a, greatest_a });
+    };
+    let mut unrated = Vec::new();
+    let mut weakest: Option<(f64, usize, Conductor)> = None;
+    for (place, conductor) in behind.iter().enumerate() {
+        match ampacity_a(*conductor, conditions) {
+            None => unrated.push(place),
+            Some(a) if weakest.is_none_or(|(least, ..)| a < least) => {
+                weakest = Some((a, place, *conductor));
+            }
+            Some(_) => {}
+        }
+    }
+    match weakest {
+        Some((ampacity_a, weakest, conductor)) if !ampacity::carries(ampacity_a, rating_a) => {
+            let would_do = match conductor {
+                Conductor::Awg(_) => {
+                    ampacity::least_conductor(Conductor::awg(), rating_a, conditions)
+                }
+                _ => ampacity::least_conductor(Conductor::metric(), rating_a, conditions),
+            };
+            Err(FuseError::ConductorTooThin {
+                needed_a,
+                rating_a,
+                weakest,
+                conductor,
+                ampacity_a,
+                would_do,
+            })
+        }
+        _ => Ok(Fuse { rating_a, needed_a, source, unrated }),
+    }
+}
+
+impl fmt::Display for FuseError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Range(range) => range.fmt(f),
+            Self::BeyondRatings { needed_a, greatest_a } => write!(
+                f,
+                "the load asks for a fuse of {needed_a:.1} A, and the greatest standard rating is \
+                 {greatest_a} A; split the circuit"
+            ),
+            Self::ConductorTooThin {
+                needed_a, rating_a, conductor, ampacity_a, would_do, ..
+            } => {
+                write!(
+                    f,
+                    "the load asks for a fuse of {needed_a:.1} A, the next rating is {rating_a} A, \
+                     and {conductor} behind it may carry no more than {ampacity_a:.1} A; "
+                )?;
+                match would_do {
+                    Some(size) => write!(f, "{size} would do, or split the circuit"),
+                    None => f.write_str("no listed size would do: split the circuit"),
+                }
+            }
+        }
+    }
+}
+
+impl std::error::Error for FuseError {}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    fn fuse(continuous_a: f64, other_a: f64, behind: &[&str]) -> Result<f64, FuseError> {
+        let behind: Vec<Conductor> = behind.iter().map(|c| c.parse().unwrap()).collect();
+        select(continuous_a, other_a, &behind, &Conditions::default()).map(|fuse| fuse.rating_a)
+    }
+
+    /// NEC 210.20(A): 125 % of the continuous load and the whole of the rest.
+    #[test]
+    fn next_rating_at_125_percent() {
+        assert_eq!(fuse(10.0, 0.0, &["14 AWG"]), Ok(15.0));
+        assert_eq!(fuse(20.0, 5.0, &["10 AWG"]), Ok(30.0));
+        assert_eq!(fuse(24.0, 0.0, &["10 AWG"]), Ok(30.0));
+        assert_eq!(fuse(48.0, 0.0, &["6 AWG"]), Ok(60.0));
+        assert_eq!(fuse(0.0, 10.0, &["14 AWG"]), Ok(10.0));
+        assert_eq!(fuse(0.0, 0.0, &[]), Ok(1.0));
+    }
+
+    #[test]
+    fn the_weakest_conductor_behind_decides() {
+        let error = fuse(20.0, 0.0, &["10 AWG", "18 AWG", "14 AWG"]).unwrap_err();
+        assert!(matches!(
+            error,
+            FuseError::ConductorTooThin { weakest: 1, rating_a: 25.0, ampacity_a: 20.0, .. }
+        ));
+        let message = error.to_string();
+        assert!(message.contains("18 AWG") && message.contains("16 AWG would do"), "{message}");
+        assert_eq!(fuse(16.0, 0.0, &["18 AWG"]), Ok(20.0));
+        assert!(fuse(900.0, 0.0, &[]).unwrap_err().to_string().contains("1000 A"));
+        assert!(fuse(f64::NAN, 0.0, &[]).is_err());
+    }
+
+    #[test]
+    fn conductors_without_a_table_are_told_not_guessed() {
+        let behind = ["16 AWG".parse().unwrap(), "0.0135 ohm/m".parse().unwrap()];
+        let fuse = select(4.0, 0.0, &behind, &Conditions::default()).unwrap();
+        assert_eq!((fuse.rating_a, fuse.unrated), (5.0, vec![1]));
+    }
+
+    proptest! {
+        /// I_needed <= I_fuse <= I_z of every conductor behind.
+        #[test]
+        fn between_load_and_conductor(a in 0.0..400.0f64, b in 0.0..50.0f64, size in 0usize..15) {
+            let conductor = Conductor::awg().nth(size).unwrap();
+            if let Ok(fuse) = select(a, b, &[conductor], &Conditions::default()) {
+                prop_assert!(fuse.rating_a >= 1.25 * a + b - 1e-6);
+                let limit = ampacity_a(conductor, &Conditions::default()).unwrap();
+                prop_assert!(fuse.rating_a <= limit);
+            }
+        }
+
+        #[test]
+        fn any_number_is_answered_or_refused(a in any::<f64>(), b in any::<f64>()) {
+            if let Ok(fuse) = select(a, b, &[], &Conditions::default()) {
+                prop_assert!(fuse.rating_a.is_finite() && fuse.needed_a.is_finite());
+            }
+        }
+    }
+}
