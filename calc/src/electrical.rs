@@ -20,6 +20,7 @@ pub mod range;
 pub mod sources;
 pub mod splice;
 pub mod tree;
+pub mod wire;
 
 #[cfg(test)]
 mod published_networks;
