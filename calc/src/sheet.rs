@@ -35,8 +35,11 @@ macro_rules! sheets {
     };
 }
 
+mod wiring;
+
 sheets! {
     stud_marks
+    voltage_drop
 }
 
 /// The sheet of a kind.
