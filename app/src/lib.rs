@@ -2,6 +2,7 @@
 
 pub mod storage;
 pub mod transfer;
+pub mod view;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
@@ -23,15 +24,5 @@ pub fn start() {
 /// The whole app.
 #[component]
 pub fn App() -> impl IntoView {
-    let note = RwSignal::new(String::new());
-    view! {
-        <main>
-            <h1>"Battenbook"</h1>
-            <label>
-                "Note"
-                <input type="text" prop:value=note on:input=move |event| note.set(event_target_value(&event)) />
-            </label>
-            <output>{note}</output>
-        </main>
-    }
+    view! { <main><h1>"Battenbook"</h1></main> }
 }

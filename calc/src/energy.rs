@@ -1,1 +1,10 @@
 //! Battery and solar: pure formulas.
+
+pub mod budget;
+pub mod cautions;
+pub mod charging;
+pub mod peukert;
+pub mod solar;
+pub mod string;
+pub mod sun;
+pub mod water;

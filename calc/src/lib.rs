@@ -18,6 +18,7 @@ pub mod electrical;
 pub mod energy;
 pub mod fastening;
 pub mod fault;
+pub mod light;
 pub mod lists;
 pub mod mass;
 pub mod opening;
@@ -28,6 +29,8 @@ pub mod reader;
 pub mod report;
 pub mod sheet;
 pub mod source;
+#[cfg(test)]
+mod testing;
 pub mod thermal;
 
 pub use project::evaluate;

@@ -1,1 +1,5 @@
 //! Loads on the axles: pure formulas.
+
+pub mod axles;
+pub mod cautions;
+pub mod densities;

@@ -157,6 +157,13 @@ pub struct Caution {
     pub source: &'static Source,
 }
 
+impl Caution {
+    /// A trade's cautions.
+    pub fn all(of: &'static [(&'static str, Source)]) -> Vec<Self> {
+        of.iter().map(|(text, source)| Self { text, source }).collect()
+    }
+}
+
 /// An input that was taken from the body.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Taken {

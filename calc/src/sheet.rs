@@ -38,6 +38,7 @@ macro_rules! sheets {
 mod wiring;
 
 sheets! {
+    coating
     stud_marks
     voltage_drop
 }

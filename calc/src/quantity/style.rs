@@ -5,7 +5,8 @@ use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 use super::decimal::{amount, significant};
 use super::dimension::{AREA, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
-use super::unit::Dimension;
+use super::measure::Measure;
+use super::unit::{Dimension, Unit};
 
 /// Unit system and rounding of everything that is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -102,6 +103,29 @@ impl Style {
             UnitSystem::Metric => UnitSystem::Imperial,
         };
         format!("{} ({})", self.volume(volume), Self::new(other).volume(volume))
+    }
+
+    /// A container as it is sold: `1 gal`, `2.5 l`. In this style where that is its plain size, else
+    /// in the other system where it is plain there, as a can that was filled in the other system.
+    pub fn container(&self, size: Volume) -> String {
+        let own = self.volume(size);
+        let other = match self.system {
+            UnitSystem::Imperial => Self::new(UnitSystem::Metric).volume(size),
+            UnitSystem::Metric => Self::new(UnitSystem::Imperial).volume(size),
+        };
+        let plain = |text: &str| {
+            Measure::read(text, &VOLUME, None)
+                .is_ok_and(|read| (read.si() - size.value).abs() <= 1e-6 * size.value.abs())
+        };
+        if !plain(&own) && plain(&other) { other } else { own }
+    }
+
+    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, gallons
+    /// or litres.
+    pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
+        let unit = self.pick("gal", "l");
+        let number = number_in(volume.value, &VOLUME, unit);
+        ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
     }
 
     /// A mass: `85.4 lb`, below a pound `6.5 oz`; `38.7 kg`, below a kilogram `185 g`.

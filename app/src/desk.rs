@@ -1,0 +1,216 @@
+//! The open project: its state, what is derived from it, undo and redo, and saving.
+
+use std::sync::Arc;
+
+use calc::ask::{Ask, Kind};
+use calc::project::{Evaluation, Node, Place, Project};
+use calc::quantity::Measure;
+use leptos::prelude::*;
+
+use crate::storage::{SaveError, Store};
+
+/// Most steps that can be undone.
+const MOST_STEPS: usize = 200;
+
+/// The open project, as every page of it sees it.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// The project as typed.
+    pub project: RwSignal<Project>,
+    /// All that follows from it.
+    pub evaluation: Memo<Arc<Evaluation>>,
+    /// Why the last save failed, in words; none when all is kept.
+    pub trouble: RwSignal<Option<SaveError>>,
+    history: RwSignal<History>,
+    store: Store,
+    revision: StoredValue<u64>,
+    save_waits: StoredValue<bool>,
+}
+
+/// What undo and redo go back and forth between.
+#[derive(Clone, Default)]
+struct History {
+    past: Vec<Project>,
+    future: Vec<Project>,
+    /// The field that the last change was typed into: more typing there is the same step.
+    field: Option<String>,
+}
+
+impl Desk {
+    /// Opens a loaded project.
+    pub fn new(
+        store: Store,
+        project: Project,
+        revision: u64,
+    ) -> Self {
+        let project = RwSignal::new(project);
+        Self {
+            project,
+            evaluation: Memo::new(move |_| Arc::new(project.with(calc::evaluate))),
+            trouble: RwSignal::new(None),
+            history: RwSignal::new(History::default()),
+            store,
+            revision: StoredValue::new(revision),
+            save_waits: StoredValue::new(false),
+        }
+    }
+
+    /// Changes the project: one step that can be undone, saved at once.
+    pub fn change(&self, change: impl FnOnce(&mut Project)) {
+        self.step(None, change);
+    }
+
+    /// Keeps what is typed into a field. Typing on in one field is one step.
+    pub fn type_into(&self, place: &Place, path: &str, ask: &Ask, text: &str) {
+        let system = self.project.with_untracked(Project::system);
+        let stored = stored_text(ask, text, ask.unit_in(system));
+        if self.project.with_untracked(|project| project.typed(place, path)) == stored {
+            return;
+        }
+        let field = match place {
+            Place::Body => format!("body {path}"),
+            Place::Sheet(id) => format!("{id} {path}"),
+        };
+        self.step(Some(field), |project| project.set_typed(place, path, &ask.kind, &stored));
+    }
+
+    /// Ends the step that typing into a field belongs to.
+    pub fn leave_field(&self) {
+        self.history.update_untracked(|history| history.field = None);
+    }
+
+    /// Whether there is anything to undo, and to redo.
+    pub fn steps(&self) -> (bool, bool) {
+        self.history.with(|history| (!history.past.is_empty(), !history.future.is_empty()))
+    }
+
+    /// Takes the last step back.
+    pub fn undo(&self) {
+        self.turn(|history| (&mut history.past, &mut history.future));
+    }
+
+    /// Takes the last undo back.
+    pub fn redo(&self) {
+        self.turn(|history| (&mut history.future, &mut history.past));
+    }
+
+    /// Reads the project again after another tab has saved it. What is not saved yet here stays.
+    pub fn follow_other_tab(&self) {
+        if self.save_waits.get_value() || self.trouble.with_untracked(Option::is_some) {
+            return;
+        }
+        let id = self.project.with_untracked(|project| project.id().to_owned());
+        if let Ok(loaded) = self.store.load(&id) {
+            self.revision.set_value(loaded.revision);
+            self.history.set(History::default());
+            self.project.set(loaded.project);
+        }
+    }
+
+    /// Saves now what waits to be saved.
+    pub fn save_now(&self) {
+        if !self.save_waits.try_get_value().unwrap_or(false) {
+            return;
+        }
+        self.save_waits.set_value(false);
+        let saved = self
+            .project
+            .with_untracked(|project| self.store.save(project, self.revision.get_value()));
+        match saved {
+            Ok(revision) => {
+                self.revision.set_value(revision);
+                if self.trouble.with_untracked(Option::is_some) {
+                    self.trouble.set(None);
+                }
+            }
+            Err(error) => self.trouble.set(Some(error)),
+        }
+    }
+
+    /// Saves the project as it stands here beside the other tab's, and says under which id.
+    pub fn save_as_copy(&self) -> Result<String, SaveError> {
+        let (copy, _) = self.project.with_untracked(|project| self.store.save_copy(project))?;
+        self.save_waits.set_value(false);
+        Ok(copy.id().to_owned())
+    }
+
+    fn step(&self, field: Option<String>, change: impl FnOnce(&mut Project)) {
+        let before = self.project.get_untracked();
+        self.project.update(change);
+        self.history.update(|history| {
+            history.future.clear();
+            if field.is_none() || history.field != field {
+                history.past.push(before);
+                if history.past.len() > MOST_STEPS {
+                    history.past.remove(0);
+                }
+            }
+            history.field = field;
+        });
+        self.save_soon();
+    }
+
+    fn turn(&self, ends: impl FnOnce(&mut History) -> (&mut Vec<Project>, &mut Vec<Project>)) {
+        let now = self.project.get_untracked();
+        let mut turned = None;
+        self.history.update(|history| {
+            history.field = None;
+            let (from, to) = ends(history);
+            turned = from.pop();
+            if turned.is_some() {
+                to.push(now);
+            }
+        });
+        if let Some(project) = turned {
+            self.project.set(project);
+            self.save_soon();
+        }
+    }
+
+    /// Saves as soon as the answer is painted, so that typing never waits for the storage.
+    fn save_soon(&self) {
+        if !self.save_waits.get_value() {
+            self.save_waits.set_value(true);
+            let desk = *self;
+            set_timeout(move || desk.save_now(), std::time::Duration::ZERO);
+        }
+    }
+}
+
+/// What is kept of typed text: a bare number gets the unit that stands beside its field.
+pub fn stored_text(ask: &Ask, text: &str, unit: Option<&'static calc::quantity::Unit>) -> String {
+    match ask.kind {
+        Kind::Measure { dimension, .. } => Measure::read(text, dimension, unit)
+            .map_or_else(|_| text.trim().to_owned(), |measure| measure.stored()),
+        Kind::Words => text.to_owned(),
+        _ => text.trim().to_owned(),
+    }
+}
+
+/// Ticked lines of a list, by key, with the quantity that was ticked off.
+pub fn ticked(project: &Project, list: &str, key: &str) -> Option<f64> {
+    project.extra("ticked")?.get(list)?.get(key)?.as_f64()
+}
+
+/// Ticks a line off with its quantity, or takes the tick back.
+pub fn tick(project: &mut Project, list: &str, key: &str, quantity: Option<f64>) {
+    let mut all = match project.extra("ticked") {
+        Some(Node::Object(all)) => all.clone(),
+        _ => serde_json::Map::new(),
+    };
+    let lines = all.entry(list).or_insert_with(|| serde_json::json!({}));
+    if !lines.is_object() {
+        *lines = serde_json::json!({});
+    }
+    if let Node::Object(lines) = lines {
+        match quantity {
+            Some(quantity) => {
+                lines.insert(key.to_owned(), serde_json::json!(quantity));
+            }
+            None => {
+                lines.shift_remove(key);
+            }
+        }
+    }
+    project.set_extra("ticked", Node::Object(all));
+}

@@ -1,0 +1,239 @@
+//! A laid-out drawing as SVG.
+
+use calc::drawing::{Anchor, Drawing, Fill, Pen, Point, Shape};
+
+use super::layout::{DimensionLine, Layout};
+use super::paper::{Paper, ROW, push_whole};
+
+/// Half a dimension's tick along each axis, before it is turned. [px]
+const TICK: f64 = 4.0;
+const STRETCHED: &str = "Not to scale across: drawn wider.";
+
+/// One inline SVG for a page of this width in px; empty where there is nothing to draw.
+///
+/// `number` is any that no other drawing on the page has: it keeps the names of hatchings apart.
+pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
+    let Some(layout) = Layout::new(drawing, width_px) else { return String::new() };
+    let note = if layout.stretched { ROW } else { 0.0 };
+    let mut sheet = Sheet {
+        paper: Paper::new(layout.width, layout.height + note),
+        layout: &layout,
+        waste: hatch_name("w", number),
+        opening: hatch_name("o", number),
+    };
+    sheet.hatchings();
+    layout.placed.iter().for_each(|placed| sheet.body(placed.shape));
+    // Texts come last: nothing hides them. Before them their leaders, which they may cover.
+    for placed in &layout.placed {
+        match placed.shape {
+            Shape::Text { at, .. } => sheet.leader(*at, placed.shift),
+            Shape::Dimension { from, to, .. } => {
+                let line = layout.dimension(*from, *to, placed.shift);
+                sheet.dimension([*from, *to], &line);
+            }
+            _ => {}
+        }
+    }
+    for placed in &layout.placed {
+        match placed.shape {
+            Shape::Text { at, text, anchor } => {
+                let (x, y) = layout.px(*at);
+                let class = match anchor {
+                    Anchor::Start => "text text-start",
+                    Anchor::Middle => "text",
+                    Anchor::End => "text text-end",
+                };
+                sheet.paper.text(class, (x, y + placed.shift), (1.0, 0.0), text);
+            }
+            Shape::Dimension { from, to, text, .. } => {
+                let line = layout.dimension(*from, *to, placed.shift);
+                sheet.paper.text("text", line.figure, line.read, text);
+            }
+            _ => {}
+        }
+    }
+    if layout.stretched {
+        let at = (8.0, layout.height + note / 2.0 - 4.0);
+        sheet.paper.text("text-note", at, (1.0, 0.0), STRETCHED);
+    }
+    sheet.paper.finish()
+}
+
+struct Sheet<'a> {
+    paper: Paper,
+    layout: &'a Layout<'a>,
+    waste: String,
+    opening: String,
+}
+
+impl Sheet<'_> {
+    /// The hatchings that are used.
+    fn hatchings(&mut self) {
+        let uses = |wanted: Fill| {
+            self.layout.placed.iter().any(|placed| match placed.shape {
+                Shape::Area { fill, .. } | Shape::Circle { fill, .. } => *fill == wanted,
+                _ => false,
+            })
+        };
+        let (waste, opening) = (uses(Fill::Waste), uses(Fill::Opening));
+        if waste {
+            self.hatching(&self.waste.clone(), "M0 0V7", "ground-waste");
+        }
+        if opening {
+            self.hatching(&self.opening.clone(), "M0 0V7M0 0H7", "ground-opening");
+        }
+    }
+
+    fn hatching(&mut self, name: &str, lines: &str, ground: &str) {
+        let paper = &mut self.paper;
+        paper.push("<pattern");
+        paper.attribute("id", name);
+        paper.push(" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\"");
+        paper.push(" patternTransform=\"rotate(45)\">");
+        paper.open("path", ground);
+        paper.push(" d=\"M0 0H7V7H0Z\"/>");
+        paper.open("path", "hatch-line");
+        paper.attribute("d", lines);
+        paper.push("/></pattern>");
+    }
+
+    /// Draws everything but texts and dimensions.
+    fn body(&mut self, shape: &Shape) {
+        match shape {
+            Shape::Line { points, pen } => {
+                let points: Vec<_> = points.iter().map(|&point| self.layout.px(point)).collect();
+                self.paper.path(pen_class(*pen), &points, false);
+                if let ([start, end], Pen::Mark) = (points.as_slice(), pen) {
+                    self.crows_foot(*start, *end);
+                }
+            }
+            Shape::Area { points, pen, fill } => {
+                let points: Vec<_> = points.iter().map(|&point| self.layout.px(point)).collect();
+                self.open_filled("path", *pen, *fill, points.len() != 4);
+                self.paper.outline(&points, true);
+                self.paper.push("/>");
+                if let ([a, b, c, d], Fill::Opening) = (points.as_slice(), fill) {
+                    self.paper.path("pen-thin", &[*a, *c], false);
+                    self.paper.path("pen-thin", &[*b, *d], false);
+                }
+            }
+            Shape::Circle { centre, radius, pen, fill } => {
+                let (x, y) = self.layout.px(*centre);
+                let (rx, ry) = self.layout.px_size(radius.abs());
+                self.open_filled("ellipse", *pen, *fill, false);
+                for (name, value) in [("cx", x), ("cy", y), ("rx", rx), ("ry", ry)] {
+                    self.paper.number(name, value);
+                }
+                self.paper.push("/>");
+                if *fill == Fill::Opening {
+                    let (dx, dy) = (rx * DIAGONAL, ry * DIAGONAL);
+                    self.paper.path("pen-thin", &[(x - dx, y - dy), (x + dx, y + dy)], false);
+                    self.paper.path("pen-thin", &[(x - dx, y + dy), (x + dx, y - dy)], false);
+                }
+            }
+            Shape::Cross { at, pen } => {
+                let (x, y) = self.layout.px(*at);
+                let class = match pen {
+                    // A cross of dashes would be two dots.
+                    Pen::Cut => "cross cross-cut",
+                    Pen::Mark => "cross pen-mark",
+                    _ => "cross pen-solid",
+                };
+                // Marks are crossed aslant, so that they show on upright lines.
+                let (a, b) =
+                    if matches!(pen, Pen::Mark | Pen::Cut) { (5.0, 5.0) } else { (6.0, 0.0) };
+                self.paper.path(class, &[(x - a, y - b), (x + a, y + b)], false);
+                self.paper.path(class, &[(x - b, y + a), (x + b, y - a)], false);
+            }
+            Shape::Text { .. } | Shape::Dimension { .. } => {}
+        }
+    }
+
+    /// Opens a closed shape with its outline and filling.
+    fn open_filled(&mut self, name: &str, pen: Pen, fill: Fill, hatched: bool) {
+        let (pattern, class) = match fill {
+            Fill::Empty => (None, ""),
+            Fill::Stock => (None, " fill-stock"),
+            Fill::Waste => (Some(&self.waste), ""),
+            Fill::Opening if hatched => (Some(&self.opening), ""),
+            Fill::Opening => (None, " fill-air"),
+            Fill::Level(0) => (None, " fill-level0"),
+            Fill::Level(1) => (None, " fill-level1"),
+            Fill::Level(2) => (None, " fill-level2"),
+            Fill::Level(3) => (None, " fill-level3"),
+            Fill::Level(_) => (None, " fill-level4"),
+        };
+        self.paper.open(name, &[pen_class(pen), class].concat());
+        if let Some(pattern) = pattern {
+            self.paper.attribute("fill", &["url(#", pattern, ")"].concat());
+        }
+    }
+
+    /// The carpenter's mark: its tip is on the spot, at the start of the line.
+    fn crows_foot(&mut self, tip: (f64, f64), end: (f64, f64)) {
+        let (dx, dy) = (end.0 - tip.0, end.1 - tip.1);
+        let length = (dx * dx + dy * dy).sqrt();
+        if length < 16.0 {
+            return;
+        }
+        let (x, y) = (dx / length * 9.0, dy / length * 9.0);
+        let (across, down) = (-y * 0.5, x * 0.5);
+        let (base_x, base_y) = (tip.0 + x, tip.1 + y);
+        let arms = [(base_x + across, base_y + down), tip, (base_x - across, base_y - down)];
+        self.paper.path("pen-mark", &arms, false);
+    }
+
+    /// Leads from a text that was moved to the spot that it speaks of.
+    fn leader(&mut self, at: Point, shift: f64) {
+        if shift.abs() < ROW * 0.9 {
+            return;
+        }
+        let (x, y) = self.layout.px(at);
+        let back = if shift < 0.0 { ROW } else { -ROW } * 0.5;
+        self.paper.path("leader-line", &[(x, y - back * 0.5), (x, y + shift + back)], false);
+    }
+
+    fn dimension(&mut self, points: [Point; 2], line: &DimensionLine) {
+        let (side, along) = (line.side, line.along);
+        for (point, end) in points.into_iter().zip(line.ends) {
+            let start = self.layout.px(point);
+            let off = (end.0 - start.0) * side.0 + (end.1 - start.1) * side.1;
+            if off.abs() > 6.0 {
+                // A gap at the piece, a little past the dimension line.
+                let (gap, past) = if off < 0.0 { (-3.0, -TICK) } else { (3.0, TICK) };
+                let from = (start.0 + side.0 * gap, start.1 + side.1 * gap);
+                let to = (end.0 + side.0 * past, end.1 + side.1 * past);
+                self.paper.path("extension-line", &[from, to], false);
+            }
+            // Aslant to the right as it is read.
+            let (x, y) = (line.read.0 + line.read.1, line.read.1 - line.read.0);
+            let tick = [(end.0 - x * TICK, end.1 - y * TICK), (end.0 + x * TICK, end.1 + y * TICK)];
+            self.paper.path("dimension-tick", &tick, false);
+        }
+        let [a, b] = line.ends;
+        let past = (along.0 * TICK, along.1 * TICK);
+        let ends = [(a.0 - past.0, a.1 - past.1), (b.0 + past.0, b.1 + past.1)];
+        self.paper.path("dimension-line", &ends, false);
+    }
+}
+
+/// Half the square root of two.
+const DIAGONAL: f64 = std::f64::consts::FRAC_1_SQRT_2;
+
+fn pen_class(pen: Pen) -> &'static str {
+    match pen {
+        Pen::Solid => "pen-solid",
+        Pen::Thin => "pen-thin",
+        Pen::Hidden => "pen-hidden",
+        Pen::Cut => "pen-cut",
+        Pen::Mark => "pen-mark",
+        Pen::Centre => "pen-centre",
+    }
+}
+
+fn hatch_name(kind: &str, number: u64) -> String {
+    let mut name = String::from("hatch-");
+    name.push_str(kind);
+    push_whole(&mut name, number);
+    name
+}

@@ -1,0 +1,241 @@
+//! Voltage of panels in series on the coldest morning, against the charge controller.
+
+use std::fmt;
+
+use uom::si::electric_potential::volt;
+use uom::si::f64::{ElectricPotential, ThermodynamicTemperature};
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use crate::source::Source;
+
+/// The order of methods: the maker's coefficient first, the table for crystalline silicon otherwise.
+pub const METHOD: Source = Source::transcribed("NEC (NFPA 70)", "690.7(A)(1) and (2)");
+/// Rows of the table at and below 4 °C, and the row from 20 to 24 °C.
+pub const TABLE: Source = Source::transcribed("NEC (NFPA 70)", "table 690.7(A)");
+/// Rows of the table from 5 to 19 °C.
+pub const TABLE_MILD: Source =
+    Source::from_memory("NEC (NFPA 70)", "table 690.7(A), rows from 5 to 19 °C");
+
+/// How the open-circuit voltage is carried from 25 °C to the cold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ColdRule {
+    /// The maker's temperature coefficient of the open-circuit voltage, percent per kelvin, -2 to 0.
+    Coefficient(f64),
+    /// The factor of the NEC's table, for crystalline silicon.
+    Table,
+}
+
+/// A string of panels in the cold.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ColdString {
+    /// Open-circuit voltage of one panel at the coldest.
+    pub panel: ElectricPotential,
+    /// The same of the whole string.
+    pub string: ElectricPotential,
+}
+
+/// Why there is no cold voltage.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum StringError {
+    /// The panel's open-circuit voltage is out of range.
+    OpenCircuit,
+    /// The coefficient is positive or too large.
+    Coefficient,
+    /// The coldest temperature is out of range.
+    Coldest,
+    /// The coldest temperature is below the table.
+    BelowTable,
+    /// The number of panels in series is out of range.
+    InSeries,
+    /// The controller's voltage is out of range.
+    Controller,
+}
+
+impl fmt::Display for StringError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::OpenCircuit => "the open-circuit voltage must be from 0.1 to 1000 V",
+            Self::Coefficient => {
+                "the coefficient must be from -2 to 0 percent per C; the voltage falls as the panel warms, so it is negative"
+            }
+            Self::Coldest => "the coldest temperature must be from -60 to 60 C",
+            Self::BelowTable => {
+                "NEC table 690.7(A) ends at -40 C: give the maker's coefficient of the open-circuit voltage instead"
+            }
+            Self::InSeries => "the panels in series must be from 1 to 100",
+            Self::Controller => "the controller's highest voltage must be from 1 to 2000 V",
+        })
+    }
+}
+
+impl std::error::Error for StringError {}
+
+/// Open-circuit voltage of a panel and its string at the coldest ambient temperature, taken for the cells' own: at
+/// dawn the panel is as cold as the air, and full voltage comes with the first light.
+///
+/// # Errors
+/// A voltage, coefficient, temperature or number out of range.
+pub fn cold_string(
+    open_circuit: ElectricPotential,
+    rule: ColdRule,
+    coldest: ThermodynamicTemperature,
+    in_series: u32,
+) -> Result<ColdString, StringError> {
+    let volts = open_circuit.get::<volt>();
+    if !(0.1..=1000.0).contains(&volts) {
+        return Err(StringError::OpenCircuit);
+    }
+    if !(1..=100).contains(&in_series) {
+        return Err(StringError::InSeries);
+    }
+    let factor = match rule {
+        ColdRule::Coefficient(percent) => {
+            if !(-2.0..=0.0).contains(&percent) {
+                return Err(StringError::Coefficient);
+            }
+            1.0 + percent / 100.0 * (celsius_in_range(coldest)? - 25.0)
+        }
+        ColdRule::Table => table_factor(coldest)?,
+    };
+    Ok(ColdString {
+        panel: ElectricPotential::new::<volt>(volts * factor),
+        string: ElectricPotential::new::<volt>(volts * factor * f64::from(in_series)),
+    })
+}
+
+/// Factor of NEC table 690.7(A) for crystalline silicon; between two rows the colder one; 1 from 25 °C on.
+///
+/// # Errors
+/// Below the table's -40 °C, or no temperature at all.
+pub fn table_factor(coldest: ThermodynamicTemperature) -> Result<f64, StringError> {
+    let celsius = celsius_in_range(coldest)?;
+    // Slack keeps -10 °C, which may arrive a hair colder from another unit, in its own row.
+    if celsius >= 25.0 - 1e-6 {
+        return Ok(1.0);
+    }
+    TABLE_ROWS
+        .iter()
+        .find(|(lowest, _)| celsius >= lowest - 1e-6)
+        .map(|(_, factor)| *factor)
+        .ok_or(StringError::BelowTable)
+}
+
+/// The most panels in series that stay at or below the controller's highest voltage; 0 where one is too much.
+///
+/// # Errors
+/// The controller's voltage out of range.
+pub fn most_in_series(
+    cold_panel: ElectricPotential,
+    controller: ElectricPotential,
+) -> Result<u32, StringError> {
+    let (panel, limit) = (cold_panel.get::<volt>(), controller.get::<volt>());
+    if !(1.0..=2000.0).contains(&limit) {
+        return Err(StringError::Controller);
+    }
+    if !(0.05..=10_000.0).contains(&panel) {
+        return Err(StringError::OpenCircuit);
+    }
+    Ok((limit / panel + 1e-9).floor() as u32)
+}
+
+/// Lowest temperature of the row in °C, factor.
+const TABLE_ROWS: [(f64, f64); 13] = [
+    (20.0, 1.02),
+    (15.0, 1.04),
+    (10.0, 1.06),
+    (5.0, 1.08),
+    (0.0, 1.10),
+    (-5.0, 1.12),
+    (-10.0, 1.14),
+    (-15.0, 1.16),
+    (-20.0, 1.18),
+    (-25.0, 1.20),
+    (-30.0, 1.21),
+    (-35.0, 1.23),
+    (-40.0, 1.25),
+];
+
+fn celsius_in_range(temperature: ThermodynamicTemperature) -> Result<f64, StringError> {
+    let celsius = temperature.get::<degree_celsius>();
+    if (-60.0..=60.0).contains(&celsius) { Ok(celsius) } else { Err(StringError::Coldest) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::any_number;
+    use proptest::prelude::*;
+
+    fn at(celsius: f64) -> ThermodynamicTemperature {
+        ThermodynamicTemperature::new::<degree_celsius>(celsius)
+    }
+
+    fn volts(value: f64) -> ElectricPotential {
+        ElectricPotential::new::<volt>(value)
+    }
+
+    // NEC 690.7(A)(1), published worked example as transcribed: 49.5 V, -0.27 %/°C, -10 °C gives 54.18 V, 11 in 600 V.
+    #[test]
+    fn nec_690_7_coefficient_example() {
+        let found = cold_string(volts(49.5), ColdRule::Coefficient(-0.27), at(-10.0), 1).unwrap();
+        assert!((found.panel.get::<volt>() - 54.17775).abs() < 1e-9, "{found:?}");
+        assert_eq!(most_in_series(found.panel, volts(600.0)), Ok(11));
+    }
+
+    // Two panels of 22.5 V at -10 °C: 51.3 V by the table's 1.14, 49.725 V by -0.30 %/°C (arithmetic).
+    #[test]
+    fn two_in_series_by_table_and_by_coefficient() {
+        let table = cold_string(volts(22.5), ColdRule::Table, at(-10.0), 2).unwrap();
+        assert!((table.string.get::<volt>() - 51.3).abs() < 1e-9, "{table:?}");
+        let maker = cold_string(volts(22.5), ColdRule::Coefficient(-0.30), at(-10.0), 2).unwrap();
+        assert!((maker.string.get::<volt>() - 49.725).abs() < 1e-9, "{maker:?}");
+    }
+
+    // NEC table 690.7(A), both ends of each row as printed; the rows from 5 to 19 °C are from memory.
+    #[test]
+    fn nec_table_690_7_a_rows() {
+        for (warm, cold, factor) in [
+            (24.0, 20.0, 1.02),
+            (4.0, 0.0, 1.10),
+            (-1.0, -5.0, 1.12),
+            (-6.0, -10.0, 1.14),
+            (-11.0, -15.0, 1.16),
+            (-16.0, -20.0, 1.18),
+            (-21.0, -25.0, 1.20),
+            (-26.0, -30.0, 1.21),
+            (-31.0, -35.0, 1.23),
+            (-36.0, -40.0, 1.25),
+        ] {
+            assert_eq!(table_factor(at(warm)), Ok(factor), "{warm}");
+            assert_eq!(table_factor(at(cold)), Ok(factor), "{cold}");
+        }
+        assert_eq!(table_factor(at(25.0)), Ok(1.0));
+        assert_eq!(table_factor(at(-40.5)), Err(StringError::BelowTable));
+    }
+
+    #[test]
+    fn a_coefficient_with_the_wrong_sign_is_refused() {
+        let found = cold_string(volts(22.5), ColdRule::Coefficient(0.3), at(-10.0), 1);
+        assert_eq!(found, Err(StringError::Coefficient));
+    }
+
+    proptest! {
+        #[test]
+        fn any_numbers_give_finite_volts_or_an_error(
+            v in any_number(), k in any_number(), c in any_number(), n in any::<u32>(), limit in any_number(),
+        ) {
+            for rule in [ColdRule::Coefficient(k), ColdRule::Table] {
+                if let Ok(found) = cold_string(volts(v), rule, at(c), n) {
+                    prop_assert!(found.string.value.is_finite() && found.string.value >= found.panel.value);
+                    let _ = most_in_series(found.panel, volts(limit));
+                }
+            }
+        }
+
+        #[test]
+        fn colder_never_means_less_voltage(c in -39.0..24.0_f64, step in 0.0..20.0_f64) {
+            let colder = (c - step).max(-40.0);
+            prop_assert!(table_factor(at(colder)).unwrap() >= table_factor(at(c)).unwrap());
+        }
+    }
+}

@@ -1,0 +1,237 @@
+//! Condensation inside a build-up: temperatures, vapour pressures and dew planes (ISO 13788, steady state).
+
+use std::fmt;
+
+use uom::si::f64::{Pressure, ThermodynamicTemperature};
+use uom::si::length::meter;
+use uom::si::pressure::pascal;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::build_up::{self, BuildUpError, Layer, Surfaces};
+use super::moisture::{self, Air, AirError};
+use crate::source::Source;
+
+/// Vapour diffusion through layers in steady state, the pressure line being the lower convex hull.
+pub const METHOD: Source =
+    Source::transcribed("ISO 13788", "interstitial condensation; Glaser's method");
+/// Vapour permeability of still air.
+pub const AIR_PERMEABILITY: Source =
+    Source::transcribed("ISO 13788", "vapour permeability of air, 2e-10 kg/(m s Pa)");
+/// Where a layer is looked into between its faces.
+pub const SLICES: Source =
+    Source::from_memory("ISO 13788", "layers divided so that none has more than 0.25 m2K/W");
+
+/// Vapour permeability of still air, kg/(m s Pa).
+pub const AIR_PERMEABILITY_KG_M_S_PA: f64 = 2e-10;
+
+/// One layer with its resistance to vapour.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct VapourLayer {
+    /// Thickness and conductivity.
+    pub layer: Layer,
+    /// Vapour resistance factor mu, 0.01 to 1e7; 1 is still air, 1e6 stands for metal and glass.
+    pub vapour_factor: f64,
+}
+
+/// State at a face of a layer: the inner surface first, then behind each layer.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Face {
+    /// Air-layer thickness that resists vapour as much, summed from the inner surface, m.
+    pub sd_m: f64,
+    /// Temperature.
+    pub temperature: ThermodynamicTemperature,
+    /// Saturation pressure at that temperature.
+    pub saturation: Pressure,
+    /// Vapour pressure; nowhere above saturation.
+    pub vapour: Pressure,
+}
+
+/// A plane where vapour turns to water or frost.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Plane {
+    /// Behind this layer, counted from 1 at the inside.
+    pub after_layer: usize,
+    /// Temperature of the plane.
+    pub temperature: ThermodynamicTemperature,
+    /// What gathers there, g per m² and day.
+    pub condenses_g_m2_day: f64,
+}
+
+/// Temperatures, pressures and dew planes through a build-up.
+///
+/// The method knows vapour diffusion alone. Air that leaks past the lining usually carries far more, so no plane in
+/// the list is no clearance; nor does it know storage, capillary suction, latent heat, ribs or corners.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Profile {
+    /// From the inner surface to the outer one: one more than layers.
+    pub faces: Vec<Face>,
+    /// Where water gathers between layers.
+    pub planes: Vec<Plane>,
+    /// Layers, counted from 1, inside which the pressure line crosses saturation although it does not at their faces:
+    /// dew forms within them, at a rate that is not worked out.
+    pub within_layers: Vec<usize>,
+    /// The inner surface is at or below the room's dew point.
+    pub inner_surface_wet: bool,
+    /// The outer surface is below the outside air's dew point.
+    pub outer_surface_wet: bool,
+}
+
+/// Why there is no profile.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ProfileError {
+    /// A layer or a surface is out of range.
+    BuildUp(BuildUpError),
+    /// The air on the inside is out of range.
+    Inside(AirError),
+    /// The air on the outside is out of range.
+    Outside(AirError),
+    /// A layer's vapour factor is out of range; layers count from 0.
+    VapourFactor(usize),
+}
+
+impl fmt::Display for ProfileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::BuildUp(error) => error.fmt(f),
+            Self::Inside(error) => write!(f, "inside: {error}"),
+            Self::Outside(error) => write!(f, "outside: {error}"),
+            Self::VapourFactor(layer) => write!(
+                f,
+                "layer {}: the vapour factor must be from 0.01 to 10 000 000; still air has 1, metal 1 000 000",
+                layer + 1
+            ),
+        }
+    }
+}
+
+impl std::error::Error for ProfileError {}
+
+/// Temperatures, pressures and dew planes of a build-up between two airs, from inside to outside.
+///
+/// The vapour pressure over the summed sd is the lower convex hull of room air, saturation at every face between
+/// layers, and outside air: where the hull bends at saturation, water gathers at
+/// delta0 x (slope before - slope behind).
+///
+/// # Errors
+/// Layers, surfaces, vapour factors or air out of range.
+pub fn profile(
+    layers: &[VapourLayer],
+    surfaces: Surfaces,
+    inside: Air,
+    outside: Air,
+) -> Result<Profile, ProfileError> {
+    let plain: Vec<Layer> = layers.iter().map(|l| l.layer).collect();
+    let total = build_up::series(&plain, surfaces).map_err(ProfileError::BuildUp)?.r_m2k_w;
+    if let Some(at) = layers.iter().position(|l| !(0.01..=1e7).contains(&l.vapour_factor)) {
+        return Err(ProfileError::VapourFactor(at));
+    }
+    let inner_pa = moisture::vapour_pa(inside).map_err(ProfileError::Inside)?;
+    let outer_pa = moisture::vapour_pa(outside).map_err(ProfileError::Outside)?;
+    let inner_c = inside.temperature.get::<degree_celsius>();
+    let outer_c = outside.temperature.get::<degree_celsius>();
+    let celsius = |resistance: f64| inner_c + (outer_c - inner_c) * (resistance / total).min(1.0);
+
+    // Summed resistance and sd at every face.
+    let mut steps = vec![(surfaces.inside_m2k_w, 0.0)];
+    let (mut resistance, mut sd_m) = (surfaces.inside_m2k_w, 0.0);
+    for l in layers {
+        resistance += l.layer.resistance_m2k_w();
+        sd_m += l.vapour_factor * l.layer.thickness.get::<meter>();
+        steps.push((resistance, sd_m));
+    }
+    let last = layers.len();
+    let mut line: Vec<Point> = steps
+        .iter()
+        .map(|&(resistance, sd_m)| Point { sd_m, pa: moisture::saturation_pa(celsius(resistance)) })
+        .collect();
+    let saturation: Vec<f64> = line.iter().map(|p| p.pa).collect();
+    // The surfaces hold no more vapour than saturates them.
+    line[0].pa = inner_pa.min(saturation[0]);
+    line[last].pa = outer_pa.min(saturation[last]);
+    let hull = lower_hull(&line);
+
+    let temperature =
+        |resistance: f64| ThermodynamicTemperature::new::<degree_celsius>(celsius(resistance));
+    let faces = (0..=last)
+        .map(|face| Face {
+            sd_m: steps[face].1,
+            temperature: temperature(steps[face].0),
+            saturation: Pressure::new::<pascal>(saturation[face]),
+            vapour: Pressure::new::<pascal>(on_line(&line, &hull, steps[face].1)),
+        })
+        .collect();
+
+    let slope =
+        |from: usize, to: usize| (line[to].pa - line[from].pa) / (line[to].sd_m - line[from].sd_m);
+    let planes = hull
+        .windows(3)
+        .filter_map(|w| {
+            let gathers = slope(w[1], w[2]) - slope(w[0], w[1]);
+            let grams = AIR_PERMEABILITY_KG_M_S_PA * gathers * 86_400.0 * 1000.0;
+            (grams > LEAST_RATE_G_M2_DAY).then_some(Plane {
+                after_layer: w[1],
+                temperature: temperature(steps[w[1]].0),
+                condenses_g_m2_day: grams,
+            })
+        })
+        .collect();
+
+    let within_layers = (0..last)
+        .filter(|&layer| {
+            let ((r0, sd0), (r1, sd1)) = (steps[layer], steps[layer + 1]);
+            let slices = ((r1 - r0) / 0.25).ceil().clamp(1.0, 200.0) as usize;
+            (1..slices).any(|slice| {
+                let part = slice as f64 / slices as f64;
+                let saturates = moisture::saturation_pa(celsius(r0 + part * (r1 - r0)));
+                on_line(&line, &hull, sd0 + part * (sd1 - sd0)) > saturates * (1.0 + 1e-9)
+            })
+        })
+        .map(|layer| layer + 1)
+        .collect();
+
+    Ok(Profile {
+        faces,
+        planes,
+        within_layers,
+        inner_surface_wet: inner_pa >= saturation[0],
+        outer_surface_wet: outer_pa > saturation[last] * (1.0 + 1e-9),
+    })
+}
+
+/// Less than this, g per m² and day, is rounding and no water.
+const LEAST_RATE_G_M2_DAY: f64 = 1e-6;
+
+#[derive(Clone, Copy)]
+struct Point {
+    sd_m: f64,
+    pa: f64,
+}
+
+/// Indices of the lower convex hull of points that run from left to right, ends included.
+fn lower_hull(points: &[Point]) -> Vec<usize> {
+    let mut hull: Vec<usize> = Vec::with_capacity(points.len());
+    for next in 0..points.len() {
+        while let [.., before, tip] = hull[..] {
+            let (a, b, c) = (points[before], points[tip], points[next]);
+            let turn = (b.sd_m - a.sd_m) * (c.pa - a.pa) - (b.pa - a.pa) * (c.sd_m - a.sd_m);
+            if turn > 0.0 {
+                break;
+            }
+            hull.pop();
+        }
+        hull.push(next);
+    }
+    hull
+}
+
+/// Pressure of the hull at a place between its ends, Pa.
+fn on_line(points: &[Point], hull: &[usize], sd_m: f64) -> f64 {
+    let behind = hull.partition_point(|&index| points[index].sd_m < sd_m);
+    let right = points[hull[behind.min(hull.len() - 1)]];
+    let left = points[hull[behind.saturating_sub(1).min(hull.len() - 1)]];
+    let span = right.sd_m - left.sd_m;
+    if span <= 0.0 { right.pa } else { left.pa + (right.pa - left.pa) * (sd_m - left.sd_m) / span }
+}
+
+#[cfg(test)]
+mod tests;

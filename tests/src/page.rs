@@ -1,0 +1,282 @@
+//! The app's page at a phone's size, as a person uses it.
+
+use crate::driver::PHONE;
+use crate::site::Site;
+use anyhow::{Context, Result, bail, ensure};
+use serde_json::{Value, json};
+use std::path::PathBuf;
+use std::time::{Duration, Instant};
+use thirtyfour::extensions::query::ElementQueryable;
+use thirtyfour::{By, Key, WebDriver, WebElement};
+use xtask::engine::Engine;
+use xtask::workspace;
+
+const PATIENCE: Duration = Duration::from_secs(15);
+const INTERVAL: Duration = Duration::from_millis(40);
+const RUNNING: &str = "return document.documentElement.dataset.app === 'running'";
+
+/// The page in one engine. Chromium plays a phone; the other two show the site in a frame of a phone's size.
+pub struct Page {
+    engine: Engine,
+    browser: WebDriver,
+    /// The site that it shows.
+    pub site: Site,
+    visited: bool,
+}
+
+impl Page {
+    pub(crate) fn new(engine: Engine, browser: WebDriver, site: Site) -> Self {
+        Self { engine, browser, site, visited: false }
+    }
+
+    /// The engine that shows the page.
+    pub fn engine(&self) -> Engine {
+        self.engine
+    }
+
+    /// WebDriver itself, for what this has no word for.
+    pub fn browser(&self) -> &WebDriver {
+        &self.browser
+    }
+
+    /// Goes to a place in the app by its hash, as in `#/project/1`; the first time loads the page and waits until the app runs.
+    pub async fn open(&mut self, hash: &str) -> Result<()> {
+        if !self.visited {
+            self.load().await?;
+            self.wait_until("the app to run", RUNNING).await?;
+            self.visited = true;
+        }
+        if !hash.is_empty() {
+            self.execute("location.hash = arguments[0]", vec![json!(hash)]).await?;
+        }
+        Ok(())
+    }
+
+    /// Loads the page without waiting for the app.
+    pub async fn load(&mut self) -> Result<()> {
+        if self.engine == Engine::Chromium {
+            self.browser.goto(self.site.url()).await?;
+        } else {
+            // All of the frame must lie in the window, or clicks at its foot go nowhere.
+            self.browser.set_window_rect(0, 0, PHONE.0 + 210, PHONE.1 + 156).await?;
+            self.browser.goto(self.site.frame_url()).await?;
+            self.browser.enter_frame(0).await?;
+        }
+        Ok(())
+    }
+
+    /// Loads the page again, as a person does, and waits until the app runs.
+    ///
+    /// # Errors
+    /// The app does not run within the usual patience.
+    pub async fn reload(&mut self) -> Result<()> {
+        self.reload_within(PATIENCE).await
+    }
+
+    /// Loads the page again and waits until the app runs, but no longer than `patience`.
+    ///
+    /// # Errors
+    /// The app does not run by then.
+    pub async fn reload_within(&mut self, patience: Duration) -> Result<()> {
+        // WebDriver's own refresh goes past the service worker in Firefox.
+        self.execute("window.beforeReload = true; setTimeout(() => location.reload())", vec![])
+            .await?;
+        self.wait_for_new_document(patience).await
+    }
+
+    /// Waits until the app runs in another document than the one marked by `window.beforeReload`.
+    async fn wait_for_new_document(&mut self, patience: Duration) -> Result<()> {
+        let script =
+            "return !window.beforeReload && document.documentElement.dataset.app === 'running'";
+        let deadline = Instant::now() + patience;
+        loop {
+            // Between two documents any answer may be an error.
+            if self.back_in_frame().await.is_ok()
+                && let Ok(Value::Bool(true)) = self.execute(script, vec![]).await
+            {
+                return Ok(());
+            }
+            ensure!(Instant::now() < deadline, "the app does not run again within {patience:?}");
+            tokio::time::sleep(INTERVAL).await;
+        }
+    }
+
+    /// Clicks, and waits until the app runs in the document that follows.
+    pub async fn click_and_wait_for_reload(&mut self, selector: &str) -> Result<()> {
+        self.execute("window.beforeReload = true", vec![]).await?;
+        self.click(selector).await?;
+        self.wait_for_new_document(PATIENCE).await
+    }
+
+    /// Waits until the whole site is kept on the device.
+    pub async fn wait_until_kept(&self) -> Result<()> {
+        self.wait_until(
+            "the copy for offline use",
+            "return document.documentElement.dataset.offline === 'ready'",
+        )
+        .await
+    }
+
+    /// Asks the service worker to look for a new version, as coming back to the page does.
+    pub async fn look_for_update(&self) -> Result<()> {
+        let script = "const done = arguments[arguments.length - 1];
+            navigator.serviceWorker.getRegistration().then(r => r.update()).then(() => done(true), () => done(false))";
+        self.browser.execute_async(script, vec![]).await?;
+        Ok(())
+    }
+
+    /// Waits for an element that can be seen.
+    pub async fn wait_for(&self, selector: &str) -> Result<WebElement> {
+        let query = self.browser.query(By::Css(selector)).wait(PATIENCE, INTERVAL).and_displayed();
+        query.first().await.with_context(|| format!("no {selector} to see"))
+    }
+
+    /// Waits until there is no such element.
+    pub async fn wait_until_gone(&self, selector: &str) -> Result<()> {
+        self.wait_until_with(
+            &format!("{selector} to go"),
+            "return document.querySelector(arguments[0]) === null",
+            vec![json!(selector)],
+        )
+        .await
+    }
+
+    /// The text of the first such element as it is seen.
+    pub async fn text(&self, selector: &str) -> Result<String> {
+        self.wait_for(selector).await?;
+        let text = self
+            .execute(
+                "return document.querySelector(arguments[0])?.innerText",
+                vec![json!(selector)],
+            )
+            .await?;
+        Ok(text.as_str().unwrap_or_default().trim().to_owned())
+    }
+
+    /// Waits until the first such element's text contains `part`.
+    pub async fn wait_for_text(&self, selector: &str, part: &str) -> Result<()> {
+        self.wait_until_with(
+            &format!("{part:?} in {selector}"),
+            "return Boolean(document.querySelector(arguments[0])?.innerText.includes(arguments[1]))",
+            vec![json!(selector), json!(part)],
+        )
+        .await
+    }
+
+    /// What a field holds.
+    pub async fn value(&self, selector: &str) -> Result<String> {
+        self.wait_for(selector).await?;
+        let value = self
+            .execute("return document.querySelector(arguments[0])?.value", vec![json!(selector)])
+            .await?;
+        Ok(value.as_str().unwrap_or_default().to_owned())
+    }
+
+    /// Clicks.
+    pub async fn click(&self, selector: &str) -> Result<()> {
+        self.wait_for(selector).await?.click().await.with_context(|| format!("clicking {selector}"))
+    }
+
+    /// Types into a field, over what it held; no text empties it.
+    pub async fn type_into(&self, selector: &str, text: &str) -> Result<()> {
+        let field = self.wait_for(selector).await?;
+        self.execute(
+            "const f = document.querySelector(arguments[0]); f.focus(); f.select()",
+            vec![json!(selector)],
+        )
+        .await?;
+        let keys =
+            if text.is_empty() { char::from(Key::Backspace).to_string() } else { text.to_owned() };
+        field.send_keys(keys).await.with_context(|| format!("typing into {selector}"))
+    }
+
+    /// Presses keys wherever the focus is.
+    pub async fn press(&self, keys: &str) -> Result<()> {
+        Ok(self.browser.active_element().await?.send_keys(keys).await?)
+    }
+
+    /// Runs a script in the page and gives what it returns.
+    pub async fn execute(&self, script: &str, arguments: Vec<Value>) -> Result<Value> {
+        Ok(self.browser.execute(script, arguments).await?.json().clone())
+    }
+
+    /// Waits until a script returns true.
+    pub async fn wait_until(&self, what: &str, script: &str) -> Result<()> {
+        self.wait_until_with(what, script, vec![]).await
+    }
+
+    /// Takes the server off the air; what the page shows then comes from the device.
+    pub fn go_offline(&mut self) {
+        self.site.stop();
+    }
+
+    /// What axe-core finds wrong with the page as it is, one line each. Only in tests with `axe` in their name:
+    /// they are left out where axe-core cannot be installed.
+    pub async fn axe(&self) -> Result<Vec<String>> {
+        let file = workspace::tools().join("node_modules/axe-core/axe.min.js");
+        let source = std::fs::read_to_string(file)
+            .context("axe-core is missing: `cargo xtask test` installs it")?;
+        self.execute(&source, vec![]).await?;
+        let script = "const done = arguments[arguments.length - 1];
+            axe.run(document).then(
+                found => done(found.violations.map(v => v.id + ': ' + v.help + ' at ' + v.nodes.map(n => n.target).join(', '))),
+                error => done(['axe failed: ' + error]))";
+        Ok(self.browser.execute_async(script, vec![]).await?.convert()?)
+    }
+
+    /// Keeps a picture under `target/e2e/`, and says where.
+    pub async fn screenshot(&self, name: &str) -> Result<PathBuf> {
+        let folder = workspace::target().join("e2e");
+        std::fs::create_dir_all(&folder)?;
+        let file = folder.join(format!("{name}-{}.png", self.engine.name()));
+        self.browser.screenshot(&file).await?;
+        Ok(file)
+    }
+
+    /// The inner width of the page in CSS pixels, to be a phone's.
+    pub async fn check_phone_width(&self) -> Result<()> {
+        let width = self.execute("return innerWidth", vec![]).await?;
+        ensure!(width == json!(PHONE.0), "the page is {width} wide");
+        Ok(())
+    }
+
+    pub(crate) async fn keep_evidence(&self, name: &str) {
+        match self.screenshot(name).await {
+            Ok(file) => {
+                eprintln!("{name} in {}: picture in {}", self.engine.name(), file.display())
+            }
+            Err(error) => eprintln!("{name} in {}: no picture: {error}", self.engine.name()),
+        }
+        if let Ok(text) =
+            self.execute("return document.documentElement.outerHTML.slice(0, 4000)", vec![]).await
+        {
+            eprintln!("{}", text.as_str().unwrap_or_default());
+        }
+    }
+
+    pub(crate) async fn quit(self) -> Result<()> {
+        Ok(self.browser.quit().await?)
+    }
+
+    async fn back_in_frame(&self) -> Result<()> {
+        if self.engine != Engine::Chromium {
+            self.browser.enter_default_frame().await?;
+            self.browser.enter_frame(0).await?;
+        }
+        Ok(())
+    }
+
+    async fn wait_until_with(&self, what: &str, script: &str, arguments: Vec<Value>) -> Result<()> {
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let answer = self.execute(script, arguments.clone()).await;
+            if matches!(answer, Ok(Value::Bool(true))) {
+                return Ok(());
+            }
+            if Instant::now() > deadline {
+                bail!("waited in vain for {what}: {answer:?}");
+            }
+            tokio::time::sleep(INTERVAL).await;
+        }
+    }
+}

@@ -1,0 +1,17 @@
+//! Accepts the reports as they are now as the golden ones.
+
+use crate::tools;
+use anyhow::Result;
+
+/// Runs calc's tests with insta writing every snapshot, and takes away those that no test asks for any more.
+pub fn bless() -> Result<()> {
+    tools::run(
+        tools::cargo()
+            .args(["test", "--package", "calc", "--features", "json", "--no-fail-fast"])
+            .env("INSTA_UPDATE", "always"),
+    )?;
+    println!(
+        "the golden reports are as the code has them now: review them with `git diff` before you commit"
+    );
+    Ok(())
+}

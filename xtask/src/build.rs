@@ -1,0 +1,231 @@
+//! From sources to a site: the app by cargo, its glue by wasm-bindgen, then the page around it, compressed.
+
+use crate::page::{self, Parts, Site};
+use crate::tools::{self, WASM};
+use anyhow::{Context, Result, bail};
+use std::collections::BTreeMap;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use xtask::workspace;
+
+/// What is worth compressing; pictures are compressed already.
+const TEXTUAL: [&str; 6] = ["html", "css", "js", "wasm", "svg", "webmanifest"];
+
+/// How to build.
+pub struct Options {
+    /// Cargo's development profile: quicker to build, bigger and slower to run.
+    pub development: bool,
+    /// The utmost in small files, which takes its time.
+    pub smallest: bool,
+    /// Where the site goes.
+    pub folder: PathBuf,
+    /// A script for development alone, by its name.
+    pub extra: Option<(String, String)>,
+}
+
+impl Options {
+    /// What is published.
+    pub fn release() -> Self {
+        Self { development: false, smallest: true, folder: workspace::dist(), extra: None }
+    }
+}
+
+/// Builds the site and writes it, with its compressed copies, in place of the one before.
+///
+/// # Errors
+/// A source does not compile or a tool is missing; the site before then stays.
+pub fn site(options: &Options) -> Result<Site> {
+    tools::ensure_wasm_target()?;
+    let staging = workspace::target().join("site");
+    let module = compile(options)?;
+    bind(&module, &staging, options.development)?;
+    let wasm = staging.join("app_bg.wasm");
+    if options.smallest {
+        optimize(&wasm)?;
+    }
+    let site = page::assemble(gather(&staging, &wasm, options)?)?;
+    write(&site, options)?;
+    Ok(site)
+}
+
+/// The brotli bytes of a file at the highest quality.
+pub fn brotli(bytes: &[u8], quality: i32) -> Result<Vec<u8>> {
+    let params = brotli::enc::BrotliEncoderParams {
+        quality,
+        lgwin: 22,
+        size_hint: bytes.len(),
+        ..Default::default()
+    };
+    let mut out = Vec::new();
+    brotli::BrotliCompress(&mut &*bytes, &mut out, &params)?;
+    Ok(out)
+}
+
+fn compile(options: &Options) -> Result<PathBuf> {
+    let mut cargo = tools::cargo();
+    cargo.args(["build", "--package", "app", "--bin", "app", "--target", WASM]);
+    let profile = if options.development {
+        "debug"
+    } else {
+        cargo.arg("--release");
+        // Messages of panics name source files: the same on every machine, and nobody's home folder.
+        let home = std::env::var("CARGO_HOME")
+            .unwrap_or_else(|_| format!("{}/.cargo", std::env::var("HOME").unwrap_or_default()));
+        let root = workspace::root();
+        cargo.env(
+            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+            format!("--remap-path-prefix={home}=cargo --remap-path-prefix={}=.", root.display()),
+        );
+        "release"
+    };
+    tools::run(&mut cargo)?;
+    Ok(workspace::target().join(WASM).join(profile).join("app.wasm"))
+}
+
+fn bind(module: &Path, staging: &Path, development: bool) -> Result<()> {
+    if staging.exists() {
+        std::fs::remove_dir_all(staging)?;
+    }
+    wasm_bindgen_cli_support::Bindgen::new()
+        .input_path(module)
+        .web(true)?
+        .out_name("app")
+        .typescript(false)
+        .omit_default_module_path(true)
+        .keep_debug(development)
+        .remove_producers_section(true)
+        .remove_name_section(!development)
+        .generate(staging)
+        .context("wasm-bindgen could not write the glue")
+}
+
+/// A last pass by wasm-opt where Node is at hand: it takes some 8 % of the plain and 1.5 % of the compressed bytes.
+fn optimize(wasm: &Path) -> Result<()> {
+    let Some(binaryen) = tools::node_package(&tools::BINARYEN) else {
+        println!("wasm-opt: left out, since npm is missing or offline (about 1.5 % more to load)");
+        return Ok(());
+    };
+    let smaller = wasm.with_extension("opt.wasm");
+    // No feature flags: the module's own target_features section says what may be used.
+    let mut command = Command::new("node");
+    command.arg(binaryen.join("bin/wasm-opt")).arg("-Oz").arg(wasm).arg("-o").arg(&smaller);
+    tools::run(&mut command)?;
+    std::fs::rename(smaller, wasm)?;
+    Ok(())
+}
+
+fn gather(staging: &Path, wasm: &Path, options: &Options) -> Result<Parts> {
+    let root = workspace::root();
+    let assets = root.join("app/assets");
+    let mut fixed = BTreeMap::new();
+    for (name, path) in files_under(&assets)? {
+        if !matches!(name.as_str(), "boot.js" | "sw.js") {
+            fixed.insert(name, read(&path)?);
+        }
+    }
+    let mut snippets = BTreeMap::new();
+    let folder = staging.join("snippets");
+    if folder.exists() {
+        for (name, path) in files_under(&folder)? {
+            snippets.insert(format!("snippets/{name}"), read(&path)?);
+        }
+    }
+    let mut style = String::new();
+    for (name, path) in files_under(&root.join("style"))? {
+        if name.ends_with(".css") {
+            style += &text(&path)?;
+            style.push('\n');
+        }
+    }
+    Ok(Parts {
+        page: text(&root.join("index.html"))?,
+        boot: text(&assets.join("boot.js"))?,
+        worker: text(&assets.join("sw.js"))?,
+        style,
+        glue: text(&staging.join("app.js"))?,
+        wasm: read(wasm)?,
+        snippets,
+        fixed,
+        extra: options.extra.clone(),
+    })
+}
+
+/// All files below a folder by their path from it, in order.
+fn files_under(folder: &Path) -> Result<BTreeMap<String, PathBuf>> {
+    let mut found = BTreeMap::new();
+    for entry in std::fs::read_dir(folder).with_context(|| folder.display().to_string())? {
+        let entry = entry?;
+        let name = entry.file_name().to_string_lossy().into_owned();
+        if name.starts_with('.') {
+            continue;
+        }
+        if entry.file_type()?.is_dir() {
+            for (below, path) in files_under(&entry.path())? {
+                found.insert(format!("{name}/{below}"), path);
+            }
+        } else {
+            found.insert(name, entry.path());
+        }
+    }
+    Ok(found)
+}
+
+fn read(path: &Path) -> Result<Vec<u8>> {
+    std::fs::read(path).with_context(|| path.display().to_string())
+}
+
+fn text(path: &Path) -> Result<String> {
+    std::fs::read_to_string(path).with_context(|| path.display().to_string())
+}
+
+/// Writes beside the old site and swaps the two, so that a reader never sees half of one.
+fn write(site: &Site, options: &Options) -> Result<()> {
+    let folder = &options.folder;
+    let beside = |ending: &str| folder.with_extension(ending);
+    let (new, old) = (beside("new"), beside("old"));
+    for leftover in [&new, &old] {
+        if leftover.exists() {
+            std::fs::remove_dir_all(leftover)?;
+        }
+    }
+    std::thread::scope(|scope| {
+        let writers: Vec<_> = site
+            .files
+            .iter()
+            .map(|(name, bytes)| {
+                let path = new.join(name);
+                scope.spawn(move || write_file(&path, bytes, options.smallest))
+            })
+            .collect();
+        writers.into_iter().try_for_each(|writer| match writer.join() {
+            Ok(result) => result,
+            Err(_) => bail!("compressing a file failed"),
+        })
+    })?;
+    if folder.exists() {
+        std::fs::rename(folder, &old)?;
+    }
+    std::fs::rename(&new, folder)?;
+    if old.exists() {
+        std::fs::remove_dir_all(&old)?;
+    }
+    Ok(())
+}
+
+fn write_file(path: &Path, bytes: &[u8], smallest: bool) -> Result<()> {
+    if let Some(folder) = path.parent() {
+        std::fs::create_dir_all(folder)?;
+    }
+    std::fs::write(path, bytes)?;
+    let beside = |ending: &str| PathBuf::from(format!("{}.{ending}", path.display()));
+    if path.extension().is_some_and(|ending| TEXTUAL.iter().any(|textual| ending == *textual)) {
+        let (brotli_quality, gzip_level) = if smallest { (11, 9) } else { (2, 1) };
+        std::fs::write(beside("br"), brotli(bytes, brotli_quality)?)?;
+        let mut gzip =
+            flate2::write::GzEncoder::new(Vec::new(), flate2::Compression::new(gzip_level));
+        gzip.write_all(bytes)?;
+        std::fs::write(beside("gz"), gzip.finish()?)?;
+    }
+    Ok(())
+}

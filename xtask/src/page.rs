@@ -1,0 +1,199 @@
+//! Puts the site together from its parts: hashed names, integrity, the page, the boot script and the service worker.
+
+use crate::style;
+use anyhow::{Result, bail};
+use std::collections::BTreeMap;
+use xtask::hash::{integrity, short_hash};
+
+/// What a site is made of.
+pub struct Parts {
+    /// The template of the page.
+    pub page: String,
+    /// The script that starts the app, a template.
+    pub boot: String,
+    /// The service worker, a template.
+    pub worker: String,
+    /// The style sheets in their order.
+    pub style: String,
+    /// The script that wasm-bindgen wrote.
+    pub glue: String,
+    /// The app.
+    pub wasm: Vec<u8>,
+    /// Scripts that the glue imports by their path, if a library brought any.
+    pub snippets: BTreeMap<String, Vec<u8>>,
+    /// Files with fixed names: icons, manifest.
+    pub fixed: BTreeMap<String, Vec<u8>>,
+    /// A script for development alone, by its name.
+    pub extra: Option<(String, String)>,
+}
+
+/// A whole site.
+pub struct Site {
+    /// Every file by its name.
+    pub files: BTreeMap<String, Vec<u8>>,
+    /// The names of what a first visit loads.
+    pub first_visit: Vec<String>,
+    /// Names this very content.
+    pub version: String,
+}
+
+/// Joins the parts.
+///
+/// # Errors
+/// A template names something that is not there.
+pub fn assemble(parts: Parts) -> Result<Site> {
+    let mut files = parts.fixed;
+    let mut first_visit: Vec<String> =
+        files.keys().filter(|name| !name.ends_with(".png")).cloned().collect();
+    let mut add = |stem: &str, ending: &str, bytes: Vec<u8>| {
+        let name = format!("{stem}-{}.{ending}", short_hash(&bytes));
+        let integrity = integrity(&bytes);
+        first_visit.push(name.clone());
+        files.insert(name.clone(), bytes);
+        (name, integrity)
+    };
+    let (wasm, _) = add("app", "wasm", parts.wasm);
+    let (glue, glue_integrity) = add("app", "js", parts.glue.into_bytes());
+    let (style, style_integrity) = add("style", "css", style::minify(&parts.style).into_bytes());
+    let boot =
+        fill(&without_comment_lines(&parts.boot), &[("app_js", &glue), ("app_wasm", &wasm)])?;
+    let (boot, boot_integrity) = add("boot", "js", boot.into_bytes());
+    first_visit.extend(parts.snippets.keys().cloned());
+    files.extend(parts.snippets);
+    let extra = match parts.extra {
+        None => String::new(),
+        Some((name, script)) => {
+            files.insert(name.clone(), script.into_bytes());
+            format!("\n<script type=\"module\" src=\"./{name}\"></script>")
+        }
+    };
+    let contents: String =
+        files.iter().map(|(name, bytes)| format!("{name} {}\n", integrity(bytes))).collect();
+    let version = short_hash(format!("{}{}{contents}", parts.page, parts.worker).as_bytes());
+    let page = fill(
+        &parts.page,
+        &[
+            ("version", &version),
+            ("app_js", &glue),
+            ("app_js_sri", &glue_integrity),
+            ("app_wasm", &wasm),
+            ("style", &style),
+            ("style_sri", &style_integrity),
+            ("boot", &boot),
+            ("boot_sri", &boot_integrity),
+            ("extra", &extra),
+        ],
+    )?;
+    files.insert("index.html".to_owned(), page.into_bytes());
+    first_visit.push("index.html".to_owned());
+    let list = kept_files(&files, &first_visit);
+    let worker = fill(
+        &without_comment_lines(&parts.worker),
+        &[("version", &short_hash(list.as_bytes())), ("files", &list)],
+    )?;
+    files.insert("sw.js".to_owned(), worker.into_bytes());
+    first_visit.push("sw.js".to_owned());
+    first_visit.sort();
+    Ok(Site { files, first_visit, version })
+}
+
+/// The service worker's list: the page goes by "./", since some hosts redirect its file name.
+fn kept_files(files: &BTreeMap<String, Vec<u8>>, kept: &[String]) -> String {
+    let rows = files.iter().filter(|(name, _)| kept.contains(name)).map(|(name, bytes)| {
+        let address = if name == "index.html" { "./".to_owned() } else { format!("./{name}") };
+        format!("[\"{address}\",\"{}\"]", integrity(bytes))
+    });
+    format!("[{}]", rows.collect::<Vec<_>>().join(",\n"))
+}
+
+fn fill(template: &str, values: &[(&str, &str)]) -> Result<String> {
+    let mut text = template.to_owned();
+    for (name, value) in values {
+        let hole = format!("{{{{{name}}}}}");
+        if !text.contains(&hole) {
+            bail!("a template lacks {hole}");
+        }
+        text = text.replace(&hole, value);
+    }
+    if let Some(at) = text.find("{{") {
+        let hole: String = text.chars().skip(text[..at].chars().count()).take(30).collect();
+        bail!("nothing fills {hole:?} in a template");
+    }
+    Ok(text)
+}
+
+fn without_comment_lines(script: &str) -> String {
+    script
+        .lines()
+        .filter(|line| !line.trim_start().starts_with("//"))
+        .fold(String::new(), |text, line| text + line.trim_start() + "\n")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn parts() -> Parts {
+        Parts {
+            page: "<{{version}}|{{app_js}} {{app_js_sri}}|{{app_wasm}}|{{style}} {{style_sri}}|{{boot}} {{boot_sri}}>{{extra}}".to_owned(),
+            boot: "// why\nload({{app_js}}, {{app_wasm}})".to_owned(),
+            worker: "v={{version}};f={{files}}".to_owned(),
+            style: "a { b: c }".to_owned(),
+            glue: "glue".to_owned(),
+            wasm: b"wasm".to_vec(),
+            snippets: BTreeMap::new(),
+            fixed: BTreeMap::from([("icon.svg".to_owned(), b"s".to_vec()), ("icon-192.png".to_owned(), b"p".to_vec())]),
+            extra: None,
+        }
+    }
+
+    fn text(site: &Site, name: &str) -> String {
+        String::from_utf8(site.files[name].clone()).unwrap()
+    }
+
+    #[test]
+    fn the_worker_keeps_every_file_of_the_first_visit_with_its_hash() {
+        let site = assemble(parts()).unwrap();
+        let worker = text(&site, "sw.js");
+        for name in site.first_visit.iter().filter(|name| *name != "sw.js" && *name != "index.html")
+        {
+            let row = format!("[\"./{name}\",\"{}\"]", integrity(&site.files[name]));
+            assert!(worker.contains(&row), "{row} in {worker}");
+        }
+        assert!(worker.contains(&format!("[\"./\",\"{}\"]", integrity(&site.files["index.html"]))));
+        assert!(
+            !worker.contains("index.html") && !worker.contains("sw.js") && !worker.contains(".png")
+        );
+    }
+
+    #[test]
+    fn a_changed_part_changes_its_name_and_the_version() {
+        let before = assemble(parts()).unwrap();
+        let after = assemble(Parts { wasm: b"other".to_vec(), ..parts() }).unwrap();
+        assert_ne!(before.version, after.version);
+        assert_ne!(text(&before, "sw.js"), text(&after, "sw.js"));
+        let names = |site: &Site| {
+            site.files
+                .keys()
+                .filter(|name| name.starts_with("app-") || name.starts_with("boot-"))
+                .cloned()
+                .collect::<Vec<_>>()
+        };
+        assert!(
+            names(&before)
+                .iter()
+                .filter(|name| !name.starts_with("app-") || name.ends_with("wasm"))
+                .all(|name| !names(&after).contains(name))
+        );
+        assert_eq!(before.files.len(), after.files.len());
+    }
+
+    #[test]
+    fn a_hole_without_a_value_is_refused() {
+        assert!(
+            assemble(Parts { worker: "{{version}}{{files}}{{more}}".to_owned(), ..parts() })
+                .is_err()
+        );
+        assert!(assemble(Parts { boot: "{{app_js}}".to_owned(), ..parts() }).is_err());
+    }
+}

@@ -1,0 +1,190 @@
+//! Every check there is, each part to its end, and a summary that says what was not tested.
+
+mod part;
+
+use crate::build;
+use crate::tools;
+use anyhow::{Context, Result, bail};
+use part::{Outcome, Part};
+use xtask::engine::{self, Engine};
+use xtask::workspace;
+
+/// What to test.
+pub struct Options {
+    only: Option<Group>,
+    engines: Vec<Engine>,
+    filter: Option<String>,
+}
+
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Group {
+    Native,
+    Unit,
+    EndToEnd,
+}
+
+impl Options {
+    /// Reads the words after `test`.
+    pub fn parse(words: &[String]) -> Result<Self> {
+        let mut options = Self { only: None, engines: Engine::ALL.to_vec(), filter: None };
+        let mut words = words.iter().map(String::as_str);
+        while let Some(word) = words.next() {
+            match (word, words.next()) {
+                ("--only", Some("native")) => options.only = Some(Group::Native),
+                ("--only", Some("unit")) => options.only = Some(Group::Unit),
+                ("--only", Some("e2e")) => options.only = Some(Group::EndToEnd),
+                ("--only", _) => bail!("--only wants native, unit or e2e"),
+                ("--engine", value) => {
+                    let engine =
+                        Engine::ALL.into_iter().find(|engine| value == Some(engine.name()));
+                    options.engines =
+                        vec![engine.context("--engine wants chromium, firefox or webkit")?];
+                }
+                ("--filter", Some(value)) => options.filter = Some(value.to_owned()),
+                _ => bail!("test does not know {word:?}; it takes --only, --engine and --filter"),
+            }
+        }
+        Ok(options)
+    }
+
+    fn wants(&self, group: Group) -> bool {
+        self.only.is_none_or(|only| only == group)
+    }
+}
+
+/// Runs the parts in order.
+///
+/// # Errors
+/// A part failed. Parts that could not be tested are listed, and are no failure.
+pub fn test(options: &Options) -> Result<()> {
+    let mut parts = Vec::new();
+    tools::ensure_wasm_target()?;
+    if options.wants(Group::Native) {
+        native(options, &mut parts);
+    }
+    if options.wants(Group::Unit) {
+        unit(options, &mut parts);
+    }
+    if options.wants(Group::EndToEnd) {
+        end_to_end(options, &mut parts);
+    }
+    part::print_summary(&parts);
+    let failed = parts.iter().filter(|part| matches!(part.outcome, Outcome::Failed(_))).count();
+    if failed > 0 {
+        bail!("{failed} of {} parts failed", parts.len());
+    }
+    Ok(())
+}
+
+/// Form, lints, and the tests that need no browser.
+fn native(options: &Options, parts: &mut Vec<Part>) {
+    if options.filter.is_none() {
+        parts.push(Part::command(
+            "form (rustfmt)",
+            tools::cargo().args(["fmt", "--all", "--check"]),
+        ));
+        parts.push(Part::command(
+            "lints (clippy)",
+            tools::cargo()
+                .args(["clippy", "--quiet", "--workspace", "--exclude", "app", "--all-targets"])
+                .args(["--features", "calc/json", "--", "-D", "warnings"]),
+        ));
+        parts.push(Part::command(
+            "lints of the app (clippy, wasm)",
+            tools::cargo().args(["clippy", "--quiet", "--package", "app", "--all-targets"]).args([
+                "--target",
+                tools::WASM,
+                "--",
+                "-D",
+                "warnings",
+            ]),
+        ));
+    }
+    let packages = ["--package", "calc", "--package", "xtask", "--features", "calc/json"];
+    let filter = options.filter.as_deref();
+    let mut tests = tools::cargo();
+    if engine::program("cargo-nextest").is_some() {
+        tests.args(["nextest", "run", "--no-fail-fast"]).args(packages).args(filter);
+    } else {
+        tests
+            .args(["test", "--no-fail-fast", "--lib", "--bins", "--tests"])
+            .args(packages)
+            .args(filter);
+    }
+    parts.push(Part::tests("native", &mut tests));
+    if filter.is_none() {
+        let mut documentation = tools::cargo();
+        documentation.args(["test", "--doc", "--package", "calc", "--features", "json"]);
+        parts.push(Part::tests_if_any("native, examples in the documentation", &mut documentation));
+    }
+}
+
+/// The app's own tests, inside browsers.
+fn unit(options: &Options, parts: &mut Vec<Part>) {
+    let runner = match tools::browser_test_runner() {
+        Ok(runner) => runner,
+        Err(error) => return parts.push(Part::failed("unit, in browsers", &format!("{error:#}"))),
+    };
+    for engine in options.engines.iter().copied() {
+        let name = format!("unit, {}", engine.name());
+        let variable = match engine {
+            Engine::Chromium => "CHROMEDRIVER",
+            Engine::Firefox => "GECKODRIVER",
+            // The runner knows no driver of WebKitGTK.
+            Engine::WebKit => continue,
+        };
+        let programs = match tools::ensure_engine(engine) {
+            Ok(programs) => programs,
+            Err(missing) => {
+                parts.push(Part::not_tested(&name, &missing));
+                continue;
+            }
+        };
+        let mut tests = tools::cargo();
+        tests
+            .args(["test", "--no-fail-fast", "--package", "app", "--target", tools::WASM])
+            .args(&options.filter)
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", &runner)
+            .env(variable, programs.driver);
+        parts.push(Part::tests(&name, &mut tests));
+    }
+}
+
+/// The whole site, from outside.
+fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
+    if let Err(error) = build::site(&build::Options::release()) {
+        return parts
+            .push(Part::failed("end to end", &format!("the site cannot be built: {error:#}")));
+    }
+    // Altered copies of the site that earlier runs left.
+    let _ = std::fs::remove_dir_all(workspace::target().join("e2e"));
+    let axe = tools::node_package(&tools::AXE).is_some();
+    if !axe {
+        parts.push(Part::not_tested("accessibility (axe-core)", "npm is missing or offline"));
+    }
+    for engine in options.engines.iter().copied() {
+        let name = format!("end to end, {}", engine.name());
+        if let Err(missing) = tools::ensure_engine(engine) {
+            parts.push(Part::not_tested(&name, &missing));
+            continue;
+        }
+        let mut tests = tools::cargo();
+        tests.args([
+            "test",
+            "--no-fail-fast",
+            "--package",
+            "e2e",
+            "--tests",
+            "--",
+            "--test-threads=1",
+        ]);
+        match &options.filter {
+            Some(filter) => tests.args(["--exact", &format!("{filter}::{}", engine.name())]),
+            None => tests.arg(format!("::{}", engine.name())),
+        };
+        if !axe {
+            tests.args(["--skip", "axe_"]);
+        }
+        parts.push(Part::tests(&name, &mut tests));
+    }
+}
