@@ -25,4 +25,4 @@ pub mod wanted;
 pub mod wire;
 
 #[cfg(test)]
-mod published_networks;
+pub(crate) mod published_networks;

@@ -41,6 +41,7 @@ sheets! {
     coating
     stud_marks
     voltage_drop
+    circuit
 }
 
 /// The sheet of a kind.

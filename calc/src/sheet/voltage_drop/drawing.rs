@@ -38,11 +38,11 @@ impl Findings<'_> {
         drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.1, -0.04), at(0.0, 0.16));
         drawing.rectangle(Pen::Solid, Fill::Stock, at(0.03, -0.025), at(0.11, 0.025));
         drawing.circle(Pen::Solid, Fill::Opening, at(1.06, 0.06), 0.06 * length);
-        drawing.text(at(-0.05, -0.07), Anchor::Middle, "source");
-        drawing.text(at(0.14, -0.03), Anchor::Start, fuse);
-        drawing.text(at(1.06, -0.07), Anchor::Middle, "load");
-        drawing.text(at(0.5, -0.02), Anchor::Middle, format!("+  {}", wired.conductor));
-        drawing.text(at(0.5, 0.1), Anchor::Middle, "−");
+        drawing.text(at(-0.05, -0.09), Anchor::Middle, "source");
+        drawing.text(at(0.13, -0.05), Anchor::Start, fuse);
+        drawing.text(at(1.06, -0.09), Anchor::Middle, "load");
+        drawing.text(at(0.68, -0.05), Anchor::Middle, format!("+  {}", wired.conductor));
+        drawing.text(at(0.68, 0.075), Anchor::Middle, "−");
         drawing.dimension(at(1.0, 0.12), at(0.0, 0.12), 1.8, run_length(length, style));
 
         // The graph: a full scale of 0.4 lengths is the greater of drop and limit.
@@ -55,10 +55,10 @@ impl Findings<'_> {
         drawing.line(Pen::Cut, &[at(0.0, y(least_v)), at(1.0, y(least_v))]);
         drawing.line(Pen::Solid, &[at(0.0, 0.42), at(1.0, y(wired.load_v))]);
         drawing.cross(Pen::Mark, at(1.0, y(wired.load_v)));
-        drawing.text(at(0.0, 0.4), Anchor::Start, format!("{source} at the source"));
+        drawing.text(at(0.0, 0.37), Anchor::Start, format!("{source} at the source"));
         drawing.text(at(1.02, y(wired.load_v)), Anchor::Start, load);
         drawing.text(
-            at(0.02, y(least_v) - 0.015),
+            at(0.02, y(least_v) - 0.045),
             Anchor::Start,
             format!("limit {}: {}", limit(run.drop_limit_percent), volts(least_v)),
         );

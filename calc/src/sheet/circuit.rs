@@ -1,0 +1,83 @@
+//! A low-voltage circuit as a tree: drops, wire, splices, fuse and polarity of many loads.
+
+mod drawing;
+mod figures;
+mod inputs;
+mod joints;
+mod remarks;
+#[cfg(test)]
+mod tests;
+mod wiring;
+mod working;
+
+use super::wiring as common;
+use super::{Sheet, solve};
+use crate::electrical::cautions::{SPLICES, WIRING};
+use crate::electrical::sources;
+use crate::fault::Fault;
+use crate::quantity::Style;
+use crate::report::Report;
+
+use inputs::Inputs;
+use wiring::Findings;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "circuit",
+    title: "Circuit",
+    purpose: "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
+    asks: inputs::ASKS,
+    sources: &[
+        &sources::POWER_FLOW,
+        &sources::NEC_TABLE_8,
+        &sources::IEC_60228_CLASS_5,
+        &sources::CFR_TABLE_5,
+        &sources::ABYC_BUNDLING,
+        &sources::NEC_CONTINUOUS,
+        &sources::FUSE_PROTECTS_CONDUCTOR,
+        &sources::CONNECTOR_WAYS,
+        &sources::ABYC_COLOURS,
+        &sources::ABYC_DROP_LIMITS,
+    ],
+    example: r#"{ "source_voltage": "12.8 V", "drop_limit_percent": 3, "slack": "6 in",
+        "runs": [
+            { "id": "r1", "from": "source", "to": "panel", "length": "9 ft", "conductor": "auto" },
+            { "id": "r2", "from": "panel", "to": "left 1", "length": "7 ft", "conductor": "auto", "device_rating": "8 A" },
+            { "id": "r3", "from": "left 1", "to": "left 2", "length": "50 in", "conductor": "auto" },
+            { "id": "r4", "from": "left 2", "to": "left 3", "length": "50 in", "conductor": "auto" },
+            { "id": "r5", "from": "panel", "to": "right 1", "length": "11 ft", "conductor": "auto", "device_rating": "8 A" },
+            { "id": "r6", "from": "right 1", "to": "right 2", "length": "50 in", "conductor": "auto" },
+            { "id": "r7", "from": "right 2", "to": "right 3", "length": "50 in", "conductor": "auto" },
+            { "id": "r8", "from": "panel", "to": "fan", "length": "14 ft", "conductor": "auto" }
+        ],
+        "loads": [
+            { "at": "left 1", "label": "lamp 1", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "left 2", "label": "lamp 2", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "left 3", "label": "lamp 3", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "right 1", "label": "lamp 4", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "right 2", "label": "lamp 5", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "right 3", "label": "lamp 6", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
+            { "at": "fan", "label": "fan", "model": "power", "value": "36 W", "positive_lead": "black", "negative_lead": "white" }
+        ] }"#,
+    solve: |reader| solve(reader, inputs::read, report),
+};
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let Some((tree, placed)) = &inputs.network else {
+        // What is wrong with the runs was noted on reading.
+        return Err(Vec::new());
+    };
+    let findings = Findings::of(inputs, tree, placed)?;
+    Ok(Report {
+        answers: findings.answers(),
+        remarks: findings.remarks(style),
+        tables: findings.tables(style),
+        drawings: findings.drawings(),
+        working: findings.working(style),
+        cautions: WIRING.iter().chain(&SPLICES).copied().collect(),
+        buy: findings.buy(style),
+        cut: findings.cut(),
+        outcome: findings.outcome(),
+        ..Report::default()
+    })
+}

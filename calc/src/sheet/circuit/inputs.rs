@@ -1,0 +1,340 @@
+//! What the circuit sheet asks, and how it is read into a tree.
+
+use super::common::{
+    AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
+    SOURCE_VOLTAGE, read_conditions, stand_in, wanted,
+};
+use crate::ask::Ask;
+use crate::electrical::ampacity::Conditions;
+use crate::electrical::colours::{Colour, Hue, Leads};
+use crate::electrical::conductor::{Conductor, Series};
+use crate::electrical::drop::Load;
+use crate::electrical::network::PlacedLoad;
+use crate::electrical::tree::{Link, Tree, TreeFault};
+use crate::electrical::wanted::{SUGGESTIONS, Wanted};
+use crate::quantity::{CURRENT, Dimension, LENGTH, Measure, POWER, RESISTANCE};
+use crate::reader::Reader;
+
+pub(super) static ASKS: &[&Ask] = &[
+    &SOURCE_VOLTAGE,
+    &DROP_LIMIT,
+    &RUNS,
+    &LOADS,
+    &CONTINUOUS,
+    &SLACK,
+    &BUNDLED,
+    &CONDUCTOR_CHOICES,
+    &POSITIVE_WIRE,
+    &NEGATIVE_WIRE,
+    &CONDUCTOR_TEMPERATURE,
+    &AIR_TEMPERATURE,
+    &INSULATION,
+];
+
+static ID: Ask = Ask::words("id", "Name of the run")
+    .required()
+    .usual("r1", "r1")
+    .help("Write it on both ends of the wire.");
+static FROM: Ask = Ask::words("from", "From")
+    .required()
+    .usual("source", "source")
+    .help("The splice nearer to the battery; the one at the fuse is called source.");
+static TO: Ask = Ask::words("to", "To")
+    .required()
+    .usual("lamp 1", "lamp 1")
+    .help("The splice or outlet that this run feeds; each is fed by one run only.");
+static LENGTH_ONE_WAY: Ask =
+    Ask::measure("length", "Length, one way", &LENGTH, ["ft", "m"], (0.0, 10_000.0))
+        .usual("6 ft", "1.8 m")
+        .help("Along the way the wire will lie, up and over; the way back is added here.");
+pub(super) static CONDUCTOR: Ask =
+    Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
+        .usual("auto", "auto")
+        .help("Printed on the jacket: 16 AWG, 1.5 mm2; or ohm/m of one conductor; auto takes the least copper that is enough.");
+static DEVICE_RATING: Ask = Ask::measure(
+    "device_rating",
+    "Dimmer or switch in this run carries",
+    &CURRENT,
+    ["A", "A"],
+    (0.01, 10_000.0),
+)
+.optional()
+.usual("8 A", "8 A")
+.help("Printed on the dimmer or switch, at DC; leave empty where there is none.");
+pub(super) static RUNS: Ask = Ask::rows(
+    "runs",
+    "Runs",
+    "run",
+    1,
+    &[&ID, &FROM, &TO, &LENGTH_ONE_WAY, &CONDUCTOR, &DEVICE_RATING],
+)
+.help("Each stretch of wire from one splice to the next, starting at the source.");
+
+static AT: Ask = Ask::words("at", "At")
+    .required()
+    .usual("lamp 1", "lamp 1")
+    .help("The end of the run that it hangs on.");
+static LABEL: Ask = Ask::words("label", "Name").usual("lamp 1", "lamp 1");
+static MODEL: Ask = Ask::choice(
+    "model",
+    "How it draws",
+    &[
+        ("power", "constant power (W): LED lamps with a driver, chargers, electronics"),
+        ("current", "constant current (A): LED strips, measured loads"),
+        ("resistance", "resistance (ohm): heaters, filament lamps"),
+    ],
+)
+.required();
+static VALUE: Ask = Ask::notation("value", "How much", "load", &["3 W", "0.25 A", "48 ohm"])
+    .usual("3 W", "3 W")
+    .help("One of them, from its label: in W, A or ohm, as it draws.");
+static COUNT: Ask =
+    Ask::count("count", "How many", (1, 1000)).default("1").help("Alike, at the same place.");
+static POSITIVE_LEAD: Ask = Ask::notation("positive_lead", "Positive lead", "colour", &COLOURS)
+    .optional()
+    .usual("red", "red")
+    .help("Its colour as found on the device, with its stripe: black/white. Check with a meter.");
+static NEGATIVE_LEAD: Ask = Ask::notation("negative_lead", "Negative lead", "colour", &COLOURS)
+    .optional()
+    .usual("black", "black")
+    .help("Its colour as found on the device.");
+pub(super) static LOADS: Ask = Ask::rows(
+    "loads",
+    "Loads",
+    "load",
+    1,
+    &[&AT, &LABEL, &MODEL, &VALUE, &COUNT, &POSITIVE_LEAD, &NEGATIVE_LEAD],
+)
+.help("Lamps, fans, pumps, outlets: whatever draws current.");
+
+static SLACK: Ask = Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
+    .optional()
+    .usual("6 in", "150 mm")
+    .help("Added to each piece of wire at both ends, for stripping and for a second try.");
+static CHOICE: Ask = Ask::notation("", "Size", "conductor", &SUGGESTIONS);
+pub(super) static CONDUCTOR_CHOICES: Ask =
+    Ask::list("conductor_choices", "Sizes for auto to choose from", 1, &CHOICE)
+        .optional()
+        .help("What you have or can buy; all AWG sizes from 18 to 4/0 where nothing is named.");
+static POSITIVE_WIRE: Ask =
+    Ask::notation("positive_wire", "Positive wire of the runs", "colour", &COLOURS)
+        .default("red")
+        .help("The colour of the wire you bought.");
+static NEGATIVE_WIRE: Ask =
+    Ask::notation("negative_wire", "Negative wire of the runs", "colour", &COLOURS)
+        .default("black")
+        .help("Yellow is told more easily from a mains black (ABYC E-11).");
+static COLOURS: [&str; 14] = [
+    "red",
+    "black",
+    "yellow",
+    "white",
+    "blue",
+    "brown",
+    "grey",
+    "orange",
+    "violet",
+    "pink",
+    "green",
+    "black/white",
+    "black/yellow",
+    "red/black",
+];
+
+/// A run as typed.
+pub(super) struct RunInput {
+    pub id: String,
+    pub from: String,
+    pub to: String,
+    /// One way. [m]
+    pub length_m: f64,
+    /// None where it is to be chosen.
+    pub conductor: Option<Conductor>,
+    /// What a dimmer or switch in it carries. [A]
+    pub device_rating_a: Option<f64>,
+    series: Option<Series>,
+}
+
+/// A load as typed.
+pub(super) struct LoadInput {
+    pub at: String,
+    pub label: String,
+    pub load: Load,
+    pub count: u32,
+    pub leads: Option<Leads>,
+}
+
+/// What was typed, read.
+pub(super) struct Inputs {
+    pub source_v: f64,
+    pub drop_limit_percent: f64,
+    pub temperature_c: f64,
+    pub continuous: bool,
+    pub conditions: Conditions,
+    pub slack_m: f64,
+    pub runs: Vec<RunInput>,
+    pub loads: Vec<LoadInput>,
+    /// Sizes for the runs that are open.
+    pub choices: Vec<Conductor>,
+    /// Whether those sizes were named.
+    pub choices_named: bool,
+    /// Colours of the wire of the runs.
+    pub wire: Leads,
+    /// The tree and its loads, where the runs are one.
+    pub network: Option<(Tree, Vec<PlacedLoad>)>,
+}
+
+pub(super) fn read(reader: &Reader<'_>) -> Inputs {
+    let source_v = reader.si(&SOURCE_VOLTAGE);
+    let drop_limit_percent = reader.number(&DROP_LIMIT);
+    let runs = reader.rows(&RUNS, read_run);
+    let loads = reader.rows(&LOADS, read_load);
+    let named = reader.notations(&CONDUCTOR_CHOICES, |text| {
+        text.parse::<Conductor>().map_err(|error| error.to_string())
+    });
+    let choices_named = reader.given(&CONDUCTOR_CHOICES);
+    let series = one_series(reader, &runs, choices_named);
+    let red = Colour { ground: Hue::Red, stripe: None };
+    let wire = Leads {
+        positive: reader.notation(&POSITIVE_WIRE, red, colour),
+        negative: reader.notation(&NEGATIVE_WIRE, red, colour),
+    };
+    let (conditions, temperature_c) = read_conditions(reader);
+    Inputs {
+        source_v,
+        drop_limit_percent,
+        temperature_c,
+        continuous: reader.flag(&CONTINUOUS),
+        conditions,
+        slack_m: reader.maybe_si(&SLACK).unwrap_or(0.0),
+        network: network(reader, &runs, &loads),
+        runs,
+        loads,
+        choices: if choices_named { named } else { series.conductors() },
+        choices_named,
+        wire,
+    }
+}
+
+fn read_run(row: &Reader<'_>) -> RunInput {
+    let wanted = row.notation(&CONDUCTOR, stand_in(), wanted);
+    RunInput {
+        id: row.words(&ID),
+        from: row.words(&FROM),
+        to: row.words(&TO),
+        length_m: row.si(&LENGTH_ONE_WAY),
+        conductor: match wanted {
+            Wanted::This(conductor) => Some(conductor),
+            Wanted::Least(_) => None,
+        },
+        device_rating_a: row.maybe_si(&DEVICE_RATING),
+        series: match wanted {
+            Wanted::Least(series) => series,
+            Wanted::This(_) => None,
+        },
+    }
+}
+
+fn read_load(row: &Reader<'_>) -> LoadInput {
+    let model = row.choice(&MODEL);
+    let at = row.words(&AT);
+    let label = row.words(&LABEL);
+    let positive = row.maybe_notation(&POSITIVE_LEAD, colour);
+    let negative = row.maybe_notation(&NEGATIVE_LEAD, colour);
+    for (this, other) in [(&POSITIVE_LEAD, &NEGATIVE_LEAD), (&NEGATIVE_LEAD, &POSITIVE_LEAD)] {
+        if row.given(this) && !row.given(other) {
+            row.fault_at(other, "give the colours of both leads, or of none");
+        }
+    }
+    LoadInput {
+        label: if label.is_empty() { at.clone() } else { label },
+        at,
+        load: row.notation(&VALUE, Load::Current(0.0), |text| load(model, text)),
+        count: row.count(&COUNT),
+        leads: positive
+            .zip(negative)
+            .map(|(positive, negative)| Leads { positive, negative }),
+    }
+}
+
+/// A load's value, in the unit of how it draws.
+fn load(model: &str, text: &str) -> Result<Load, String> {
+    type Make = fn(f64) -> Load;
+    let (dimension, make): (&'static Dimension, Make) = match model {
+        "current" => (&CURRENT, Load::Current),
+        "resistance" => (&RESISTANCE, Load::Resistance),
+        _ => (&POWER, Load::Power),
+    };
+    let measure = Measure::read(text, dimension, None).map_err(|error| error.to_string())?;
+    make(measure.si()).checked().map_err(|range| range.to_string())
+}
+
+fn colour(text: &str) -> Result<Colour, String> {
+    text.parse().map_err(|error: crate::electrical::colours::NotAColour| error.to_string())
+}
+
+/// The series that `auto` chooses from: the one that was named, else AWG.
+fn one_series(reader: &Reader<'_>, runs: &[RunInput], choices_named: bool) -> Series {
+    let mut one = None;
+    for (place, run) in runs.iter().enumerate() {
+        let Some(series) = run.series else { continue };
+        let path = format!("runs.{place}.conductor");
+        if choices_named {
+            reader.note(&path, "the sizes to choose from are named already; write auto here");
+        } else if one.is_some_and(|one| one != series) {
+            reader.note(
+                &path,
+                "auto AWG and auto mm2 do not mix in one circuit; take one of them, or name the \
+                 sizes to choose from",
+            );
+        }
+        one = Some(series);
+    }
+    one.unwrap_or(Series::Awg)
+}
+
+/// The tree of the runs with its loads; what keeps them from being one is noted.
+fn network(
+    reader: &Reader<'_>,
+    runs: &[RunInput],
+    loads: &[LoadInput],
+) -> Option<(Tree, Vec<PlacedLoad>)> {
+    // Names that are missing were noted already, and would lead to faults that mean nothing.
+    let is_named = |run: &RunInput| ![&run.id, &run.from, &run.to].iter().any(|n| n.is_empty());
+    if runs.is_empty() || !runs.iter().all(is_named) {
+        return None;
+    }
+    let links: Vec<Link<'_>> =
+        runs.iter().map(|run| Link { id: &run.id, from: &run.from, to: &run.to }).collect();
+    let note_all = |faults: Vec<TreeFault>| {
+        for fault in faults {
+            reader.note(&path(&fault), fault.to_string());
+        }
+    };
+    let tree = Tree::build(&links).map_err(note_all).ok()?;
+    let at: Vec<&str> = loads.iter().map(|load| load.at.as_str()).collect();
+    if at.contains(&"") {
+        return None;
+    }
+    let places = tree.places(&at).map_err(note_all).ok()?;
+    let placed = places
+        .into_iter()
+        .zip(loads)
+        .map(|(node, load)| PlacedLoad { node, load: load.load, count: load.count })
+        .collect();
+    Some((tree, placed))
+}
+
+/// The input that a fault of the tree belongs to.
+fn path(fault: &TreeFault) -> String {
+    let of_run = |run: &usize, key: &str| format!("runs.{run}.{key}");
+    match fault {
+        TreeFault::NoRuns | TreeFault::NoSource => RUNS.key.to_owned(),
+        TreeFault::NameMissing { run } | TreeFault::SameName { run, .. } => of_run(run, "id"),
+        TreeFault::ToItself { run, .. }
+        | TreeFault::IntoSource { run }
+        | TreeFault::TwoFeeds { run, .. } => of_run(run, "to"),
+        TreeFault::Unfed { run, .. } | TreeFault::Ring { run, .. } => of_run(run, "from"),
+        TreeFault::LoadOnNoNode { load, .. } => format!("loads.{load}.at"),
+    }
+}
