@@ -19,7 +19,7 @@ mod words;
 
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
-use calc::project::{LoadError, MAX_BYTES, Node, Project, VERSION};
+use calc::project::{MAX_BYTES, Node, Project, VERSION};
 use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
 use shelf::Shelf;
 use wasm_bindgen::prelude::*;
@@ -62,6 +62,10 @@ impl Store {
     /// `LoadFailure` with the reason and with the kept text, where there is any.
     pub fn load(&self, id: &str) -> Result<Loaded, LoadFailure> {
         let record = Record::read(self.shelf, id);
+        if let Some((found, document)) = record.newer() {
+            let reason = FailureReason::Newer { found };
+            return Err(LoadFailure { reason, raw: Some(document.to_owned()) });
+        }
         let order = record.order();
         let mut first_error = None;
         // What is intact comes first; what is not, but can be read, is better than nothing.
@@ -71,18 +75,19 @@ impl Store {
                     continue;
                 };
                 match Project::from_text(slot.document) {
-                    Ok(project) => {
+                    Ok(mut project) => {
+                        // What is saved goes where it was read from, whatever id the text has.
+                        if project.id() != id {
+                            project.set_id(id);
+                        }
+                        let revision = if intact { slot.revision } else { record.written() };
                         return Ok(Loaded {
                             project,
-                            revision: slot.revision,
+                            revision,
                             restored: !intact || number != order[0],
                             migrated_from: Some(slot.format)
                                 .filter(|format| *format < VERSION && intact),
                         });
-                    }
-                    Err(LoadError::TooNew { found }) => {
-                        let reason = FailureReason::Newer { found };
-                        return Err(LoadFailure { reason, raw: Some(slot.document.to_owned()) });
                     }
                     Err(error) if number == order[0] || first_error.is_none() => {
                         first_error = Some((error, slot.document.to_owned()));
@@ -137,6 +142,9 @@ impl Store {
     /// The text in use, as it is kept: of a newer project, what to download.
     pub fn raw(&self, id: &str) -> Option<String> {
         let record = Record::read(self.shelf, id);
+        if let Some((_, document)) = record.newer() {
+            return Some(document.to_owned());
+        }
         let [first, second] = record.order();
         let slot = record.slot(first).or_else(|| record.slot(second))?;
         Some(slot.document.to_owned())
@@ -215,9 +223,10 @@ impl Store {
                     return;
                 };
                 let own = shelf::own_part(&whole);
-                match own.as_deref().and_then(|own| own.split_once(' ')) {
-                    Some((POINTER | BIN, id)) => on_change(id.to_owned()),
-                    _ => {}
+                if let Some((POINTER | BIN, id)) =
+                    own.as_deref().and_then(|own| own.split_once(' '))
+                {
+                    on_change(id.to_owned());
                 }
             });
         if let Some(window) = web_sys::window() {

@@ -70,10 +70,32 @@ impl Record {
         intact(first).or_else(|| intact(second))
     }
 
+    /// The revision that the pointer names; 0 without one.
+    pub fn written(&self) -> u64 {
+        self.pointer.map_or(0, |(_, revision)| revision)
+    }
+
     /// The text of the slot in use where it is damaged.
     pub fn damaged(&self) -> Option<&str> {
         let slot = self.slot(self.order()[0])?;
         (!slot.intact).then_some(slot.document)
+    }
+
+    /// The format version and the document of a slot that a newer program wrote, even one that frames
+    /// its slots in another way.
+    pub fn newer(&self) -> Option<(u64, &str)> {
+        self.order().into_iter().find_map(|number| {
+            let slot = self.slot(number)?;
+            let found = if slot.intact {
+                Some(slot.format).filter(|format| *format > VERSION)
+            } else {
+                match Project::from_text(slot.document) {
+                    Err(LoadError::TooNew { found }) => Some(found),
+                    _ => None,
+                }
+            };
+            found.map(|found| (found, slot.document))
+        })
     }
 
     /// Writes a document that came from a revision; returns its own.
@@ -99,7 +121,7 @@ impl Record {
         };
         self.set_aside(shelf, id, target)?;
         let pointer_key = key(POINTER, id);
-        let latest = latest.max(from).max(self.pointer.map_or(0, |(_, revision)| revision));
+        let latest = latest.max(from).max(self.written());
         let revision = next_revision(latest);
         let changed = js_sys::Date::now() as u64;
         let whole = slot::compose(revision, changed, VERSION, document);
@@ -128,16 +150,13 @@ impl Record {
             // New, or all data was cleared while it was open: nothing can be overwritten.
             return Ok(());
         }
-        for number in 0..2 {
-            if let Some(found) = self.slot(number).and_then(newer) {
-                return Err(SaveError::Newer { found });
-            }
+        if let Some((found, _)) = self.newer() {
+            return Err(SaveError::Newer { found });
         }
         // Where the slot in use was damaged, whoever wrote it last may write it again.
         let pointed = standing.is_some_and(|(number, _)| number == self.order()[0]);
-        let written = self.pointer.map_or(0, |(_, revision)| revision);
         let follows = standing.is_some_and(|(_, slot)| slot.revision == from);
-        if follows || (!pointed && written == from) { Ok(()) } else { Err(SaveError::Moved) }
+        if follows || (!pointed && self.written() == from) { Ok(()) } else { Err(SaveError::Moved) }
     }
 
     /// Keeps what a write would lose beyond the copy before: a damaged text, and the text in an
@@ -152,17 +171,6 @@ impl Record {
             }
             _ => Ok(()),
         }
-    }
-}
-
-/// The format version of a slot that a newer program wrote.
-fn newer(slot: Slot<'_>) -> Option<u64> {
-    if slot.intact {
-        return (slot.format > VERSION).then_some(slot.format);
-    }
-    match Project::from_text(slot.document) {
-        Err(LoadError::TooNew { found }) => Some(found),
-        _ => None,
     }
 }
 

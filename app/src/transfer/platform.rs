@@ -62,11 +62,14 @@ pub fn ask_to_stay(done: impl FnOnce(Stay) + 'static) {
     settle(&Promise::race(&js_sys::Array::of2(&asked, &silence)), Box::new(settled));
 }
 
+/// Takes the value of a settled promise; none where it was refused.
+pub(super) type Answer = Box<dyn FnOnce(Option<JsValue>)>;
+
 /// Calls back once when a promise is settled: with its value, or with none where it was refused.
-pub(super) fn settle(promise: &Promise, done: Box<dyn FnOnce(Option<JsValue>)>) {
+pub(super) fn settle(promise: &Promise, done: Answer) {
     let kept = Rc::new(RefCell::new(Some(done)));
     let refused = kept.clone();
-    let call = |kept: &RefCell<Option<Box<dyn FnOnce(Option<JsValue>)>>>, value| {
+    let call = |kept: &RefCell<Option<Answer>>, value| {
         let done = kept.borrow_mut().take();
         if let Some(done) = done {
             done(value);

@@ -1,8 +1,9 @@
 //! Storage and transfer in a real browser: what goes wrong there, and what must still be kept.
 #![cfg(target_arch = "wasm32")]
-#![allow(clippy::unwrap_used, reason = "a test that cannot go on has failed")]
+#![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod keeping;
+mod platform;
 mod transfer;
 mod trouble;
 mod windows;
@@ -12,8 +13,8 @@ use std::rc::Rc;
 
 use app::storage::{FailureReason, ListingState, SaveError, Store, new_id};
 use app::transfer::{
-    Import, ImportError, MAX_IMPORT_BYTES, MOST_PROJECTS, MOST_SHEETS, Refusal, export_all,
-    file_name, keep, read, read_file,
+    Import, ImportError, MAX_IMPORT_BYTES, MOST_PROJECTS, MOST_SHEETS, Refusal, Stay, ask_to_stay,
+    copy, download, export_all, export_one, file_name, keep, read, read_file,
 };
 use calc::project::{LoadError, MAX_BYTES, Project, VERSION};
 use calc::quantity::UnitSystem;
@@ -28,6 +29,8 @@ fn local() -> web_sys::Storage {
 
 /// An empty store on the device.
 fn fresh() -> Store {
+    // A test that failed may have left its own way to write behind.
+    run("if (window.kept_set_item) Storage.prototype.setItem = window.kept_set_item;");
     local().clear().unwrap();
     let store = Store::open();
     assert!(store.keeps());
@@ -105,4 +108,15 @@ fn with_set_item(body: &str, act: impl FnOnce()) {
     ));
     act();
     run("Storage.prototype.setItem = window.kept_set_item;");
+}
+
+/// Lets the page go on for a while.
+async fn wait(milliseconds: i32) {
+    let later = js_sys::Promise::new(&mut |resolve, _| {
+        web_sys::window()
+            .unwrap()
+            .set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, milliseconds)
+            .unwrap();
+    });
+    js_sys::futures::JsFuture::from(later).await.unwrap();
 }

@@ -38,6 +38,20 @@ fn everything_goes_out_and_comes_in_beside() {
 }
 
 #[wasm_bindgen_test]
+fn one_project_goes_out_and_comes_in_the_same() {
+    let mut mine = project("p1", "Field bus");
+    mine.add_sheet(
+        "coating",
+        "Floor \u{201c}A\u{201d}",
+        serde_json::json!({ "coats": "2", "later": [1, 2.50] }),
+    );
+    let (name, text) = export_one(&mine);
+    assert_eq!(name, "battenbook-Field-bus.json");
+    assert_eq!(read(&text), Ok(Import::One(mine.clone())));
+    assert_eq!(read(&format!("\u{feff}{text}")), Ok(Import::One(mine)));
+}
+
+#[wasm_bindgen_test]
 fn an_id_of_something_in_the_bin_or_unfit_for_an_address_is_replaced() {
     let store = fresh();
     store.save(&project("p1", "One"), 0).unwrap();
@@ -176,15 +190,4 @@ fn file_names_are_safe() {
     assert_eq!(file_name("con"), "battenbook-con.json");
     assert_eq!(file_name("a\u{202e}gpj.exe\u{0}\n:*?"), "battenbook-agpj-exe.json");
     assert_eq!(file_name("B\u{fc}cherbus"), "battenbook-B\u{fc}cherbus.json");
-}
-
-/// Lets the page go on for a while.
-async fn wait(milliseconds: i32) {
-    let later = js_sys::Promise::new(&mut |resolve, _| {
-        web_sys::window()
-            .unwrap()
-            .set_timeout_with_callback_and_timeout_and_arguments_0(&resolve, milliseconds)
-            .unwrap();
-    });
-    js_sys::futures::JsFuture::from(later).await.unwrap();
 }

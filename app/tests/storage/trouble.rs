@@ -135,6 +135,23 @@ fn both_slots_damaged_are_kept_and_can_be_downloaded() {
 }
 
 #[wasm_bindgen_test]
+fn a_text_that_can_be_read_is_shown_though_its_slot_is_muddled() {
+    let store = fresh();
+    put("a", "p1", r#"{"battenbook": 1, "id": "another", "name": "By hand"}"#);
+    for name in ["By hand", "Saved"] {
+        let loaded = store.load("p1").unwrap();
+        assert_eq!((loaded.project.id(), loaded.project.name()), ("p1", name));
+        assert_eq!(loaded.restored, name == "By hand");
+        store.save(&renamed(&loaded.project, "Saved"), loaded.revision).unwrap();
+    }
+    let whole = get(&pointed("p1"), "p1").unwrap();
+    put(&pointed("p1"), "p1", whole.split_once('\n').unwrap().1);
+    let loaded = store.load("p1").unwrap();
+    store.save(&renamed(&loaded.project, "Again"), loaded.revision).unwrap();
+    assert_eq!(store.list().len(), 1);
+}
+
+#[wasm_bindgen_test]
 fn a_lost_or_muddled_pointer_loses_nothing() {
     let store = fresh();
     let mut revision = 0;
@@ -163,6 +180,7 @@ fn a_newer_project_is_never_overwritten() {
         let failure = store.load("p1").unwrap_err();
         assert_eq!(failure.reason, FailureReason::Newer { found: 99 });
         assert_eq!(failure.raw.as_deref(), Some(newer));
+        assert_eq!(store.raw("p1").as_deref(), Some(newer));
         for from in [0, revision, revision + 1_048_576] {
             let refusal = store.save(&project("p1", "Mine, changed"), from);
             assert_eq!(refusal, Err(SaveError::Newer { found: 99 }));

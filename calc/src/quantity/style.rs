@@ -6,7 +6,7 @@ use super::decimal::{amount, significant};
 use super::dimension::{AREA, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
-use super::unit::{Dimension, Unit};
+use super::unit::Dimension;
 
 /// Unit system and rounding of everything that is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
