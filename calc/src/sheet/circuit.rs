@@ -42,22 +42,19 @@ pub static SHEET: Sheet = Sheet {
     example: r#"{ "source_voltage": "12.8 V", "drop_limit_percent": 3, "slack": "6 in",
         "runs": [
             { "id": "r1", "from": "source", "to": "panel", "length": "9 ft", "conductor": "auto" },
-            { "id": "r2", "from": "panel", "to": "left 1", "length": "7 ft", "conductor": "auto", "device_rating": "8 A" },
-            { "id": "r3", "from": "left 1", "to": "left 2", "length": "50 in", "conductor": "auto" },
-            { "id": "r4", "from": "left 2", "to": "left 3", "length": "50 in", "conductor": "auto" },
-            { "id": "r5", "from": "panel", "to": "right 1", "length": "11 ft", "conductor": "auto", "device_rating": "8 A" },
-            { "id": "r6", "from": "right 1", "to": "right 2", "length": "50 in", "conductor": "auto" },
-            { "id": "r7", "from": "right 2", "to": "right 3", "length": "50 in", "conductor": "auto" },
-            { "id": "r8", "from": "panel", "to": "fan", "length": "14 ft", "conductor": "auto" }
+            { "id": "r2", "from": "panel", "to": "fan", "length": "14 ft", "conductor": "auto" }
         ],
         "loads": [
-            { "at": "left 1", "label": "lamp 1", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "left 2", "label": "lamp 2", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "left 3", "label": "lamp 3", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "right 1", "label": "lamp 4", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "right 2", "label": "lamp 5", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "right 3", "label": "lamp 6", "model": "power", "value": "3 W", "positive_lead": "black/white", "negative_lead": "black" },
-            { "at": "fan", "label": "fan", "model": "power", "value": "36 W", "positive_lead": "black", "negative_lead": "white" }
+            { "at": "fan", "label": "fan", "model": "power", "value": "36 W",
+                "positive_lead": "black", "negative_lead": "white" }
+        ],
+        "rows": [
+            { "label": "left", "from": "panel", "count": 4, "first": "7 ft", "spacing": "50 in",
+                "model": "power", "value": "3 W", "device_rating": "8 A",
+                "positive_lead": "black/white", "negative_lead": "black" },
+            { "label": "right", "from": "panel", "count": 4, "first": "10 ft", "spacing": "50 in",
+                "model": "power", "value": "3 W", "device_rating": "8 A",
+                "positive_lead": "black/white", "negative_lead": "black" }
         ] }"#,
     solve: |reader| solve(reader, inputs::read, report),
 };

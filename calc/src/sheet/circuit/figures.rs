@@ -92,7 +92,7 @@ impl Findings<'_> {
                 cells: vec![
                     format!("{}: {} to {}", run.id, run.from, run.to),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
-                    format!("{} + and −", run_length(cut_m, style)),
+                    format!("{} + and −", style.length(Length::new::<meter>(cut_m))),
                     amperes(self.run_a(place)),
                     carries.map_or("–".to_owned(), amperes),
                 ],

@@ -4,7 +4,7 @@ use super::common::{
     AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
     SOURCE_VOLTAGE, read_conditions, stand_in, wanted,
 };
-use crate::ask::Ask;
+use crate::ask::{Ask, MOST_ROWS};
 use crate::electrical::ampacity::Conditions;
 use crate::electrical::colours::{Colour, Hue, Leads};
 use crate::electrical::conductor::{Conductor, Series};
@@ -20,6 +20,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &DROP_LIMIT,
     &RUNS,
     &LOADS,
+    &ROWS,
     &CONTINUOUS,
     &SLACK,
     &BUNDLED,
@@ -105,7 +106,47 @@ pub(super) static LOADS: Ask = Ask::rows(
     1,
     &[&AT, &LABEL, &MODEL, &VALUE, &COUNT, &POSITIVE_LEAD, &NEGATIVE_LEAD],
 )
-.help("Lamps, fans, pumps, outlets: whatever draws current.");
+.optional()
+.help("Lamps, fans, pumps, outlets: whatever draws current and is not in a row below.");
+
+static ROW_LABEL: Ask = Ask::words("label", "Name of the row")
+    .required()
+    .usual("left", "left")
+    .help("Its splices are called left 1, left 2 and so on, its runs run left 1 and so on.");
+static ROW_COUNT: Ask =
+    Ask::count("count", "How many", (1, 100)).usual("4", "4").help("All alike, one after another.");
+static FIRST: Ask =
+    Ask::measure("first", "Wire to the first", &LENGTH, ["ft", "m"], (0.0, 10_000.0))
+        .usual("7 ft", "2.1 m")
+        .help("From where the row is fed, up and over, one way.");
+static SPACING: Ask = Ask::measure("spacing", "Spacing", &LENGTH, ["in", "mm"], (0.0, 1000.0))
+    .usual("50 in", "1270 mm")
+    .help("From each to the next, along the wire.");
+static ROW_CONDUCTOR: Ask =
+    Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
+        .default("auto")
+        .help("For all runs of the row.");
+static ROWS: Ask = Ask::rows(
+    "rows",
+    "Rows of lights",
+    "row",
+    0,
+    &[
+        &ROW_LABEL,
+        &FROM,
+        &ROW_COUNT,
+        &FIRST,
+        &SPACING,
+        &MODEL,
+        &VALUE,
+        &ROW_CONDUCTOR,
+        &DEVICE_RATING,
+        &POSITIVE_LEAD,
+        &NEGATIVE_LEAD,
+    ],
+)
+.optional()
+.help("Like lights in a row, each fed from the one before: their runs and splices are made here.");
 
 static SLACK: Ask = Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
     .optional()
@@ -141,8 +182,10 @@ static COLOURS: [&str; 14] = [
     "red/black",
 ];
 
-/// A run as typed.
+/// A run as typed, or as made for a row of lights.
 pub(super) struct RunInput {
+    /// Where it was typed: `runs.2`, `rows.0`.
+    pub path: String,
     pub id: String,
     pub from: String,
     pub to: String,
@@ -155,8 +198,10 @@ pub(super) struct RunInput {
     series: Option<Series>,
 }
 
-/// A load as typed.
+/// A load as typed, or as made for a row of lights.
 pub(super) struct LoadInput {
+    /// Where it was typed: `loads.2`, `rows.0`.
+    pub path: String,
     pub at: String,
     pub label: String,
     pub load: Load,
@@ -184,11 +229,34 @@ pub(super) struct Inputs {
     pub network: Option<(Tree, Vec<PlacedLoad>)>,
 }
 
+impl Inputs {
+    /// The input of a run, or of the row that it was made for.
+    pub fn run_field(&self, run: usize, key: &str) -> String {
+        match self.runs.get(run) {
+            Some(run) if run.path.starts_with(ROWS.key) && key == "length" => {
+                format!("{}.spacing", run.path)
+            }
+            Some(run) => format!("{}.{key}", run.path),
+            None => RUNS.key.to_owned(),
+        }
+    }
+}
+
 pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let source_v = reader.si(&SOURCE_VOLTAGE);
     let drop_limit_percent = reader.number(&DROP_LIMIT);
-    let runs = reader.rows(&RUNS, read_run);
-    let loads = reader.rows(&LOADS, read_load);
+    let mut runs = reader.rows(&RUNS, read_run);
+    let mut loads = reader.rows(&LOADS, read_load);
+    for (row_runs, row_loads) in reader.rows(&ROWS, read_row) {
+        runs.extend(row_runs);
+        loads.extend(row_loads);
+    }
+    if runs.len() > MOST_ROWS {
+        reader.fault_at(&ROWS, format!("with the rows there are {} runs; a circuit takes at most {MOST_ROWS}", runs.len()));
+    }
+    if loads.is_empty() && !reader.has_faults() {
+        reader.fault_at(&LOADS, "add at least one load or a row of lights");
+    }
     let named = reader.notations(&CONDUCTOR_CHOICES, |text| {
         text.parse::<Conductor>().map_err(|error| error.to_string())
     });
@@ -219,26 +287,84 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
 fn read_run(row: &Reader<'_>) -> RunInput {
     let wanted = row.notation(&CONDUCTOR, stand_in(), wanted);
     RunInput {
+        path: row.path().to_owned(),
         id: row.words(&ID),
         from: row.words(&FROM),
         to: row.words(&TO),
         length_m: row.si(&LENGTH_ONE_WAY),
-        conductor: match wanted {
-            Wanted::This(conductor) => Some(conductor),
-            Wanted::Least(_) => None,
-        },
+        conductor: given(wanted),
         device_rating_a: row.maybe_si(&DEVICE_RATING),
-        series: match wanted {
-            Wanted::Least(series) => series,
-            Wanted::This(_) => None,
-        },
+        series: series(wanted),
+    }
+}
+
+fn given(wanted: Wanted) -> Option<Conductor> {
+    match wanted {
+        Wanted::This(conductor) => Some(conductor),
+        Wanted::Least(_) => None,
+    }
+}
+
+fn series(wanted: Wanted) -> Option<Series> {
+    match wanted {
+        Wanted::Least(series) => series,
+        Wanted::This(_) => None,
     }
 }
 
 fn read_load(row: &Reader<'_>) -> LoadInput {
-    let model = row.choice(&MODEL);
     let at = row.words(&AT);
     let label = row.words(&LABEL);
+    let (load, leads) = read_draw(row);
+    LoadInput {
+        path: row.path().to_owned(),
+        label: if label.is_empty() { at.clone() } else { label },
+        at,
+        load,
+        count: row.count(&COUNT),
+        leads,
+    }
+}
+
+/// A row of lights: each is fed from the one before.
+fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
+    let label = row.words(&ROW_LABEL);
+    let wanted = row.notation(&ROW_CONDUCTOR, stand_in(), wanted);
+    let first_m = row.si(&FIRST);
+    let spacing_m = row.si(&SPACING);
+    let device_rating_a = row.maybe_si(&DEVICE_RATING);
+    let count = row.count(&ROW_COUNT);
+    let feed = row.words(&FROM);
+    let (load, leads) = read_draw(row);
+    // Without a name its splices would have none of their own.
+    let name = |number: u32| match label.as_str() {
+        "" => String::new(),
+        label => format!("{label} {number}"),
+    };
+    let runs = (1..=count).map(|number| RunInput {
+        path: row.path().to_owned(),
+        id: if label.is_empty() { String::new() } else { format!("run {}", name(number)) },
+        from: if number == 1 { feed.clone() } else { name(number - 1) },
+        to: name(number),
+        length_m: if number == 1 { first_m } else { spacing_m },
+        conductor: given(wanted),
+        device_rating_a: device_rating_a.filter(|_| number == 1),
+        series: series(wanted),
+    });
+    let loads = (1..=count).map(|number| LoadInput {
+        path: row.path().to_owned(),
+        at: name(number),
+        label: format!("light {}", name(number)),
+        load,
+        count: 1,
+        leads,
+    });
+    (runs.collect(), loads.collect())
+}
+
+/// How a load draws, and the colours of its leads.
+fn read_draw(row: &Reader<'_>) -> (Load, Option<Leads>) {
+    let model = row.choice(&MODEL);
     let positive = row.maybe_notation(&POSITIVE_LEAD, colour);
     let negative = row.maybe_notation(&NEGATIVE_LEAD, colour);
     for (this, other) in [(&POSITIVE_LEAD, &NEGATIVE_LEAD), (&NEGATIVE_LEAD, &POSITIVE_LEAD)] {
@@ -246,15 +372,8 @@ fn read_load(row: &Reader<'_>) -> LoadInput {
             row.fault_at(other, "give the colours of both leads, or of none");
         }
     }
-    LoadInput {
-        label: if label.is_empty() { at.clone() } else { label },
-        at,
-        load: row.notation(&VALUE, Load::Current(0.0), |text| load(model, text)),
-        count: row.count(&COUNT),
-        leads: positive
-            .zip(negative)
-            .map(|(positive, negative)| Leads { positive, negative }),
-    }
+    let load = row.notation(&VALUE, Load::Current(0.0), |text| load(model, text));
+    (load, positive.zip(negative).map(|(positive, negative)| Leads { positive, negative }))
 }
 
 /// A load's value, in the unit of how it draws.
@@ -276,9 +395,9 @@ fn colour(text: &str) -> Result<Colour, String> {
 /// The series that `auto` chooses from: the one that was named, else AWG.
 fn one_series(reader: &Reader<'_>, runs: &[RunInput], choices_named: bool) -> Series {
     let mut one = None;
-    for (place, run) in runs.iter().enumerate() {
+    for run in runs {
         let Some(series) = run.series else { continue };
-        let path = format!("runs.{place}.conductor");
+        let path = format!("{}.conductor", run.path);
         if choices_named {
             reader.note(&path, "the sizes to choose from are named already; write auto here");
         } else if one.is_some_and(|one| one != series) {
@@ -301,14 +420,14 @@ fn network(
 ) -> Option<(Tree, Vec<PlacedLoad>)> {
     // Names that are missing were noted already, and would lead to faults that mean nothing.
     let is_named = |run: &RunInput| ![&run.id, &run.from, &run.to].iter().any(|n| n.is_empty());
-    if runs.is_empty() || !runs.iter().all(is_named) {
+    if runs.is_empty() || runs.len() > MOST_ROWS || !runs.iter().all(is_named) {
         return None;
     }
     let links: Vec<Link<'_>> =
         runs.iter().map(|run| Link { id: &run.id, from: &run.from, to: &run.to }).collect();
     let note_all = |faults: Vec<TreeFault>| {
         for fault in faults {
-            reader.note(&path(&fault), fault.to_string());
+            reader.note(&path(&fault, runs, loads), fault.to_string());
         }
     };
     let tree = Tree::build(&links).map_err(note_all).ok()?;
@@ -326,8 +445,14 @@ fn network(
 }
 
 /// The input that a fault of the tree belongs to.
-fn path(fault: &TreeFault) -> String {
-    let of_run = |run: &usize, key: &str| format!("runs.{run}.{key}");
+fn path(fault: &TreeFault, runs: &[RunInput], loads: &[LoadInput]) -> String {
+    let of_run = |run: &usize, key: &str| match runs.get(*run) {
+        Some(run) if run.path.starts_with(ROWS.key) && key != "from" => {
+            format!("{}.label", run.path)
+        }
+        Some(run) => format!("{}.{key}", run.path),
+        None => RUNS.key.to_owned(),
+    };
     match fault {
         TreeFault::NoRuns | TreeFault::NoSource => RUNS.key.to_owned(),
         TreeFault::NameMissing { run } | TreeFault::SameName { run, .. } => of_run(run, "id"),
@@ -335,6 +460,8 @@ fn path(fault: &TreeFault) -> String {
         | TreeFault::IntoSource { run }
         | TreeFault::TwoFeeds { run, .. } => of_run(run, "to"),
         TreeFault::Unfed { run, .. } | TreeFault::Ring { run, .. } => of_run(run, "from"),
-        TreeFault::LoadOnNoNode { load, .. } => format!("loads.{load}.at"),
+        TreeFault::LoadOnNoNode { load, .. } => {
+            loads.get(*load).map_or(LOADS.key.to_owned(), |load| format!("{}.at", load.path))
+        }
     }
 }

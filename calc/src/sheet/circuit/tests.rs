@@ -181,6 +181,41 @@ fn drops_wire_splices_and_fuse_of_a_small_circuit() {
     assert_eq!(cut, 8, "two pieces a run");
 }
 
+/// A row of lights is the same circuit as its runs and loads typed out.
+#[test]
+fn rows_of_lights_are_runs_and_loads() {
+    let feed = run("r1", "source", "panel", "3 m", "14 AWG");
+    let row = json!({ "label": "left", "from": "panel", "count": 3, "first": "2 m",
+        "spacing": "1270 mm", "model": "power", "value": "3 W", "conductor": "16 AWG" });
+    let made = json!({ "source_voltage": "12.8 V", "drop_limit_percent": 3,
+        "runs": [feed.clone()], "rows": [row] });
+    let typed = circuit(
+        3.0,
+        vec![
+            feed,
+            run("run left 1", "panel", "left 1", "2 m", "16 AWG"),
+            run("run left 2", "left 1", "left 2", "1270 mm", "16 AWG"),
+            run("run left 3", "left 2", "left 3", "1270 mm", "16 AWG"),
+        ],
+        vec![lamp("left 1", 3.0), lamp("left 2", 3.0), lamp("left 3", 3.0)],
+    );
+    assert_eq!(sheet(&made).outcome, sheet(&typed).outcome);
+    let fault = |key: &str, value: &str| {
+        let found = faults(&with(made.clone(), &format!("/rows/0/{key}"), json!(value)));
+        assert_eq!(found.len(), 1, "{found:?}");
+        found[0].0.clone()
+    };
+    assert_eq!(fault("from", "attic"), "rows.0.from");
+    assert_eq!(fault("label", ""), "rows.0.label");
+    assert_eq!(fault("value", "3 ohm"), "rows.0.value");
+    let twice = with(made.clone(), "/rows", json!([made["rows"][0], made["rows"][0]]));
+    assert!(faults(&twice).iter().all(|(field, _)| field == "rows.1.label"));
+    let many = json!({ "label": "left", "from": "panel", "count": 100, "first": "2 m",
+        "spacing": "1 m", "model": "power", "value": "1 mW" });
+    let many: Vec<Json> = (0..5).map(|i| with(many.clone(), "/label", json!(format!("row {i}")))).collect();
+    assert_eq!(faults(&with(made, "/rows", json!(many)))[0].0, "rows");
+}
+
 /// Every mix of four sizes over the open runs, each worked out with its conductors given.
 #[test]
 fn auto_is_the_least_copper_of_every_mix() {

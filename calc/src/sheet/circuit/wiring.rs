@@ -57,7 +57,7 @@ impl<'a> Findings<'a> {
         let mut run_ohm = Vec::with_capacity(conductors.len());
         for (place, (conductor, run)) in conductors.iter().zip(&inputs.runs).enumerate() {
             let ohm_per_m = conductor.ohm_per_m(inputs.temperature_c).map_err(|range| {
-                vec![Fault::new(format!("runs.{place}.conductor"), range.to_string())]
+                vec![Fault::new(inputs.run_field(place, "conductor"), range.to_string())]
             })?;
             run_ohm.push(2.0 * run.length_m * ohm_per_m);
         }
@@ -69,7 +69,7 @@ impl<'a> Findings<'a> {
             loads,
         };
         let solution =
-            network::solve(&circuit).map_err(|error| vec![network_fault(&error)])?;
+            network::solve(&circuit).map_err(|error| vec![network_fault(inputs, &error)])?;
         let worst = solution.worst_node(loads);
         let worst_percent = solution.drop_percent(worst, inputs.source_v);
         let (continuous_a, other_a) = if inputs.continuous {
@@ -84,7 +84,7 @@ impl<'a> Findings<'a> {
             .map(|(conductor, run)| (*conductor, run.length_m))
             .collect();
         let pairs = pairs(&lengths, inputs.slack_m).map_err(|(place, range)| {
-            vec![Fault::new(format!("runs.{place}.length"), range.to_string())]
+            vec![Fault::new(inputs.run_field(place, "length"), range.to_string())]
         })?;
         Ok(Self {
             within_limit: is_within(worst_percent, inputs.drop_limit_percent),
@@ -173,13 +173,13 @@ fn open_fault(
     error: &OpenError,
 ) -> Fault {
     if let OpenError::Network(error) = error {
-        return network_fault(error);
+        return network_fault(inputs, error);
     }
     let first_open = given.iter().position(Option::is_none).unwrap_or(0);
     let field = if inputs.choices_named {
         CONDUCTOR_CHOICES.key.to_owned()
     } else {
-        format!("runs.{first_open}.conductor")
+        inputs.run_field(first_open, "conductor")
     };
     let message = match error {
         OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => format!(
@@ -193,11 +193,14 @@ fn open_fault(
     Fault::new(field, message)
 }
 
-fn network_fault(error: &NetworkError) -> Fault {
+fn network_fault(inputs: &Inputs, error: &NetworkError) -> Fault {
     let field = match error {
         NetworkError::Range { part: Part::Source, .. } => "source_voltage".to_owned(),
-        NetworkError::Range { part: Part::Run(run), .. } => format!("runs.{run}.conductor"),
-        NetworkError::Range { part: Part::Load(load), .. } => format!("loads.{load}.value"),
+        NetworkError::Range { part: Part::Run(run), .. } => inputs.run_field(*run, "conductor"),
+        NetworkError::Range { part: Part::Load(load), .. } => inputs
+            .loads
+            .get(*load)
+            .map_or(LOADS.key.to_owned(), |load| format!("{}.value", load.path)),
         NetworkError::Mismatch => RUNS.key.to_owned(),
         NetworkError::Collapse { .. } => LOADS.key.to_owned(),
     };
