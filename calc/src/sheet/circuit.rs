@@ -1,5 +1,6 @@
 //! A low-voltage circuit as a tree: drops, wire, splices, fuse and polarity of many loads.
 
+mod asks;
 mod drawing;
 mod figures;
 mod inputs;
@@ -7,7 +8,7 @@ mod joints;
 mod remarks;
 #[cfg(test)]
 mod tests;
-mod wiring;
+mod findings;
 mod working;
 
 use super::wiring as common;
@@ -19,14 +20,14 @@ use crate::quantity::Style;
 use crate::report::Report;
 
 use inputs::Inputs;
-use wiring::Findings;
+use findings::Findings;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "circuit",
     title: "Circuit",
     purpose: "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
-    asks: inputs::ASKS,
+    asks: asks::ASKS,
     sources: &[
         &sources::POWER_FLOW,
         &sources::NEC_TABLE_8,

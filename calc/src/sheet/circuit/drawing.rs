@@ -2,7 +2,7 @@
 //! right. Readable on a phone: a large circuit is drawn in parts.
 
 use super::common::volts;
-use super::wiring::Findings;
+use super::findings::Findings;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::plain;
 

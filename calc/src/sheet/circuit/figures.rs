@@ -3,7 +3,7 @@
 use super::common::{
     amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line,
 };
-use super::wiring::Findings;
+use super::findings::Findings;
 use crate::electrical::ampacity::{ampacity_a, carries};
 use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
 use crate::electrical::least_copper::Wiring;

@@ -1,6 +1,6 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
-use super::wiring::Findings;
+use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::lists::BuyLine;

@@ -1,7 +1,7 @@
 //! What has to be said of a circuit, warnings first.
 
 use super::common::{amperes, general_remarks, limit, percent, watts};
-use super::wiring::Findings;
+use super::findings::Findings;
 use crate::electrical::ampacity::ampacity_a;
 use crate::electrical::colours::clashes;
 use crate::electrical::drop::is_within;

@@ -4,7 +4,7 @@ use super::common::{
     amperes, ampacity_steps, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
     volts, watts,
 };
-use super::wiring::Findings;
+use super::findings::Findings;
 use crate::electrical::ampacity::ampacity_a;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::sources;

@@ -1,7 +1,8 @@
 //! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
 
 use super::common::{limit, percent};
-use super::inputs::{CONDUCTOR_CHOICES, Inputs, LOADS, RUNS};
+use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
+use super::inputs::Inputs;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::is_within;
 use crate::electrical::fuse::{self, Fuse, FuseError};
