@@ -38,7 +38,10 @@ macro_rules! sheets {
 mod wiring;
 
 sheets! {
+    gap_fill
     coating
+    schedule
+    trim
     stud_marks
     voltage_drop
     circuit

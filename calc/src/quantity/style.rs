@@ -1,9 +1,9 @@
 //! How sizes are written to people, in the units of the tool in their hand.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume, VolumeRate};
 
 use super::decimal::{amount, significant};
-use super::dimension::{AREA, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
+use super::dimension::{AREA, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
 use super::unit::Dimension;
@@ -36,6 +36,17 @@ impl Style {
             UnitSystem::Imperial => feet_and_inches(length, self.lines()),
             UnitSystem::Metric if length.value.abs() < 10.0 => self.mark(length).text,
             UnitSystem::Metric => amount(length.value, 2, "m"),
+        }
+    }
+
+    /// A short length as it is read off a tape, like a mark; what the tape does not show, in
+    /// decimals.
+    pub fn short(&self, length: Length) -> String {
+        let marked = self.mark(length);
+        if marked.rounded.value == 0.0 && length.value != 0.0 {
+            self.small(length)
+        } else {
+            marked.text
         }
     }
 
@@ -139,6 +150,18 @@ impl Style {
         in_unit(mass.value, &MASS, unit, digits)
     }
 
+    /// A mass on a small scale, to three significant digits: `4.23 oz`, from a pound up `2.15 lb`;
+    /// `47.3 g`, from a kilogram up `1.25 kg`.
+    pub fn weighed(&self, mass: Mass) -> String {
+        let unit = match self.system {
+            UnitSystem::Imperial if mass.value.abs() < 0.453 => "oz",
+            UnitSystem::Imperial => "lb",
+            UnitSystem::Metric if mass.value.abs() < 0.999_5 => "g",
+            UnitSystem::Metric => "kg",
+        };
+        significant_in_unit(mass.value, &MASS, unit)
+    }
+
     /// A temperature: `77 °F`, `25 °C`, to a tenth.
     pub fn temperature(&self, temperature: ThermodynamicTemperature) -> String {
         in_unit(temperature.value, &TEMPERATURE, self.pick("F", "C"), 1)
@@ -156,6 +179,12 @@ impl Style {
     pub fn spread_rate(&self, square_metre_per_cubic_metre: f64) -> String {
         let unit = self.pick("ft2/gal", "m2/l");
         significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit)
+    }
+
+    /// A flow from a cup: `2 fl oz/min`, `60 ml/min`, to three significant digits.
+    pub fn pouring(&self, flow: VolumeRate) -> String {
+        let unit = self.pick("fl oz/min", "ml/min");
+        significant_in_unit(flow.value, &FLOW, unit)
     }
 
     /// The unit that a bare number takes in a field of tape lengths.

@@ -1,7 +1,9 @@
 //! Film coats on a surface: how much, what to buy, and whether the air lets one coat now.
 
+mod asks;
 mod drawing;
 mod words;
+mod working;
 
 use uom::si::area::square_meter;
 use uom::si::f64::{Ratio, ReciprocalLength};
@@ -11,20 +13,18 @@ use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::liter;
 
+use self::asks::{AIR, AREAS, ASKS, BOARDS, CONTAINERS, LAYERS, SOLIDS_KNOWN, SPREAD, SUPPLIES};
 use super::{Sheet, solve};
-use crate::ask::Ask;
 use crate::coating::air::{self, Margin};
 use crate::coating::cautions::FOR_COATING;
 use crate::coating::containers::{self, Choice, Offer};
 use crate::coating::film;
 use crate::coating::range::OutOfRange;
+use crate::coating::surface::{self, Sides};
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{
-    Area, LENGTH, Length, SPREAD_RATE, Style, TEMPERATURE, ThermodynamicTemperature, VOLUME, Volume,
-};
-use crate::reader::Reader;
+use crate::quantity::{Area, Length, Style, ThermodynamicTemperature, Volume};
 use crate::report::{Caution, Report};
 use crate::source::Source;
 
@@ -33,19 +33,10 @@ pub static SHEET: Sheet = Sheet {
     kind: "coating",
     title: "Coating",
     purpose: "How much finish or paint a surface takes, what to buy, and whether to coat now.",
-    asks: &[
-        &PRODUCT,
-        &AREAS,
-        &COATS,
-        &RATE_OR_FILM,
-        &SOLIDS_KNOWN,
-        &SURFACE_FACTOR,
-        &LOSS,
-        &CONTAINERS,
-        &AIR,
-    ],
+    asks: ASKS,
     sources: &[
         &AREA_SUM,
+        &surface::BOARD,
         &film::SPREAD_RATE,
         &film::SOLIDS,
         &film::LOSS,
@@ -57,86 +48,16 @@ pub static SHEET: Sheet = Sheet {
         "areas": [
             { "label": "floor", "length": "5480 mm", "width": "2060 mm" },
             { "label": "wheel boxes", "length": "36 in", "width": "10 in", "count": 2, "subtract": true } ],
+        "boards": [{ "label": "threshold", "length": "2060 mm", "width": "90 mm", "thickness": "18 mm", "count": 2 }],
         "coats": 3, "film": { "dry": "40 um", "solids_percent": 42, "thinner_percent": 5 },
         "surface_factor": 1.1, "loss_percent": 15,
         "containers": [{ "size": "1 qt", "price": 31 }, { "size": "1 gal", "price": 89 }],
+        "layers": [{ "product": "wood stain", "coats": 1, "spread_rate": "15 m2/l", "loss_percent": 10,
+            "containers": [{ "size": "0.5 l", "price": 14 }, { "size": "1 l", "price": 24 }] }],
+        "supplies": [{ "label": "abrasive sheet 120", "each": "0.5 m2", "times": 2, "price": 1.2 }],
         "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" } }"#,
-    solve: |reader| solve(reader, read, report),
+    solve: |reader| solve(reader, asks::read, report),
 };
-
-static PRODUCT: Ask = Ask::words("product", "What it is")
-    .default("coating")
-    .usual("floor finish", "floor finish")
-    .help("Its name on the buy list; cans of the same name and size are added up there.");
-static LABEL: Ask = Ask::words("label", "Name").usual("floor", "floor");
-static AREA_LENGTH: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("180 in", "4500 mm");
-static AREA_WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("72 in", "1900 mm");
-static COUNT: Ask = Ask::count("count", "How many", (1, 1000)).default("1");
-static SUBTRACT: Ask = Ask::flag("subtract", "Not coated: take it off", false)
-    .help("For what stands on the surface or is cut out of it: wheel boxes, a hatch.");
-static AREAS: Ask = Ask::rows(
-    "areas",
-    "Areas",
-    "area",
-    1,
-    &[&LABEL, &AREA_LENGTH, &AREA_WIDTH, &COUNT, &SUBTRACT],
-)
-.help("Split the surface into rectangles.");
-static COATS: Ask =
-    Ask::count("coats", "Coats", (1, 50)).usual("3", "3").help("As many as the label asks for.");
-static SPREAD: Ask =
-    Ask::measure("spread_rate", "Spread rate", &SPREAD_RATE, ["ft2/gal", "m2/l"], (100.0, 1e6))
-        .usual("400 ft2/gal", "10 m2/l")
-        .help("On the label: coverage, for one coat.");
-static DRY: Ask = Ask::measure("dry", "Dry film of one coat", &LENGTH, ["mil", "um"], (1e-6, 0.01))
-    .usual("1.5 mil", "40 um")
-    .help("On the data sheet: dry film thickness, DFT.");
-static SOLIDS: Ask = Ask::percent("solids_percent", "Solids by volume", (1.0, 100.0))
-    .usual("40", "40")
-    .help("On the data sheet; by volume, not by weight.");
-static THINNER: Ask = Ask::percent("thinner_percent", "Thinner added", (0.0, 200.0))
-    .default("0")
-    .help("Of the volume that is thinned: 10 % is 100 ml to the litre.");
-static FILM: Ask = Ask::group("film", "Film thickness", &[&DRY, &SOLIDS, &THINNER]);
-static RATE_OR_FILM: Ask = Ask::either("How thick", &[&SPREAD, &FILM]);
-static SOLIDS_KNOWN: Ask =
-    Ask::percent("solids_percent", "Solids by volume, beside a spread rate", (1.0, 100.0))
-        .optional()
-        .usual("40", "40")
-        .help("Only to tell the dry film that the spread rate leaves.");
-static SURFACE_FACTOR: Ask = Ask::number("surface_factor", "Surface factor", (1.0, 10.0))
-    .default("1")
-    .help("1 is smooth; worn or open-grained wood 1.1 to 1.2, ribbed metal as measured.");
-static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
-    .default("0")
-    .usual("10", "10")
-    .help("The share that stays in tray, roller and can; brush and roller 10 to 15 %, spray 30 % and more.");
-static SIZE: Ask =
-    Ask::measure("size", "Size", &VOLUME, ["gal", "l"], (5e-6, 1.0)).usual("1 gal", "2.5 l");
-static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
-static CONTAINERS: Ask = Ask::rows("containers", "Containers on the shelf", "container", 1, &[&SIZE, &PRICE])
-    .optional()
-    .help("With a price for each, the cheapest that are enough; else those that leave least over.");
-static AIR_TEMPERATURE: Ask =
-    Ask::measure("temperature", "Air temperature", &TEMPERATURE, ["F", "C"], (233.15, 323.15))
-        .usual("68 F", "20 C");
-static HUMIDITY: Ask = Ask::percent("humidity_percent", "Relative humidity", (1.0, 100.0))
-    .usual("50", "50");
-static SURFACE_TEMPERATURE: Ask = Ask::measure(
-    "surface_temperature",
-    "Surface temperature",
-    &TEMPERATURE,
-    ["F", "C"],
-    (233.15, 363.15),
-)
-.usual("64 F", "18 C")
-.help("Lay the thermometer on the board or the metal, at its coldest spot.");
-static AIR: Ask =
-    Ask::group("air", "Air and surface", &[&AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE])
-        .optional()
-        .help("Measured inside, where and when you will coat.");
 
 /// Rectangles added and taken off.
 static AREA_SUM: Source = Source::identity("area of rectangles");
@@ -156,10 +77,37 @@ impl Rectangle {
     }
 }
 
+/// One row of boards that are coated before they are fitted.
+struct Boards {
+    label: String,
+    length: Length,
+    width: Length,
+    thickness: Length,
+    count: u32,
+    sides: Sides,
+}
+
 /// How thick a coat is.
 enum Coat {
     Spread { rate: ReciprocalLength, solids: Option<Ratio> },
     Film { dry: Length, solids: Ratio, thinner: Ratio },
+}
+
+/// One product on the surface.
+struct Layer {
+    product: String,
+    coats: u32,
+    coat: Coat,
+    loss: Ratio,
+    offers: Vec<Offer>,
+}
+
+/// What is used up by area.
+struct Supply {
+    label: String,
+    each: Area,
+    times: u32,
+    price: Option<f64>,
 }
 
 /// Air and surface, measured.
@@ -171,20 +119,29 @@ struct Weather {
 
 /// What was typed, read.
 struct Inputs {
-    product: String,
     areas: Vec<Rectangle>,
-    coats: u32,
-    coat: Coat,
+    boards: Vec<Boards>,
+    /// The sheet's own layer, then the others on the same surface.
+    layers: Vec<Layer>,
     surface_factor: f64,
-    loss: Ratio,
-    offers: Vec<Offer>,
+    supplies: Vec<Supply>,
     air: Option<Weather>,
 }
 
 /// What was worked out.
 struct Worked {
-    /// Net, as measured.
+    /// Net, as measured, the boards included.
     area: Area,
+    of_boards: Area,
+    /// As the inputs' layers.
+    layers: Vec<WorkedLayer>,
+    /// How many of each supply.
+    supplies: Vec<u32>,
+    margin: Option<Margin>,
+}
+
+/// What was worked out for one layer.
+struct WorkedLayer {
     wet: Length,
     dry: Option<Length>,
     /// Area with surface factor and coats; volumes as applied.
@@ -193,60 +150,21 @@ struct Worked {
     paint: Volume,
     thinner: Volume,
     choice: Option<Choice>,
-    margin: Option<Margin>,
 }
 
-fn read(reader: &Reader<'_>) -> Inputs {
-    let share = |value| Ratio::new::<percent>(value);
-    let film = |group: &Reader<'_>| Coat::Film {
-        dry: group.measure(&DRY),
-        solids: share(group.number(&SOLIDS)),
-        thinner: share(group.number(&THINNER)),
-    };
-    let coat = match reader.which(&RATE_OR_FILM) {
-        Some(1) => {
-            if reader.given(&SOLIDS_KNOWN) {
-                reader.fault_at(&SOLIDS_KNOWN, "the film has its solids already; leave this empty");
-            }
-            reader.group(&FILM, film)
-        }
-        Some(_) => Coat::Spread {
-            rate: reader.measure(&SPREAD),
-            solids: reader.maybe_number(&SOLIDS_KNOWN).map(share),
-        },
-        // Refused already: any coat will do.
-        None => Coat::Spread { rate: 1.0 / Length::new::<micrometer>(100.0), solids: None },
-    };
-    Inputs {
-        product: reader.words(&PRODUCT),
-        areas: reader.rows(&AREAS, |row| Rectangle {
-            label: row.words(&LABEL),
-            length: row.measure(&AREA_LENGTH),
-            width: row.measure(&AREA_WIDTH),
-            count: row.count(&COUNT),
-            subtract: row.flag(&SUBTRACT),
-        }),
-        coats: reader.count(&COATS),
-        coat,
-        surface_factor: reader.number(&SURFACE_FACTOR),
-        loss: share(reader.number(&LOSS)),
-        offers: reader.rows(&CONTAINERS, |row| Offer {
-            size: row.measure(&SIZE),
-            price: row.maybe_number(&PRICE),
-        }),
-        air: reader.maybe_group(&AIR, |group| Weather {
-            temperature: group.measure(&AIR_TEMPERATURE),
-            humidity: share(group.number(&HUMIDITY)),
-            surface: group.measure(&SURFACE_TEMPERATURE),
-        }),
-    }
+/// Words a value that a formula refuses as a fault of a field.
+fn fault(field: impl Into<String>) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
+    move |range| vec![Fault::new(field, range.to_string())]
 }
 
 fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
-    let fault = |field: &'static str| {
-        move |range: OutOfRange| vec![Fault::new(field, range.to_string())]
-    };
-    let area = inputs.areas.iter().fold(Area::default(), |sum, rectangle| {
+    let mut of_boards = Area::default();
+    for (index, boards) in inputs.boards.iter().enumerate() {
+        let Boards { length, width, thickness, count, sides, .. } = *boards;
+        of_boards += surface::boards(count, length, width, thickness, sides)
+            .map_err(fault(format!("{}.{index}", BOARDS.key)))?;
+    }
+    let area = inputs.areas.iter().fold(of_boards, |sum, rectangle| {
         if rectangle.subtract { sum - rectangle.all() } else { sum + rectangle.all() }
     });
     if area <= Area::new::<square_meter>(1e-9) {
@@ -256,32 +174,56 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
              marked as taken off",
         )]);
     }
-    let none = Ratio::new::<percent>(0.0);
-    let (wet, dry, thinner_share) = match inputs.coat {
-        Coat::Spread { rate, solids } => {
-            let wet = film::wet_film(rate).map_err(fault(SPREAD.key))?;
-            let dry = solids.map(|solids| film::dry_of_wet(wet, solids, none)).transpose();
-            (wet, dry.map_err(fault(SOLIDS_KNOWN.key))?, none)
-        }
-        Coat::Film { dry, solids, thinner } => {
-            let wet = film::wet_for_dry(dry, solids, thinner).map_err(fault("film.dry"))?;
-            (wet, Some(dry), thinner)
-        }
-    };
-    let amount = film::amount(area, inputs.coats, wet, inputs.surface_factor, inputs.loss)
-        .map_err(fault(AREAS.key))?;
-    let (paint, thinner) =
-        film::paint_and_thinner(amount.needed, thinner_share).map_err(fault(AREAS.key))?;
-    let choice = (!inputs.offers.is_empty())
-        .then(|| containers::choose(paint, &inputs.offers))
-        .transpose()
-        .map_err(|refused| vec![Fault::new(CONTAINERS.key, refused.to_string())])?;
+    let mut layers = Vec::with_capacity(inputs.layers.len());
+    for (index, layer) in inputs.layers.iter().enumerate() {
+        // The first stands at the top of the inputs, the others in their rows.
+        let place = match index.checked_sub(1) {
+            None => String::new(),
+            Some(row) => format!("{}.{row}.", LAYERS.key),
+        };
+        layers.push(work_layer(layer, area, inputs.surface_factor, &place)?);
+    }
+    let mut supplies = Vec::with_capacity(inputs.supplies.len());
+    for (index, supply) in inputs.supplies.iter().enumerate() {
+        let number = surface::used_up(area * f64::from(supply.times), supply.each);
+        supplies.push(number.map_err(fault(format!("{}.{index}", SUPPLIES.key)))?);
+    }
     let margin = inputs.air.as_ref();
     let margin = margin
         .map(|air| air::margin(air.temperature, air.humidity, air.surface))
         .transpose()
         .map_err(fault(AIR.key))?;
-    Ok(Worked { area, wet, dry, amount, paint, thinner, choice, margin })
+    Ok(Worked { area, of_boards, layers, supplies, margin })
+}
+
+fn work_layer(
+    layer: &Layer,
+    area: Area,
+    surface_factor: f64,
+    place: &str,
+) -> Result<WorkedLayer, Vec<Fault>> {
+    let below = |key: &str| format!("{place}{key}");
+    let none = Ratio::new::<percent>(0.0);
+    let (wet, dry, thinner_share) = match layer.coat {
+        Coat::Spread { rate, solids } => {
+            let wet = film::wet_film(rate).map_err(fault(below(SPREAD.key)))?;
+            let dry = solids.map(|solids| film::dry_of_wet(wet, solids, none)).transpose();
+            (wet, dry.map_err(fault(below(SOLIDS_KNOWN.key)))?, none)
+        }
+        Coat::Film { dry, solids, thinner } => {
+            let wet = film::wet_for_dry(dry, solids, thinner).map_err(fault(below("film.dry")))?;
+            (wet, Some(dry), thinner)
+        }
+    };
+    let amount = film::amount(area, layer.coats, wet, surface_factor, layer.loss)
+        .map_err(fault(AREAS.key))?;
+    let (paint, thinner) =
+        film::paint_and_thinner(amount.needed, thinner_share).map_err(fault(AREAS.key))?;
+    let choice = (!layer.offers.is_empty())
+        .then(|| containers::choose(paint, &layer.offers))
+        .transpose()
+        .map_err(|refused| vec![Fault::new(below(CONTAINERS.key), refused.to_string())])?;
+    Ok(WorkedLayer { wet, dry, amount, paint, thinner, choice })
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -289,8 +231,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
+        tables: words::layers_table(inputs, &worked, style).into_iter().collect(),
         drawings: vec![drawing::areas(inputs, worked.area, style)],
-        working: words::working(inputs, &worked, style),
+        working: working::working(inputs, &worked, style),
         cautions: Caution::all(&FOR_COATING),
         buy: buy(inputs, &worked, style),
         outcome: outcome(inputs, &worked),
@@ -307,18 +250,47 @@ fn bought<'a>(
 }
 
 fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
+    let pairs = || inputs.layers.iter().zip(&worked.layers);
+    let mut record = Record::new()
+        .with("area_m2", worked.area.get::<square_meter>())
+        .with("coated_area_m2", worked.area.get::<square_meter>() * inputs.surface_factor);
+    if let Some((layer, of_layer)) = pairs().next() {
+        record = layer_outcome(record, layer, of_layer);
+    }
+    let others: Vec<Record> = pairs()
+        .skip(1)
+        .map(|(layer, of_layer)| {
+            let named = Record::new().with("product", layer.product.as_str());
+            layer_outcome(named, layer, of_layer)
+        })
+        .collect();
+    let supplies: Vec<Record> = inputs
+        .supplies
+        .iter()
+        .zip(&worked.supplies)
+        .map(|(supply, count)| {
+            Record::new().with("label", supply.label.as_str()).with("count", *count)
+        })
+        .collect();
+    let air = worked.margin.as_ref();
+    record
+        .maybe("dew_point_c", air.map(|air| air.air.dew_point.get::<degree_celsius>()))
+        .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
+        .maybe("may_coat", air.map(|air| air.may_coat))
+        .maybe("layers", (!others.is_empty()).then_some(others))
+        .maybe("supplies", (!supplies.is_empty()).then_some(supplies))
+}
+
+fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record {
     let choice = worked.choice.as_ref();
     let cans: Vec<Record> = choice
         .iter()
-        .flat_map(|choice| bought(&inputs.offers, choice))
+        .flat_map(|choice| bought(&layer.offers, choice))
         .map(|(offer, count)| {
             Record::new().with("size_l", offer.size.get::<liter>()).with("count", count)
         })
         .collect();
-    let air = worked.margin.as_ref();
-    Record::new()
-        .with("area_m2", worked.area.get::<square_meter>())
-        .with("coated_area_m2", worked.area.get::<square_meter>() * inputs.surface_factor)
+    record
         .with("volume_l", worked.amount.needed.get::<liter>())
         .with("net_volume_l", worked.amount.net.get::<liter>())
         .with("paint_l", worked.paint.get::<liter>())
@@ -329,13 +301,11 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("proved", choice.map(|choice| choice.proved))
         .with("wet_film_um", worked.wet.get::<micrometer>())
         .maybe("dry_film_um", worked.dry.map(|dry| dry.get::<micrometer>()))
-        .maybe("dew_point_c", air.map(|air| air.air.dew_point.get::<degree_celsius>()))
-        .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
-        .maybe("may_coat", air.map(|air| air.may_coat))
 }
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
-    let line = |item: &str, spec, quantity, unit, cost| BuyLine {
+    let mut lines = Vec::new();
+    let line = |item: &str, spec: String, quantity: f64, unit, cost| BuyLine {
         item: item.to_owned(),
         spec,
         quantity,
@@ -347,18 +317,23 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
         let (quantity, unit) = style.poured(volume);
         line(item, String::new(), quantity, unit, None)
     };
-    let mut lines: Vec<BuyLine> = match &worked.choice {
-        Some(choice) => bought(&inputs.offers, choice)
-            .map(|(offer, count)| {
+    for (layer, worked) in inputs.layers.iter().zip(&worked.layers) {
+        match &worked.choice {
+            Some(choice) => lines.extend(bought(&layer.offers, choice).map(|(offer, count)| {
                 let count = f64::from(count);
                 let cost = offer.price.map(|price| price * count);
-                line(&inputs.product, style.container(offer.size), count, "each", cost)
-            })
-            .collect(),
-        None => vec![loose(&inputs.product, worked.paint)],
-    };
-    if worked.thinner > Volume::default() {
-        lines.push(loose(&format!("thinner for {}", inputs.product), worked.thinner));
+                line(&layer.product, style.container(offer.size), count, "each", cost)
+            })),
+            None => lines.push(loose(&layer.product, worked.paint)),
+        }
+        if worked.thinner > Volume::default() {
+            lines.push(loose(&format!("thinner for {}", layer.product), worked.thinner));
+        }
+    }
+    for (supply, count) in inputs.supplies.iter().zip(&worked.supplies) {
+        let count = f64::from(*count);
+        let cost = supply.price.map(|price| price * count);
+        lines.push(line(&supply.label, String::new(), count, "each", cost));
     }
     lines
 }

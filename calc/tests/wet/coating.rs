@@ -185,7 +185,7 @@ fn faults_name_their_fields() {
     );
     assert_eq!(
         faulty("coating", &with(json!({ "loss_percent": 100, "surface_factor": 0.5 }))),
-        ["surface_factor", "loss_percent"]
+        ["loss_percent", "surface_factor"]
     );
     assert_eq!(
         faulty(
@@ -210,4 +210,43 @@ fn buy_lines_name_product_and_can() {
     assert_eq!((line.quantity, line.cost), (1.0, Some(40.0)));
     let inputs = with(json!({ "containers": [{ "size": "1 gal" }] }));
     assert_eq!(report("coating", &inputs, "metric").unwrap().buy[0].spec, "1 gal");
+}
+
+/// By hand: six sides of three boards of 1000 × 100 × 20 mm are 0.732 m²; a face alone 0.1 each.
+#[test]
+fn boards_on_all_sides_by_hand() {
+    let board = json!({ "length": "1 m", "width": "100 mm", "thickness": "20 mm", "count": 3 });
+    let got = outcome("coating", &with(json!({ "areas": null, "boards": [board] })));
+    close(&got["area_m2"], 0.732, 1e-12);
+    let mut face = board;
+    face["faces"] = json!(1);
+    face["edges"] = json!(0);
+    face["ends"] = json!(0);
+    close(&outcome("coating", &with(json!({ "boards": [face] })))["area_m2"], 1.3, 1e-12);
+    assert_eq!(faulty("coating", &with(json!({ "areas": null }))), ["areas"]);
+}
+
+/// Each layer is worked by its own label, and bought by itself.
+#[test]
+fn layers_and_supplies_by_hand() {
+    let primer = json!({ "product": "primer", "coats": 2, "film": { "dry": "50 um", "solids_percent": 50 },
+        "loss_percent": 20, "containers": [{ "size": "100 ml", "price": 5 }] });
+    let sheet = json!({ "label": "abrasive sheet", "each": "0.3 m2", "times": 3, "price": 2 });
+    let inputs = with(json!({ "layers": [primer], "supplies": [sheet] }));
+    let got = outcome("coating", &inputs);
+    close(&got["volume_l"], 0.1, 1e-12);
+    close(&got["layers"][0]["volume_l"], 2.0 * 0.1 / 0.8, 1e-12);
+    close(&got["layers"][0]["cost"], 15.0, 1e-12);
+    assert_eq!(got["supplies"][0]["count"], 10);
+    let items: Vec<String> = report("coating", &inputs, "metric")
+        .unwrap()
+        .buy
+        .into_iter()
+        .map(|line| line.item)
+        .collect();
+    assert_eq!(items, ["coating", "primer", "abrasive sheet"]);
+    let wrong = with(
+        json!({ "layers": [{ "product": "primer", "coats": 1 }], "supplies": [{ "each": "1 m2" }] }),
+    );
+    assert_eq!(faulty("coating", &wrong), ["layers.0.spread_rate", "supplies.0.label"]);
 }

@@ -7,6 +7,9 @@ use calc::report::Report;
 use serde_json::{Value as Json, json};
 
 mod coating;
+mod gap_fill;
+mod schedule;
+mod trim;
 
 /// The report of one sheet, or its faults.
 fn report(kind: &str, inputs: &Json, units: &str) -> Result<Report, Vec<Fault>> {

@@ -3,49 +3,68 @@
 use uom::si::length::meter;
 
 use super::Inputs;
+use super::words::named;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::quantity::{Area, Style};
+use crate::quantity::{Area, Length, Style};
 
 /// More rectangles than this are not drawn: they could not be told apart.
 const MOST_DRAWN: usize = 40;
 
-/// Draws each row's rectangle once, its longer side across, in lines like words on a page.
+/// A rectangle to draw.
+struct Drawn {
+    name: String,
+    across: Length,
+    down: Length,
+    fill: Fill,
+}
+
+/// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
 pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
-    let added = inputs.areas.iter().filter(|rectangle| !rectangle.subtract).count();
+    let off = inputs.areas.iter().filter(|rectangle| rectangle.subtract).count();
     let words = format!(
-        "{added} coated and {} taken-off rectangles to scale, {} in all.",
-        inputs.areas.len() - added,
+        "{} coated and {off} taken-off rectangles to scale, {} in all.",
+        inputs.areas.len() + inputs.boards.len() - off,
         style.area(net)
     );
     let mut drawing = Drawing::new("Areas to scale; hatched areas are not coated", words);
-    let sizes: Vec<(f64, f64)> = inputs
-        .areas
-        .iter()
-        .take(MOST_DRAWN)
-        .map(|area| (area.length.get::<meter>(), area.width.get::<meter>()))
-        .map(|(a, b)| (a.max(b), a.min(b)))
-        .collect();
-    let widest = sizes.iter().fold(0.0_f64, |widest, (across, _)| widest.max(*across));
+    let all = rectangles(inputs);
+    let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);
     // Room for the figures, whose size does not scale.
-    let room = widest * 0.2;
+    let room = longest * 0.2;
     let (mut x, mut y, mut line_height) = (0.0, 0.0, 0.0_f64);
-    for (index, (area, (across, down))) in inputs.areas.iter().zip(sizes).enumerate() {
-        if x > 0.0 && x + across > widest * 1.6 {
+    for one in all {
+        let (across, down) = (one.across.get::<meter>(), one.down.get::<meter>());
+        if x > 0.0 && x + across > longest * 1.6 {
             (x, y, line_height) = (0.0, y + line_height + room, 0.0);
         }
         let (near, far) = (Point::metres(x, y), Point::metres(x + across, y + down));
-        let fill = if area.subtract { Fill::Waste } else { Fill::Stock };
-        drawing.rectangle(Pen::Solid, fill, near, far);
-        let (long, short) = (area.length.max(area.width), area.length.min(area.width));
-        drawing.dimension(near, Point::metres(far.x, near.y), 1.0, style.length(long));
-        drawing.dimension(Point::metres(far.x, near.y), far, 1.0, style.length(short));
-        drawing.text(
-            Point::metres(x + across / 2.0, y + down + room * 0.3),
-            Anchor::Middle,
-            super::words::named(area, index),
-        );
+        drawing.rectangle(Pen::Solid, one.fill, near, far);
+        let corner = Point::metres(far.x, near.y);
+        drawing.dimension(near, corner, 1.0, style.length(one.across));
+        drawing.dimension(corner, far, 1.0, style.length(one.down));
+        let below = Point::metres(x + across / 2.0, far.y + room * 0.3);
+        drawing.text(below, Anchor::Middle, one.name);
         x += across + room;
         line_height = line_height.max(down);
     }
     drawing
+}
+
+fn rectangles(inputs: &Inputs) -> Vec<Drawn> {
+    let drawn = |name, length: Length, width: Length, fill| Drawn {
+        name,
+        across: length.max(width),
+        down: length.min(width),
+        fill,
+    };
+    let areas = inputs.areas.iter().enumerate().map(|(index, area)| {
+        let fill = if area.subtract { Fill::Waste } else { Fill::Stock };
+        let name = named(&area.label, "area", index, area.count);
+        drawn(name, area.length, area.width, fill)
+    });
+    let boards = inputs.boards.iter().enumerate().map(|(index, boards)| {
+        let name = named(&boards.label, "board", index, boards.count);
+        drawn(name, boards.length, boards.width, Fill::Stock)
+    });
+    areas.chain(boards).take(MOST_DRAWN).collect()
 }

@@ -1,28 +1,22 @@
-//! Answers, remarks and working of the coating sheet.
+//! Answers, remarks and the table of layers of the coating sheet.
 
-use uom::si::f64::Ratio;
-use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
 
-use super::{AREA_SUM, Coat, Inputs, Rectangle, Worked, bought};
-use crate::coating::air::{self, HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
-use crate::coating::{containers, film};
-use crate::quantity::{Style, Volume, money, percent as write_percent, plain};
-use crate::report::{Answer, Remark, Step};
+use super::{Inputs, Layer, Worked, WorkedLayer, bought};
+use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
+use crate::quantity::{Style, Volume, money, percent as write_percent};
+use crate::report::{Answer, Remark, Table, TableRow};
 
 /// Less left over than this share of the need is pointed out.
 const SCANT: f64 = 0.03;
 
-/// More rectangles than this are summed up in the working.
-const MOST_LISTED: usize = 6;
-
-/// A rectangle's name: its label, else its number; with how many there are.
-pub fn named(rectangle: &Rectangle, index: usize) -> String {
-    let name = match rectangle.label.as_str() {
-        "" => format!("area {}", index + 1),
+/// A row's name: its label, else its number; with how many there are.
+pub fn named(label: &str, noun: &str, index: usize, count: u32) -> String {
+    let name = match label {
+        "" => format!("{noun} {}", index + 1),
         label => label.to_owned(),
     };
-    match rectangle.count {
+    match count {
         1 => name,
         count => format!("{name} × {count}"),
     }
@@ -30,29 +24,9 @@ pub fn named(rectangle: &Rectangle, index: usize) -> String {
 
 pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let mut answers = Vec::new();
-    if let Some(choice) = &worked.choice {
-        let left = format!("{} left over", style.volume(choice.left_over));
-        answers.push(Answer::new("Buy", shopping(inputs, worked, style)).note(match choice.cost {
-            Some(cost) => format!("{} in all; {left}", money(cost)),
-            None => left,
-        }));
+    if let (Some(layer), Some(of_layer)) = (inputs.layers.first(), worked.layers.first()) {
+        layer_answers(inputs, layer, worked, of_layer, style, &mut answers);
     }
-    let coats = match inputs.coats {
-        1 => "1 coat".to_owned(),
-        coats => format!("{coats} coats"),
-    };
-    let thinned = worked.thinner > Volume::default();
-    answers.push(
-        Answer::new(
-            if thinned { "Needed, before thinning" } else { "Needed" },
-            style.volume_both(worked.paint),
-        )
-        .note(format!(
-            "{coats} on {}, {} wet each",
-            style.area(worked.area),
-            style.film(worked.wet)
-        )),
-    );
     if let Some(margin) = &worked.margin {
         let above = margin.margin.get::<kelvin>();
         let answer = match (margin.may_coat, margin.too_humid) {
@@ -65,12 +39,76 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     answers
 }
 
+fn layer_answers(
+    inputs: &Inputs,
+    layer: &Layer,
+    worked: &Worked,
+    of_layer: &WorkedLayer,
+    style: Style,
+    answers: &mut Vec<Answer>,
+) {
+    // Where there are several layers, the answers are about the sheet's own.
+    let of = match inputs.layers.len() {
+        1 => String::new(),
+        _ => format!(", {}", layer.product),
+    };
+    if let Some(choice) = &of_layer.choice {
+        let left = format!("{} left over", style.volume(choice.left_over));
+        let label = format!("Buy{of}");
+        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(match choice.cost {
+            Some(cost) => format!("{} in all; {left}", money(cost)),
+            None => left,
+        }));
+    }
+    let thinned = of_layer.thinner > Volume::default();
+    let before = if thinned { ", before thinning" } else { "" };
+    answers.push(
+        Answer::new(format!("Needed{of}{before}"), style.volume_both(of_layer.paint)).note(format!(
+            "{} on {}, {} wet each",
+            coats(layer.coats),
+            style.area(worked.area),
+            style.film(of_layer.wet)
+        )),
+    );
+}
+
+fn coats(coats: u32) -> String {
+    if coats == 1 { "1 coat".to_owned() } else { format!("{coats} coats") }
+}
+
 /// `2 × 1 gal + 1 × 1 qt`.
-fn shopping(inputs: &Inputs, worked: &Worked, style: Style) -> String {
-    let cans = worked.choice.iter().flat_map(|choice| bought(&inputs.offers, choice));
-    let cans: Vec<String> =
-        cans.map(|(offer, count)| format!("{count} × {}", style.container(offer.size))).collect();
-    cans.join(" + ")
+pub fn shopping(layer: &Layer, worked: &WorkedLayer, style: Style) -> String {
+    let cans = worked.choice.iter().flat_map(|choice| bought(&layer.offers, choice));
+    let mut cans: Vec<_> = cans.collect();
+    cans.sort_by(|(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
+    let cans = cans.iter().map(|(offer, count)| format!("{count} × {}", style.container(offer.size)));
+    cans.collect::<Vec<_>>().join(" + ")
+}
+
+/// All layers side by side, where there are several.
+pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Table> {
+    if inputs.layers.len() < 2 {
+        return None;
+    }
+    let row = |(layer, of_layer): (&Layer, &WorkedLayer)| {
+        let choice = of_layer.choice.as_ref();
+        TableRow {
+            cells: vec![
+                layer.product.clone(),
+                coats(layer.coats),
+                style.film(of_layer.wet),
+                style.volume(of_layer.paint),
+                shopping(layer, of_layer, style),
+                choice.and_then(|choice| choice.cost).map_or_else(String::new, money),
+            ],
+            chosen: false,
+        }
+    };
+    Some(Table {
+        title: "Layers".into(),
+        heads: ["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"].map(String::from).to_vec(),
+        rows: inputs.layers.iter().zip(&worked.layers).map(row).collect(),
+    })
 }
 
 fn above_dew_point(kelvin_above: f64, style: Style) -> String {
@@ -86,39 +124,52 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     if let Some(margin) = &worked.margin {
         air_remarks(margin, style, &mut remarks);
     }
+    for (layer, of_layer) in inputs.layers.iter().zip(&worked.layers) {
+        let of = match inputs.layers.len() {
+            1 => String::new(),
+            _ => format!("{}: ", layer.product),
+        };
+        for text in layer_remarks(layer, of_layer, style) {
+            remarks.push(Remark::note(format!("{of}{text}")));
+        }
+    }
+    remarks
+}
+
+fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<String> {
+    let mut remarks = Vec::new();
     if worked.thinner > Volume::default() {
-        remarks.push(Remark::note(format!(
+        remarks.push(format!(
             "Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
              comes from the can.",
             style.volume(worked.paint),
             style.volume(worked.thinner),
             style.volume(worked.amount.needed),
-        )));
+        ));
     }
-    match &worked.choice {
-        None => remarks.push(Remark::note(
-            "Add the containers on the shelf, with their prices, to see which to buy.",
-        )),
-        Some(choice) => {
-            if inputs.offers.iter().any(|offer| offer.price.is_none()) {
-                remarks.push(Remark::note(
-                    "Not every container has a price, so these leave the least over; with all \
-                     prices the cheapest are chosen.",
-                ));
-            }
-            if choice.left_over < worked.paint * SCANT {
-                remarks.push(Remark::note(format!(
-                    "Only {} is left over: with a little more loss than entered it will not do.",
-                    style.volume(choice.left_over)
-                )));
-            }
-            if !choice.proved {
-                remarks.push(Remark::note(
-                    "There are too many ways to try them all: another choice might be a little \
-                     better.",
-                ));
-            }
-        }
+    let Some(choice) = &worked.choice else {
+        let add = "Add the containers on the shelf, with their prices, to see which to buy.";
+        remarks.push(add.to_owned());
+        return remarks;
+    };
+    if layer.offers.iter().any(|offer| offer.price.is_none()) {
+        remarks.push(
+            "Not every container has a price, so these leave the least over; with all prices the \
+             cheapest are chosen."
+                .to_owned(),
+        );
+    }
+    if choice.left_over < worked.paint * SCANT {
+        remarks.push(format!(
+            "Only {} is left over: with a little more loss than entered it will not do.",
+            style.volume(choice.left_over)
+        ));
+    }
+    if !choice.proved {
+        remarks.push(
+            "There are too many ways to try them all: another choice might be a little better."
+                .to_owned(),
+        );
     }
     remarks
 }
@@ -152,143 +203,3 @@ fn air_remarks(margin: &Margin, style: Style, remarks: &mut Vec<Remark>) {
     }
 }
 
-pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
-    let share = |ratio: Ratio| write_percent(ratio.get::<percent>());
-    let mut steps = vec![Step::new(
-        "Area to coat",
-        "A = Σ n · l · w",
-        area_sum(&inputs.areas, style),
-        style.area(worked.area),
-        &AREA_SUM,
-    )];
-    match inputs.coat {
-        Coat::Spread { rate, solids } => {
-            steps.push(Step::new(
-                "Wet film of one coat",
-                "t = 1 / s",
-                format!("1 / {}", style.spread_rate(rate.value)),
-                style.film(worked.wet),
-                &film::SPREAD_RATE,
-            ));
-            if let (Some(solids), Some(dry)) = (solids, worked.dry) {
-                steps.push(Step::new(
-                    "Dry film of one coat",
-                    "d = t · S",
-                    format!("{} · {}", style.film(worked.wet), share(solids)),
-                    style.film(dry),
-                    &film::SOLIDS,
-                ));
-            }
-        }
-        Coat::Film { dry, solids, thinner } => {
-            steps.push(Step::new(
-                "Wet film of one coat",
-                "t = d · (1 + T) / S",
-                format!("{} · (1 + {}) / {}", style.film(dry), share(thinner), share(solids)),
-                style.film(worked.wet),
-                &film::SOLIDS,
-            ));
-            steps.push(Step::new(
-                "Spread rate, as applied",
-                "s = 1 / t",
-                format!("1 / {}", style.film(worked.wet)),
-                style.spread_rate((1.0 / worked.wet).value),
-                &film::SPREAD_RATE,
-            ));
-        }
-    }
-    steps.push(Step::new(
-        "On the surface, all coats",
-        "N = A · f · n · t",
-        format!(
-            "{} · {} · {} · {}",
-            style.area(worked.area),
-            plain(inputs.surface_factor, 3),
-            inputs.coats,
-            style.film(worked.wet)
-        ),
-        style.volume_both(worked.amount.net),
-        &film::SPREAD_RATE,
-    ));
-    steps.push(Step::new(
-        "Needed, as applied",
-        "V = N / (1 − loss)",
-        format!("{} / (1 − {})", style.volume(worked.amount.net), share(inputs.loss)),
-        style.volume_both(worked.amount.needed),
-        &film::LOSS,
-    ));
-    if let (Coat::Film { thinner, .. }, true) = (&inputs.coat, worked.thinner > Volume::default()) {
-        steps.push(Step::new(
-            "From the can",
-            "P = V / (1 + T)",
-            format!("{} / (1 + {})", style.volume(worked.amount.needed), share(*thinner)),
-            style.volume_both(worked.paint),
-            &film::SOLIDS,
-        ));
-    }
-    steps.extend(containers_step(inputs, worked, style));
-    steps.extend(air_steps(inputs, worked, style));
-    steps
-}
-
-/// `17 ft 11 3/4 in · 6 ft 9 1/8 in − 2 · 3 ft · 10 in`.
-fn area_sum(areas: &[Rectangle], style: Style) -> String {
-    if areas.len() > MOST_LISTED {
-        return format!("{} areas", areas.len());
-    }
-    let mut text = String::new();
-    for (index, area) in areas.iter().enumerate() {
-        text.push_str(match (index, area.subtract) {
-            (0, false) => "",
-            (0, true) => "−",
-            (_, false) => " + ",
-            (_, true) => " − ",
-        });
-        if area.count > 1 {
-            text.push_str(&format!("{} · ", area.count));
-        }
-        text.push_str(&format!("{} · {}", style.length(area.length), style.length(area.width)));
-    }
-    text
-}
-
-fn containers_step(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Step> {
-    let choice = worked.choice.as_ref()?;
-    let priced = inputs.offers.iter().all(|offer| offer.price.is_some());
-    Some(Step::new(
-        if priced { "Cheapest containers" } else { "Containers that leave least over" },
-        "Σ n · size ≥ P",
-        format!(
-            "{} = {} ≥ {}",
-            shopping(inputs, worked, style),
-            style.volume(choice.total),
-            style.volume(worked.paint)
-        ),
-        match choice.cost {
-            Some(cost) => money(cost),
-            None => format!("{} left over", style.volume(choice.left_over)),
-        },
-        &containers::METHOD,
-    ))
-}
-
-fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
-    let (Some(air), Some(margin)) = (&inputs.air, &worked.margin) else { return Vec::new() };
-    let dew = style.temperature(margin.air.dew_point);
-    vec![
-        Step::new(
-            "Dew point (T in °C)",
-            "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
-            format!("{}, {}", style.temperature(air.temperature), write_percent(air.humidity.get::<percent>())),
-            dew.clone(),
-            &air::MAGNUS,
-        ),
-        Step::new(
-            "Surface above the dew point",
-            "m = Ts − Td",
-            format!("{} − {dew}", style.temperature(air.surface)),
-            style.temperature_difference(margin.margin.get::<kelvin>()),
-            &air::MARGIN_RULE,
-        ),
-    ]
-}
