@@ -7,7 +7,7 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::plain;
 
 /// Rows of one drawing.
-const ROWS: usize = 12;
+const ROWS: usize = 10;
 /// Most drawings; the tables hold the rest.
 const PARTS: usize = 6;
 /// Distance of two columns; that of two rows is 1.
@@ -144,17 +144,19 @@ impl Findings<'_> {
 
     fn draw_source(&self, drawing: &mut Drawing, text_x: f64, right: f64) {
         let at = Point::metres;
-        drawing.line(Pen::Solid, &[at(0.0, -1.2), at(0.0, 0.0)]);
-        drawing.line(Pen::Hidden, &[at(PAIR, -1.2), at(PAIR, 0.0)]);
-        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.3, -1.5), at(PAIR + 0.3, -1.1));
-        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.08, -0.85), at(0.08, -0.45));
+        drawing.line(Pen::Solid, &[at(0.0, -1.5), at(0.0, 0.0)]);
+        drawing.line(Pen::Hidden, &[at(PAIR, -1.5), at(PAIR, 0.0)]);
+        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.3, -1.9), at(PAIR + 0.3, -1.5));
+        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.08, -1.1), at(0.08, -0.7));
         let fuse = match &self.fuse {
             Ok(fuse) => format!("fuse {} A in +", plain(fuse.rating_a, 1)),
             Err(_) => "no fuse fits".to_owned(),
         };
-        drawing.text(at(text_x, -1.3), Anchor::Start, "battery");
-        drawing.text(at(right, -1.3), Anchor::End, volts(self.inputs.source_v));
-        drawing.text(at(text_x, -0.65), Anchor::Start, fuse);
+        drawing.text(at(-0.15, -1.3), Anchor::End, "+");
+        drawing.text(at(PAIR + 0.15, -1.3), Anchor::Start, "−");
+        drawing.text(at(text_x, -1.7), Anchor::Start, "battery");
+        drawing.text(at(right, -1.7), Anchor::End, volts(self.inputs.source_v));
+        drawing.text(at(text_x, -0.9), Anchor::Start, fuse);
     }
 
     fn draw_node(&self, drawing: &mut Drawing, row: &Row, y: f64, text_x: f64, right: f64) {
@@ -178,7 +180,10 @@ impl Findings<'_> {
         if let Some((run, _)) = row.feed {
             let id = self.inputs.runs.get(run).map_or("", |run| run.id.as_str());
             let size = self.conductors.get(run).map(|c| c.to_string()).unwrap_or_default();
-            let text = format!("{} {}", cut(id, 8), cut(&size, 12));
+            // A run that is called after its node needs no name beside it.
+            let is_told = id.ends_with(self.tree.name(row.node));
+            let id = if is_told { String::new() } else { format!("{} ", cut(id, 8)) };
+            let text = format!("{id}{}", cut(&size, 12));
             drawing.text(Point::metres(right, lower), Anchor::End, text);
         }
     }

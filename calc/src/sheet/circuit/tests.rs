@@ -366,7 +366,7 @@ fn forty_nodes_are_drawn_readably() {
     for runs in [chain.collect::<Vec<_>>(), star.collect()] {
         let loads = (0..40).map(|i| lamp(&format!("n{i}"), 2.0)).collect();
         let report = sheet(&circuit(3.0, runs, loads));
-        assert_eq!(report.drawings.len(), 4, "41 nodes, twelve a drawing");
+        assert_eq!(report.drawings.len(), 5, "41 nodes, ten a drawing");
         for i in 0..40 {
             let label = format!("n{i}: ");
             let drawn = report.drawings.iter().flat_map(|drawing| &drawing.shapes).filter(
