@@ -251,3 +251,43 @@ fn in_print(symbol: &str) -> &str {
         typed => typed,
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use uom::si::length::millimeter;
+    use uom::si::mass::gram;
+    use uom::si::volume::{liter, milliliter};
+
+    use super::*;
+
+    const IMPERIAL: UnitSystem = UnitSystem::Imperial;
+    const METRIC: UnitSystem = UnitSystem::Metric;
+
+    #[test]
+    fn containers_keep_the_size_on_their_label() {
+        let both =
+            |size: Volume| [IMPERIAL, METRIC].map(|system| Style::new(system).container(size));
+        assert_eq!(both(Volume::new::<liter>(2.5)), ["2.5 l", "2.5 l"]);
+        assert_eq!(both(Volume::new::<liter>(3.785_411_784)), ["1 gal", "1 gal"]);
+        assert_eq!(both(Volume::new::<milliliter>(310.0)), ["310 ml", "310 ml"]);
+        // Plain in neither: the style's own.
+        assert_eq!(both(Volume::new::<liter>(1.234_56)), ["1.3 qt", "1.23 l"]);
+    }
+
+    #[test]
+    fn short_lengths_never_vanish() {
+        let metric = Style::new(METRIC);
+        assert_eq!(metric.short(Length::new::<millimeter>(17.4)), "17 mm");
+        assert_eq!(metric.short(Length::new::<millimeter>(0.3)), "0.3 mm");
+        assert_eq!(metric.short(Length::new::<millimeter>(0.0)), "0 mm");
+    }
+
+    #[test]
+    fn small_masses_and_poured_volumes() {
+        let metric = Style::new(METRIC);
+        assert_eq!(metric.weighed(Mass::new::<gram>(4.726)), "4.73 g");
+        assert_eq!(Style::new(IMPERIAL).weighed(Mass::new::<gram>(28.349_523_125)), "1 oz");
+        assert_eq!(metric.poured(Volume::new::<liter>(0.3)), (0.3, "l"));
+        assert_eq!(metric.poured(Volume::new::<liter>(0.301)), (0.31, "l"));
+    }
+}

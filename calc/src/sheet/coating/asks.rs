@@ -115,7 +115,7 @@ pub static BOARDS: Ask = Ask::rows(
     "boards",
     "Boards finished before fitting",
     "board",
-    1,
+    0,
     &[&LABEL, &BOARD_LENGTH, &BOARD_WIDTH, &THICKNESS, &COUNT, &FACES, &EDGES, &ENDS],
 )
 .optional()
@@ -126,7 +126,7 @@ pub static LAYERS: Ask = Ask::rows(
     "layers",
     "Other layers on the same surface",
     "layer",
-    1,
+    0,
     &[&LAYER_PRODUCT, &COATS, &RATE_OR_FILM, &SOLIDS_KNOWN, &LOSS, &CONTAINERS],
 )
 .optional()
@@ -145,7 +145,7 @@ pub static SUPPLIES: Ask = Ask::rows(
     "supplies",
     "Rollers, brushes, abrasive sheets",
     "supply",
-    1,
+    0,
     &[&SUPPLY, &ONE_DOES, &TIMES, &SUPPLY_PRICE],
 )
 .optional();

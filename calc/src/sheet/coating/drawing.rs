@@ -30,11 +30,11 @@ pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
     let all = rectangles(inputs);
     let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);
     // Room for the figures, whose size does not scale.
-    let room = longest * 0.2;
+    let room = longest * 0.3;
     let (mut x, mut y, mut line_height) = (0.0, 0.0, 0.0_f64);
     for one in all {
         let (across, down) = (one.across.get::<meter>(), one.down.get::<meter>());
-        if x > 0.0 && x + across > longest * 1.6 {
+        if x > 0.0 && x + across > longest {
             (x, y, line_height) = (0.0, y + line_height + room, 0.0);
         }
         let (near, far) = (Point::metres(x, y), Point::metres(x + across, y + down));
@@ -42,8 +42,8 @@ pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
         let corner = Point::metres(far.x, near.y);
         drawing.dimension(near, corner, 1.0, style.length(one.across));
         drawing.dimension(corner, far, 1.0, style.length(one.down));
-        let below = Point::metres(x + across / 2.0, far.y + room * 0.3);
-        drawing.text(below, Anchor::Middle, one.name);
+        let below = Point::metres(x, far.y + room * 0.2);
+        drawing.text(below, Anchor::Start, one.name);
         x += across + room;
         line_height = line_height.max(down);
     }

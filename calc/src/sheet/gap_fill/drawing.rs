@@ -39,19 +39,19 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     drawing.rectangle(Pen::Thin, Fill::Level(3), at(0.0, level(top)), at(across, level(a_up_to)));
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
-    for (up, part, volume) in [(a_up_to, "a", first), (top, "b", second)] {
+    let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
+    let [a_height, b_height] = heights.map(|heights| heights.map(|text| format!(", {text} up"))).unwrap_or_default();
+    for (up, part, volume, height) in
+        [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
+    {
         drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
-        let words = format!("{part} to {}", style.volume(volume));
+        let words = format!("{part} to {}{height}", style.volume(volume));
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
     // Room for the texts, which do not scale.
-    drawing.line(Pen::Thin, &[at(across * 1.1, rim), at(across * 2.4, rim)]);
-    if let Some([first, second]) = worked.cup_heights {
-        let (foot, marks) = (at(0.0, rim), [(a_up_to, first, 1.0), (top, second, 3.5)]);
-        for (up, height, off) in marks {
-            drawing.dimension(foot, at(0.0, level(up)), off, style.short(height));
-        }
-        drawing.dimension(at(across, rim), foot, 1.0, style.short(inputs.cup.unwrap_or_default()));
+    drawing.line(Pen::Thin, &[at(across * 1.1, rim), at(across * 2.8, rim)]);
+    if let Some(cup) = inputs.cup {
+        drawing.dimension(at(across, rim), at(0.0, rim), 1.0, style.short(cup));
     }
     drawing
 }
@@ -72,20 +72,19 @@ pub fn sections(inputs: &Inputs, style: Style) -> Drawing {
         "Sections across gaps and holes, filled",
         "Each row's gap or hole once, to scale, with its width and depth.",
     );
-    let room = largest * 0.8;
-    let mut x = 0.0;
-    for (name, section) in all {
+    // Three in a line, each with room for its name and figures, which do not scale.
+    let (cell, line) = (largest * 2.4, largest * 2.2);
+    for (index, (name, section)) in all.into_iter().enumerate() {
         let (width, depth) = section.size();
-        let (left, right) = (x + room / 2.0, x + room / 2.0 + width);
-        let wood = Point::metres(right + room / 2.0, largest * 1.2);
-        drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(x, 0.0), wood);
-        section.draw(&mut drawing, (left + right) / 2.0);
-        let across = (Point::metres(left, 0.0), Point::metres(right, 0.0));
-        drawing.dimension(across.0, across.1, 1.0, style.short(metres(width)));
-        let down = (across.1, Point::metres(right, depth));
-        drawing.dimension(down.0, down.1, 1.0, style.short(metres(depth)));
-        drawing.text(Point::metres((left + right) / 2.0, largest * 1.4), Anchor::Middle, name);
-        x = wood.x;
+        let (x, y) = ((index % 3) as f64 * cell, (index / 3) as f64 * line);
+        let (left, right) = (x + largest * 0.3, x + largest * 0.3 + width);
+        let wood = Point::metres(x + cell * 0.95, y + largest * 1.2);
+        drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(x, y), wood);
+        section.draw(&mut drawing, (left + right) / 2.0, y);
+        let (near, far) = (Point::metres(left, y), Point::metres(right, y));
+        drawing.dimension(near, far, 1.0, style.short(metres(width)));
+        drawing.dimension(far, Point::metres(right, y + depth), 1.0, style.short(metres(depth)));
+        drawing.text(Point::metres(x, y + largest * 1.45), Anchor::Start, name);
     }
     drawing
 }
@@ -113,19 +112,19 @@ impl Section {
         (width.get::<meter>(), depth.get::<meter>())
     }
 
-    fn draw(&self, drawing: &mut Drawing, middle: f64) {
+    fn draw(&self, drawing: &mut Drawing, middle: f64, surface: f64) {
         let (width, depth) = self.size();
         let bottom = match *self {
             Self::Hole(Hole::Countersunk { bottom, .. }) => bottom.get::<meter>(),
             _ => width,
         };
         let outline = [(-width, 0.0), (width, 0.0), (bottom, depth), (-bottom, depth)]
-            .map(|(twice, y)| Point::metres(middle + twice / 2.0, y));
+            .map(|(twice, down)| Point::metres(middle + twice / 2.0, surface + down));
         drawing.area(Pen::Solid, Fill::Level(3), &outline);
         if let Self::Hole(Hole::Plugged { plug_diameter, plug_length, .. }) = *self {
             let half = plug_diameter.get::<meter>() / 2.0;
-            let foot = Point::metres(middle + half, plug_length.get::<meter>());
-            drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(middle - half, 0.0), foot);
+            let foot = Point::metres(middle + half, surface + plug_length.get::<meter>());
+            drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(middle - half, surface), foot);
         }
     }
 }

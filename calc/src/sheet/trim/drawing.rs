@@ -139,9 +139,9 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
         "On the left the uncut flange sits on the roof frame and its rim stands off the ceiling; on \
          the right the strip along the roof-side edge is cut off and the rim meets the ceiling.",
     );
-    let span = height * 3.6;
+    let span = height * 4.4;
     for y in [0.0, ceiling] {
-        drawing.line(Pen::Solid, &[Point::metres(-height * 0.6, y), Point::metres(span, y)]);
+        drawing.line(Pen::Solid, &[Point::metres(-height * 1.4, y), Point::metres(span, y)]);
     }
     drawing.text(Point::metres(span, -height * 0.06), Anchor::End, "roof frame");
     drawing.text(Point::metres(span, ceiling - height * 0.06), Anchor::End, "ceiling");
