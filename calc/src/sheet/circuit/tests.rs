@@ -337,7 +337,7 @@ fn a_black_positive_joined_to_a_black_negative_is_warned_of() {
     assert_eq!(loud.map(|remark| remark.weight), Some(Weight::Warning));
     let splices = report.tables.iter().find(|table| table.title.starts_with("Splice")).unwrap();
     let row = splices.rows.iter().find(|row| row.cells[0] == "a").unwrap();
-    assert_eq!(row.cells[2], "r2 from panel, lamp a (+ black, − white), r3 on to b");
+    assert_eq!(row.cells[2], "r2 from panel, lamp a (+ black to red, − white to black), r3 on to b");
     // With wire of other colours nothing clashes.
     let yellow = with(wired, "/negative_wire", json!("yellow"));
     assert!(sheet(&yellow).remarks.iter().all(|remark| !remark.text.contains("Polarity")));
