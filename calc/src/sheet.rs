@@ -35,12 +35,16 @@ macro_rules! sheets {
     };
 }
 
+mod wiring;
+
 sheets! {
     gap_fill
     coating
     schedule
     trim
     stud_marks
+    voltage_drop
+    circuit
 }
 
 /// The sheet of a kind.

@@ -121,3 +121,11 @@ pub static NEC_CHASSIS_RETURN: Source =
 pub static ISO_10133_BATTERY: Source = Source::transcribed("ISO 10133", "5.2, 5.4");
 /// Least drop limits by what is fed: 3 % for critical loads, 10 % for others.
 pub static ABYC_DROP_LIMITS: Source = Source::transcribed("ABYC E-11", "11.14.2.6");
+/// Caution: splices stay accessible.
+pub static SPLICES_IN_REACH: Source =
+    Source::from_memory("NEC (NFPA 70)", "300.15, 314.29 (accessible connections)");
+/// Caution: joints are tugged and polarity is measured.
+pub static TUG_AND_MEASURE: Source =
+    Source::common_practice("a joint that holds a tug, polarity by meter");
+/// The rules used here are those for less than 50 V.
+pub static CFR_BELOW_50_V: Source = Source::transcribed("33 CFR 183.455", "(c), less than 50 V");
