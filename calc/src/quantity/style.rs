@@ -131,10 +131,10 @@ impl Style {
         if !plain(&own) && plain(&other) { other } else { own }
     }
 
-    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, gallons
+    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, quarts
     /// or litres.
     pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
-        let unit = self.pick("gal", "l");
+        let unit = self.pick("qt", "l");
         let number = number_in(volume.value, &VOLUME, unit);
         ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
     }
