@@ -157,6 +157,13 @@ pub struct Caution {
     pub source: &'static Source,
 }
 
+impl Caution {
+    /// A trade's cautions as a sheet shows them.
+    pub fn all(of_trade: &'static [(&'static str, Source)]) -> Vec<Self> {
+        of_trade.iter().map(|(text, source)| Self { text, source }).collect()
+    }
+}
+
 /// An input that was taken from the body.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Taken {

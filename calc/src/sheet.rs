@@ -37,6 +37,8 @@ macro_rules! sheets {
 
 sheets! {
     stud_marks
+    axles
+    water
 }
 
 /// The sheet of a kind.

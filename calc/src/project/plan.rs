@@ -42,8 +42,7 @@ pub fn plan(body: &Body, style: Style) -> Option<Drawing> {
     }
     for opening in &body.openings {
         let (x, y) = (opening.x.get::<meter>(), opening.y.get::<meter>());
-        let (far_x, far_y) =
-            (x + opening.length.get::<meter>(), y + opening.width.get::<meter>());
+        let (far_x, far_y) = (x + opening.length.get::<meter>(), y + opening.width.get::<meter>());
         // The left wall is at the bottom, as on a map with the front to the left.
         let (near, far) = (Point::metres(x, across - far_y), Point::metres(far_x, across - y));
         drawing.rectangle(Pen::Solid, Fill::Opening, near, far);

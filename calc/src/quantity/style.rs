@@ -3,7 +3,9 @@
 use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 
 use super::decimal::{amount, significant};
-use super::dimension::{AREA, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
+use super::dimension::{
+    AREA, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE, VOLUME,
+};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::unit::Dimension;
 
@@ -134,6 +136,23 @@ impl Style {
         significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit)
     }
 
+    /// A U value in W/(m² K): `0.156 Btu/(h ft² °F)`, `0.886 W/(m² K)`.
+    pub fn u_value(&self, watt_per_square_metre_kelvin: f64) -> String {
+        let unit = self.pick("Btu/(h ft2 F)", "W/m2/K");
+        significant_in_unit(watt_per_square_metre_kelvin, &U_VALUE, unit)
+    }
+
+    /// A thermal resistance in m² K/W: `6.41 h ft² °F/Btu`, `1.13 m² K/W`.
+    pub fn thermal_resistance(&self, square_metre_kelvin_per_watt: f64) -> String {
+        let unit = self.pick("h ft2 F/Btu", "m2K/W");
+        significant_in_unit(square_metre_kelvin_per_watt, &THERMAL_RESISTANCE, unit)
+    }
+
+    /// A flow of air in m³/s: `8.83 cfm`, `15 m³/h`, to three significant digits.
+    pub fn air_flow(&self, cubic_metre_per_second: f64) -> String {
+        significant_in_unit(cubic_metre_per_second, &FLOW, self.pick("cfm", "m3/h"))
+    }
+
     /// The unit that a bare number takes in a field of tape lengths.
     pub fn tape_unit(&self) -> &'static str {
         self.pick("in", "mm")
@@ -192,6 +211,11 @@ fn in_print(symbol: &str) -> &str {
         "m2" => "m²",
         "ft2/gal" => "ft²/gal",
         "m2/l" => "m²/l",
+        "W/m2/K" => "W/(m² K)",
+        "Btu/(h ft2 F)" => "Btu/(h ft² °F)",
+        "m2K/W" => "m² K/W",
+        "h ft2 F/Btu" => "h ft² °F/Btu",
+        "m3/h" => "m³/h",
         "um" => "µm",
         "C" => "°C",
         "F" => "°F",
