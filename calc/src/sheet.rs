@@ -26,6 +26,8 @@ pub struct Sheet {
     pub solve: fn(&Reader<'_>) -> Result<Report, Vec<Fault>>,
 }
 
+mod bars;
+
 /// Declares the modules of the sheets and lists them.
 macro_rules! sheets {
     ($($name:ident)+) => {
@@ -38,6 +40,7 @@ macro_rules! sheets {
 sheets! {
     stud_marks
     axles
+    energy
     water
 }
 

@@ -4,7 +4,7 @@ use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 
 use super::decimal::{amount, significant};
 use super::dimension::{
-    AREA, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE, VOLUME,
+    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE, VOLUME,
 };
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::unit::Dimension;
@@ -148,6 +148,12 @@ impl Style {
         significant_in_unit(square_metre_kelvin_per_watt, &THERMAL_RESISTANCE, unit)
     }
 
+    /// A conductivity in W/(m K): `0.236 Btu in/(h ft² °F)`, `0.034 W/(m K)`.
+    pub fn conductivity(&self, watt_per_metre_kelvin: f64) -> String {
+        let unit = self.pick("Btu in/(h ft2 F)", "W/m/K");
+        significant_in_unit(watt_per_metre_kelvin, &CONDUCTIVITY, unit)
+    }
+
     /// A flow of air in m³/s: `8.83 cfm`, `15 m³/h`, to three significant digits.
     pub fn air_flow(&self, cubic_metre_per_second: f64) -> String {
         significant_in_unit(cubic_metre_per_second, &FLOW, self.pick("cfm", "m3/h"))
@@ -211,6 +217,8 @@ fn in_print(symbol: &str) -> &str {
         "m2" => "m²",
         "ft2/gal" => "ft²/gal",
         "m2/l" => "m²/l",
+        "W/m/K" => "W/(m K)",
+        "Btu in/(h ft2 F)" => "Btu in/(h ft² °F)",
         "W/m2/K" => "W/(m² K)",
         "Btu/(h ft2 F)" => "Btu/(h ft² °F)",
         "m2K/W" => "m² K/W",

@@ -1,0 +1,679 @@
+//! A day's use of electricity, the battery that carries it, and how long a given battery lasts.
+
+use uom::si::electric_charge::{ampere_hour, coulomb};
+use uom::si::electric_current::ampere;
+use uom::si::electric_potential::volt;
+use uom::si::energy::{joule, watt_hour};
+use uom::si::f64::{ElectricCharge, ElectricCurrent, ElectricPotential, Energy, Power, Time};
+use uom::si::power::watt;
+use uom::si::time::hour;
+
+use super::bars::{self, Bar};
+use super::{Sheet, solve};
+use crate::ask::Ask;
+use crate::drawing::{Drawing, Fill};
+use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
+use crate::energy::cautions;
+use crate::energy::charging::{Charging, TIME_TO_FULL, time_to_full};
+use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
+use crate::fault::Fault;
+use crate::outcome::Record;
+use crate::quantity::{
+    CHARGE, CURRENT, ENERGY, Measure, POWER, Style, VOLTAGE, amount, percent, plain, significant,
+};
+use crate::reader::Reader;
+use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::source::Source;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "energy",
+    title: "Battery and a day's use",
+    purpose: "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
+    asks: &[&NOMINAL_VOLTAGE, &LOADS, &DAYS, &USABLE, &EFFICIENCY, &BATTERY, &CHARGING],
+    sources: &[&BUDGET, &OHM, &PEUKERT, &EXPONENTS, &TIME_TO_FULL],
+    example: r#"{ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
+        "loads": [
+            { "label": "fridge", "power": "45 W", "hours": 24, "duty_percent": 40 },
+            { "label": "ceiling lights", "power": "20 W", "hours": 4 },
+            { "label": "roof fan", "power": "15 W", "hours": 8 },
+            { "label": "computer for the survey", "power": "60 W", "hours": 2 },
+            { "label": "water pump", "current": "4.7 A", "hours": "0.25" } ],
+        "battery": { "capacity": "200 Ah", "charge_limit": "100 A" },
+        "charging": [
+            { "label": "while driving", "power": "380 W" },
+            { "label": "shore power", "power": "290 W" } ] }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static NOMINAL_VOLTAGE: Ask =
+    Ask::measure("nominal_voltage", "Battery's nominal voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
+        .usual("12.8 V", "12.8 V")
+        .help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
+static LABEL: Ask = Ask::words("label", "What it is").usual("fridge", "fridge");
+static LOAD_POWER: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0, 100_000.0))
+    .usual("45 W", "45 W")
+    .help("On its label, while it runs.");
+static LOAD_CURRENT: Ask = Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
+    .usual("3.5 A", "3.5 A")
+    .help("On its label, at the battery's voltage.");
+static DRAW: Ask = Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT]);
+static HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
+    .usual("4", "4")
+    .help("Switched on, in a day of the kind you plan for.");
+static DUTY: Ask = Ask::percent("duty_percent", "Share of that time it runs", (0.0, 100.0))
+    .default("100")
+    .usual("40", "40")
+    .help("A fridge runs a third to a half of the time; a lamp all of it.");
+static LOADS: Ask =
+    Ask::rows("loads", "Loads of a day", "load", 1, &[&LABEL, &DRAW, &HOURS, &DUTY]);
+static DAYS: Ask = Ask::number_in("days", "Days without charging", "d", (0.01, 365.0))
+    .usual("2", "2")
+    .help("How long you stand where nothing charges.");
+static USABLE: Ask = Ask::percent("usable_percent", "Share of the battery to use", (1.0, 100.0))
+    .usual("80", "80")
+    .help("Lead-acid lasts by 50 %, lithium iron phosphate by 80 %; the maker says more.");
+static EFFICIENCY: Ask =
+    Ask::percent("efficiency_percent", "Share that reaches the loads", (1.0, 100.0))
+        .usual("95", "95")
+        .help("Cables and converters take the rest; 85 with an inverter.");
+static CAPACITY: Ask = Ask::notation("capacity", "Capacity", "capacity", &["100 Ah", "1280 Wh"])
+    .usual("100 Ah", "100 Ah")
+    .help("On the battery, in Ah or Wh; of several, all together.");
+static HOURS_RATING: Ask = Ask::number_in("hours_rating", "Hours of the rating", "h", (1.0, 200.0))
+    .optional()
+    .usual("20", "20")
+    .help("Behind the capacity on a lead-acid battery: C20 is 20 hours.");
+static PEUKERT_EXPONENT: Ask = Ask::number("peukert", "Peukert exponent", (1.0, 2.0))
+    .optional()
+    .usual("1.2", "1.2")
+    .help("Lead-acid only: 1.1 to 1.3, from the maker's sheet. Leave out for lithium.");
+static CHARGE_LIMIT: Ask =
+    Ask::measure("charge_limit", "Most it may be charged with", &CURRENT, ["A", "A"], (0.1, 10_000.0))
+        .optional()
+        .usual("50 A", "50 A")
+        .help("On the battery or in its maker's sheet.");
+static BATTERY: Ask = Ask::group(
+    "battery",
+    "The battery you have in mind",
+    &[&CAPACITY, &HOURS_RATING, &PEUKERT_EXPONENT, &CHARGE_LIMIT],
+)
+.optional();
+static CHARGE_POWER: Ask =
+    Ask::measure("power", "Power at the battery", &POWER, ["W", "W"], (0.1, 100_000.0))
+        .usual("380 W", "380 W")
+        .help("Charging current on its label times the battery's voltage.");
+static CHARGING: Ask =
+    Ask::rows("charging", "What charges it", "charger", 0, &[&LABEL, &CHARGE_POWER]).optional();
+
+/// P = U I.
+static OHM: Source = Source::identity("power is voltage times current");
+/// What stays in a battery of what is charged; the careful one of both.
+const CHARGE_EFFICIENCY: f64 = 0.85;
+
+/// What was typed, read.
+struct Inputs {
+    voltage: ElectricPotential,
+    labels: Vec<String>,
+    loads: Vec<Load>,
+    demand: Demand,
+    battery: Option<Battery>,
+    charging: Vec<(String, Power)>,
+}
+
+/// The battery that one has in mind.
+struct Battery {
+    energy: Energy,
+    hours: f64,
+    exponent: Option<f64>,
+    charge_limit: Option<ElectricCurrent>,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    let voltage: ElectricPotential = reader.measure(&NOMINAL_VOLTAGE);
+    let rows = reader.rows(&LOADS, |row| {
+        let power = match row.which(&DRAW) {
+            Some(1) => row.measure::<ElectricCurrent>(&LOAD_CURRENT) * voltage,
+            Some(_) => row.measure(&LOAD_POWER),
+            None => Power::default(),
+        };
+        let load = Load {
+            power,
+            time: Time::new::<hour>(row.number(&HOURS)),
+            duty: row.number(&DUTY) / 100.0,
+        };
+        (row.words(&LABEL), load)
+    });
+    let (labels, loads) = rows.into_iter().unzip();
+    Inputs {
+        voltage,
+        labels,
+        loads,
+        demand: Demand {
+            voltage,
+            days: reader.number(&DAYS),
+            usable: reader.number(&USABLE) / 100.0,
+            efficiency: reader.number(&EFFICIENCY) / 100.0,
+        },
+        battery: reader.maybe_group(&BATTERY, |group| Battery {
+            energy: group.notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| {
+                capacity(text, voltage)
+            }),
+            hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
+            exponent: group.maybe_number(&PEUKERT_EXPONENT),
+            charge_limit: group.maybe(&CHARGE_LIMIT),
+        }),
+        charging: reader
+            .rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
+    }
+}
+
+/// A capacity in ampere hours or watt hours, as energy at the nominal voltage.
+fn capacity(text: &str, voltage: ElectricPotential) -> Result<Energy, String> {
+    let read = Measure::read_any(text, &CHARGE, &[&ENERGY], None).map_err(|e| e.to_string())?;
+    let energy = if read.dimension().is(&ENERGY) {
+        Energy::new::<joule>(read.si())
+    } else {
+        ElectricCharge::new::<coulomb>(read.si()) * voltage
+    };
+    let wh = energy.get::<watt_hour>();
+    if (1.0..=1e6).contains(&wh) {
+        Ok(energy)
+    } else {
+        Err(format!(
+            "the battery must hold from 1 to 1 000 000 Wh; {text} at {} V are {} Wh",
+            plain(voltage.get::<volt>(), 2),
+            significant(wh, 4)
+        ))
+    }
+}
+
+fn fault(error: BudgetError) -> Vec<Fault> {
+    let field = match error {
+        BudgetError::Power(at) => format!("loads.{at}.power"),
+        BudgetError::Time(at) => format!("loads.{at}.hours"),
+        BudgetError::Duty(at) => format!("loads.{at}.duty_percent"),
+        BudgetError::Voltage => "nominal_voltage".to_owned(),
+        BudgetError::Days => "days".to_owned(),
+        BudgetError::Usable => "usable_percent".to_owned(),
+        BudgetError::Efficiency => "efficiency_percent".to_owned(),
+        BudgetError::Capacity | BudgetError::Loss(_) | BudgetError::Sun => {
+            "battery.capacity".to_owned()
+        }
+    };
+    vec![Fault::new(field, error.to_string())]
+}
+
+/// How long the battery carries the average load.
+struct Lasts {
+    time: Time,
+    /// By Peukert's law, with the current that it was worked out for.
+    peukert: Option<(Discharge, ElectricCurrent)>,
+}
+
+fn lasts(inputs: &Inputs, battery: &Battery, day: Energy) -> Result<Option<Lasts>, Vec<Fault>> {
+    let Demand { usable, efficiency, .. } = inputs.demand;
+    let Some(plain) = runtime(battery.energy, usable, efficiency, day).map_err(fault)? else {
+        return Ok(None);
+    };
+    let Some(exponent) = battery.exponent else {
+        return Ok(Some(Lasts { time: plain, peukert: None }));
+    };
+    let average_w = day.get::<watt_hour>() / 24.0 / efficiency;
+    let current = Power::new::<watt>(average_w) / inputs.voltage;
+    if current.get::<ampere>() < 0.001 {
+        return Ok(Some(Lasts { time: plain, peukert: None }));
+    }
+    let rating = Rating {
+        capacity: battery.energy / inputs.voltage,
+        time: Time::new::<hour>(battery.hours),
+        exponent,
+    };
+    let found = discharge(rating, current)
+        .map_err(|error| vec![Fault::new("battery", error.to_string())])?;
+    // Below its rated current a battery gives its rated capacity, not the more that the law promises.
+    let time = if found.below_rating { plain } else { found.time * usable };
+    Ok(Some(Lasts { time, peukert: Some((found, current)) }))
+}
+
+/// Time to charge the share that may be used.
+fn times_to_full(inputs: &Inputs, battery: &Battery) -> Result<Vec<Time>, Vec<Fault>> {
+    let missing = battery.energy * inputs.demand.usable;
+    inputs
+        .charging
+        .iter()
+        .enumerate()
+        .map(|(index, (_, power))| {
+            let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
+            let charging =
+                Charging { power: *power, battery_limit: limit, efficiency: CHARGE_EFFICIENCY };
+            time_to_full(missing, charging).map_err(|error| {
+                vec![Fault::new(format!("charging.{index}.power"), error.to_string())]
+            })
+        })
+        .collect()
+}
+
+/// Volts, amperes and watt hours are the same in both unit systems.
+fn report(inputs: &Inputs, _style: Style) -> Result<Report, Vec<Fault>> {
+    let budget = budget(&inputs.loads, inputs.demand).map_err(fault)?;
+    let lasts = match &inputs.battery {
+        Some(battery) => lasts(inputs, battery, budget.day)?,
+        None => None,
+    };
+    let full = match &inputs.battery {
+        Some(battery) => times_to_full(inputs, battery)?,
+        None => Vec::new(),
+    };
+    let all_on = inputs.loads.iter().fold(Power::default(), |sum, load| sum + load.power);
+    let day_wh = budget.day.get::<watt_hour>();
+    Ok(Report {
+        answers: answers(inputs, &budget, lasts.as_ref()),
+        remarks: remarks(inputs, &budget, lasts.as_ref(), all_on),
+        tables: tables(inputs, &budget, &full),
+        drawings: vec![day(inputs, &budget)],
+        working: working(inputs, &budget, lasts.as_ref(), &full),
+        cautions: Caution::all(&cautions::BATTERY),
+        outcome: Record::new()
+            .with("wh_day", day_wh)
+            .with("ah_day", budget.day_charge.get::<ampere_hour>())
+            .with("needed_wh", budget.needed.get::<watt_hour>())
+            .with("needed_ah", budget.needed_charge.get::<ampere_hour>())
+            .maybe("runtime_h", lasts.map(|lasts| lasts.time.get::<hour>()))
+            .maybe("battery_wh", inputs.battery.as_ref().map(|b| b.energy.get::<watt_hour>()))
+            .with("all_on_w", all_on.get::<watt>())
+            .with("all_on_a", (all_on / inputs.voltage).get::<ampere>())
+            .with("average_w", day_wh / 24.0)
+            .with(
+                "charging",
+                full.iter()
+                    .zip(&inputs.charging)
+                    .map(|(time, (label, _))| {
+                        Record::new()
+                            .with("label", label.clone())
+                            .with("full_h", time.get::<hour>())
+                    })
+                    .collect::<Vec<_>>(),
+            ),
+        ..Report::default()
+    })
+}
+
+fn wh(energy: Energy) -> String {
+    let wh = energy.get::<watt_hour>();
+    amount(wh, if wh < 100.0 { 1 } else { 0 }, "Wh")
+}
+
+fn ah(charge: ElectricCharge) -> String {
+    amount(charge.get::<ampere_hour>(), 1, "Ah")
+}
+
+fn volts(voltage: ElectricPotential) -> String {
+    amount(voltage.get::<volt>(), 2, "V")
+}
+
+/// Hours, and from two days on days.
+fn spell(time: Time) -> String {
+    let hours = time.get::<hour>();
+    if hours < 48.0 { amount(hours, 1, "h") } else { amount(hours / 24.0, 1, "days") }
+}
+
+fn days(number: f64) -> String {
+    if number == 1.0 { "one day".to_owned() } else { amount(number, 2, "days") }
+}
+
+fn share(value: f64) -> String {
+    percent(value * 100.0)
+}
+
+fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
+    let mut answers = vec![
+        Answer::new("Used in a day", wh(budget.day)).note(format!(
+            "{} at {}",
+            ah(budget.day_charge),
+            volts(inputs.voltage)
+        )),
+        Answer::new(
+            format!("Battery for {}", days(inputs.demand.days)),
+            ah(budget.needed_charge),
+        )
+        .note(format!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
+    ];
+    if let Some(lasts) = lasts {
+        answers.push(
+            Answer::new("Your battery lasts", spell(lasts.time))
+                .note("at the day's average load, with nothing charging"),
+        );
+    }
+    answers
+}
+
+fn remarks(
+    inputs: &Inputs,
+    budget: &Budget,
+    lasts: Option<&Lasts>,
+    all_on: Power,
+) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let days = days(inputs.demand.days);
+    if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
+        if lasts.time.get::<hour>() + 1e-6 < inputs.demand.days * 24.0 {
+            remarks.push(Remark::warning(format!(
+                "Your battery does not last {days}: it holds {} of the {} needed. Use less, \
+                 charge sooner, or take a larger one.",
+                wh(battery.energy),
+                wh(budget.needed)
+            )));
+        } else {
+            remarks.push(Remark::good(format!("Your battery carries {days}.")));
+        }
+        match lasts.peukert {
+            Some((found, _)) if found.below_rating => remarks.push(Remark::note(
+                "The average load is below the battery's rated current: its rated capacity is \
+                 counted, not the more that Peukert's law promises.",
+            )),
+            None if inputs.demand.usable <= 0.6 => remarks.push(Remark::note(
+                "A lead-acid battery gives less at a high current: enter its Peukert exponent.",
+            )),
+            _ => {}
+        }
+    }
+    remarks.push(Remark::note(format!(
+        "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
+         voltage drop sheet.",
+        amount(all_on.get::<watt>(), 1, "W"),
+        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"),
+    )));
+    remarks
+}
+
+fn label(inputs: &Inputs, index: usize) -> String {
+    match inputs.labels.get(index) {
+        Some(label) if !label.is_empty() => label.clone(),
+        _ => format!("load {}", index + 1),
+    }
+}
+
+fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Table> {
+    let day = budget.day.get::<watt_hour>();
+    let mut rows: Vec<(usize, &Energy)> = budget.loads.iter().enumerate().collect();
+    rows.sort_by(|a, b| b.1.value.total_cmp(&a.1.value));
+    let rows = rows.into_iter().map(|(index, energy)| {
+        let part = if day > 0.0 { energy.get::<watt_hour>() / day } else { 0.0 };
+        TableRow { cells: vec![label(inputs, index), wh(*energy), share(part)], chosen: false }
+    });
+    let mut tables = vec![Table {
+        title: "What the day goes to".into(),
+        heads: ["Load", "In a day", "Share"].map(String::from).to_vec(),
+        rows: rows.collect(),
+    }];
+    if !full.is_empty() {
+        let rows = full.iter().zip(&inputs.charging).map(|(time, (label, power))| TableRow {
+            cells: vec![label.clone(), amount(power.get::<watt>(), 0, "W"), spell(*time)],
+            chosen: false,
+        });
+        tables.push(Table {
+            title: "From the lowest charge to full, at least".into(),
+            heads: ["Charged by", "Power", "Time"].map(String::from).to_vec(),
+            rows: rows.collect(),
+        });
+    }
+    tables
+}
+
+fn working(
+    inputs: &Inputs,
+    budget: &Budget,
+    lasts: Option<&Lasts>,
+    full: &[Time],
+) -> Vec<Step> {
+    let mut steps: Vec<Step> = inputs
+        .loads
+        .iter()
+        .zip(&budget.loads)
+        .enumerate()
+        .map(|(index, (load, energy))| {
+            Step::new(
+                label(inputs, index),
+                "E = P · t · d",
+                format!(
+                    "{} · {} · {}",
+                    amount(load.power.get::<watt>(), 2, "W"),
+                    amount(load.time.get::<hour>(), 2, "h"),
+                    share(load.duty)
+                ),
+                wh(*energy),
+                &BUDGET,
+            )
+        })
+        .collect();
+    let Demand { days, usable, efficiency, .. } = inputs.demand;
+    steps.push(Step::new("Day", "Σ E", "all loads", wh(budget.day), &BUDGET));
+    steps.push(Step::new(
+        "Day as charge",
+        "Q = E / U",
+        format!("{} / {}", wh(budget.day), volts(inputs.voltage)),
+        ah(budget.day_charge),
+        &OHM,
+    ));
+    steps.push(Step::new(
+        "Battery",
+        "C = E · n / (u · η)",
+        format!(
+            "{} · {} / ({} · {})",
+            wh(budget.day),
+            plain(days, 2),
+            share(usable),
+            share(efficiency)
+        ),
+        format!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
+        &BUDGET,
+    ));
+    let Some(battery) = &inputs.battery else { return steps };
+    if let Some(Lasts { time, peukert }) = lasts {
+        match peukert {
+            Some((found, current)) if !found.below_rating => {
+                steps.push(Step::new(
+                    "Average current",
+                    "I = E / (24 h · U · η)",
+                    format!(
+                        "{} / (24 h · {} · {})",
+                        wh(budget.day),
+                        volts(inputs.voltage),
+                        share(efficiency)
+                    ),
+                    amount(current.get::<ampere>(), 2, "A"),
+                    &OHM,
+                ));
+                let capacity = battery.energy / inputs.voltage;
+                let (hours, amperes) =
+                    (plain(battery.hours, 1), amount(current.get::<ampere>(), 2, "A"));
+                steps.push(Step::new(
+                    "Lasts, lead-acid",
+                    "t = u · H · (C / (I · H))^k",
+                    format!(
+                        "{} · {hours} h · ({} / ({amperes} · {hours} h))^{}",
+                        share(usable),
+                        ah(capacity),
+                        plain(battery.exponent.unwrap_or(1.0), 3)
+                    ),
+                    spell(*time),
+                    &PEUKERT,
+                ));
+            }
+            _ => steps.push(Step::new(
+                "Lasts",
+                "t = C · u · η · 24 h / E",
+                format!(
+                    "{} · {} · {} · 24 h / {}",
+                    wh(battery.energy),
+                    share(usable),
+                    share(efficiency),
+                    wh(budget.day)
+                ),
+                spell(*time),
+                &BUDGET,
+            )),
+        }
+    }
+    for (time, (label, power)) in full.iter().zip(&inputs.charging) {
+        let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
+        let lesser = if limit < *power { limit } else { *power };
+        steps.push(Step::new(
+            format!("To full: {label}"),
+            "t = C · u / (P · η)",
+            format!(
+                "{} · {} / ({} · {})",
+                wh(battery.energy),
+                share(usable),
+                amount(lesser.get::<watt>(), 0, "W"),
+                share(CHARGE_EFFICIENCY)
+            ),
+            spell(*time),
+            &TIME_TO_FULL,
+        ));
+    }
+    steps
+}
+
+/// A bar for each load of the day; below, needed and own battery to one scale.
+fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
+    let mut drawing = Drawing::new(
+        "A day's use and the battery",
+        format!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
+    );
+    let loads: Vec<Bar> = budget
+        .loads
+        .iter()
+        .enumerate()
+        .map(|(index, energy)| Bar {
+            text: format!("{} · {}", label(inputs, index), wh(*energy)),
+            value: energy.get::<watt_hour>(),
+            fill: Fill::Level(2),
+        })
+        .collect();
+    let end = bars::draw(&mut drawing, &loads, 0.0);
+    let bar = |text: String, energy: Energy, fill| Bar {
+        text,
+        value: energy.get::<watt_hour>(),
+        fill,
+    };
+    let mut sizes = vec![
+        bar(format!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
+        bar(format!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
+    ];
+    if let Some(battery) = &inputs.battery {
+        let text = format!("your battery · {}", wh(battery.energy));
+        sizes.push(bar(text, battery.energy, Fill::Level(1)));
+    }
+    bars::draw(&mut drawing, &sizes, end + 0.06);
+    drawing
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::testing::{faulty_fields, number, solved};
+    use serde_json::{Value as Json, json};
+
+    fn day() -> Json {
+        json!({ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
+            "loads": [
+                { "label": "fridge", "power": "45 W", "hours": 24, "duty_percent": 40 },
+                { "label": "lights", "power": "20 W", "hours": 4 },
+                { "label": "fan", "power": "15 W", "hours": 8 },
+                { "label": "computer", "power": "60 W", "hours": 2 },
+                { "label": "pump", "power": "60 W", "hours": "0.25 h" } ] })
+    }
+
+    fn with(mut inputs: Json, key: &str, value: Json) -> Json {
+        inputs[key] = value;
+        inputs
+    }
+
+    // Arithmetic of the method in outline (IEEE 1013, 1562), worked outside this program.
+    #[test]
+    fn a_day_of_five_loads_and_its_battery() {
+        let result = solved("energy", day());
+        assert!((number(&result, "wh_day") - 767.0).abs() < 1e-9);
+        assert!((number(&result, "ah_day") - 59.921_875).abs() < 1e-9);
+        assert!((number(&result, "needed_wh") - 2018.421).abs() < 1e-3);
+        assert!((number(&result, "needed_ah") - 157.689).abs() < 1e-3);
+        assert_eq!(result.unwrap().outcome.number("runtime_h"), None);
+    }
+
+    // 1280 Wh used to 80 percent carry 767 Wh a day for 32.0417 h where nothing is lost on the way.
+    #[test]
+    fn runtime_in_watt_hours_and_ampere_hours() {
+        let inputs = with(day(), "efficiency_percent", json!(100));
+        for capacity in ["1280 Wh", "100 Ah", "1.28 kWh"] {
+            let result =
+                solved("energy", with(inputs.clone(), "battery", json!({ "capacity": capacity })));
+            assert!((number(&result, "runtime_h") - 32.0417).abs() < 1e-3, "{capacity}");
+        }
+    }
+
+    #[test]
+    fn the_needed_battery_lasts_the_days() {
+        let needed = number(&solved("energy", day()), "needed_wh");
+        let battery = json!({ "capacity": format!("{needed} Wh") });
+        let result = solved("energy", with(day(), "battery", battery));
+        assert!((number(&result, "runtime_h") - 48.0).abs() < 1e-6);
+    }
+
+    // Peukert's law by arithmetic: 100 Ah at 20 h, exponent 1.2; 5 A for 20 h (the trap), 10 A for 8.7055 h.
+    #[test]
+    fn lead_acid_by_peukert() {
+        for (current, hours) in [("5 A", 20.0), ("10 A", 8.7055), ("20 A", 3.7893)] {
+            let result = solved(
+                "energy",
+                json!({ "nominal_voltage": "12 V", "days": 1, "usable_percent": 100,
+                    "efficiency_percent": 100,
+                    "loads": [{ "current": current, "hours": 24 }],
+                    "battery": { "capacity": "100 Ah", "hours_rating": 20, "peukert": 1.2 } }),
+            );
+            assert!((number(&result, "runtime_h") - hours).abs() < 1e-3, "{current}");
+        }
+        let little = solved(
+            "energy",
+            json!({ "nominal_voltage": "12 V", "days": 1, "usable_percent": 50,
+                "efficiency_percent": 100, "loads": [{ "current": "1 A", "hours": 24 }],
+                "battery": { "capacity": "100 Ah", "peukert": 1.2 } }),
+        );
+        assert!((number(&little, "runtime_h") - 50.0).abs() < 1e-9);
+    }
+
+    // 200 Ah of 12.8 V used to 80 percent are 2048 Wh; 85 percent of 500 W, and of the battery's 25.6 A, go in.
+    #[test]
+    fn hours_to_full_by_charger_and_battery_limit() {
+        for (limit, watts) in [("100 A", 500.0), ("25.6 A", 25.6 * 12.8)] {
+            let mut inputs =
+                with(day(), "battery", json!({ "capacity": "200 Ah", "charge_limit": limit }));
+            inputs["charging"] = json!([{ "label": "shore", "power": "500 W" }]);
+            let found = number(&solved("energy", inputs), "charging.0.full_h");
+            assert!((found - 2048.0 / (watts * 0.85)).abs() < 1e-9, "{limit}: {found}");
+        }
+    }
+
+    #[test]
+    fn faults_name_their_fields() {
+        let result = solved(
+            "energy",
+            json!({ "nominal_voltage": 12.8, "days": 0, "usable_percent": 0, "efficiency_percent": 101,
+                "loads": [{ "power": "5 W", "current": "1 A", "hours": 25 }, { "hours": 1 }],
+                "battery": { "capacity": "100 V" } }),
+        );
+        assert_eq!(
+            faulty_fields(&result),
+            [
+                "nominal_voltage",
+                "loads.0.current",
+                "loads.0.hours",
+                "loads.1.power",
+                "days",
+                "usable_percent",
+                "efficiency_percent",
+                "battery.capacity"
+            ]
+        );
+    }
+}
