@@ -40,6 +40,8 @@ macro_rules! sheets {
 sheets! {
     stud_marks
     axles
+    insulation
+    heat_load
     energy
     water
 }

@@ -4,7 +4,8 @@ use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 
 use super::decimal::{amount, significant};
 use super::dimension::{
-    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE, VOLUME,
+    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE,
+    VOLUME,
 };
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::unit::Dimension;
