@@ -43,6 +43,7 @@ sheets! {
     insulation
     heat_load
     energy
+    solar
     water
 }
 

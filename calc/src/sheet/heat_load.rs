@@ -27,7 +27,7 @@ pub static SHEET: Sheet = Sheet {
     title: "Heater and cooler",
     purpose: "See how much heat it takes to keep the body warm on the coldest night, and cool at the hottest noon.",
     asks: &[&PARTS, &FRESH_AIR_ASK, &INSIDE, &OUTSIDE, &GAINS, &NOON, &PERFORMANCE],
-    sources: &[&TRANSMISSION, &FRESH_AIR, &BTU, &PERFORMANCE_SOURCE],
+    sources: &[&TRANSMISSION, &FRESH_AIR, &BTU, &PERFORMANCE_SOURCE, &AIR_EACH, &HEAT_UP],
     example: r#"{ "parts": [
             { "label": "walls", "area": "26 m2", "sheet": "insulation" },
             { "label": "roof", "area": "11.3 m2", "sheet": "insulation" },
@@ -89,6 +89,11 @@ static PERFORMANCE: Ask =
 /// What a cooler draws.
 static PERFORMANCE_SOURCE: Source =
     Source::identity("power drawn is heat moved over the coefficient of performance");
+
+/// How much fresh air a sleeper needs.
+static AIR_EACH: Source = Source::common_practice("15 m³/h of fresh air for each sleeper");
+/// How much larger a heater is taken than what it holds.
+static HEAT_UP: Source = Source::common_practice("half as much again to heat up a cold body");
 
 /// What was typed, read.
 struct Inputs {
@@ -195,7 +200,8 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                 .with("heat_w", heat.get::<watt>())
         })
         .collect();
-    let mut drawings = vec![picture("Coldest night", inputs, &inputs.night, &night, style)];
+    let title = if noon.is_some() { "Coldest night" } else { "Heat balance" };
+    let mut drawings = vec![picture(title, inputs, &inputs.night, &night, style)];
     if let (Some(weather), Some(load)) = (&inputs.noon, &noon) {
         drawings.push(picture("Hottest noon", inputs, weather, load, style));
     }
@@ -258,15 +264,14 @@ fn answers(
     style: Style,
 ) -> Vec<Answer> {
     let size = |load: &HeatLoad, when: &str| {
-        let label = if load.total < Power::default() {
-            format!("Cooling {when}")
-        } else {
-            format!("Heating {when}")
+        let label = match load.total < Power::default() {
+            true => format!("Cooling {when}"),
+            false => format!("Heating {when}"),
         };
         Answer::new(label, heat(load.total, style)).note(other_unit(load.total, style))
     };
-    let mut answers = vec![size(night, "on the coldest night")];
-    answers.extend(noon.map(|noon| size(noon, "at the hottest noon")));
+    let mut answers = vec![size(night, "needed")];
+    answers.extend(noon.map(|noon| size(noon, "needed at noon")));
     answers.extend(
         cooler.map(|power| Answer::new("The cooler draws", watts(power)).note("while it runs")),
     );
