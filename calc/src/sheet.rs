@@ -40,6 +40,7 @@ macro_rules! sheets {
 sheets! {
     stud_marks
     axles
+    lights
     insulation
     heat_load
     energy

@@ -19,6 +19,15 @@ pub fn any_number() -> impl Strategy<Value = f64> {
 /// A sheet worked out from its inputs alone, through the project as it would be from a file; the other sheets of the
 /// project are the examples of all, under their kinds.
 pub fn solved(kind: &str, inputs: serde_json::Value) -> crate::project::SheetResult {
+    solved_in(serde_json::Value::Null, kind, inputs)
+}
+
+/// As `solved`, in a measured body.
+pub fn solved_in(
+    body: serde_json::Value,
+    kind: &str,
+    inputs: serde_json::Value,
+) -> crate::project::SheetResult {
     let mut sheets: Vec<serde_json::Value> = crate::sheet::SHEETS
         .iter()
         .map(|sheet| {
@@ -27,7 +36,8 @@ pub fn solved(kind: &str, inputs: serde_json::Value) -> crate::project::SheetRes
         })
         .collect();
     sheets.push(serde_json::json!({ "id": "this", "kind": kind, "inputs": inputs }));
-    let file = serde_json::json!({ "battenbook": 1, "units": "metric", "sheets": sheets });
+    let file =
+        serde_json::json!({ "battenbook": 1, "units": "metric", "body": body, "sheets": sheets });
     let project = crate::project::Project::from_text(&file.to_string()).unwrap();
     crate::evaluate(&project).sheet("this").unwrap().clone()
 }

@@ -7,7 +7,7 @@ mod tests;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
 use uom::si::energy::{joule, watt_hour};
-use uom::si::f64::{ElectricPotential, Energy, Power, ThermodynamicTemperature};
+use uom::si::f64::{Angle, ElectricPotential, Energy, Power, ThermodynamicTemperature};
 use uom::si::power::watt;
 
 use super::{Sheet, solve};
@@ -27,7 +27,7 @@ use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{ANGLE, ENERGY, Style, TEMPERATURE, VOLTAGE, amount, plain};
 use crate::reader::Reader;
-use crate::report::{Answer, Caution, Remark, Report, Step};
+use crate::report::{Answer, Caution, Remark, Report, Step, Weight};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -368,7 +368,7 @@ fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Remark> {
         _ => {}
     }
     remarks.extend(need_remark(inputs, figures));
-    if inputs.count % inputs.in_series != 0 {
+    if !inputs.count.is_multiple_of(inputs.in_series) {
         remarks.push(Remark::note(format!(
             "{} panels do not make full strings of {}.",
             inputs.count, inputs.in_series
@@ -394,6 +394,7 @@ fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Remark> {
             inputs.coldest.map_or_else(String::new, |t| style.temperature(t))
         )));
     }
+    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
     remarks
 }
 
@@ -469,7 +470,6 @@ fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Step> {
     ]
 }
 
-/// The latitude in degrees, for the working.
-fn latitude_text(inputs: &Inputs) -> String {
-    amount(inputs.site.latitude.get::<degree>(), 2, "°")
+fn degrees(angle: Angle) -> String {
+    format!("{}°", plain(angle.get::<degree>(), 2))
 }

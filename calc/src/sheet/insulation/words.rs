@@ -9,7 +9,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::figures::Figures;
 use super::{Crossing, Inputs};
 use crate::quantity::{Style, amount, percent, plain, significant};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
 use crate::thermal::build_up::{COMBINED_METHOD, Layer};
 use crate::thermal::condensation::{
     AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile,
@@ -92,6 +92,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
              strip as wide as the metal. A strip of foam over the ribs, under the lining, helps most.",
         ));
     }
+    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
     remarks
 }
 

@@ -1,11 +1,10 @@
 //! The twelve months: table, bars and working.
 
-use uom::si::angle::degree;
 use uom::si::energy::watt_hour;
 use uom::si::f64::Energy;
 use uom::si::power::watt;
 
-use super::{Figures, Inputs, latitude_text};
+use super::{Figures, Inputs, degrees};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::solar::{DIFFUSE_SHARE, TILTED_PLANE};
@@ -121,7 +120,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
             "H₀ = (86400 s · Gsc / π) · (1 + 0.033 cos(2π n / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
             format!(
                 "φ = {}, n = {}, Gsc = 1367 W/m²",
-                latitude_text(inputs),
+                degrees(inputs.site.latitude),
                 crate::energy::sun::MONTH_DAYS[index]
             ),
             megajoule(month.h0_mj_m2),
@@ -146,8 +145,8 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
             "direct + sky · (1 + cos β) / 2 + ground · (1 − cos β) / 2",
             format!(
                 "β = {}, turned {}",
-                amount(inputs.plane.tilt.get::<degree>(), 1, "°"),
-                amount(inputs.plane.azimuth.get::<degree>(), 1, "°")
+                degrees(inputs.plane.tilt),
+                degrees(inputs.plane.azimuth)
             ),
             megajoule(month.plane_mj_m2),
             &TILTED_PLANE,
