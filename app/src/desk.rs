@@ -38,11 +38,7 @@ struct History {
 
 impl Desk {
     /// Opens a loaded project.
-    pub fn new(
-        store: Store,
-        project: Project,
-        revision: u64,
-    ) -> Self {
+    pub fn new(store: Store, project: Project, revision: u64) -> Self {
         let project = RwSignal::new(project);
         Self {
             project,

@@ -1,5 +1,7 @@
 //! Battenbook in the browser: the single page around `calc`.
 
+pub mod desk;
+pub mod route;
 pub mod storage;
 pub mod transfer;
 pub mod view;
@@ -17,12 +19,6 @@ pub fn start() {
         .and_then(|document| document.get_element_by_id(MOUNT))
         .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
     if let Some(element) = mount {
-        mount_to(element, App).forget();
+        mount_to(element, view::App).forget();
     }
-}
-
-/// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
-    view! { <main><h1>"Battenbook"</h1></main> }
 }

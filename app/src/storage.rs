@@ -19,8 +19,10 @@ mod words;
 
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
-use calc::project::Project;
+use calc::project::{MAX_BYTES, Node, Project, VERSION};
+use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
 use shelf::Shelf;
+use wasm_bindgen::prelude::*;
 
 /// Above this a project should be split: the narrowest browser holds 2.6 million characters for all
 /// projects of a page, and each project is kept twice. [characters of its text]
@@ -51,7 +53,7 @@ impl Store {
 
     /// The projects, last changed first, deleted ones left out.
     pub fn list(&self) -> Vec<Listing> {
-        todo!()
+        self.listings(false)
     }
 
     /// Reads a project; changes nothing that is kept.
@@ -59,7 +61,47 @@ impl Store {
     /// # Errors
     /// `LoadFailure` with the reason and with the kept text, where there is any.
     pub fn load(&self, id: &str) -> Result<Loaded, LoadFailure> {
-        todo!()
+        let record = Record::read(self.shelf, id);
+        if let Some((found, document)) = record.newer() {
+            let reason = FailureReason::Newer { found };
+            return Err(LoadFailure { reason, raw: Some(document.to_owned()) });
+        }
+        let order = record.order();
+        let mut first_error = None;
+        // What is intact comes first; what is not, but can be read, is better than nothing.
+        for intact in [true, false] {
+            for number in order {
+                let Some(slot) = record.slot(number).filter(|slot| slot.intact == intact) else {
+                    continue;
+                };
+                match Project::from_text(slot.document) {
+                    Ok(mut project) => {
+                        // What is saved goes where it was read from, whatever id the text has.
+                        if project.id() != id {
+                            project.set_id(id);
+                        }
+                        let revision = if intact { slot.revision } else { record.written() };
+                        return Ok(Loaded {
+                            project,
+                            revision,
+                            restored: !intact || number != order[0],
+                            migrated_from: Some(slot.format)
+                                .filter(|format| *format < VERSION && intact),
+                        });
+                    }
+                    Err(error) if number == order[0] || first_error.is_none() => {
+                        first_error = Some((error, slot.document.to_owned()));
+                    }
+                    Err(_) => {}
+                }
+            }
+        }
+        Err(match first_error {
+            Some((error, raw)) => {
+                LoadFailure { reason: FailureReason::Damaged(error), raw: Some(raw) }
+            }
+            None => LoadFailure { reason: FailureReason::Missing, raw: None },
+        })
     }
 
     /// Saves a project over the revision it was loaded or last saved with; 0 for a new one. Returns
@@ -68,7 +110,15 @@ impl Store {
     /// # Errors
     /// `SaveError`; what was kept before is then still kept.
     pub fn save(&self, project: &Project, revision: u64) -> Result<u64, SaveError> {
-        todo!()
+        let id = project.id();
+        let text = project.to_text();
+        if text.len() > MAX_BYTES {
+            return Err(SaveError::TooLarge { bytes: text.len() });
+        }
+        if self.shelf.read(&key(BIN, id)).is_some() {
+            return Err(SaveError::Deleted);
+        }
+        Record::read(self.shelf, id).write(self.shelf, id, revision, &text)
     }
 
     /// Saves a project beside the one that it came from, under a new id and a name that says so;
@@ -77,32 +127,43 @@ impl Store {
     /// # Errors
     /// As `save`.
     pub fn save_copy(&self, project: &Project) -> Result<(Project, u64), SaveError> {
-        todo!()
+        let mut copy = project.clone();
+        copy.set_id(&new_id());
+        copy.set_name(&[project.name(), " (copy)"].concat());
+        let revision = self.save(&copy, 0)?;
+        Ok((copy, revision))
     }
 
     /// Whether anything is kept under an id, be it damaged, newer or deleted.
     pub fn has(&self, id: &str) -> bool {
-        todo!()
+        !Record::read(self.shelf, id).is_empty()
     }
 
     /// The text in use, as it is kept: of a newer project, what to download.
     pub fn raw(&self, id: &str) -> Option<String> {
-        todo!()
+        let record = Record::read(self.shelf, id);
+        if let Some((_, document)) = record.newer() {
+            return Some(document.to_owned());
+        }
+        let [first, second] = record.order();
+        let slot = record.slot(first).or_else(|| record.slot(second))?;
+        Some(slot.document.to_owned())
     }
 
     /// The damaged text of a project whose last good copy is shown.
     pub fn damaged(&self, id: &str) -> Option<String> {
-        todo!()
+        let record = Record::read(self.shelf, id);
+        record.damaged().map(str::to_owned).or_else(|| self.shelf.read(&key(DAMAGED, id)))
     }
 
     /// Throws the damaged text of a project away.
     pub fn forget_damaged(&self, id: &str) {
-        todo!()
+        self.shelf.remove(&key(DAMAGED, id));
     }
 
     /// The text as it was before the format was last brought up to date.
     pub fn before(&self, id: &str) -> Option<String> {
-        todo!()
+        self.shelf.read(&key(BEFORE, id))
     }
 
     /// Puts a project into the bin, whatever its state.
@@ -110,54 +171,152 @@ impl Store {
     /// # Errors
     /// `SaveError` where even that could not be written down; the project then stays.
     pub fn delete(&self, id: &str) -> Result<(), SaveError> {
-        todo!()
+        let record = Record::read(self.shelf, id);
+        if record.is_empty() {
+            return Ok(());
+        }
+        let mark = (js_sys::Date::now() as u64).to_string();
+        let marked = self.shelf.write(&key(BIN, id), &mark);
+        match (marked, record.standing()) {
+            (Err(SaveError::Full), Some((number, _))) => {
+                // Deleting is how room is made, so the copy before makes room for the mark.
+                self.shelf.remove(&key(SLOTS[1 - number], id));
+                self.shelf.write(&key(BIN, id), &mark)
+            }
+            (marked, _) => marked,
+        }
     }
 
     /// The bin, last deleted first. `changed` is when it was deleted.
     pub fn deleted(&self) -> Vec<Listing> {
-        todo!()
+        self.listings(true)
     }
 
     /// Takes a project out of the bin again.
     pub fn restore(&self, id: &str) {
-        todo!()
+        self.shelf.remove(&key(BIN, id));
     }
 
     /// Removes a project for good. There is no way back: ask first.
     pub fn forget(&self, id: &str) {
-        todo!()
+        // The mark of the bin goes last: a page closed halfway leaves nothing that shows up again.
+        for kind in SLOTS.into_iter().chain([POINTER, DAMAGED, BEFORE, BIN]) {
+            self.shelf.remove(&key(kind, id));
+        }
     }
 
     /// Removes for good what has been in the bin the longest, to make room, and returns it; none
     /// where the bin is empty. Say so first.
     pub fn forget_oldest(&self) -> Option<Listing> {
-        todo!()
+        let oldest = self.deleted().pop()?;
+        self.forget(&oldest.id);
+        Some(oldest)
     }
 
     /// Calls back with the id of a project that another window saved, deleted or restored; with an
     /// empty id where all data of the page was cleared. Watches for as long as the page lives.
     pub fn watch(&self, on_change: impl Fn(String) + 'static) {
-        todo!()
+        let seen =
+            Closure::<dyn Fn(web_sys::StorageEvent)>::new(move |event: web_sys::StorageEvent| {
+                let Some(whole) = event.key() else {
+                    on_change(String::new());
+                    return;
+                };
+                let own = shelf::own_part(&whole);
+                if let Some((POINTER | BIN, id)) =
+                    own.as_deref().and_then(|own| own.split_once(' '))
+                {
+                    on_change(id.to_owned());
+                }
+            });
+        if let Some(window) = web_sys::window() {
+            let listener = seen.as_ref().unchecked_ref();
+            // Where the browser has no such events, the check at each save still guards.
+            let _ = window.add_event_listener_with_callback("storage", listener);
+        }
+        seen.forget();
     }
 
     /// A setting of this device, such as the theme. Losing it is harmless.
-    pub fn setting(&self, key: &str) -> Option<String> {
-        todo!()
+    pub fn setting(&self, name: &str) -> Option<String> {
+        self.shelf.read(&key(SETTING, name))
     }
 
     /// Keeps a setting of this device; where there is no room it is lost.
-    pub fn set_setting(&self, key: &str, value: &str) {
-        todo!()
+    pub fn set_setting(&self, name: &str, value: &str) {
+        // Losing a setting is harmless.
+        let _ = self.shelf.write(&key(SETTING, name), value);
     }
 
     /// How much this page's origin has stored, of about 5.2 million characters (half of that in
     /// some browsers for text beyond Latin letters). [characters]
     pub fn used_chars(&self) -> usize {
-        todo!()
+        self.shelf.used_chars()
+    }
+
+    fn listings(&self, deleted: bool) -> Vec<Listing> {
+        let mut ids: Vec<String> = Vec::new();
+        for key in self.shelf.keys() {
+            if let Some((kind, id)) = key.split_once(' ')
+                && SLOTS.contains(&kind)
+                && !ids.iter().any(|known| known == id)
+            {
+                ids.push(id.to_owned());
+            }
+        }
+        let mut listings: Vec<Listing> = Vec::new();
+        for id in ids {
+            let mark = self.shelf.read(&key(BIN, &id));
+            if mark.is_some() != deleted {
+                continue;
+            }
+            let mut listing = self.listing(id);
+            if let Some(mark) = mark {
+                listing.changed = mark.parse().unwrap_or(0.0);
+            }
+            let place = listings.iter().position(|other| other.changed < listing.changed);
+            listings.insert(place.unwrap_or(listings.len()), listing);
+        }
+        listings
+    }
+
+    fn listing(&self, id: String) -> Listing {
+        let changed = match Record::read(self.shelf, &id).standing() {
+            Some((_, slot)) => slot.changed as f64,
+            None => 0.0,
+        };
+        let (name, state) = match self.load(&id) {
+            Ok(loaded) => (loaded.project.name().to_owned(), ListingState::Fine),
+            Err(LoadFailure { reason: FailureReason::Newer { found }, raw }) => {
+                let document: Option<Node> =
+                    raw.as_deref().and_then(|raw| serde_json::from_str(raw).ok());
+                let name = document.as_ref().and_then(|document| document.get("name")?.as_str());
+                (name.unwrap_or_default().to_owned(), ListingState::Newer { found })
+            }
+            Err(_) => (String::new(), ListingState::Damaged),
+        };
+        Listing { id, name, changed, state }
     }
 }
 
 /// A new id: short, fit for an address, and not to be guessed or met again.
 pub fn new_id() -> String {
-    todo!()
+    let mut bytes = [0_u8; 12];
+    let drawn = web_sys::window()
+        .and_then(|window| window.crypto().ok())
+        .is_some_and(|crypto| crypto.get_random_values_with_u8_array(&mut bytes).is_ok());
+    if !drawn {
+        for byte in &mut bytes {
+            *byte = (js_sys::Math::random() * 256.0) as u8;
+        }
+    }
+    const LETTERS: &[u8; 32] = b"abcdefghijkmnpqrstuvwxyz23456789";
+    bytes.iter().map(|byte| char::from(LETTERS[usize::from(byte % 32)])).collect()
+}
+
+/// The kind of key that keeps a setting.
+const SETTING: &str = "set";
+
+fn key(kind: &str, id: &str) -> String {
+    [kind, " ", id].concat()
 }

@@ -2,6 +2,7 @@
 
 mod export;
 mod import;
+mod names;
 mod platform;
 
 pub use export::{Collection, export_all, export_one, file_name};

@@ -1,4 +1,251 @@
-//! What is seen: the pages and the pictures on them.
+//! What a person sees: the frame around every page, and the pages.
 
+pub mod asks;
+pub mod body;
 pub mod drawing;
+pub mod field;
+pub mod html;
+pub mod keys;
+pub mod menu;
+pub mod page;
+pub mod project;
+pub mod report;
+pub mod sheet;
+pub mod start;
 pub mod tape;
+
+use calc::project::SheetEntry;
+use calc::sheet as sheets;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+use crate::desk::Desk;
+use crate::route::{Part, Route, follow_hash, go};
+use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
+use crate::transfer;
+
+/// What another tab saved last.
+#[derive(Clone, Default)]
+struct Elsewhere {
+    /// Counts up: the same project may be saved again.
+    number: u32,
+    /// The project's id; empty where everything was cleared.
+    id: String,
+}
+
+/// The whole app: the frame, and in it the page that the address names.
+#[component]
+pub fn App() -> impl IntoView {
+    let store = Store::open();
+    let route = follow_hash();
+    let elsewhere = RwSignal::new(Elsewhere::default());
+    store.watch(move |id| {
+        elsewhere.update(|last| *last = Elsewhere { number: last.number + 1, id })
+    });
+    menu::apply_theme(store);
+    let open_id = Memo::new(move |_| route.with(|route| route.project().map(str::to_owned)));
+    view! {
+        <a class="skip" href="#main" on:click=|event| {
+            event.prevent_default();
+            keys::focus_heading();
+        }>"To the page"</a>
+        {(!store.keeps()).then(not_kept)}
+        {move || match open_id.get() {
+            None => {
+                titled("Projects");
+                view! {
+                    <header class="top">{menu::theme_button(store)}</header>
+                    <main id="main">{start::start_page(store)}</main>
+                }
+                .into_any()
+            }
+            Some(id) => open_project(store, elsewhere, route, &id),
+        }}
+    }
+}
+
+fn open_project(
+    store: Store,
+    elsewhere: RwSignal<Elsewhere>,
+    route: ReadSignal<Route>,
+    id: &str,
+) -> AnyView {
+    let loaded = match store.load(id) {
+        Ok(loaded) => loaded,
+        Err(failure) => return cannot_open(id, failure),
+    };
+    let restored = loaded.restored.then(|| {
+        view! {
+            <p class="notice-line warning" role="status">
+                "The last save of this project was damaged, so this is the one before it. The damaged text is kept and can be downloaded on the start page."
+            </p>
+        }
+    });
+    let desk = Desk::new(store, loaded.project, loaded.revision);
+    follow(elsewhere, desk, id);
+    let page = move || {
+        let page = match route.get() {
+            Route::Start => return ().into_any(),
+            Route::Project(_) => project::project_page(desk),
+            Route::Part(_, Part::Body) => body::body_page(desk),
+            Route::Part(_, Part::Add) => project::add_page(desk),
+            Route::Part(_, Part::Marks) => project::marks_page(desk),
+            Route::Part(_, Part::Cuts) => project::cuts_page(desk),
+            Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
+        };
+        titled(&desk.project.with_untracked(|project| project.name().to_owned()));
+        keys::focus_heading();
+        page
+    };
+    let back = move || match route.get() {
+        Route::Start | Route::Project(_) => (Route::Start.hash(), "All projects".to_owned()),
+        Route::Part(id, _) | Route::Sheet(id, _) => {
+            (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
+        }
+    };
+    view! {
+        <header class="top">
+            <a class="back" href=move || back().0><span aria-hidden="true">"‹ "</span>{move || back().1}</a>
+            <button aria-label="undo" disabled=move || !desk.steps().0 on:click=move |_| desk.undo()>"↶"</button>
+            <button aria-label="redo" disabled=move || !desk.steps().1 on:click=move |_| desk.redo()>"↷"</button>
+            {menu::menu(store, desk)}
+        </header>
+        {restored}
+        {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        <main id="main">{page}</main>
+    }
+    .into_any()
+}
+
+/// Keeps the open project in step with other tabs, and saves it before the page goes away.
+fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
+    let id = id.to_owned();
+    Effect::new(move |before: Option<()>| {
+        let changed = elsewhere.get();
+        // The first run only tells what happened before this project was opened.
+        if before.is_some() && (changed.id == id || changed.id.is_empty()) {
+            desk.follow_other_tab();
+        }
+    });
+    let hide = window_event_listener_untyped("pagehide", move |_| desk.save_now());
+    let keys = window_event_listener(leptos::ev::keydown, move |event| {
+        if (event.ctrl_key() || event.meta_key()) && event.key().eq_ignore_ascii_case("z") {
+            event.prevent_default();
+            if event.shift_key() { desk.redo() } else { desk.undo() }
+        }
+    });
+    on_cleanup(move || {
+        desk.save_now();
+        hide.remove();
+        keys.remove();
+    });
+}
+
+/// What is said where a save failed, and what can be done.
+fn trouble(desk: Desk, error: &SaveError) -> AnyView {
+    let words = error.to_string();
+    let name = desk.project.with_untracked(|project| project.name().to_owned());
+    let download = move |_| {
+        let text = desk.project.with_untracked(calc::project::Project::to_text);
+        transfer::download(&format!("{name}.battenbook.json"), &text);
+    };
+    let moved = matches!(error, SaveError::Moved).then(|| {
+        view! {
+            <button on:click=move |_| {
+                desk.trouble.set(None);
+                desk.follow_other_tab();
+            }>"Take the other tab's"</button>
+            <button on:click=move |_| match desk.save_as_copy() {
+                Ok(id) => {
+                    desk.trouble.set(None);
+                    go(&Route::Project(id));
+                }
+                Err(error) => desk.trouble.set(Some(error)),
+            }>"Keep both: this one as a copy"</button>
+        }
+    });
+    view! {
+        <div class="notice-line warning" role="alert">
+            <p>{words}</p>
+            {moved}
+            <button on:click=download>"Save it to a file"</button>
+        </div>
+    }
+    .into_any()
+}
+
+/// A project that cannot be opened: why, and its text to take away.
+fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
+    titled("Cannot be opened");
+    keys::focus_heading();
+    let words = match failure.reason {
+        FailureReason::Missing => {
+            "There is no such project on this device. It may have been taken out, or the address is from another device.".to_owned()
+        }
+        FailureReason::Newer { .. } => {
+            "This project was saved by a newer version of Battenbook. It is kept as it is; reload to get the newer version, or save it to a file.".to_owned()
+        }
+        FailureReason::Damaged(error) => {
+            format!("This project cannot be read: {error}. Its text is kept as it is.")
+        }
+    };
+    let download = failure.raw.map(|raw| {
+        let name = format!("{id}.battenbook.json");
+        view! { <button on:click=move |_| {
+            transfer::download(&name, &raw);
+        }>"Save its text to a file"</button> }
+    });
+    view! {
+        <header class="top"><a class="back" href="#/"><span aria-hidden="true">"‹ "</span>"All projects"</a></header>
+        <main id="main"><h1 tabindex="-1">"Cannot be opened"</h1><p>{words}</p>{download}</main>
+    }
+    .into_any()
+}
+
+fn not_kept() -> impl IntoView {
+    view! {
+        <p class="notice-line warning" role="status">
+            "This browser keeps nothing for this page (private mode, or storage is switched off). Save your project to a file before you close it."
+        </p>
+    }
+}
+
+/// The title of a sheet: its own, else that of its kind.
+fn title_of(sheet: &SheetEntry<'_>) -> String {
+    match (sheet.title(), sheet.kind().and_then(sheets::find)) {
+        ("", Some(kind)) => kind.title.to_owned(),
+        ("", None) => sheet.id(),
+        (title, _) => title.to_owned(),
+    }
+}
+
+/// Brings an element into sight and puts the focus on it.
+fn show(id: &str) {
+    let Some(element) = document().get_element_by_id(id) else { return };
+    element.scroll_into_view();
+    if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
+        let _ = element.focus();
+    }
+}
+
+/// Puts the focus back on the element with this attribute after its part was written anew.
+fn focus_again(attribute: &'static str, value: &str) {
+    let value = value.to_owned();
+    request_animation_frame(move || {
+        let Ok(all) = document().query_selector_all(&format!("[{attribute}]")) else { return };
+        for index in 0..all.length() {
+            let element =
+                all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
+            if let Some(element) =
+                element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value))
+            {
+                let _ = element.focus();
+                return;
+            }
+        }
+    });
+}
+
+fn titled(page: &str) {
+    document().set_title(&format!("{page} · Battenbook"));
+}

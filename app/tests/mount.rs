@@ -1,4 +1,5 @@
 //! The app mounts in a real browser.
+#![allow(clippy::expect_used, reason = "a test fails by panicking")]
 
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 

@@ -5,6 +5,7 @@
 //! number: what is not finite or out of range comes back as a typed error that says what is right.
 
 pub mod ampacity;
+pub mod cautions;
 pub mod colours;
 pub mod conductor;
 mod conductor_text;
@@ -20,6 +21,8 @@ pub mod range;
 pub mod sources;
 pub mod splice;
 pub mod tree;
+pub mod wanted;
+pub mod wire;
 
 #[cfg(test)]
-mod published_networks;
+pub(crate) mod published_networks;

@@ -158,8 +158,8 @@ impl Project {
 
     /// Gives a sheet another title.
     pub fn set_sheet_title(&mut self, id: &str, title: &str) {
-        if let Some(node) = self.sheet_node(id) {
-            node["title"] = json!(title);
+        if let Some(fields) = self.sheet_node(id).and_then(Node::as_object_mut) {
+            fields.insert("title".into(), json!(title));
         }
     }
 
@@ -385,6 +385,15 @@ mod tests {
         project.remove_sheet("s1");
         assert_eq!(project.add_sheet("trim", "", json!({})), "s1");
         assert_eq!(project.sheets().count(), 2);
+    }
+
+    #[test]
+    fn a_sheet_that_is_no_set_of_fields_is_kept_and_harms_nothing() {
+        let mut project = Project::from_text(r#"{"battenbook":1,"sheets":[5, "x"]}"#).unwrap();
+        project.set_sheet_title("sheet 1", "renamed");
+        project.set(&Place::Sheet("sheet 2".into()), "a", json!(1));
+        assert_eq!(project.sheets().count(), 2);
+        assert!(project.to_text().contains('5'));
     }
 
     #[test]

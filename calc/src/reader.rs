@@ -223,6 +223,21 @@ impl<'a> Reader<'a> {
         read(&text).map_err(|message| here.fault(message)).ok()
     }
 
+    /// Texts in a notation of their own, in order; those that are wrong are left out.
+    pub fn notations<T>(&self, ask: &Ask, read: impl Fn(&str) -> Result<T, String>) -> Vec<T> {
+        let Kind::List { of, .. } = ask.kind else { return Vec::new() };
+        self.items(ask)
+            .iter()
+            .filter_map(|item| {
+                let Some(text) = item.text() else {
+                    item.missing(of);
+                    return None;
+                };
+                read(&text).map_err(|message| item.fault(message)).ok()
+            })
+            .collect()
+    }
+
     /// The key of the chosen one of several.
     pub fn choice(&self, ask: &Ask) -> &'static str {
         let Kind::Choice(of) = ask.kind else { return "" };

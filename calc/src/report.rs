@@ -158,9 +158,9 @@ pub struct Caution {
 }
 
 impl Caution {
-    /// A trade's cautions as a sheet shows them.
-    pub fn all(of_trade: &'static [(&'static str, Source)]) -> Vec<Self> {
-        of_trade.iter().map(|(text, source)| Self { text, source }).collect()
+    /// A trade's cautions.
+    pub fn all(of: &'static [(&'static str, Source)]) -> Vec<Self> {
+        of.iter().map(|(text, source)| Self { text, source }).collect()
     }
 }
 

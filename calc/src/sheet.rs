@@ -37,15 +37,23 @@ macro_rules! sheets {
     };
 }
 
+mod wiring;
+
 sheets! {
+    gap_fill
+    coating
+    schedule
+    trim
     stud_marks
-    axles
+    voltage_drop
+    circuit
     lights
     insulation
     heat_load
     energy
     solar
     water
+    axles
 }
 
 /// The sheet of a kind.

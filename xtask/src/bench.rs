@@ -85,6 +85,7 @@ fn lighthouse(dist: &Path) -> Option<String> {
             return None;
         }
     };
+    tools::ensure_node();
     let Some(package) = tools::node_package(&tools::LIGHTHOUSE) else {
         println!("Lighthouse left out: npm is missing or offline");
         return None;

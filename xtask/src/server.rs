@@ -297,11 +297,11 @@ fn write_response(
         head += &format!("{name}: {value}\r\n");
     }
     head += &format!("Content-Length: {}\r\n\r\n", response.body.len());
-    stream.write_all(head.as_bytes())?;
+    let mut bytes = head.into_bytes();
     if request.method != "HEAD" {
-        stream.write_all(&response.body)?;
+        bytes.extend_from_slice(&response.body);
     }
-    stream.flush()
+    stream.write_all(&bytes)
 }
 
 #[cfg(test)]

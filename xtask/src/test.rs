@@ -158,6 +158,7 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
     }
     // Altered copies of the site that earlier runs left.
     let _ = std::fs::remove_dir_all(workspace::target().join("e2e"));
+    tools::ensure_node();
     let axe = tools::node_package(&tools::AXE).is_some();
     if !axe {
         parts.push(Part::not_tested("accessibility (axe-core)", "npm is missing or offline"));

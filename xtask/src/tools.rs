@@ -66,7 +66,7 @@ pub fn ensure_wasm_target() -> Result<()> {
         .with_context(|| format!("Rust's standard library for {WASM} is missing; install it with your system's packages or with rustup"))
 }
 
-/// The folder of a Node package, installed where it is missing; nothing where npm is missing or offline.
+/// The folder of a Node package, installed where it is missing; nothing where npm is missing (see [`ensure_node`]) or offline.
 pub fn node_package(package: &NodePackage) -> Option<PathBuf> {
     let NodePackage { name, version } = package;
     let folder = workspace::tools().join("node_modules").join(name);
@@ -74,7 +74,6 @@ pub fn node_package(package: &NodePackage) -> Option<PathBuf> {
     if installed.contains(&format!("\"version\": \"{version}\"")) {
         return has("node").then_some(folder);
     }
-    ensure_node();
     if !has("npm") {
         return None;
     }
@@ -134,6 +133,13 @@ pub fn ensure_engine(engine: Engine) -> Result<Programs, String> {
     })
 }
 
+/// Installs Node where that is possible and it is missing.
+pub fn ensure_node() {
+    if !(has("node") && has("npm")) && may_install() {
+        apt_install(&["nodejs", "npm"]);
+    }
+}
+
 /// The runner that carries the app's unit tests into a browser, built at the version of the lock file.
 pub fn browser_test_runner() -> Result<PathBuf> {
     run(cargo()
@@ -145,12 +151,6 @@ pub fn browser_test_runner() -> Result<PathBuf> {
 /// Whether a program is on the path.
 pub fn has(name: &str) -> bool {
     engine::program(name).is_some()
-}
-
-fn ensure_node() {
-    if !(has("node") && has("npm")) && may_install() {
-        apt_install(&["nodejs", "npm"]);
-    }
 }
 
 /// Root on Debian or a child of it may install system packages; nobody else is asked for a password.

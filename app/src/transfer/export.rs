@@ -1,7 +1,10 @@
 //! Projects as files.
 
-use crate::storage::{Listing, Store};
 use calc::project::Project;
+
+use super::import::COLLECTION_KEY;
+use super::names;
+use crate::storage::{Listing, ListingState, Store};
 
 /// All projects in one file.
 #[derive(Clone, Debug, PartialEq)]
@@ -15,15 +18,45 @@ pub struct Collection {
 
 /// The name of the file and the text of one project.
 pub fn export_one(project: &Project) -> (String, String) {
-    todo!()
+    (file_name(project.name()), project.to_text())
 }
 
 /// Every project that can be read, newer ones included; what is in the bin is left out.
 pub fn export_all(store: Store) -> Collection {
-    todo!()
+    let mut texts = Vec::new();
+    let mut left_out = Vec::new();
+    for listing in store.list() {
+        let text = match listing.state {
+            ListingState::Fine => {
+                store.load(&listing.id).ok().map(|loaded| loaded.project.to_text())
+            }
+            ListingState::Newer { .. } => store.raw(&listing.id),
+            ListingState::Damaged => None,
+        };
+        match text {
+            Some(text) => texts.push(text),
+            None => left_out.push(listing),
+        }
+    }
+    let text =
+        ["{\"", COLLECTION_KEY, "\": 1, \"projects\": [\n", &texts.join(",\n"), "\n]}\n"].concat();
+    Collection { text, left_out }
 }
 
 /// A file name made of a project's name: no path, no hidden or reserved characters, never empty.
 pub fn file_name(name: &str) -> String {
-    todo!()
+    let mut safe = String::from("battenbook");
+    let mut gap = true;
+    for character in names::clean(name).chars() {
+        let kept = character.is_ascii_alphanumeric() || !character.is_ascii();
+        if kept {
+            if gap {
+                safe.push('-');
+            }
+            safe.push(character);
+        }
+        gap = !kept;
+    }
+    safe.push_str(".json");
+    safe
 }

@@ -25,12 +25,7 @@ fn one(page: &Page, ask: &'static Ask, path: &str) -> AnyView {
 }
 
 /// Several inputs under one key; an optional group opens on demand.
-fn group(
-    page: &Page,
-    ask: &'static Ask,
-    of: &'static [&'static Ask],
-    path: String,
-) -> AnyView {
+fn group(page: &Page, ask: &'static Ask, of: &'static [&'static Ask], path: String) -> AnyView {
     let inner = asks(page, of, &path);
     let fault = fault_line(page, &path);
     let help = (!ask.help.is_empty()).then(|| view! { <p class="help">{ask.help}</p> });
@@ -108,6 +103,7 @@ fn rows(
             });
         }
     };
+    let full = move || count.get() >= MOST_ROWS;
     let fault = fault_line(page, &path);
     view! {
         <section class="rows" data-path=path.clone()>
@@ -115,7 +111,7 @@ fn rows(
             <p class="help">{ask.help}</p>
             {fault}
             <For each=move || 0..count.get() key=|index| *index children=card />
-            <button class="add" disabled=move || count.get() >= MOST_ROWS on:click=add>"Add another "{noun}</button>
+            <button class="add" disabled=full on:click=add>"Add another "{noun}</button>
         </section>
     }
     .into_any()
@@ -175,8 +171,9 @@ fn list(page: &Page, ask: &'static Ask, of: &'static Ask, path: String) -> AnyVi
             move || desk.project.with(|project| project.row_count(&place, &path)) == 0
         };
         move || {
-            (blank() && ribs() > 0)
-                .then(|| view! { <p class="taken">{format!("Uses the body's {} ribs", ribs())}</p> })
+            (blank() && ribs() > 0).then(
+                || view! { <p class="taken">{format!("Uses the body's {} ribs", ribs())}</p> },
+            )
         }
     });
     view! {
@@ -192,12 +189,7 @@ fn list(page: &Page, ask: &'static Ask, of: &'static Ask, path: String) -> AnyVi
 }
 
 /// One of several inputs: which one is a choice of its own.
-fn either(
-    page: &Page,
-    ask: &'static Ask,
-    of: &'static [&'static Ask],
-    path: String,
-) -> AnyView {
+fn either(page: &Page, ask: &'static Ask, of: &'static [&'static Ask], path: String) -> AnyView {
     let Page { desk, place, .. } = page.clone();
     let given = {
         let (place, path) = (place.clone(), path.clone());

@@ -6,79 +6,43 @@ mod svg;
 #[cfg(test)]
 mod tests;
 
-use std::sync::atomic::{AtomicU64, Ordering};
-
 use calc::drawing::{Drawing, Fit};
-use leptos::{ev, html, prelude::*};
 
 pub use svg::svg;
 
-/// Width that a drawing is laid out for before the page's own is known. [px]
-const USUAL_WIDTH: f64 = 358.0;
+use super::html::Html;
+
 /// Width of a strip on paper. [px]
 const PRINTED_WIDTH: f64 = 660.0;
 /// Beyond this width lines get longer without saying more. [px]
 const GREATEST_WIDTH: f64 = 720.0;
 
-/// A drawing as a figure with its title below; long strips scroll sideways in their own window.
-#[component]
-pub fn DrawingView(
-    /// What is drawn.
-    #[prop(into)]
-    drawing: Signal<Drawing>,
-) -> impl IntoView {
-    let (number, printed_number) = (next_number(), next_number());
-    let window_of_figure = NodeRef::<html::Div>::new();
-    let width = RwSignal::new(USUAL_WIDTH);
-    let measure = move || {
-        let Some(element) = window_of_figure.get_untracked() else { return };
-        let measured = f64::from(element.client_width()).min(GREATEST_WIDTH);
-        // Not yet laid out: keep what was there.
-        if measured > 0.0 && measured != width.get_untracked() {
-            width.set(measured);
-        }
-    };
-    Effect::new(move || {
-        window_of_figure.track();
-        measure();
-    });
-    let resized = window_event_listener(ev::resize, move |_| measure());
-    on_cleanup(move || resized.remove());
-
-    let is_strip = move || drawing.with(|drawing| drawing.fit == Fit::Strip);
-    let words = move || drawing.with(|drawing| drawing.words.clone());
-    let title = move || drawing.with(|drawing| drawing.title.clone());
-    let picture = move || drawing.with(|drawing| svg(drawing, width.get(), number));
-    // A sheet of paper does not scroll: strips are printed whole.
-    let printed = move || {
-        drawing.with(|drawing| match drawing.fit {
-            Fit::Whole => String::new(),
-            Fit::Strip => {
-                let whole = Drawing { fit: Fit::Whole, ..drawing.clone() };
-                svg(&whole, PRINTED_WIDTH, printed_number)
-            }
-        })
-    };
-    view! {
-        <figure class="drawing">
-            <div
-                class="drawing-window"
-                class:drawing-strip=is_strip
-                node_ref=window_of_figure
-                tabindex=move || is_strip().then_some("0")
-                role=move || is_strip().then_some("region")
-                aria-label=move || is_strip().then(|| title() + ", scrolls sideways")
-            >
-                <div class="drawing-sheet" role="img" aria-label=words inner_html=picture></div>
-            </div>
-            <div class="drawing-printed" aria-hidden="true" inner_html=printed></div>
-            <figcaption>{title}</figcaption>
-        </figure>
+/// Writes a drawing as a figure with its title below, for a page of this width in px; long strips
+/// scroll sideways in their own window, and are printed whole. `number` tells the drawings of a
+/// page apart.
+pub fn push_drawing(html: &mut Html, drawing: &Drawing, width: f64, number: u64) {
+    // Two numbers a drawing: one for the page, one for paper.
+    let number = number * 2;
+    let picture = svg(drawing, width.min(GREATEST_WIDTH), number);
+    let strip = drawing.fit == Fit::Strip;
+    html.raw("<figure class=\"drawing\"><div class=\"drawing-window");
+    if strip {
+        html.raw(" drawing-strip\" tabindex=\"0\" role=\"region\" aria-label=\"");
+        html.text(&drawing.title);
+        html.raw(", scrolls sideways");
     }
-}
-
-/// A number that no other picture on the page has.
-fn next_number() -> u64 {
-    static LAST: AtomicU64 = AtomicU64::new(0);
-    LAST.fetch_add(1, Ordering::Relaxed)
+    html.raw("\"><div class=\"drawing-sheet\" role=\"img\" aria-label=\"");
+    html.text(&drawing.words);
+    html.raw("\">");
+    html.raw(&picture);
+    html.raw("</div></div>");
+    if strip {
+        // A sheet of paper does not scroll.
+        let whole = Drawing { fit: Fit::Whole, ..drawing.clone() };
+        html.raw("<div class=\"drawing-printed\" aria-hidden=\"true\">");
+        html.raw(&svg(&whole, PRINTED_WIDTH, number + 1));
+        html.raw("</div>");
+    }
+    html.tag("figcaption", "", &drawing.title);
+    html.raw("</figure>");
 }

@@ -8,8 +8,11 @@ use crate::desk::Desk;
 use crate::storage::Store;
 use crate::transfer;
 
-const THEMES: [(&str, &str); 3] =
-    [("auto", "as the device"), ("day", "day: pencil on paper"), ("night", "night: chalk on slate")];
+const THEMES: [(&str, &str); 3] = [
+    ("auto", "as the device"),
+    ("day", "day: pencil on paper"),
+    ("night", "night: chalk on slate"),
+];
 
 /// The menu.
 pub fn menu(store: Store, desk: Desk) -> AnyView {

@@ -63,3 +63,20 @@ impl Page {
 pub fn element_id(path: &str) -> String {
     format!("in-{}", path.replace('.', "-"))
 }
+
+/// The width that the page has for drawings, kept up to date. [px]
+pub fn width_of_results() -> RwSignal<f64> {
+    let width = RwSignal::new(358.0);
+    let measure = move || {
+        let Ok(Some(results)) = document().query_selector(".results") else { return };
+        let now = f64::from(results.client_width());
+        // Not laid out yet: keep what was there.
+        if now > 0.0 && width.try_get_untracked().is_some_and(|before| before != now) {
+            width.set(now);
+        }
+    };
+    request_animation_frame(measure);
+    let resized = window_event_listener(leptos::ev::resize, move |_| measure());
+    on_cleanup(move || resized.remove());
+    width
+}

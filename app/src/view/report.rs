@@ -1,179 +1,120 @@
 //! What a sheet gives back, in the same places whatever its trade.
 
-use calc::lists::{BuyLine, MarkStrip};
+use calc::lists::{BuyLine, CutLine, MarkStrip};
 use calc::quantity::{Style, plain};
 use calc::report::{Report, Step, Table, Weight};
-use leptos::prelude::*;
 
-use super::drawing::DrawingView;
-use super::tape::TapeView;
+use super::drawing::push_drawing;
+use super::html::Html;
+use super::tape::push_tape;
 
-/// The answers: large, one to three.
-pub fn answers(report: &Report) -> AnyView {
-    let figures = report
-        .answers
-        .iter()
-        .map(|answer| {
-            let note = (!answer.note.is_empty())
-                .then(|| view! { <span class="note">{answer.note.clone()}</span> });
-            view! {
-                <div class="answer">
-                    <dt>{answer.label.clone()}</dt>
-                    <dd data-result=answer.label.clone()>{answer.text.clone()}{note}</dd>
-                </div>
-            }
-        })
-        .collect_view();
-    let remarks = report
-        .remarks
-        .iter()
-        .map(|remark| {
-            let (class, word) = match remark.weight {
-                Weight::Good => ("remark good", "✓ "),
-                Weight::Note => ("remark", "• "),
-                Weight::Warning => ("remark warning", "! "),
-            };
-            view! { <li class=class><span aria-hidden="true">{word}</span>{remark.text.clone()}</li> }
-        })
-        .collect_view();
-    view! { <dl class="answers">{figures}</dl><ul class="remarks">{remarks}</ul> }.into_any()
+/// The answers: large, one to three; then what has to be said about them.
+pub fn answers(html: &mut Html, report: &Report) {
+    html.raw("<dl class=\"answers\">");
+    for answer in &report.answers {
+        html.raw("<div class=\"answer\">");
+        html.tag("dt", "", &answer.label);
+        html.raw("<dd data-result=\"");
+        html.text(&answer.label);
+        html.raw("\">");
+        html.text(&answer.text);
+        html.tag_if_any("span", "note", &answer.note);
+        html.raw("</dd></div>");
+    }
+    html.raw("</dl><ul class=\"remarks\">");
+    for remark in &report.remarks {
+        let (class, sign) = match remark.weight {
+            Weight::Good => ("remark good", "✓ "),
+            Weight::Note => ("remark", "• "),
+            Weight::Warning => ("remark warning", "! "),
+        };
+        html.open("li", class);
+        html.raw("<span aria-hidden=\"true\">");
+        html.raw(sign);
+        html.raw("</span>");
+        html.text(&remark.text);
+        html.raw("</li>");
+    }
+    html.raw("</ul>");
 }
 
-/// All that follows the answers.
-pub fn details(report: &Report, style: Style) -> AnyView {
-    let drawings = report
-        .drawings
-        .iter()
-        .map(|drawing| view! { <DrawingView drawing=drawing.clone() /> })
-        .collect_view();
-    let marks = report.marks.iter().map(|strip| mark_strip(strip, style)).collect_view();
-    let tables = report.tables.iter().map(table).collect_view();
-    let cautions = report
-        .cautions
-        .iter()
-        .map(|caution| {
-            view! { <li>{caution.text}<cite>{caution.source.to_string()}</cite></li> }
-        })
-        .collect_view();
-    let working = report.working.iter().map(step).collect_view();
-    let buy = (!report.buy.is_empty()).then(|| {
-        let lines = report.buy.iter().map(|line| view! { <li>{buy_words(line)}</li> }).collect_view();
-        view! { <section class="buy"><h2>"To buy"</h2><ul>{lines}</ul></section> }
-    });
-    let cut = (!report.cut.is_empty()).then(|| {
-        let lines = report
-            .cut
-            .iter()
-            .map(|line| {
-                let pieces: Vec<String> = line
-                    .pieces
-                    .iter()
-                    .map(|piece| format!("{} {}", piece.label, style.mark(piece.length).text))
-                    .collect();
-                view! { <li>{line.count}" × "{line.stock.clone()}": "{pieces.join(", ")}</li> }
-            })
-            .collect_view();
-        view! { <section class="cut"><h2>"To cut"</h2><ul>{lines}</ul></section> }
-    });
-    view! {
-        {drawings}
-        {marks}
-        {tables}
-        <section class="cautions"><h2>"Take care"</h2><ul>{cautions}</ul></section>
-        {buy}
-        {cut}
-        <details class="working">
-            <summary>"How it is worked out"</summary>
-            <ol>{working}</ol>
-        </details>
+/// All that follows the answers but the working; `width` is the page's, in px.
+pub fn details(html: &mut Html, report: &Report, style: Style, width: f64) {
+    for (number, drawing) in report.drawings.iter().enumerate() {
+        push_drawing(html, drawing, width, number as u64);
     }
-    .into_any()
+    for strip in &report.marks {
+        mark_strip(html, strip, style);
+    }
+    for one in &report.tables {
+        table(html, one);
+    }
+    html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
+    for caution in &report.cautions {
+        html.raw("<li>");
+        html.text(caution.text);
+        html.tag("cite", "", &caution.source.to_string());
+        html.raw("</li>");
+    }
+    html.raw("</ul></section>");
+    if !report.buy.is_empty() {
+        html.raw("<section class=\"buy\"><h2>To buy</h2><ul>");
+        for line in &report.buy {
+            html.tag("li", "", &buy_words(line));
+        }
+        html.raw("</ul></section>");
+    }
+    for line in &report.cut {
+        cut_line(html, line, style);
+    }
+}
+
+/// How the answers were worked out: the steps as items of a list.
+pub fn working(html: &mut Html, report: &Report) {
+    for step in &report.working {
+        push_step(html, step);
+    }
 }
 
 /// A piece's marks: each as a number and as a piece of tape with the spot on it.
-pub fn mark_strip(strip: &MarkStrip, style: Style) -> AnyView {
-    let marks = strip
-        .marks
-        .iter()
-        .map(|mark| {
-            let marked = style.mark(mark.at);
-            let note = (!mark.note.is_empty())
-                .then(|| view! { <span class="note warning">{mark.note.clone()}</span> });
-            let over = (!marked.left_over_text.is_empty())
-                .then(|| view! { <span class="note">{format!("exact spot {}", marked.left_over_text)}</span> });
-            view! {
-                <li class="mark">
-                    <span class="mark-label">{mark.label.clone()}</span>
-                    <strong>{marked.text}</strong>
-                    {over}
-                    {note}
-                    <TapeView at=mark.at style=style />
-                </li>
-            }
-        })
-        .collect_view();
-    view! {
-        <section class="marks">
-            <h2>{format!("Marks on the {}", strip.label)}</h2>
-            <p class="help">{format!(
-                "All from the left end of {}, tape hooked once.",
-                style.length(strip.length)
-            )}</p>
-            <ol>{marks}</ol>
-        </section>
+pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
+    html.raw("<section class=\"marks\">");
+    html.tag("h2", "", &format!("Marks on the {}", strip.label));
+    let datum =
+        format!("All from the left end of {}, tape hooked once.", style.length(strip.length));
+    html.tag("p", "help", &datum);
+    html.raw("<ol>");
+    for mark in &strip.marks {
+        let marked = style.mark(mark.at);
+        html.raw("<li class=\"mark\">");
+        html.tag("span", "mark-label", &mark.label);
+        html.raw(" ");
+        html.tag("strong", "", &marked.text);
+        if !marked.left_over_text.is_empty() {
+            html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
+        }
+        html.tag_if_any("span", "note warning", &mark.note);
+        push_tape(html, mark.at, style);
+        html.raw("</li>");
     }
-    .into_any()
+    html.raw("</ol></section>");
 }
 
-fn table(table: &Table) -> AnyView {
-    let heads =
-        table.heads.iter().map(|head| view! { <th scope="col">{head.clone()}</th> }).collect_view();
-    let rows = table
-        .rows
-        .iter()
-        .map(|row| {
-            let cells = row
-                .cells
-                .iter()
-                .enumerate()
-                .map(|(index, cell)| {
-                    let cell = cell.clone();
-                    if index == 0 {
-                        let chosen = row.chosen.then_some(" ✓");
-                        view! { <th scope="row">{cell}{chosen}</th> }.into_any()
-                    } else {
-                        view! { <td>{cell}</td> }.into_any()
-                    }
-                })
-                .collect_view();
-            view! { <tr class:chosen=row.chosen>{cells}</tr> }
-        })
-        .collect_view();
-    view! {
-        <section class="table" role="region" tabindex="0" aria-label=table.title.clone()>
-            <table>
-                <caption>{table.title.clone()}</caption>
-                <thead><tr>{heads}</tr></thead>
-                <tbody>{rows}</tbody>
-            </table>
-        </section>
+/// A stock length and the pieces to cut from it.
+pub fn cut_line(html: &mut Html, line: &CutLine, style: Style) {
+    html.raw("<section class=\"cut\">");
+    html.tag("h2", "", &format!("{} × {}", line.count, line.stock));
+    html.raw("<ol>");
+    for piece in &line.pieces {
+        html.raw("<li>");
+        html.text(&piece.label);
+        html.raw(" ");
+        html.tag("strong", "", &style.mark(piece.length).text);
+        html.raw("</li>");
     }
-    .into_any()
-}
-
-fn step(step: &Step) -> AnyView {
-    let numbers =
-        (!step.numbers.is_empty()).then(|| view! { <span>"= "{step.numbers.clone()}</span> });
-    view! {
-        <li>
-            <b>{step.name.clone()}</b>
-            <span class="formula">{step.formula.clone()}</span>
-            {numbers}
-            <span>"= "<strong>{step.result.clone()}</strong></span>
-            <cite>{step.source.to_string()}</cite>
-        </li>
-    }
-    .into_any()
+    html.raw("</ol>");
+    html.tag("p", "help", &format!("Left over: {}", style.length(line.waste)));
+    html.raw("</section>");
 }
 
 /// A line of a buy list in words: `2 × floor finish, 1 gal container`.
@@ -185,4 +126,51 @@ pub fn buy_words(line: &BuyLine) -> String {
     } else {
         format!("{quantity}{unit} {}, {}", line.item, line.spec)
     }
+}
+
+fn table(html: &mut Html, table: &Table) {
+    html.raw("<section class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"");
+    html.text(&table.title);
+    html.raw("\"><table>");
+    html.tag("caption", "", &table.title);
+    html.raw("<thead><tr>");
+    for head in &table.heads {
+        html.raw("<th scope=\"col\">");
+        html.text(head);
+        html.raw("</th>");
+    }
+    html.raw("</tr></thead><tbody>");
+    for row in &table.rows {
+        html.open("tr", if row.chosen { "chosen" } else { "" });
+        for (index, cell) in row.cells.iter().enumerate() {
+            if index > 0 {
+                html.tag("td", "", cell);
+                continue;
+            }
+            html.raw("<th scope=\"row\">");
+            html.text(cell);
+            if row.chosen {
+                html.raw(" ✓");
+            }
+            html.raw("</th>");
+        }
+        html.raw("</tr>");
+    }
+    html.raw("</tbody></table></section>");
+}
+
+fn push_step(html: &mut Html, step: &Step) {
+    html.raw("<li>");
+    html.tag("b", "", &step.name);
+    html.tag("span", "formula", &step.formula);
+    if !step.numbers.is_empty() {
+        html.raw("<span>= ");
+        html.text(&step.numbers);
+        html.raw("</span>");
+    }
+    html.raw("<span>= ");
+    html.tag("strong", "", &step.result);
+    html.raw("</span>");
+    html.tag("cite", "", &step.source.to_string());
+    html.raw("</li>");
 }

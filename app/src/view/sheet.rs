@@ -1,57 +1,75 @@
 //! The page of one sheet, whatever its trade: its inputs, and what follows from them.
 
-use calc::project::{Place, SheetResult};
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use calc::project::{Place, Project, SheetResult};
 use calc::sheet;
 use leptos::prelude::*;
 
 use super::asks::asks;
-use super::page::{Page, element_id};
+use super::html::{Html, asked, shown};
+use super::page::{Page, element_id, width_of_results};
 use super::report;
 use crate::desk::Desk;
 use crate::route::{Route, go};
 
 /// The page of the sheet with this id.
 pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
-    let entry = desk.project.with_untracked(|project| {
-        project.sheet(id).map(|sheet| (sheet.kind().map(str::to_owned), sheet.title().to_owned()))
-    });
-    let Some((kind, _)) = entry else {
+    let kind = desk
+        .project
+        .with_untracked(|project| project.sheet(id).map(|sheet| sheet.kind().map(str::to_owned)));
+    let Some(kind) = kind else {
         return view! { <h1 tabindex="-1">"No such sheet"</h1><p>"It was taken out, or the address is wrong."</p> }
             .into_any();
     };
     let Some(sheet) = kind.as_deref().and_then(sheet::find) else {
         return unknown(desk, id);
     };
-    let place = Place::Sheet(id.to_owned());
-    let page = Page::new(desk, place);
-    let result = {
-        let id = id.to_owned();
-        Memo::new(move |_| desk.evaluation.with(|all| all.sheet(&id).cloned()))
-    };
-    let style = Memo::new(move |_| desk.project.with(calc::project::Project::style));
+    let page = Page::new(desk, Place::Sheet(id.to_owned()));
+    let result = result_of(desk, id);
+    let style = Memo::new(move |_| desk.project.with(Project::style));
+    let width = width_of_results();
     let faults = page.faults();
-    let sources = sheet
-        .sources
-        .iter()
-        .map(|source| view! { <li>{source.to_string()}</li> })
-        .collect_view();
-    let inputs = asks(&page, sheet.asks, "");
+    let found = shown("found", move |html| {
+        with_report(result, |report| match report {
+            Some(report) => {
+                report::answers(html, report);
+                report::details(html, report, style.get(), width.get());
+            }
+            None => to_mend(html, faults),
+        });
+    });
+    let working = shown("steps", move |html| {
+        with_report(result, |report| {
+            if let Some(report) = report {
+                html.raw("<ol>");
+                report::working(html, report);
+                html.raw("</ol>");
+            }
+        });
+    });
+    let sources = shown("listed", move |html| {
+        html.raw("<ul>");
+        for source in sheet.sources {
+            html.tag("li", "", &source.to_string());
+        }
+        html.raw("</ul>");
+    });
+    let jump = move |event| {
+        if let Some((_, field)) = asked(&event) {
+            super::show(&field);
+        }
+    };
     view! {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">
-                {inputs}
-            </section>
-            <section class="results" id="results" aria-label="Answers" aria-live="polite">
-                {move || match result.get() {
-                    Some(Ok(report)) => view! {
-                        {report::answers(&report)}
-                        {report::details(&report, style.get())}
-                    }.into_any(),
-                    _ => to_mend(faults).into_any(),
-                }}
-                <details class="sources"><summary>"Sources"</summary><ul>{sources}</ul></details>
+            <section class="inputs" aria-label="Measurements">{asks(&page, sheet.asks, "")}</section>
+            <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
+                {found}
+                <details class="working"><summary>"How it is worked out"</summary>{working}</details>
+                <details class="sources"><summary>"Sources"</summary>{sources}</details>
             </section>
         </div>
         {headline_bar(result, faults)}
@@ -60,57 +78,63 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     .into_any()
 }
 
-/// What is missing or wrong, each a link to its field.
-fn to_mend(faults: Memo<std::collections::BTreeMap<String, String>>) -> impl IntoView {
-    let lines = move || {
-        faults.with(|faults| {
-            faults
-                .iter()
-                .map(|(path, message)| {
-                    let id = element_id(path);
-                    let jump = move |event: leptos::ev::MouseEvent| {
-                        event.prevent_default();
-                        super::show(&id);
-                    };
-                    view! { <li><button class="plain" on:click=jump>{message.clone()}</button></li> }
-                })
-                .collect_view()
+type Faults = Memo<BTreeMap<String, String>>;
+type Result = Memo<Option<Arc<SheetResult>>>;
+
+fn result_of(desk: Desk, id: &str) -> Result {
+    let id = id.to_owned();
+    Memo::new(move |_| {
+        desk.evaluation.with(|all| {
+            all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
         })
-    };
-    view! {
-        <div class="to-mend">
-            <h2>"Still needed for an answer"</h2>
-            <ul>{lines}</ul>
-        </div>
-    }
+    })
+}
+
+fn with_report(result: Result, show: impl FnOnce(Option<&calc::report::Report>)) {
+    result.with(|result| {
+        show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
+    });
+}
+
+/// What is missing or wrong, each a way to its field.
+fn to_mend(html: &mut Html, faults: Faults) {
+    html.raw("<div class=\"to-mend\"><h2>Still needed for an answer</h2><ul>");
+    faults.with(|faults| {
+        for (path, message) in faults {
+            html.raw("<li>");
+            html.button("plain", "show", &element_id(path), message);
+            html.raw("</li>");
+        }
+    });
+    html.raw("</ul></div>");
 }
 
 /// The first answer, always in sight while typing.
-fn headline_bar(
-    result: Memo<Option<SheetResult>>,
-    faults: Memo<std::collections::BTreeMap<String, String>>,
-) -> impl IntoView {
-    let words = move || match result.get() {
-        Some(Ok(report)) => report.answers.first().map_or_else(
-            || view! { <span>"—"</span> }.into_any(),
-            |answer| {
-                view! { <span>{answer.label.clone()}</span>" "<strong>{answer.text.clone()}</strong> }
-                    .into_any()
-            },
-        ),
-        _ => {
-            let count = faults.with(std::collections::BTreeMap::len);
-            let words = if count == 1 { " thing to fill in or mend" } else { " things to fill in or mend" };
-            view! { <span>{count}{words}</span> }.into_any()
-        }
+fn headline_bar(result: Result, faults: Faults) -> AnyView {
+    let write = move || {
+        let mut html = Html::default();
+        with_report(result, |report| match report.and_then(|report| report.answers.first()) {
+            Some(answer) => {
+                html.tag("span", "", &answer.label);
+                html.raw(" ");
+                html.tag("strong", "", &answer.text);
+            }
+            None => {
+                let count = faults.with(BTreeMap::len);
+                let things = if count == 1 { "thing" } else { "things" };
+                html.tag("span", "", &format!("{count} {things} to fill in or mend"));
+            }
+        });
+        html.finish()
     };
     view! {
-        <button class="headline" on:click=move |_| super::show("results")>{words}</button>
+        <button class="headline" aria-live="polite" on:click=move |_| super::show("results") inner_html=write></button>
     }
+    .into_any()
 }
 
 /// The sheet's title, to be changed in place.
-fn title(desk: Desk, id: &str, kind_title: &'static str) -> impl IntoView + use<> {
+fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
     let shown = {
         let id = id.to_owned();
         Memo::new(move |_| {
@@ -137,9 +161,10 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> impl IntoView + use<
             />
         </details>
     }
+    .into_any()
 }
 
-fn foot(desk: Desk, id: &str) -> impl IntoView + use<> {
+fn foot(desk: Desk, id: &str) -> AnyView {
     let id = id.to_owned();
     let place = Place::Sheet(id.clone());
     let remove = move |_| {
@@ -152,17 +177,18 @@ fn foot(desk: Desk, id: &str) -> impl IntoView + use<> {
             Place::Sheet(id) => project.sheet(id).and_then(|sheet| sheet.kind().map(str::to_owned)),
             Place::Body => None,
         });
-        let Some(sheet) = kind.as_deref().and_then(sheet::find) else { return };
-        if let Ok(example) = serde_json::from_str(sheet.example) {
+        let example = kind.as_deref().and_then(sheet::find).map(|sheet| sheet.example);
+        if let Some(Ok(example)) = example.map(serde_json::from_str) {
             desk.change(|project| project.set(&place, "", example));
         }
     };
     view! {
         <div class="foot">
-            <button on:click=fill>"Fill in the example (undo takes it back)"</button>
+            <button data-fill="" on:click=fill>"Fill in the example (undo takes it back)"</button>
             <button class="danger" on:click=remove>"Take this sheet out (undo takes it back)"</button>
         </div>
     }
+    .into_any()
 }
 
 /// A sheet that this version does not know: kept, and shown as what it is.

@@ -5,6 +5,7 @@ use calc::quantity::UnitSystem;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
+use super::html::{Html, asked, shown};
 use crate::route::{Route, go};
 use crate::storage::{Listing, ListingState, Store, new_id};
 use crate::transfer::{self, Import, ImportError};
@@ -16,143 +17,20 @@ const DEMO: &str = include_str!("../../../shared/demo.json");
 pub fn start_page(store: Store) -> AnyView {
     let version = RwSignal::new(0_u32);
     let said = RwSignal::new(String::new());
-    let changed = move || version.update(|version| *version += 1);
-    let projects = move || {
+    let page = shown("start", move |html| {
         version.track();
-        let listings = store.list();
-        if listings.is_empty() {
-            return view! { <p class="help">"Nothing is kept on this device yet. The demo shows the whole way in one tap."</p> }
-                .into_any();
-        }
-        let cards = listings.iter().map(|one| card(store, one, said, changed)).collect_view();
-        view! { <ul class="cards projects">{cards}</ul> }.into_any()
-    };
-    let bin = move || {
-        version.track();
-        let deleted = store.deleted();
-        (!deleted.is_empty()).then(|| {
-            let lines = deleted
-                .into_iter()
-                .map(|one| {
-                    let back = one.id.clone();
-                    let gone = one.id;
-                    view! {
-                        <li>
-                            <span class="name">{one.name}</span>
-                            <button on:click=move |_| {
-                                store.restore(&back);
-                                changed();
-                            }>"Bring back"</button>
-                            <button class="danger" on:click=move |_| {
-                                store.forget(&gone);
-                                changed();
-                            }>"Delete for good"</button>
-                        </li>
-                    }
-                })
-                .collect_view();
-            view! { <section class="bin"><h2>"Taken out"</h2><ul>{lines}</ul></section> }
-        })
-    };
-    let begin = move |project: Project| match store.save(&project, 0) {
-        Ok(_) => go(&Route::Project(project.id().to_owned())),
-        Err(error) => said.set(error.to_string()),
-    };
-    let new = move |system| begin(Project::new(&new_id(), "My rig", system));
-    let demo = move |system| match Project::from_text(DEMO) {
-        Ok(mut project) => {
-            project.set_id(&new_id());
-            project.set_system(system);
-            begin(project);
-        }
-        Err(error) => said.set(error.to_string()),
-    };
-    view! {
-        <h1 tabindex="-1">"Battenbook"</h1>
-        <p class="purpose">"What to mark, cut, mix, wire and buy, worked out from what you measured in the rig."</p>
-        {projects}
-        <section class="begin">
-            <h2>"Begin"</h2>
-            <div class="pair">
-                <button class="main" data-new="imperial" on:click=move |_| new(UnitSystem::Imperial)>"New project in inches"</button>
-                <button class="main" data-new="metric" on:click=move |_| new(UnitSystem::Metric)>"New project in millimetres"</button>
-                <button data-demo="imperial" on:click=move |_| demo(UnitSystem::Imperial)>"Open the demo in inches"</button>
-                <button data-demo="metric" on:click=move |_| demo(UnitSystem::Metric)>"Open the demo in millimetres"</button>
-            </div>
-        </section>
-        <p class="said" role="status">{said}</p>
-        {bin}
-        {files(store, said, changed)}
-        <footer>
-            <p>"Everything stays on this device. Once loaded, it works without signal."</p>
-            <p>"Results are estimates from your measurements. Local code, the maker's instructions and licensed trades come first."</p>
-        </footer>
-    }
-    .into_any()
-}
-
-fn card(
-    store: Store,
-    one: &Listing,
-    said: RwSignal<String>,
-    changed: impl Fn() + Copy + 'static,
-) -> AnyView {
-    let href = Route::Project(one.id.clone()).hash();
-    let state = match one.state {
-        ListingState::Fine => None,
-        ListingState::Damaged => Some("cannot be read; its text is kept"),
-        ListingState::Newer { .. } => Some("saved by a newer version"),
-    };
-    let name = if one.name.is_empty() { "without a name".to_owned() } else { one.name.clone() };
-    let (take, copy_of) = (one.id.clone(), one.id.clone());
-    let download_name = format!("{name}.battenbook.json");
-    let raw_id = one.id.clone();
-    let copy = (one.state == ListingState::Fine).then(|| {
-        view! {
-            <button on:click=move |_| {
-                if let Ok(loaded) = store.load(&copy_of) {
-                    let mut project = loaded.project;
-                    project.set_id(&new_id());
-                    project.set_name(&format!("{} (copy)", project.name()));
-                    if let Err(error) = store.save(&project, 0) {
-                        said.set(error.to_string());
-                    }
-                }
-                changed();
-            }>"Copy"</button>
-        }
+        projects(html, &store.list());
+        html.raw(BEGIN);
+        bin(html, &store.deleted());
     });
-    view! {
-        <li>
-            <a href=href><span class="name">{name}</span><span class="label">{state}</span></a>
-            <details class="more">
-                <summary aria-label="more for this project">"⋯"</summary>
-                <div>
-                    {copy}
-                    <button on:click=move |_| {
-                        if let Some(text) = store.raw(&raw_id) {
-                            transfer::download(&download_name, &text);
-                        }
-                    }>"Save to a file"</button>
-                    <button class="danger" on:click=move |_| {
-                        if let Err(error) = store.delete(&take) {
-                            said.set(error.to_string());
-                        }
-                        changed();
-                    }>"Take out"</button>
-                </div>
-            </details>
-        </li>
-    }
-    .into_any()
-}
-
-/// Files in and out.
-fn files(
-    store: Store,
-    said: RwSignal<String>,
-    changed: impl Fn() + Copy + 'static,
-) -> impl IntoView {
+    let act = move |event: leptos::ev::MouseEvent| {
+        let Some((what, with)) = asked(&event) else { return };
+        match act(store, &what, &with) {
+            Ok(words) => said.set(words),
+            Err(words) => said.set(words),
+        }
+        version.update(|version| *version += 1);
+    };
     let read = move |event: leptos::ev::Event| {
         let Some(input) =
             event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok())
@@ -162,28 +40,139 @@ fn files(
         let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
         transfer::read_file(&file, move |read| {
             said.set(take_in(store, read));
-            changed();
+            version.update(|version| *version += 1);
         });
         input.set_value("");
     };
     view! {
+        <h1 tabindex="-1">"Battenbook"</h1>
+        <p class="purpose">"What to mark, cut, mix, wire and buy, worked out from what you measured in the rig."</p>
+        <p class="said" role="status">{said}</p>
+        <div on:click=act>{page}</div>
         <section class="files">
             <h2>"Files"</h2>
             <label class="button" for="import">"Open a project file"</label>
             <input id="import" class="visually-hidden" type="file" accept=".json,application/json" on:change=read />
-            <button on:click=move |_| {
-                let all = transfer::export_all(store);
-                transfer::download("battenbook-all.json", &all.text);
-                if !all.left_out.is_empty() {
-                    let names: Vec<String> = all.left_out.into_iter().map(|one| one.name).collect();
-                    said.set(format!(
-                        "Left out, as they cannot be read: {}. Save each to its own file.",
-                        names.join(", ")
-                    ));
-                }
-            }>"Save everything to a file"</button>
         </section>
+        <footer>
+            <p>"Everything stays on this device. Once loaded, it works without signal."</p>
+            <p>"Results are estimates from your measurements. Local code, the maker's instructions and licensed trades come first."</p>
+        </footer>
     }
+    .into_any()
+}
+
+/// How to begin, and all projects as one file: always the same.
+const BEGIN: &str = "<section class=\"begin\"><h2>Begin</h2><div class=\"pair\">\
+    <button class=\"main\" data-do=\"new\" data-with=\"imperial\">New project in inches</button>\
+    <button class=\"main\" data-do=\"new\" data-with=\"metric\">New project in millimetres</button>\
+    <button data-do=\"demo\" data-with=\"imperial\">Open the demo in inches</button>\
+    <button data-do=\"demo\" data-with=\"metric\">Open the demo in millimetres</button>\
+    </div><p><button class=\"wide\" data-do=\"save-all\">Save everything to a file</button></p></section>";
+
+fn projects(html: &mut Html, listings: &[Listing]) {
+    if listings.is_empty() {
+        html.tag(
+            "p",
+            "help",
+            "Nothing is kept on this device yet. The demo shows the whole way in one tap.",
+        );
+    }
+    html.raw("<ul class=\"cards projects\">");
+    for one in listings {
+        let state = match one.state {
+            ListingState::Fine => "",
+            ListingState::Damaged => "cannot be read; its text is kept",
+            ListingState::Newer { .. } => "saved by a newer version",
+        };
+        html.raw("<li><a href=\"");
+        html.text(&Route::Project(one.id.clone()).hash());
+        html.raw("\">");
+        html.tag("span", "name", name_of(one));
+        html.tag_if_any("span", "label", state);
+        html.raw("</a><details class=\"more\"><summary aria-label=\"more for ");
+        html.text(name_of(one));
+        html.raw("\">⋯</summary><div>");
+        if one.state == ListingState::Fine {
+            html.button("", "copy", &one.id, "Copy");
+        }
+        html.button("", "save", &one.id, "Save to a file");
+        html.button("danger", "delete", &one.id, "Take out");
+        html.raw("</div></details></li>");
+    }
+    html.raw("</ul>");
+}
+
+/// What was taken out, to be brought back or deleted for good.
+fn bin(html: &mut Html, deleted: &[Listing]) {
+    if deleted.is_empty() {
+        return;
+    }
+    html.raw("<section class=\"bin\"><h2>Taken out</h2><ul>");
+    for one in deleted {
+        html.raw("<li>");
+        html.tag("span", "name", name_of(one));
+        html.button("", "restore", &one.id, "Bring back");
+        html.button("danger", "forget", &one.id, "Delete for good");
+        html.raw("</li>");
+    }
+    html.raw("</ul></section>");
+}
+
+fn name_of(one: &Listing) -> &str {
+    if one.name.is_empty() { "without a name" } else { &one.name }
+}
+
+/// Does what was tapped; says in words what there is to say.
+fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
+    let system = if with == "imperial" { UnitSystem::Imperial } else { UnitSystem::Metric };
+    let words = |error: crate::storage::SaveError| error.to_string();
+    match what {
+        "new" => begin(store, &Project::new(&new_id(), "My rig", system))?,
+        "demo" => {
+            let mut demo = Project::from_text(DEMO).map_err(|error| error.to_string())?;
+            demo.set_id(&new_id());
+            demo.set_system(system);
+            begin(store, &demo)?;
+        }
+        "copy" => {
+            if let Ok(loaded) = store.load(with) {
+                let mut copy = loaded.project;
+                copy.set_id(&new_id());
+                copy.set_name(&format!("{} (copy)", copy.name()));
+                store.save(&copy, 0).map_err(words)?;
+            }
+        }
+        "save" => {
+            if let Some(text) = store.raw(with) {
+                let named = store.list().into_iter().find(|one| one.id == with);
+                let name = named.map_or_else(|| with.to_owned(), |one| one.name);
+                transfer::download(&transfer::file_name(&name), &text);
+            }
+        }
+        "save-all" => {
+            let all = transfer::export_all(store);
+            transfer::download("battenbook-all.json", &all.text);
+            let names: Vec<String> = all.left_out.into_iter().map(|one| one.name).collect();
+            if !names.is_empty() {
+                return Err(format!(
+                    "Left out, as they cannot be read: {}. Save each to its own file.",
+                    names.join(", ")
+                ));
+            }
+        }
+        "delete" => store.delete(with).map_err(words)?,
+        "restore" => drop(store.restore(with)),
+        "forget" => store.forget(with),
+        _ => {}
+    }
+    Ok(String::new())
+}
+
+fn begin(store: Store, project: &Project) -> Result<(), String> {
+    store.save(project, 0).map_err(|error| error.to_string())?;
+    go(&Route::Project(project.id().to_owned()));
+    Ok(())
 }
 
 /// Keeps what a file holds, beside what is kept already, and says in words what became of it.

@@ -1,9 +1,9 @@
 //! A mark as it is seen in the rig: a piece of the tape with the spot on it.
 
 use calc::quantity::{Length, Rounding, Style, UnitSystem};
-use leptos::prelude::*;
 
 use super::drawing::paper::{Paper, ROW, push_whole, text_width};
+use super::html::Html;
 
 /// Size of the picture. [px]
 const WIDTH: f64 = 358.0;
@@ -14,19 +14,13 @@ const BOTTOM: f64 = 106.0;
 /// Beyond this no tape reaches. [m]
 const LONGEST: f64 = 1e5;
 
-/// A piece of tape around a mark. Read aloud it is `mark at 90 1/2 in`.
-#[component]
-pub fn TapeView(
-    /// Where the mark is, exact.
-    #[prop(into)]
-    at: Signal<Length>,
-    /// Unit system and lines of the tape.
-    #[prop(into)]
-    style: Signal<Style>,
-) -> impl IntoView {
-    let words = move || "mark at ".to_owned() + &style.get().mark(at.get()).text;
-    let picture = move || tape_svg(at.get(), style.get());
-    view! { <div class="tape" role="img" aria-label=words inner_html=picture></div> }
+/// Writes a piece of tape around a mark. Read aloud it is `mark at 90 1/2 in`.
+pub fn push_tape(html: &mut Html, at: Length, style: Style) {
+    html.raw("<div class=\"tape\" role=\"img\" aria-label=\"mark at ");
+    html.text(&style.mark(at).text);
+    html.raw("\">");
+    html.raw(&tape_svg(at, style));
+    html.raw("</div>");
 }
 
 /// The picture as inline SVG; empty where no tape reaches.

@@ -1,6 +1,9 @@
 //! Two-part mixing: parts and marks on one cup, pot life, and batches that can be poured in time.
 
-use uom::si::f64::{Mass, MassDensity, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use std::f64::consts::PI;
+
+use uom::si::f64::{Length, Mass, MassDensity, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::length::millimeter;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{hour, minute};
@@ -157,6 +160,17 @@ pub fn cup_marks(parts: &Parts) -> CupMarks {
         first_mass: parts.a_mass,
         second_mass: parts.a_mass.zip(parts.b_mass).map(|(a, b)| a + b),
     }
+}
+
+/// How high a volume stands in a cup with straight walls, `across` wide inside. Source:
+/// [`super::gap::VOLUMES`].
+///
+/// # Errors
+/// Cup from 5 to 2000 mm, volume from 0 to 1e6 l.
+pub fn height_in_cup(volume: Volume, across: Length) -> Result<Length, OutOfRange> {
+    within("volume in the cup", volume.get::<liter>(), 0.0, 1e6, "l")?;
+    within("cup", across.get::<millimeter>(), 5.0, 2000.0, "mm")?;
+    Ok(volume / (PI / 4.0 * across * across))
 }
 
 /// How much longer than on the label everything takes at another temperature: 2^((label -

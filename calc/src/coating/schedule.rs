@@ -39,8 +39,9 @@ pub struct Step {
     pub recoat_most_min: Option<f64>,
     /// The wait before it bears traffic, by the label, in minutes.
     pub traffic_min: Option<f64>,
-    /// What the label's times are multiplied by at the working temperature: see
-    /// [`super::mixing::pace`]. 1 keeps them.
+    /// How much longer than on the label everything takes at the working temperature: see
+    /// [`super::mixing::pace`]. Working time is multiplied by it; waits are never taken shorter
+    /// than the label gives them, nor windows longer. 1 keeps all.
     pub pace: f64,
     /// When it did start or is set to start, in minutes; none to have it worked out.
     pub starts_min: Option<f64>,
@@ -196,13 +197,13 @@ fn raise(
 
 /// From the start of a step to the earliest start of the next.
 fn least_between(step: &Step) -> f64 {
-    step.work_min + step.recoat_least_min * step.pace
+    step.work_min + step.recoat_least_min * step.pace.max(1.0)
 }
 
 /// From the start of a step to the latest start of the next: the first part waits from start to
 /// start, the last from end to end.
 fn most_between(step: &Step, next: &Step) -> Option<f64> {
-    let most = step.recoat_most_min? * step.pace;
+    let most = step.recoat_most_min? * step.pace.min(1.0);
     Some(most - (next.work_min - step.work_min).max(0.0))
 }
 
@@ -234,7 +235,7 @@ fn slots(steps: &[Step], starts: &[f64]) -> Vec<Slot> {
             earliest_min,
             latest_min,
             last_mix_min: end_min - batch_min,
-            traffic_from_min: step.traffic_min.map(|wait| end_min + wait * step.pace),
+            traffic_from_min: step.traffic_min.map(|wait| end_min + wait * step.pace.max(1.0)),
         });
         before = Some((step, *start));
     }

@@ -112,6 +112,11 @@ pub fn next_rating(needed_a: f64) -> Option<(f64, &'static Source)> {
     RATINGS.iter().copied().find(|(rating_a, _)| needed_a <= rating_a * (1.0 + 1e-9))
 }
 
+/// The greatest standard rating that is no more than a conductor may carry.
+pub fn greatest_rating(ampacity_a: f64) -> Option<f64> {
+    RATINGS.iter().rev().map(|(a, _)| *a).find(|a| ampacity::carries(ampacity_a, *a))
+}
+
 /// The fuse at the source of a circuit.
 ///
 /// It is the next standard rating for the load, and no more than the weakest conductor behind it
@@ -202,6 +207,14 @@ mod tests {
     fn fuse(continuous_a: f64, other_a: f64, behind: &[&str]) -> Result<f64, FuseError> {
         let behind: Vec<Conductor> = behind.iter().map(|c| c.parse().unwrap()).collect();
         select(continuous_a, other_a, &behind, &Conditions::default()).map(|fuse| fuse.rating_a)
+    }
+
+    #[test]
+    fn greatest_rating_that_a_conductor_stands() {
+        assert_eq!(greatest_rating(35.0), Some(35.0));
+        assert_eq!(greatest_rating(24.5), Some(20.0));
+        assert_eq!(greatest_rating(0.5), None);
+        assert_eq!(greatest_rating(f64::NAN), None);
     }
 
     /// NEC 210.20(A): 125 % of the continuous load and the whole of the rest.

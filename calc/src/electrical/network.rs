@@ -141,6 +141,43 @@ pub fn solve(circuit: &Circuit<'_>) -> Result<Solution, NetworkError> {
     })
 }
 
+/// The greatest factor by which all runs together may be longer with every load still within
+/// `limit_percent`, found by halving, from below; below 1 where a load already loses too much.
+///
+/// `None` when a thousand times the length is still within the limit, or nothing is.
+///
+/// # Errors
+/// [`NetworkError`] when a quantity is out of range.
+pub fn length_headroom(
+    circuit: &Circuit<'_>,
+    limit_percent: f64,
+) -> Result<Option<f64>, NetworkError> {
+    let draws = draws(circuit)?;
+    let limit_percent = range::DROP_LIMIT_PERCENT
+        .check(limit_percent)
+        .map_err(|range| NetworkError::Range { part: Part::Source, range })?;
+    let is_within = |factor: f64| {
+        let run_ohm: Vec<f64> = circuit.run_ohm.iter().map(|ohm| ohm * factor).collect();
+        settle(circuit.tree, circuit.source_v, circuit.source_ohm, &run_ohm, &draws).is_ok_and(
+            |volts| {
+                draws.iter().zip(&volts).all(|(draw, v)| {
+                    let percent = 100.0 * (circuit.source_v - v) / circuit.source_v;
+                    !draw.is_load() || super::drop::is_within(percent, limit_percent)
+                })
+            },
+        )
+    };
+    let (mut low, mut high) = (0.0, 1000.0);
+    if is_within(high) || !is_within(low) {
+        return Ok(None);
+    }
+    for _ in 0..50 {
+        let middle = (low + high) / 2.0;
+        if is_within(middle) { low = middle } else { high = middle }
+    }
+    Ok(Some(low))
+}
+
 impl Solution {
     /// Drop at a node as a share of the source voltage, in percent.
     pub fn drop_percent(&self, node: usize, source_v: f64) -> f64 {

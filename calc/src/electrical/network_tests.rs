@@ -131,6 +131,27 @@ fn alike_loads_count_and_the_worst_node_has_a_load() {
     assert!(matches!(error, NetworkError::Range { part: Part::Load(0), .. }));
 }
 
+/// One run: the factor is what the closed form allows.
+#[test]
+fn all_runs_may_be_longer_by_the_headroom() {
+    let tree = Tree::build(&[Link { id: "r", from: "source", to: "a" }]).unwrap();
+    for load in [Load::Power(60.0), Load::Current(5.0), Load::Resistance(2.4)] {
+        let loads = [PlacedLoad { node: 1, load, count: 1 }];
+        let circuit = Circuit {
+            tree: &tree,
+            source_v: 12.8,
+            source_ohm: 0.0,
+            run_ohm: &[0.02],
+            loads: &loads,
+        };
+        let ohm = super::super::drop::greatest_resistance_ohm(12.8, load, 3.0).unwrap().unwrap();
+        let factor = length_headroom(&circuit, 3.0).unwrap().unwrap();
+        assert!((factor - ohm / 0.02).abs() < 1e-6 * factor, "{load:?}: {factor}");
+        assert!(length_headroom(&circuit, f64::NAN).is_err());
+        assert_eq!(length_headroom(&Circuit { loads: &[], ..circuit }, 3.0), Ok(None));
+    }
+}
+
 /// A random tree of up to eight runs: each run starts from an earlier node.
 fn any_tree() -> impl Strategy<Value = (Tree, Vec<f64>)> {
     prop::collection::vec((any::<prop::sample::Index>(), 0.0..0.2f64), 1..9).prop_map(|runs| {

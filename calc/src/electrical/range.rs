@@ -65,8 +65,14 @@ impl Range {
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let Range { what, least, most, unit } = self.range;
-        write!(f, "a {what} of {} {unit} cannot be worked with; ", self.value)?;
-        write!(f, "it must lie between {least} and {most} {unit}")
+        match self.value {
+            v if !v.is_finite() => write!(f, "the {what} is no number")?,
+            v if v != 0.0 && !(1e-6..1e9).contains(&v.abs()) => {
+                write!(f, "a {what} of {v:e} {unit} cannot be worked with")?;
+            }
+            v => write!(f, "a {what} of {v} {unit} cannot be worked with")?,
+        }
+        write!(f, "; it must lie between {least} and {most} {unit}")
     }
 }
 
@@ -86,5 +92,8 @@ mod tests {
             SOURCE_VOLTAGE_V.check(0.0).unwrap_err().to_string(),
             "a source voltage of 0 V cannot be worked with; it must lie between 0.1 and 1000 V"
         );
+        let shown = |v| SOURCE_VOLTAGE_V.check(v).unwrap_err().to_string();
+        assert!(shown(1e300).contains("1e300 V"));
+        assert!(shown(f64::NAN).starts_with("the source voltage is no number; it must"));
     }
 }

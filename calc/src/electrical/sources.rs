@@ -100,3 +100,32 @@ pub static DIN_72551: Source = Source::from_memory("DIN 72551", "brown");
 /// Mains colours of North America: black is the ungrounded conductor.
 pub static US_MAINS_COLOURS: Source =
     Source::transcribed("ABYC E-11", "AC conductor colours, for contrast");
+/// Caution: a battery fuse must break the battery's short-circuit current.
+pub static ABYC_INTERRUPTING: Source =
+    Source::transcribed("ABYC E-11", "ampere interrupting capacity");
+/// Caution: blade fuses break no more than 1000 A.
+pub static ISO_8820_3_BREAKING: Source =
+    Source::transcribed("ISO 8820-3", "scope, breaking capacity 1000 A");
+/// Caution: stranded copper only.
+pub static CFR_STRANDED_COPPER: Source = Source::transcribed("33 CFR 183.425", "(a)");
+/// Caution: supports, chafe protection, grommets at sheet-metal edges.
+pub static ISO_10133_PROTECTION: Source = Source::transcribed("ISO 10133", "7.3 to 7.5");
+/// Caution: DC wiring apart from mains wiring.
+pub static ISO_10133_APART: Source = Source::transcribed("ISO 10133", "7.8");
+/// Caution: mains and shore power only by a licensed or qualified electrician.
+pub static IEC_CARAVANS: Source = Source::transcribed("IEC 60364-7-708, IEC 60364-7-721", "");
+/// Caution: chassis return only where the vehicle maker allows it.
+pub static NEC_CHASSIS_RETURN: Source =
+    Source::transcribed("NEC (NFPA 70)", "552.10(B)(1) exception, (C)(4)");
+/// Caution: metal must not bridge battery terminals.
+pub static ISO_10133_BATTERY: Source = Source::transcribed("ISO 10133", "5.2, 5.4");
+/// Least drop limits by what is fed: 3 % for critical loads, 10 % for others.
+pub static ABYC_DROP_LIMITS: Source = Source::transcribed("ABYC E-11", "11.14.2.6");
+/// Caution: splices stay accessible.
+pub static SPLICES_IN_REACH: Source =
+    Source::from_memory("NEC (NFPA 70)", "300.15, 314.29 (accessible connections)");
+/// Caution: joints are tugged and polarity is measured.
+pub static TUG_AND_MEASURE: Source =
+    Source::common_practice("a joint that holds a tug, polarity by meter");
+/// The rules used here are those for less than 50 V.
+pub static CFR_BELOW_50_V: Source = Source::transcribed("33 CFR 183.455", "(c), less than 50 V");

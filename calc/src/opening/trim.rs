@@ -74,14 +74,14 @@ pub struct Corner {
 pub struct Flange {
     /// From the rim's face to the roof-side edge, uncut.
     pub height: Length,
-    /// The four corners in order round the opening, either way.
+    /// The corners in order round the opening, either way; four for the sides between them.
     pub corners: Vec<Corner>,
     /// How far the cut edge is to stay off the roof frame; 0 for none.
     pub clearance: Length,
     /// The least height that must stay, for the flange to be held by.
     pub least_grip: Length,
     /// Length of the sides from the first to the second and from the third to the fourth corner,
-    /// and of the two others.
+    /// and of the two others; not looked at with other than four corners.
     pub sides: Option<(Length, Length)>,
 }
 
@@ -120,13 +120,21 @@ pub struct SideCut {
 pub struct Cut {
     /// The corners, in the order given.
     pub corners: Vec<CornerCut>,
-    /// The four sides unrolled, from the first corner round to it again.
+    /// The four sides unrolled, from the first corner round to it again; none with other than four
+    /// corners.
     pub sides: Vec<SideCut>,
     /// The most that comes off less the least.
     pub uneven: Length,
+    /// How far from flat the four corners are; none with other than four.
+    pub twist: Option<Twist>,
+}
+
+/// How far ceiling and roof frame are from flat.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Twist {
     /// First + third - second - fourth corner's depth: 0 where ceiling and roof frame are both
     /// flat. Source: [`TWIST`].
-    pub twist: Length,
+    pub of_corners: Length,
     /// How far a rim that stays flat stands off the ceiling at two corners when pressed to the
     /// other two: half the twist.
     pub rocks_by: Length,
@@ -152,12 +160,13 @@ pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
     for side in flange.sides.iter().flat_map(|(length, width)| [*length, *width]) {
         within("side of the opening", mm(side), 10.0, 5000.0, "mm").map_err(of_flange)?;
     }
-    if flange.corners.len() != 4 {
-        return Err(vec![Fault::CornerCount { count: flange.corners.len() }]);
+    let count = flange.corners.len();
+    if count == 0 {
+        return Err(vec![Fault::NoCorners]);
     }
 
     let mut faults = Vec::new();
-    let mut standoffs = Vec::with_capacity(4);
+    let mut standoffs = Vec::with_capacity(count);
     for (corner, readings) in flange.corners.iter().enumerate() {
         match standoff(readings, height) {
             Ok(standoff) => standoffs.push(standoff),
@@ -165,12 +174,12 @@ pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
         }
     }
     let nothing =
-        standoffs.len() == 4 && standoffs.iter().all(|standoff| standoff.abs() <= EVEN_MM);
+        standoffs.len() == count && standoffs.iter().all(|standoff| standoff.abs() <= EVEN_MM);
     if faults.is_empty() && nothing {
         return Err(vec![Fault::NothingToCut]);
     }
-    let mut cuts = Vec::with_capacity(4);
-    for (corner, standoff) in standoffs.iter().enumerate().filter(|_| standoffs.len() == 4) {
+    let mut cuts = Vec::with_capacity(count);
+    for (corner, standoff) in standoffs.iter().enumerate().filter(|_| standoffs.len() == count) {
         let cut = standoff + clearance;
         let keep = height - cut;
         if *standoff < -EVEN_MM {
@@ -181,11 +190,7 @@ pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
         }
         cuts.push(cut.max(0.0));
     }
-    if let ([first, second, third, fourth], true) = (cuts.as_slice(), faults.is_empty()) {
-        Ok(drawn(flange, height, [*first, *second, *third, *fourth]))
-    } else {
-        Err(faults)
-    }
+    if faults.is_empty() { Ok(drawn(flange, height, &cuts)) } else { Err(faults) }
 }
 
 /// Lengths closer than this are equal: far below what a tape shows, far above what floats lose.
@@ -243,37 +248,45 @@ fn standoff(readings: &Corner, height: f64) -> Result<f64, CornerFault> {
     }
 }
 
-fn drawn(flange: &Flange, height: f64, cuts: [f64; 4]) -> Cut {
+fn drawn(flange: &Flange, height: f64, cuts: &[f64]) -> Cut {
     let keep = |cut: f64| millimeters(height - cut);
     let corners = flange.corners.iter().zip(cuts).map(|(corner, cut)| CornerCut {
         name: corner.name.clone(),
-        cut: millimeters(cut),
-        keep: keep(cut),
+        cut: millimeters(*cut),
+        keep: keep(*cut),
     });
-    let sides = (0..4).map(|from| {
-        let to = (from + 1) % 4;
-        let length = flange.sides.map(|(first, other)| if from % 2 == 0 { first } else { other });
-        SideCut {
-            from,
-            to,
-            length,
-            cut_from: millimeters(cuts[from]),
-            cut_to: millimeters(cuts[to]),
-            keep_from: keep(cuts[from]),
-            keep_to: keep(cuts[to]),
+    let side = |from: usize, cut_from: f64, cut_to: f64| SideCut {
+        from,
+        to: (from + 1) % 4,
+        length: flange
+            .sides
+            .map(|(first, other)| if from.is_multiple_of(2) { first } else { other }),
+        cut_from: millimeters(cut_from),
+        cut_to: millimeters(cut_to),
+        keep_from: keep(cut_from),
+        keep_to: keep(cut_to),
+    };
+    let (sides, twist) = match *cuts {
+        [first, second, third, fourth] => {
+            let round = [(first, second), (second, third), (third, fourth), (fourth, first)];
+            let sides = round.iter().enumerate().map(|(at, (from, to))| side(at, *from, *to));
+            // Depth is height less standoff, so the signs turn round.
+            (sides.collect(), Some(twist(second + fourth - first - third)))
         }
-    });
+        _ => (Vec::new(), None),
+    };
     let most = cuts.iter().copied().fold(0.0, f64::max);
     let least = cuts.iter().copied().fold(f64::INFINITY, f64::min);
-    // Depth is height less standoff, so the signs turn round.
-    let twist = cuts[1] + cuts[3] - cuts[0] - cuts[2];
-    Cut {
-        corners: corners.collect(),
-        sides: sides.collect(),
-        uneven: millimeters(most - least),
-        twist: millimeters(twist),
-        rocks_by: millimeters(twist.abs() / 2.0),
-        rim_follows: twist.abs() / 2.0 <= RIM_FOLLOWS_MM + EVEN_MM,
+    Cut { corners: corners.collect(), sides, uneven: millimeters(most - least), twist }
+}
+
+fn twist(sum: f64) -> Twist {
+    let of_corners = if sum.abs() <= EVEN_MM { 0.0 } else { sum };
+    let rocks_by = of_corners.abs() / 2.0;
+    Twist {
+        of_corners: millimeters(of_corners),
+        rocks_by: millimeters(rocks_by),
+        rim_follows: rocks_by <= RIM_FOLLOWS_MM + EVEN_MM,
     }
 }
 

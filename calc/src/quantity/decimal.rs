@@ -40,3 +40,8 @@ pub fn amount(value: f64, digits: usize, unit: &str) -> String {
 pub fn percent(value: f64) -> String {
     amount(value, 1, "%")
 }
+
+/// A price: `61.50`, in whatever currency the prices were typed in.
+pub fn money(value: f64) -> String {
+    if value.is_finite() { format!("{value:.2}") } else { "?".to_owned() }
+}

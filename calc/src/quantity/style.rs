@@ -1,6 +1,6 @@
 //! How sizes are written to people, in the units of the tool in their hand.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume, VolumeRate};
 
 use super::decimal::{amount, significant};
 use super::dimension::{
@@ -8,6 +8,7 @@ use super::dimension::{
     VOLUME,
 };
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
+use super::measure::Measure;
 use super::unit::Dimension;
 
 /// Unit system and rounding of everything that is shown.
@@ -38,6 +39,17 @@ impl Style {
             UnitSystem::Imperial => feet_and_inches(length, self.lines()),
             UnitSystem::Metric if length.value.abs() < 10.0 => self.mark(length).text,
             UnitSystem::Metric => amount(length.value, 2, "m"),
+        }
+    }
+
+    /// A short length as it is read off a tape, like a mark; what the tape does not show, in
+    /// decimals.
+    pub fn short(&self, length: Length) -> String {
+        let marked = self.mark(length);
+        if marked.rounded.value == 0.0 && length.value != 0.0 {
+            self.small(length)
+        } else {
+            marked.text
         }
     }
 
@@ -107,6 +119,29 @@ impl Style {
         format!("{} ({})", self.volume(volume), Self::new(other).volume(volume))
     }
 
+    /// A container as it is sold: `1 gal`, `2.5 l`. In this style where that is its plain size, else
+    /// in the other system where it is plain there, as a can that was filled in the other system.
+    pub fn container(&self, size: Volume) -> String {
+        let own = self.volume(size);
+        let other = match self.system {
+            UnitSystem::Imperial => Self::new(UnitSystem::Metric).volume(size),
+            UnitSystem::Metric => Self::new(UnitSystem::Imperial).volume(size),
+        };
+        let plain = |text: &str| {
+            Measure::read(text, &VOLUME, None)
+                .is_ok_and(|read| (read.si() - size.value).abs() <= 1e-6 * size.value.abs())
+        };
+        if !plain(&own) && plain(&other) { other } else { own }
+    }
+
+    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, gallons
+    /// or litres.
+    pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
+        let unit = self.pick("gal", "l");
+        let number = number_in(volume.value, &VOLUME, unit);
+        ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
+    }
+
     /// A mass: `85.4 lb`, below a pound `6.5 oz`; `38.7 kg`, below a kilogram `185 g`.
     pub fn mass(&self, mass: Mass) -> String {
         let (unit, digits) = match self.system {
@@ -116,6 +151,18 @@ impl Style {
             UnitSystem::Metric => ("kg", 1),
         };
         in_unit(mass.value, &MASS, unit, digits)
+    }
+
+    /// A mass on a small scale, to three significant digits: `4.23 oz`, from a pound up `2.15 lb`;
+    /// `47.3 g`, from a kilogram up `1.25 kg`.
+    pub fn weighed(&self, mass: Mass) -> String {
+        let unit = match self.system {
+            UnitSystem::Imperial if mass.value.abs() < 0.453 => "oz",
+            UnitSystem::Imperial => "lb",
+            UnitSystem::Metric if mass.value.abs() < 0.999_5 => "g",
+            UnitSystem::Metric => "kg",
+        };
+        significant_in_unit(mass.value, &MASS, unit)
     }
 
     /// A temperature: `77 °F`, `25 °C`, to a tenth.
@@ -158,6 +205,12 @@ impl Style {
     /// A flow of air in m³/s: `8.83 cfm`, `15 m³/h`, to three significant digits.
     pub fn air_flow(&self, cubic_metre_per_second: f64) -> String {
         significant_in_unit(cubic_metre_per_second, &FLOW, self.pick("cfm", "m3/h"))
+    }
+
+    /// A flow from a cup: `2 fl oz/min`, `60 ml/min`, to three significant digits.
+    pub fn pouring(&self, flow: VolumeRate) -> String {
+        let unit = self.pick("fl oz/min", "ml/min");
+        significant_in_unit(flow.value, &FLOW, unit)
     }
 
     /// The unit that a bare number takes in a field of tape lengths.
@@ -229,5 +282,45 @@ fn in_print(symbol: &str) -> &str {
         "C" => "°C",
         "F" => "°F",
         typed => typed,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use uom::si::length::millimeter;
+    use uom::si::mass::gram;
+    use uom::si::volume::{liter, milliliter};
+
+    use super::*;
+
+    const IMPERIAL: UnitSystem = UnitSystem::Imperial;
+    const METRIC: UnitSystem = UnitSystem::Metric;
+
+    #[test]
+    fn containers_keep_the_size_on_their_label() {
+        let both =
+            |size: Volume| [IMPERIAL, METRIC].map(|system| Style::new(system).container(size));
+        assert_eq!(both(Volume::new::<liter>(2.5)), ["2.5 l", "2.5 l"]);
+        assert_eq!(both(Volume::new::<liter>(3.785_411_784)), ["1 gal", "1 gal"]);
+        assert_eq!(both(Volume::new::<milliliter>(310.0)), ["310 ml", "310 ml"]);
+        // Plain in neither: the style's own.
+        assert_eq!(both(Volume::new::<liter>(1.234_56)), ["1.3 qt", "1.23 l"]);
+    }
+
+    #[test]
+    fn short_lengths_never_vanish() {
+        let metric = Style::new(METRIC);
+        assert_eq!(metric.short(Length::new::<millimeter>(17.4)), "17 mm");
+        assert_eq!(metric.short(Length::new::<millimeter>(0.3)), "0.3 mm");
+        assert_eq!(metric.short(Length::new::<millimeter>(0.0)), "0 mm");
+    }
+
+    #[test]
+    fn small_masses_and_poured_volumes() {
+        let metric = Style::new(METRIC);
+        assert_eq!(metric.weighed(Mass::new::<gram>(4.726)), "4.73 g");
+        assert_eq!(Style::new(IMPERIAL).weighed(Mass::new::<gram>(28.349_523_125)), "1 oz");
+        assert_eq!(metric.poured(Volume::new::<liter>(0.3)), (0.3, "l"));
+        assert_eq!(metric.poured(Volume::new::<liter>(0.301)), (0.31, "l"));
     }
 }

@@ -4,7 +4,9 @@ use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart};
-use crate::carpentry::error_growth::{ErrorGrowth, TOLERANCE_BUILDUP, error_growth};
+use crate::carpentry::setting_out::{
+    CHAIN_ERROR, FROM_DATUM, MarkError, copied_template_error, datum_error, even_chain_error,
+};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::fault::Fault;
 use crate::lists::{Mark, MarkStrip};
@@ -20,7 +22,7 @@ pub static SHEET: Sheet = Sheet {
     title: "Stud marks",
     purpose: "Mark one board so that every screw meets a stud or rib.",
     asks: &[&BOARD, &FIRST_STUD, &STUDS_OR_SPACINGS, &EDGE_DISTANCE, &READING_ERROR],
-    sources: &[&DATUM_OFFSET, &TOLERANCE_BUILDUP],
+    sources: &[&DATUM_OFFSET, &FROM_DATUM, &CHAIN_ERROR],
     example: r#"{ "board": "12 ft", "first_stud": "5 3/8 in",
         "studs": ["412 mm", "821 mm", "1236 mm", "1640 mm", "2049 mm", "2463 mm", "2868 mm"],
         "edge_distance": "3/4 in", "reading_error": "1/32 in" }"#,
@@ -120,6 +122,24 @@ fn running(spacings: &[Length]) -> Vec<Length> {
     positions
 }
 
+/// How far off the last mark can be.
+struct Growth {
+    /// Steps from the first mark to the last.
+    steps: u32,
+    /// Measured on from mark to mark.
+    chain: MarkError,
+    /// Every mark from one datum.
+    datum: MarkError,
+}
+
+impl Growth {
+    fn new(reading: Length, marks: usize) -> Self {
+        let steps = u32::try_from(marks.saturating_sub(1)).unwrap_or(u32::MAX);
+        let reading = reading.get::<millimeter>();
+        Self { steps, chain: even_chain_error(steps, reading), datum: datum_error(reading) }
+    }
+}
+
 /// A stud's place on the board.
 struct OnBoard {
     /// Counted from 1.
@@ -144,9 +164,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             marks.push(OnBoard { stud: index + 1, offset, ok });
         }
     }
-    let growth = inputs
-        .reading_error
-        .map(|error| error_growth(error, marks.len().saturating_sub(1)));
+    let growth = inputs.reading_error.map(|error| Growth::new(error, marks.len()));
 
     let mut outcome = Record::new()
         .with(
@@ -164,9 +182,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         .with("off_board", off_board.clone());
     if let Some(growth) = &growth {
         outcome = outcome
-            .with("chain_error_mm", growth.chain_worst.get::<millimeter>())
-            .with("chain_error_rss_mm", growth.chain_rss.get::<millimeter>())
-            .with("datum_error_mm", growth.datum.get::<millimeter>());
+            .with("chain_error_mm", growth.chain.worst_mm)
+            .with("chain_error_rss_mm", growth.chain.likely_mm)
+            .with("datum_error_mm", growth.datum.worst_mm);
     }
 
     Ok(Report {
@@ -209,7 +227,7 @@ fn remarks(
     inputs: &Inputs,
     marks: &[OnBoard],
     off_board: &[usize],
-    growth: Option<&ErrorGrowth>,
+    growth: Option<&Growth>,
     style: Style,
 ) -> Vec<Remark> {
     let mut remarks = Vec::new();
@@ -230,12 +248,13 @@ fn remarks(
         )));
     }
     if let Some(growth) = growth {
+        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
         remarks.push(Remark::note(format!(
             "Hook the tape on the left end once and set every mark from there: each is then within \
              {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).",
-            style.small(growth.datum),
-            style.small(growth.chain_worst),
-            style.small(growth.chain_rss),
+            small(growth.datum.worst_mm),
+            small(growth.chain.worst_mm),
+            small(growth.chain.likely_mm),
         )));
     }
     remarks
@@ -244,13 +263,15 @@ fn remarks(
 /// How the error grows when each board is marked from the board before it.
 fn copies_table(error: Length, style: Style) -> Table {
     let rows = [1, 2, 5, 10, 20].map(|copies| {
-        let growth = error_growth(error, copies);
+        let reading = error.get::<millimeter>();
+        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let copied = copied_template_error(copies, reading);
         TableRow {
             cells: vec![
                 copies.to_string(),
-                style.small(growth.datum),
-                style.small(growth.chain_worst),
-                style.small(growth.chain_rss),
+                small(datum_error(reading).worst_mm),
+                small(copied.worst_mm),
+                small(copied.likely_mm),
             ],
             chosen: false,
         }
@@ -293,7 +314,7 @@ fn template(inputs: &Inputs, marks: &[OnBoard], style: Style) -> Drawing {
 fn working(
     inputs: &Inputs,
     marks: &[OnBoard],
-    growth: Option<&ErrorGrowth>,
+    growth: Option<&Growth>,
     style: Style,
 ) -> Vec<Step> {
     let first = inputs.studs.first().copied().unwrap_or_default();
@@ -317,19 +338,20 @@ fn working(
         .collect();
     if let (Some(growth), Some(error)) = (growth, inputs.reading_error) {
         let error = style.small(error);
+        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
         steps.push(Step::new(
             "Chained marks, worst case",
             "e = n · t",
             format!("{} · {error}", growth.steps),
-            style.small(growth.chain_worst),
-            &TOLERANCE_BUILDUP,
+            small(growth.chain.worst_mm),
+            &CHAIN_ERROR,
         ));
         steps.push(Step::new(
             "Chained marks, most likely",
             "e = √n · t",
             format!("√{} · {error}", growth.steps),
-            style.small(growth.chain_rss),
-            &TOLERANCE_BUILDUP,
+            small(growth.chain.likely_mm),
+            &CHAIN_ERROR,
         ));
     }
     steps

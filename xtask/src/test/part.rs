@@ -109,29 +109,42 @@ impl Totals {
             ignored: self.ignored + other.ignored,
         }
     }
+}
 
-    /// Reads a line that sums up a run: cargo's and the browser runner's ("test result: …") or nextest's ("Summary …").
-    fn read(line: &str) -> Option<Self> {
+/// The totals in a command's output.
+#[derive(Default)]
+struct Tally {
+    /// Of lines as cargo's and the browsers' test runners write them, summed over the binaries.
+    results: Totals,
+    /// Of nextest, which also repeats the result lines of tests that failed.
+    summary: Option<Totals>,
+}
+
+impl Tally {
+    fn count(&mut self, line: &str) {
         let line = line.trim_start();
-        if !line.starts_with("test result:") && !line.starts_with("Summary [") {
-            return None;
-        }
-        let number_before = |word: &str| {
-            let words: Vec<&str> = line
-                .split(|c: char| c.is_whitespace() || matches!(c, ',' | ';'))
-                .filter(|w| !w.is_empty())
-                .collect();
-            words
-                .windows(2)
-                .find(|pair| pair[1] == word)
-                .and_then(|pair| pair[0].parse().ok())
-                .unwrap_or(0)
+        let words: Vec<&str> = line
+            .split(|c: char| c.is_whitespace() || matches!(c, ',' | ';'))
+            .filter(|word| !word.is_empty())
+            .collect();
+        let before = |word: &str| {
+            let pair = words.windows(2).find(|pair| pair[1] == word);
+            pair.and_then(|pair| pair[0].parse().ok()).unwrap_or(0_usize)
         };
-        Some(Self {
-            passed: number_before("passed"),
-            failed: number_before("failed") + number_before("timed"),
-            ignored: number_before("ignored") + number_before("skipped"),
-        })
+        let totals = Totals {
+            passed: before("passed"),
+            failed: before("failed") + before("timed"),
+            ignored: before("ignored") + before("skipped"),
+        };
+        if line.starts_with("test result:") {
+            self.results = self.results.plus(totals);
+        } else if line.starts_with("Summary [") {
+            self.summary = Some(totals);
+        }
+    }
+
+    fn totals(self) -> Totals {
+        self.summary.unwrap_or(self.results)
     }
 }
 
@@ -139,10 +152,10 @@ impl Totals {
 fn watch(name: &str, command: &mut Command) -> (Outcome, Totals, Duration) {
     println!("\n== {name}: {}", tools::show(command));
     let begun = Instant::now();
-    let totals = Mutex::new(Totals::default());
+    let tally = Mutex::new(Tally::default());
     let count = |line: &str| {
-        if let (Some(found), Ok(mut totals)) = (Totals::read(line), totals.lock()) {
-            *totals = totals.plus(found);
+        if let Ok(mut tally) = tally.lock() {
+            tally.count(line);
         }
     };
     let child = command.stdin(Stdio::null()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn();
@@ -161,7 +174,7 @@ fn watch(name: &str, command: &mut Command) -> (Outcome, Totals, Duration) {
             }
         }
     };
-    (outcome, totals.into_inner().unwrap_or_default(), begun.elapsed())
+    (outcome, tally.into_inner().unwrap_or_default().totals(), begun.elapsed())
 }
 
 fn pass_on(from: impl Read, show: impl Fn(&str), count: impl Fn(&str)) {
@@ -180,17 +193,22 @@ fn pass_on(from: impl Read, show: impl Fn(&str), count: impl Fn(&str)) {
 mod tests {
     use super::*;
 
-    fn totals(passed: usize, failed: usize, ignored: usize) -> Option<Totals> {
-        Some(Totals { passed, failed, ignored })
+    fn tallied(lines: &[&str]) -> (usize, usize, usize) {
+        let mut tally = Tally::default();
+        lines.iter().for_each(|line| tally.count(line));
+        let Totals { passed, failed, ignored } = tally.totals();
+        (passed, failed, ignored)
     }
 
     #[test]
     fn totals_are_read_from_each_runner() {
-        let cargo = "test result: FAILED. 12 passed; 3 failed; 1 ignored; 0 measured; 7 filtered out; finished in 0.10s";
-        assert_eq!(Totals::read(cargo), totals(12, 3, 1));
-        let nextest = "     Summary [   0.182s] 19 tests run: 17 passed, 2 failed, 4 skipped";
-        assert_eq!(Totals::read(nextest), totals(17, 2, 4));
-        assert_eq!(Totals::read("test a::b ... ok"), None);
+        let first = "test result: ok. 2 passed; 0 failed; 0 ignored; 0 measured; 7 filtered out; finished in 0.10s";
+        let second = "test result: FAILED. 12 passed; 3 failed; 1 ignored; 0 measured; 7 filtered out; finished in 0.10s";
+        assert_eq!(tallied(&[first, "test a::b ... ok", second]), (14, 3, 1));
+        let repeated =
+            "    test result: FAILED. 0 passed; 1 failed; 0 ignored; 0 measured; 0 filtered out";
+        let summary = "     Summary [   0.182s] 19 tests run: 17 passed, 2 failed, 4 skipped";
+        assert_eq!(tallied(&[repeated, summary, repeated]), (17, 2, 4));
     }
 
     #[test]

@@ -11,6 +11,8 @@ use super::paper::{ROW, TEXT, text_width};
 const AIR: f64 = 6.0;
 /// Air between two texts of a row. [px]
 const BETWEEN: f64 = 7.0;
+/// How far a dimension stands off at least where its figure is on the piece's side. [px]
+const CLEAR: f64 = TEXT + 10.0;
 /// Rows that a text may be moved before it has to overlap another.
 const ROWS: u32 = 6;
 /// Lengths beyond this are slips of the pen, not parts of a vehicle. [m]
@@ -31,6 +33,8 @@ pub(super) struct Layout<'a> {
     /// The shapes that can be drawn, each with how far its text is moved.
     pub placed: Vec<Placed<'a>>,
     low: Point,
+    /// How much is seen at once: figures of longer dimensions stand where they are seen first.
+    sight: f64,
     scale: (f64, f64),
     origin: (f64, f64),
 }
@@ -86,6 +90,7 @@ impl<'a> Layout<'a> {
             stretched: false,
             placed: shapes.iter().map(|&shape| Placed { shape, shift: 0.0 }).collect(),
             low,
+            sight: if drawing.fit == Fit::Strip { page } else { f64::INFINITY },
             scale: (1.0, 1.0),
             origin: (0.0, 0.0),
         };
@@ -210,7 +215,7 @@ impl<'a> Layout<'a> {
                 continue;
             };
             let Shape::Dimension { from, to, off, text } = placed.shape else { continue };
-            let start = off * ROW;
+            let start = self.stand_off(*from, *to, off * ROW);
             let step = if *off < 0.0 { -ROW } else { ROW };
             let room = |off: f64| self.dimension_room(*from, *to, off, text);
             *shift = free_shift(&taken, start, step, |off| room(off).0);
@@ -248,6 +253,14 @@ impl<'a> Layout<'a> {
         ((point.x - self.low.x) * self.scale.0, (point.y - self.low.y) * self.scale.1)
     }
 
+    /// Far enough that a figure between piece and dimension line does not cover the piece.
+    fn stand_off(&self, from: Point, to: Point, off: f64) -> f64 {
+        let line = self.plain_dimension(from, to, off);
+        // The figure stands to the left of its way.
+        let inside = (line.read.1 * line.side.0 - line.read.0 * line.side.1) * off < 0.0;
+        if off.abs() > ROW * 0.5 && inside { off.abs().max(CLEAR).copysign(off) } else { off }
+    }
+
     fn plain_dimension(&self, from: Point, to: Point, off: f64) -> DimensionLine {
         let (a, b) = (self.plain(from), self.plain(to));
         let (dx, dy) = (b.0 - a.0, b.1 - a.1);
@@ -259,10 +272,10 @@ impl<'a> Layout<'a> {
         let turned = along.0 < -1e-9 || (along.0.abs() <= 1e-9 && along.1 > 0.0);
         let read = if turned { (-along.0, -along.1) } else { along };
         let lift = TEXT * 0.5 + 3.0;
-        let figure = (
-            (ends[0].0 + ends[1].0) / 2.0 + read.1 * lift,
-            (ends[0].1 + ends[1].1) / 2.0 - read.0 * lift,
-        );
+        let first = if turned { ends[1] } else { ends[0] };
+        let half = (length / 2.0).min(self.sight / 2.0);
+        let figure =
+            (first.0 + read.0 * half + read.1 * lift, first.1 + read.1 * half - read.0 * lift);
         DimensionLine { ends, along, side, figure, read }
     }
 

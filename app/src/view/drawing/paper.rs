@@ -1,8 +1,10 @@
-//! A sheet of paper to draw on: SVG written as text. Labels are escaped here and only here.
+//! A sheet of paper to draw on: SVG written as text.
 //!
 //! The page's content security policy blocks `style` attributes, so looks come from classes and
 //! presentation attributes. Numbers are written by a small function of our own: one decimal is
 //! finer than a pixel, and number formatting is dear in bytes.
+
+use crate::view::html::escape;
 
 /// Height of the letters. [px]
 pub(crate) const TEXT: f64 = 14.0;
@@ -94,7 +96,7 @@ impl Paper {
             self.push(")\"");
         }
         self.push(">");
-        self.escaped(text);
+        escape(&mut self.text, text);
         self.push("</text>");
     }
 
@@ -109,20 +111,6 @@ impl Paper {
         decimal(&mut self.text, x);
         self.push(" ");
         decimal(&mut self.text, y);
-    }
-
-    fn escaped(&mut self, text: &str) {
-        for letter in text.chars() {
-            match letter {
-                '&' => self.push("&amp;"),
-                '<' => self.push("&lt;"),
-                '>' => self.push("&gt;"),
-                '"' => self.push("&quot;"),
-                '\'' => self.push("&#39;"),
-                _ if letter.is_control() => self.push(" "),
-                _ => self.text.push(letter),
-            }
-        }
     }
 }
 

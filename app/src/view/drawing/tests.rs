@@ -137,6 +137,28 @@ fn a_dimension_stands_off_to_the_left_of_its_way() {
 }
 
 #[test]
+fn the_figure_of_a_long_strip_is_seen_before_scrolling() {
+    let board = board();
+    let layout = Layout::new(&board, PAGE).unwrap();
+    let line = layout.dimension(at(3.66, 0.12), at(0.0, 0.12), 2.0 * ROW);
+    assert!(line.figure.0 > 0.0 && line.figure.0 < PAGE, "{:?}", line.figure);
+}
+
+#[test]
+fn shorter_dimensions_stand_nearer_to_the_piece() {
+    let mut drawing = roof();
+    drawing.dimension(at(5.48, 2.06), at(0.0, 2.06), 2.0, "all");
+    drawing.dimension(at(2.4, 2.06), at(0.0, 2.06), 2.0, "part");
+    let layout = Layout::new(&drawing, PAGE).unwrap();
+    let shift = |name: &str| {
+        let named = |placed: &&super::layout::Placed| matches!(placed.shape, calc::drawing::Shape::Dimension { text, .. } if text == name);
+        layout.placed.iter().find(named).unwrap().shift
+    };
+    assert_eq!(shift("part"), 2.0 * ROW);
+    assert!(shift("all") > shift("part") + 0.9 * ROW);
+}
+
+#[test]
 fn flat_and_tall_drawings_stay_on_the_page() {
     for (x, y) in [(5.0, 0.01), (0.01, 5.0), (1.0, 1.0), (0.3, 2.0), (1e-4, 1e-5), (1e8, 1e7)] {
         let mut drawing = Drawing::new("", "");

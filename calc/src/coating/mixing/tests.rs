@@ -153,3 +153,12 @@ proptest! {
         }
     }
 }
+
+/// A cylinder by hand: 100 mm across holds 7.854 ml a millimetre, half a litre 63.66 mm.
+#[test]
+fn heights_in_a_straight_cup() {
+    let across = uom::si::f64::Length::new::<millimeter>(100.0);
+    let height = height_in_cup(Volume::new::<liter>(0.5), across).unwrap();
+    assert!((height.get::<millimeter>() - 63.662).abs() < 1e-3);
+    assert!(height_in_cup(Volume::new::<liter>(f64::NAN), across).is_err());
+}

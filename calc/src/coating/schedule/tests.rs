@@ -114,9 +114,9 @@ proptest! {
             let (step, next) = (&steps[at - 1], &steps[at]);
             // The least wait is kept whatever else has to give.
             let wait = now.start_min - before.end_min;
-            prop_assert!(wait >= step.recoat_least_min * step.pace - 1e-3);
+            prop_assert!(wait >= step.recoat_least_min * step.pace.max(1.0) - 1e-3);
             let longest = (now.start_min - before.start_min).max(now.start_min + next.work_min - before.end_min);
-            let late = step.recoat_most_min.is_some_and(|most| longest > most * step.pace + 1e-3);
+            let late = step.recoat_most_min.is_some_and(|most| longest > most * step.pace.min(1.0) + 1e-3);
             let told = got.breaches.iter().any(|b| b.step == at && matches!(b.kind, BreachKind::TooLate { .. }));
             prop_assert!(!late || told);
         }

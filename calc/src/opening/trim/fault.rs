@@ -5,16 +5,14 @@ use std::fmt;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
+use super::READINGS_AGREE_MM;
 use crate::coating::range::OutOfRange;
 
 /// What is wrong with a flange or its readings.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fault {
-    /// There are not four corners.
-    CornerCount {
-        /// How many there are.
-        count: usize,
-    },
+    /// There is no corner.
+    NoCorners,
     /// A corner has no reading.
     NoReading {
         /// The corner, counted from 0.
@@ -57,50 +55,60 @@ pub enum Fault {
     },
 }
 
+impl Fault {
+    /// The fault in words, with corners and lengths written as the reader knows them.
+    pub fn told(
+        &self,
+        corner: impl Fn(usize) -> String,
+        length: impl Fn(Length) -> String,
+    ) -> String {
+        match *self {
+            Self::NoCorners => {
+                "no corner is given; give all of them, in order round the opening".to_owned()
+            }
+            Self::NoReading { corner: at } => format!(
+                "{} has no reading; give the standoff (rim to ceiling) or the depth (roof frame to \
+                 ceiling)",
+                corner(at)
+            ),
+            Self::TallerFlangeNeeded { corner: at, short_by } => format!(
+                "at {} the flange is {} too low to reach from the ceiling to the roof frame; check \
+                 the reading, or get a taller flange",
+                corner(at),
+                length(short_by)
+            ),
+            Self::ReadingsDisagree { corner: at, standoff, from_depth } => format!(
+                "at {} the standoff reads {}, height less depth makes {}; they must agree within \
+                 {}: measure both again",
+                corner(at),
+                length(standoff),
+                length(from_depth),
+                length(Length::new::<millimeter>(READINGS_AGREE_MM))
+            ),
+            Self::NothingToCut => "the rim meets the ceiling at every corner, so nothing must be \
+                                   cut; if it does not meet it, measure again"
+                .to_owned(),
+            Self::TooLittleLeft { corner: at, keep, least } => {
+                let needed = if least.value > 0.0 { length(least) } else { "some".to_owned() };
+                format!(
+                    "at {} only {} of the flange would be left, {needed} must be; it cannot \
+                     follow so shallow or so uneven a ceiling",
+                    corner(at),
+                    length(keep)
+                )
+            }
+            Self::Range { corner: Some(at), range } => format!("{}: {range}", corner(at)),
+            Self::Range { corner: None, range } => range.to_string(),
+        }
+    }
+}
+
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mm = |length: &Length| (length.get::<millimeter>() * 10.0).round() / 10.0;
-        match self {
-            Self::CornerCount { count } => {
-                write!(f, "{count} corners are given; give all four, in order round the opening")
-            }
-            Self::NoReading { corner } => write!(
-                f,
-                "corner {} has no reading; give the standoff (rim to ceiling) or the depth \
-                 (roof frame to ceiling)",
-                corner + 1
-            ),
-            Self::TallerFlangeNeeded { corner, short_by } => write!(
-                f,
-                "at corner {} the flange is {} mm too low to reach from the ceiling to the roof \
-                 frame; check the reading, or get a taller flange",
-                corner + 1,
-                mm(short_by)
-            ),
-            Self::ReadingsDisagree { corner, standoff, from_depth } => write!(
-                f,
-                "at corner {} the standoff reads {} mm, height less depth makes {} mm; they must \
-                 agree within 1.6 mm (1/16 in): measure both again",
-                corner + 1,
-                mm(standoff),
-                mm(from_depth)
-            ),
-            Self::NothingToCut => f.write_str(
-                "the rim meets the ceiling at all four corners, so nothing must be cut; \
-                 if it does not meet it, measure again",
-            ),
-            Self::TooLittleLeft { corner, keep, least } => write!(
-                f,
-                "at corner {} only {} mm of the flange would be left, {} mm are needed; \
-                 it cannot follow so shallow or so uneven a ceiling",
-                corner + 1,
-                mm(keep),
-                if mm(least) > 0.0 { mm(least) } else { 1.0 }
-            ),
-            Self::Range { corner: Some(corner), range } => {
-                write!(f, "corner {}: {range}", corner + 1)
-            }
-            Self::Range { corner: None, range } => range.fmt(f),
-        }
+        let tenths = |length: Length| (length.get::<millimeter>() * 10.0).round() / 10.0;
+        f.write_str(&self.told(
+            |corner| format!("corner {}", corner + 1),
+            |length| format!("{} mm", tenths(length)),
+        ))
     }
 }

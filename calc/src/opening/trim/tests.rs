@@ -47,7 +47,8 @@ fn cut_from_the_edge_and_keep_from_the_rim_make_the_height() {
         );
     }
     assert!((mm(got.uneven) - 5.0).abs() < 1e-9);
-    assert!(mm(got.twist).abs() < 1e-9 && got.rim_follows);
+    let twist = got.twist.unwrap();
+    assert!(mm(twist.of_corners).abs() < 1e-9 && twist.rim_follows);
     let lengths: Vec<_> = got.sides.iter().map(|side| mm(side.length.unwrap()).round()).collect();
     assert_eq!(lengths, [400.0, 360.0, 400.0, 360.0]);
     // The unrolled line is closed: each side starts where the one before ends.
@@ -137,13 +138,16 @@ fn missing_readings_and_corners() {
     assert_eq!(cut(&flange(50.0, missing)), Err(faults.to_vec()));
     let mut three = standoffs(50.0, [5.0; 4]);
     three.corners.pop();
-    assert_eq!(cut(&three), Err(vec![Fault::CornerCount { count: 3 }]));
+    let got = cut(&three).unwrap();
+    assert_eq!((got.corners.len(), got.sides.len(), got.twist), (3, 0, None));
+    three.corners.clear();
+    assert_eq!(cut(&three), Err(vec![Fault::NoCorners]));
 }
 
 #[test]
 fn a_twisted_ceiling_rocks_the_rim() {
-    let got = cut(&standoffs(80.0, [10.0, 10.0, 10.0, 20.0])).unwrap();
-    assert!((mm(got.twist) - 10.0).abs() < 1e-9 && (mm(got.rocks_by) - 5.0).abs() < 1e-9);
+    let got = cut(&standoffs(80.0, [10.0, 10.0, 10.0, 20.0])).unwrap().twist.unwrap();
+    assert!((mm(got.of_corners) - 10.0).abs() < 1e-9 && (mm(got.rocks_by) - 5.0).abs() < 1e-9);
     assert!(!got.rim_follows);
 }
 
@@ -164,7 +168,7 @@ proptest! {
         let mut flange = flange(height, places.map(|(x, y)| (None, Some(depth_at(x, y)))));
         flange.sides = Some((millimeters(length), millimeters(width)));
         let got = cut(&flange).unwrap();
-        prop_assert!(mm(got.twist).abs() < 1e-9);
+        prop_assert!(mm(got.twist.unwrap().of_corners).abs() < 1e-9);
         for side in &got.sides {
             let ((x0, y0), (x1, y1)) = (places[side.from], places[side.to]);
             for along in [0.0, 0.3, 0.5, 0.9, 1.0] {

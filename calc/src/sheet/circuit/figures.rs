@@ -1,0 +1,310 @@
+//! Answers, tables, list lines and outcome of a circuit.
+
+use super::common::{
+    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line,
+};
+use super::findings::Findings;
+use crate::electrical::ampacity::{ampacity_a, carries};
+use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
+use crate::electrical::least_copper::Wiring;
+use crate::electrical::loom::{bundle_diameter_mm, sleeve_mm};
+use crate::electrical::network::solve;
+use crate::lists::{BuyLine, CutLine, Piece};
+use crate::outcome::Record;
+use crate::quantity::{Length, Mass, Style, plain};
+use crate::report::{Answer, Table, TableRow};
+use uom::si::length::{meter, millimeter};
+use uom::si::mass::kilogram;
+
+impl Findings<'_> {
+    pub(super) fn answers(&self) -> Vec<Answer> {
+        let worst = format!(
+            "{} ({})",
+            volts(self.node_v(self.worst)),
+            percent(self.drop_percent(self.worst))
+        );
+        let lowest = Answer::new("Lowest voltage at a load", worst).note(format!(
+            "at {}; {} is allowed",
+            self.tree.name(self.worst),
+            limit(self.inputs.drop_limit_percent)
+        ));
+        let draws = format!("all loads on draw {}", amperes(self.solution.source_a));
+        let fuse = match &self.fuse {
+            Ok(fuse) => {
+                Answer::new("Fuse at the source", format!("{} A", plain(fuse.rating_a, 1)))
+            }
+            Err(_) => Answer::new("Fuse at the source", "none fits"),
+        };
+        let mut sizes: Vec<String> = self.wire_m.iter().map(|(c, _)| c.to_string()).collect();
+        if sizes.len() > 3 {
+            sizes = vec![format!("{} sizes", sizes.len())];
+        }
+        let wire = Answer::new("Wire", sizes.join(", ")).note(match &self.chosen {
+            Some(chosen) if chosen.proved => "the least copper that is enough",
+            Some(_) => "the least copper that was found",
+            None => "as given",
+        });
+        vec![lowest, fuse.note(draws), wire]
+    }
+
+    pub(super) fn tables(&self, style: Style) -> Vec<Table> {
+        let mut tables = vec![self.loads_table(), self.runs_table(style)];
+        tables.push(self.splices_table());
+        tables.extend(self.polarity_table());
+        tables.push(self.wire_table(style));
+        tables.extend(self.spools_table(style));
+        tables.push(self.what_if_table());
+        tables
+    }
+
+    fn loads_table(&self) -> Table {
+        let row = |(place, placed): (usize, &crate::electrical::network::PlacedLoad)| {
+            let label = self.inputs.loads.get(place).map_or("", |load| load.label.as_str());
+            let label = match placed.count {
+                1 => label.to_owned(),
+                several => format!("{several} × {label}"),
+            };
+            let drop = self.drop_percent(placed.node);
+            TableRow {
+                cells: vec![
+                    label,
+                    self.tree.name(placed.node).to_owned(),
+                    volts(self.node_v(placed.node)),
+                    percent(drop),
+                    amperes(self.solution.load_a.get(place).copied().unwrap_or(0.0)),
+                ],
+                chosen: placed.node == self.worst,
+            }
+        };
+        Table {
+            title: "Voltage at every load, all of them on".into(),
+            heads: ["Load", "At", "Voltage", "Drop", "Draws"].map(String::from).to_vec(),
+            rows: self.loads.iter().enumerate().map(row).collect(),
+        }
+    }
+
+    fn runs_table(&self, style: Style) -> Table {
+        let row = |(place, run): (usize, &super::inputs::RunInput)| {
+            let conductor = self.conductors.get(place).copied();
+            let cut_m = self.pairs.get(place).map_or(run.length_m, |pair| pair.length_m);
+            let carries = conductor.and_then(|c| ampacity_a(c, &self.inputs.conditions));
+            TableRow {
+                cells: vec![
+                    format!("{}: {} to {}", run.id, run.from, run.to),
+                    conductor.map(|c| c.to_string()).unwrap_or_default(),
+                    format!("{} + and −", style.length(Length::new::<meter>(cut_m))),
+                    amperes(self.run_a(place)),
+                    carries.map_or("–".to_owned(), amperes),
+                ],
+                chosen: false,
+            }
+        };
+        Table {
+            title: "Runs: what to cut, slack at both ends counted".into(),
+            heads: ["Run", "Conductor", "Cut", "Current", "May carry"].map(String::from).to_vec(),
+            rows: self.inputs.runs.iter().enumerate().map(row).collect(),
+        }
+    }
+
+    fn wire_table(&self, style: Style) -> Table {
+        let together = self.inputs.conditions.bundled.clamp(2, 100);
+        let row = |(conductor, metres): &(Conductor, f64)| {
+            let bundle = conductor
+                .overall_diameter_mm()
+                .and_then(|d| bundle_diameter_mm(&vec![d; together as usize]));
+            let millimetres = |mm: f64| style.small(Length::new::<millimeter>(mm));
+            TableRow {
+                cells: vec![
+                    conductor.to_string(),
+                    run_length(*metres, style),
+                    bundle.map_or("–".to_owned(), millimetres),
+                    bundle.and_then(sleeve_mm).map_or("–".to_owned(), millimetres),
+                ],
+                chosen: false,
+            }
+        };
+        Table {
+            title: format!("Wire, and the sleeve for {together} conductors of one size"),
+            heads: ["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]
+                .map(String::from)
+                .to_vec(),
+            rows: self.wire_m.iter().map(row).collect(),
+        }
+    }
+
+    /// One size for all open runs against the best mix.
+    fn spools_table(&self, style: Style) -> Option<Table> {
+        let chosen = self.chosen.as_ref()?;
+        let row = |name: &str, wiring: &Wiring, is_chosen: bool| {
+            let mut sizes: Vec<String> = Vec::new();
+            for (conductor, run) in wiring.conductor.iter().zip(&self.inputs.runs) {
+                let size = conductor.to_string();
+                if run.conductor.is_none() && !sizes.contains(&size) {
+                    sizes.push(size);
+                }
+            }
+            let worst = wiring.solution.worst_node(self.loads);
+            let drop = wiring.solution.drop_percent(worst, self.inputs.source_v);
+            TableRow {
+                cells: vec![
+                    name.to_owned(),
+                    sizes.join(", "),
+                    copper_mass(wiring.copper_cm3, style),
+                    percent(drop),
+                    format!("{} A", plain(wiring.fuse_a, 1)),
+                ],
+                chosen: is_chosen,
+            }
+        };
+        let mut rows = vec![row("best mix", &chosen.mix, true)];
+        if let Some(single) = &chosen.single {
+            rows.push(row("one size", single, false));
+        }
+        Some(Table {
+            title: "One spool or a mix, for the runs that are auto".into(),
+            heads: ["", "Sizes", "Copper", "Greatest drop", "Fuse"].map(String::from).to_vec(),
+            rows,
+        })
+    }
+
+    fn what_if_table(&self) -> Table {
+        let source_v = self.inputs.source_v;
+        let longer: Vec<f64> = self.run_ohm.iter().map(|ohm| 1.25 * ohm).collect();
+        let cases = [
+            ("as planned", self.circuit(&self.run_ohm, source_v)),
+            ("source 10 % lower", self.circuit(&self.run_ohm, 0.9 * source_v)),
+            ("every run 25 % longer", self.circuit(&longer, source_v)),
+        ];
+        let row = |(name, circuit): (&str, crate::electrical::network::Circuit<'_>)| {
+            let mut cells = vec![name.to_owned()];
+            match solve(&circuit) {
+                Ok(solution) => {
+                    let worst = solution.worst_node(self.loads);
+                    let worst_v = solution.node_v.get(worst).copied().unwrap_or(0.0);
+                    cells.push(volts(worst_v));
+                    cells.push(percent(solution.drop_percent(worst, circuit.source_v)));
+                    cells.push(amperes(solution.source_a));
+                }
+                Err(_) => {
+                    cells.extend(["no steady voltage", "–", "–"].map(String::from));
+                }
+            }
+            TableRow { cells, chosen: name == "as planned" }
+        };
+        Table {
+            title: "What if, with this wire and all loads on".into(),
+            heads: ["", "Lowest voltage", "Drop", "Source gives"].map(String::from).to_vec(),
+            rows: cases.into_iter().map(row).collect(),
+        }
+    }
+
+    pub(super) fn buy(&self, style: Style) -> Vec<BuyLine> {
+        let mut buy: Vec<BuyLine> = self
+            .wire_m
+            .iter()
+            .filter(|(_, metres)| *metres > 0.0)
+            .map(|(conductor, metres)| wire_line(*conductor, *metres, style))
+            .collect();
+        if let Ok(fuse) = &self.fuse {
+            buy.push(fuse_line(fuse.rating_a, self.inputs.source_v));
+        }
+        buy.extend(self.connector_lines());
+        buy
+    }
+
+    /// Two pieces of wire for each run, one of each polarity.
+    pub(super) fn cut(&self) -> Vec<CutLine> {
+        let line = |(conductor, _): &(Conductor, f64)| CutLine {
+            stock: format!("wire {conductor}, one positive and one negative"),
+            count: 2,
+            pieces: self
+                .pairs
+                .iter()
+                .filter(|pair| pair.conductor == *conductor)
+                .map(|pair| Piece {
+                    label: self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone()),
+                    length: Length::new::<meter>(pair.length_m),
+                })
+                .collect(),
+            waste: Length::default(),
+        };
+        self.wire_m.iter().map(line).collect()
+    }
+
+    pub(super) fn outcome(&self) -> Record {
+        let mut nodes = Record::new();
+        for node in 0..self.tree.nodes() {
+            let record = Record::new()
+                .with("voltage_v", self.node_v(node))
+                .with("drop_percent", self.drop_percent(node));
+            nodes = nodes.with(self.tree.name(node).to_owned(), record);
+        }
+        let mut runs = Record::new();
+        for (place, run) in self.inputs.runs.iter().enumerate() {
+            let Some(conductor) = self.conductors.get(place) else { continue };
+            let loss_w = self.solution.run_loss_w.get(place).copied().unwrap_or(0.0);
+            let record = Record::new()
+                .with("current_a", self.run_a(place))
+                .with("conductor", conductor.to_string())
+                .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
+                .with("loss_w", loss_w)
+                .maybe("ampacity_a", ampacity_a(*conductor, &self.inputs.conditions));
+            runs = runs.with(run.id.clone(), record);
+        }
+        let wire = self.wire_m.iter().map(|(conductor, metres)| {
+            Record::new().with("conductor", conductor.to_string()).with("length_m", *metres)
+        });
+        let mut outcome = Record::new()
+            .with("nodes", nodes)
+            .with("runs", runs)
+            .with("source_current_a", self.solution.source_a)
+            .with("source_power_w", self.solution.source_w)
+            .with("load_power_w", self.solution.load_w)
+            .with("loss_w", self.solution.loss_w)
+            .with("worst_node", self.tree.name(self.worst))
+            .with("within_limit", self.within_limit)
+            .maybe("fuse_a", self.fuse.as_ref().ok().map(|fuse| fuse.rating_a))
+            .with("splices", self.splice_records())
+            .with("wire", wire.collect::<Vec<_>>());
+        if let Some(chosen) = &self.chosen {
+            let single = chosen.single.as_ref().and_then(|wiring| {
+                let open = self.inputs.runs.iter().position(|run| run.conductor.is_none())?;
+                let conductor = wiring.conductor.get(open)?;
+                Some(
+                    Record::new()
+                        .with("conductor", conductor.to_string())
+                        .with("copper_cm3", wiring.copper_cm3)
+                        .with("fuse_a", wiring.fuse_a),
+                )
+            });
+            outcome = outcome
+                .with(
+                    "mix",
+                    Record::new()
+                        .with("copper_cm3", chosen.mix.copper_cm3)
+                        .with("bound_cm3", chosen.bound_cm3)
+                        .with("proved", chosen.proved),
+                )
+                .maybe("single", single);
+        }
+        outcome
+    }
+
+    /// Runs whose conductor may not carry their own current.
+    pub(super) fn overloaded(&self) -> impl Iterator<Item = usize> + '_ {
+        self.conductors.iter().enumerate().filter_map(|(place, conductor)| {
+            let ampacity = ampacity_a(*conductor, &self.inputs.conditions)?;
+            (!carries(ampacity, self.run_a(place))).then_some(place)
+        })
+    }
+
+    /// Drop along a run. [V]
+    pub(super) fn run_drop(&self, run: usize) -> String {
+        drop_volts(self.run_a(run) * self.run_ohm.get(run).copied().unwrap_or(0.0))
+    }
+}
+
+/// Mass of so much copper, in print. A metre of 1 mm² is a cubic centimetre.
+pub(super) fn copper_mass(cm3: f64, style: Style) -> String {
+    style.mass(Mass::new::<kilogram>(cm3 * COPPER_KG_PER_M_MM2))
+}

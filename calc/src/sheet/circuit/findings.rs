@@ -1,0 +1,209 @@
+//! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
+
+use super::common::{limit, percent};
+use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
+use super::inputs::Inputs;
+use crate::electrical::conductor::Conductor;
+use crate::electrical::drop::is_within;
+use crate::electrical::fuse::{self, Fuse, FuseError};
+use crate::electrical::least_copper::{
+    LeastCopper, OpenCircuit, OpenError, USUAL_EFFORT, Wiring, choose,
+};
+use crate::electrical::network::{self, Circuit, NetworkError, Part, PlacedLoad, Solution};
+use crate::electrical::splice::{Splice, splices};
+use crate::electrical::tree::Tree;
+use crate::electrical::wire::{Pair, pairs, totals_m};
+use crate::fault::Fault;
+
+/// All that is said of a circuit.
+pub(super) struct Findings<'a> {
+    pub inputs: &'a Inputs,
+    pub tree: &'a Tree,
+    pub loads: &'a [PlacedLoad],
+    /// What each run is wired with.
+    pub conductors: Vec<Conductor>,
+    /// Resistance of each run, both conductors. [ohm]
+    pub run_ohm: Vec<f64>,
+    pub solution: Solution,
+    /// How the open runs were chosen; none where no run was open.
+    pub chosen: Option<LeastCopper>,
+    pub fuse: Result<Fuse, FuseError>,
+    /// The loaded node with the lowest voltage.
+    pub worst: usize,
+    pub within_limit: bool,
+    pub splices: Vec<Splice>,
+    /// The two pieces of each run.
+    pub pairs: Vec<Pair>,
+    /// Wire by conductor, both polarities together. [m]
+    pub wire_m: Vec<(Conductor, f64)>,
+}
+
+impl<'a> Findings<'a> {
+    pub fn of(
+        inputs: &'a Inputs,
+        tree: &'a Tree,
+        loads: &'a [PlacedLoad],
+    ) -> Result<Self, Vec<Fault>> {
+        let given: Vec<Option<Conductor>> = inputs.runs.iter().map(|run| run.conductor).collect();
+        let chosen = if given.contains(&None) {
+            let found = choose_for(inputs, tree, loads, &given, USUAL_EFFORT);
+            Some(found.map_err(|error| vec![open_fault(inputs, &given, &error)])?)
+        } else {
+            None
+        };
+        let conductors: Vec<Conductor> = match &chosen {
+            Some(LeastCopper { mix, .. }) => mix.conductor.clone(),
+            None => given.into_iter().flatten().collect(),
+        };
+        let mut run_ohm = Vec::with_capacity(conductors.len());
+        for (place, (conductor, run)) in conductors.iter().zip(&inputs.runs).enumerate() {
+            let ohm_per_m = conductor.ohm_per_m(inputs.temperature_c).map_err(|range| {
+                vec![Fault::new(inputs.run_field(place, "conductor"), range.to_string())]
+            })?;
+            run_ohm.push(2.0 * run.length_m * ohm_per_m);
+        }
+        let circuit = Circuit {
+            tree,
+            source_v: inputs.source_v,
+            source_ohm: 0.0,
+            run_ohm: &run_ohm,
+            loads,
+        };
+        let solution =
+            network::solve(&circuit).map_err(|error| vec![network_fault(inputs, &error)])?;
+        let worst = solution.worst_node(loads);
+        let worst_percent = solution.drop_percent(worst, inputs.source_v);
+        let (continuous_a, other_a) = if inputs.continuous {
+            (solution.source_a, 0.0)
+        } else {
+            (0.0, solution.source_a)
+        };
+        let fuse = fuse::select(continuous_a, other_a, &conductors, &inputs.conditions);
+        let lengths: Vec<(Conductor, f64)> = conductors
+            .iter()
+            .zip(&inputs.runs)
+            .map(|(conductor, run)| (*conductor, run.length_m))
+            .collect();
+        let pairs = pairs(&lengths, inputs.slack_m).map_err(|(place, range)| {
+            vec![Fault::new(inputs.run_field(place, "length"), range.to_string())]
+        })?;
+        Ok(Self {
+            within_limit: is_within(worst_percent, inputs.drop_limit_percent),
+            splices: splices(tree, loads),
+            wire_m: totals_m(&pairs),
+            inputs,
+            tree,
+            loads,
+            conductors,
+            run_ohm,
+            solution,
+            chosen,
+            fuse,
+            worst,
+            pairs,
+        })
+    }
+
+    /// The circuit as it was solved, with another source voltage and share of its run lengths.
+    pub fn circuit<'b>(&'b self, run_ohm: &'b [f64], source_v: f64) -> Circuit<'b> {
+        Circuit { tree: self.tree, source_v, source_ohm: 0.0, run_ohm, loads: self.loads }
+    }
+
+    /// The thinnest single size that would do in all runs, whatever was typed for them.
+    pub fn one_size_for_all(&self) -> Option<Wiring> {
+        let open = vec![None; self.inputs.runs.len()];
+        choose_for(self.inputs, self.tree, self.loads, &open, 0).ok()?.single
+    }
+
+    /// Drop at a node. [%]
+    pub fn drop_percent(&self, node: usize) -> f64 {
+        self.solution.drop_percent(node, self.inputs.source_v)
+    }
+
+    /// Voltage of a node. [V]
+    pub fn node_v(&self, node: usize) -> f64 {
+        self.solution.node_v.get(node).copied().unwrap_or(0.0)
+    }
+
+    /// Current of a run. [A]
+    pub fn run_a(&self, run: usize) -> f64 {
+        self.solution.run_a.get(run).copied().unwrap_or(0.0)
+    }
+
+    /// Names of the loads at a node, with their number where there are several alike.
+    pub fn loads_at(&self, node: usize) -> Vec<String> {
+        self.loads
+            .iter()
+            .zip(&self.inputs.loads)
+            .filter(|(placed, _)| placed.node == node)
+            .map(|(_, load)| match load.count {
+                1 => load.label.clone(),
+                several => format!("{several} × {}", load.label),
+            })
+            .collect()
+    }
+}
+
+fn choose_for(
+    inputs: &Inputs,
+    tree: &Tree,
+    loads: &[PlacedLoad],
+    conductor: &[Option<Conductor>],
+    effort: usize,
+) -> Result<LeastCopper, OpenError> {
+    let length_m: Vec<f64> = inputs.runs.iter().map(|run| run.length_m).collect();
+    let open = OpenCircuit {
+        tree,
+        source_v: inputs.source_v,
+        temperature_c: inputs.temperature_c,
+        drop_limit_percent: inputs.drop_limit_percent,
+        length_m: &length_m,
+        conductor,
+        loads,
+        choices: &inputs.choices,
+        conditions: inputs.conditions,
+        continuous: inputs.continuous,
+    };
+    choose(&open, effort)
+}
+
+/// No conductor could be chosen: named at the list of sizes, else at the first open run.
+fn open_fault(
+    inputs: &Inputs,
+    given: &[Option<Conductor>],
+    error: &OpenError,
+) -> Fault {
+    if let OpenError::Network(error) = error {
+        return network_fault(inputs, error);
+    }
+    let first_open = given.iter().position(Option::is_none).unwrap_or(0);
+    let field = if inputs.choices_named {
+        CONDUCTOR_CHOICES.key.to_owned()
+    } else {
+        inputs.run_field(first_open, "conductor")
+    };
+    let message = match error {
+        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => format!(
+            "no size is enough: even with {conductor} in all open runs “{node}” loses {}, and {} \
+             is allowed; shorten the runs, split the circuit or take a higher voltage",
+            percent(*lost),
+            limit(*limit_percent)
+        ),
+        other => other.to_string(),
+    };
+    Fault::new(field, message)
+}
+
+fn network_fault(inputs: &Inputs, error: &NetworkError) -> Fault {
+    let field = match error {
+        NetworkError::Range { part: Part::Source, .. } => "source_voltage".to_owned(),
+        NetworkError::Range { part: Part::Run(run), .. } => inputs.run_field(*run, "conductor"),
+        NetworkError::Range { part: Part::Load(load), .. } => inputs
+            .loads
+            .get(*load)
+            .map_or(LOADS.key.to_owned(), |load| format!("{}.value", load.path)),
+        NetworkError::Mismatch => RUNS.key.to_owned(),
+        NetworkError::Collapse { .. } => LOADS.key.to_owned(),
+    };
+    Fault::new(field, error.to_string())
+}

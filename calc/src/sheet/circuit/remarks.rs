@@ -1,0 +1,201 @@
+//! What has to be said of a circuit, warnings first.
+
+use super::common::{amperes, general_remarks, limit, percent, watts};
+use super::findings::Findings;
+use crate::electrical::ampacity::ampacity_a;
+use crate::electrical::colours::clashes;
+use crate::electrical::drop::is_within;
+use crate::electrical::fuse::FuseError;
+use crate::electrical::network::length_headroom;
+use crate::quantity::{Style, plain};
+use crate::report::Remark;
+
+impl Findings<'_> {
+    pub(super) fn remarks(&self, style: Style) -> Vec<Remark> {
+        let mut remarks = self.drop_warnings();
+        remarks.extend(self.current_warnings());
+        remarks.extend(self.polarity_warnings());
+        if self.within_limit && self.fuse.is_ok() && remarks.is_empty() {
+            remarks.push(Remark::good(format!(
+                "Every load is within {}, and the fuse protects every run.",
+                limit(self.inputs.drop_limit_percent)
+            )));
+        }
+        general_remarks(
+            self.inputs.source_v,
+            &self.conductors,
+            &self.inputs.conditions,
+            &mut remarks,
+        );
+        remarks.extend(self.choice_notes(style));
+        if let Some(note) = self.headroom_note() {
+            remarks.push(note);
+        }
+        remarks.push(Remark::note(format!(
+            "{} are lost as heat along the wires, of {} from the source.",
+            watts(self.solution.loss_w),
+            watts(self.solution.source_w)
+        )));
+        remarks
+    }
+
+    fn drop_warnings(&self) -> Vec<Remark> {
+        if self.within_limit {
+            return Vec::new();
+        }
+        let allowed = self.inputs.drop_limit_percent;
+        let too_low: Vec<&str> = self
+            .loads
+            .iter()
+            .zip(&self.inputs.loads)
+            .filter(|(placed, _)| !is_within(self.drop_percent(placed.node), allowed))
+            .map(|(_, load)| load.label.as_str())
+            .collect();
+        let better = match self.one_size_for_all().and_then(|one| one.conductor.first().copied()) {
+            Some(size) => format!(
+                " {size} in every run would do; set runs to auto to find the least copper."
+            ),
+            None => " No size is enough: shorten the runs or split the circuit.".to_owned(),
+        };
+        vec![Remark::warning(format!(
+            "Too much is lost on the way to {}: {} at the worst, and {} is allowed.{better}",
+            shortened(&too_low),
+            percent(self.drop_percent(self.worst)),
+            limit(allowed)
+        ))]
+    }
+
+    fn current_warnings(&self) -> Vec<Remark> {
+        let runs = &self.inputs.runs;
+        let mut remarks = Vec::new();
+        for place in self.overloaded() {
+            let (Some(run), Some(conductor)) = (runs.get(place), self.conductors.get(place)) else {
+                continue;
+            };
+            remarks.push(Remark::warning(format!(
+                "Run {} overheats: {conductor} as it lies may carry {}, and {} flow.",
+                run.id,
+                ampacity_a(*conductor, &self.inputs.conditions).map_or("?".to_owned(), amperes),
+                amperes(self.run_a(place))
+            )));
+        }
+        match &self.fuse {
+            Err(error @ FuseError::ConductorTooThin { weakest, .. }) => {
+                let run = runs.get(*weakest).map_or("", |run| run.id.as_str());
+                remarks.push(Remark::warning(format!(
+                    "No fuse fits: {error}. The weakest is run {run}; a fuse of its own where it \
+                     branches off would do too."
+                )));
+            }
+            Err(error) => remarks.push(Remark::warning(format!("No fuse fits: {error}."))),
+            Ok(fuse) if !fuse.unrated.is_empty() => {
+                let ids: Vec<&str> = fuse
+                    .unrated
+                    .iter()
+                    .filter_map(|place| runs.get(*place).map(|run| run.id.as_str()))
+                    .collect();
+                remarks.push(Remark::warning(format!(
+                    "No table says what the wire of {} may carry: the fuse was not held against \
+                     it. Look up what its maker allows.",
+                    shortened(&ids)
+                )));
+            }
+            Ok(_) => {}
+        }
+        for (place, run) in runs.iter().enumerate() {
+            match run.device_rating_a {
+                Some(rating_a) if self.run_a(place) > rating_a * (1.0 + 1e-9) => {
+                    remarks.push(Remark::warning(format!(
+                        "The dimmer or switch in run {} carries {}, and {} flow: take a larger \
+                         one or split the run.",
+                        run.id,
+                        amperes(rating_a),
+                        amperes(self.run_a(place))
+                    )));
+                }
+                _ => {}
+            }
+        }
+        remarks
+    }
+
+    /// Colours that mean opposite things on two joined leads, like ones together.
+    fn polarity_warnings(&self) -> Vec<Remark> {
+        let mut found: Vec<(String, Vec<&str>)> = Vec::new();
+        for load in &self.inputs.loads {
+            let Some(leads) = load.leads else { continue };
+            for clash in clashes(leads, self.inputs.wire) {
+                let text = clash.to_string();
+                match found.iter_mut().find(|(known, _)| *known == text) {
+                    Some((_, labels)) => labels.push(&load.label),
+                    None => found.push((text, vec![&load.label])),
+                }
+            }
+        }
+        found
+            .into_iter()
+            .map(|(text, labels)| {
+                Remark::warning(format!("Polarity of {}: {text}.", shortened(&labels)))
+            })
+            .collect()
+    }
+
+    fn choice_notes(&self, style: Style) -> Vec<Remark> {
+        let Some(chosen) = &self.chosen else { return Vec::new() };
+        let mut remarks = Vec::new();
+        if !chosen.proved {
+            let over = if chosen.bound_cm3 > 0.0 {
+                format!(
+                    "; no mix saves more than {}",
+                    percent(100.0 * (1.0 - chosen.bound_cm3 / chosen.mix.copper_cm3))
+                )
+            } else {
+                String::new()
+            };
+            remarks.push(Remark::note(format!(
+                "The search for the least copper was stopped before its end{over}."
+            )));
+        }
+        if let Some(single) = &chosen.single {
+            let open = self.inputs.runs.iter().position(|run| run.conductor.is_none());
+            let size = open.and_then(|place| single.conductor.get(place));
+            if let (Some(size), true) = (size, single.conductor != chosen.mix.conductor) {
+                let more = super::figures::copper_mass(
+                    single.copper_cm3 - chosen.mix.copper_cm3,
+                    style,
+                );
+                remarks.push(Remark::note(format!(
+                    "One spool instead: {size} in all of these runs does too, with {more} more \
+                     copper."
+                )));
+            }
+        }
+        remarks
+    }
+
+    fn headroom_note(&self) -> Option<Remark> {
+        if !self.within_limit {
+            return None;
+        }
+        let circuit = self.circuit(&self.run_ohm, self.inputs.source_v);
+        let factor = length_headroom(&circuit, self.inputs.drop_limit_percent).ok()??;
+        let longer = (100.0 * (factor - 1.0)).floor();
+        (longer >= 1.0).then(|| {
+            Remark::note(format!(
+                "With this wire all runs together may be {} % longer before a load drops below \
+                 the limit.",
+                plain(longer, 0)
+            ))
+        })
+    }
+}
+
+/// Names in a row, the first five of them.
+fn shortened(names: &[&str]) -> String {
+    const SHOWN: usize = 5;
+    let shown: Vec<&str> = names.iter().take(SHOWN).copied().collect();
+    match names.len().saturating_sub(SHOWN) {
+        0 => shown.join(", "),
+        more => format!("{} and {more} more", shown.join(", ")),
+    }
+}

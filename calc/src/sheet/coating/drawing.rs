@@ -1,0 +1,70 @@
+//! The areas as rectangles to scale, side by side; what is taken off is hatched.
+
+use uom::si::length::meter;
+
+use super::Inputs;
+use super::words::named;
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::quantity::{Area, Length, Style};
+
+/// More rectangles than this are not drawn: they could not be told apart.
+const MOST_DRAWN: usize = 40;
+
+/// A rectangle to draw.
+struct Drawn {
+    name: String,
+    across: Length,
+    down: Length,
+    fill: Fill,
+}
+
+/// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
+pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
+    let off = inputs.areas.iter().filter(|rectangle| rectangle.subtract).count();
+    let words = format!(
+        "{} coated and {off} taken-off rectangles to scale, {} in all.",
+        inputs.areas.len() + inputs.boards.len() - off,
+        style.area(net)
+    );
+    let mut drawing = Drawing::new("Areas to scale; hatched areas are not coated", words);
+    let all = rectangles(inputs);
+    let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);
+    // Room for the figures, whose size does not scale.
+    let room = longest * 0.3;
+    let (mut x, mut y, mut line_height) = (0.0, 0.0, 0.0_f64);
+    for one in all {
+        let (across, down) = (one.across.get::<meter>(), one.down.get::<meter>());
+        if x > 0.0 && x + across > longest {
+            (x, y, line_height) = (0.0, y + line_height + room, 0.0);
+        }
+        let (near, far) = (Point::metres(x, y), Point::metres(x + across, y + down));
+        drawing.rectangle(Pen::Solid, one.fill, near, far);
+        let corner = Point::metres(far.x, near.y);
+        drawing.dimension(near, corner, 1.0, style.length(one.across));
+        drawing.dimension(corner, far, 1.0, style.length(one.down));
+        let below = Point::metres(x, far.y + room * 0.2);
+        drawing.text(below, Anchor::Start, one.name);
+        x += across + room;
+        line_height = line_height.max(down);
+    }
+    drawing
+}
+
+fn rectangles(inputs: &Inputs) -> Vec<Drawn> {
+    let drawn = |name, length: Length, width: Length, fill| Drawn {
+        name,
+        across: length.max(width),
+        down: length.min(width),
+        fill,
+    };
+    let areas = inputs.areas.iter().enumerate().map(|(index, area)| {
+        let fill = if area.subtract { Fill::Waste } else { Fill::Stock };
+        let name = named(&area.label, "area", index, area.count);
+        drawn(name, area.length, area.width, fill)
+    });
+    let boards = inputs.boards.iter().enumerate().map(|(index, boards)| {
+        let name = named(&boards.label, "board", index, boards.count);
+        drawn(name, boards.length, boards.width, Fill::Stock)
+    });
+    areas.chain(boards).take(MOST_DRAWN).collect()
+}

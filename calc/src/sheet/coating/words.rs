@@ -1,0 +1,205 @@
+//! Answers, remarks and the table of layers of the coating sheet.
+
+use uom::si::temperature_interval::kelvin;
+
+use super::{Inputs, Layer, Worked, WorkedLayer, bought};
+use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
+use crate::quantity::{Style, Volume, money, percent as write_percent};
+use crate::report::{Answer, Remark, Table, TableRow};
+
+/// Less left over than this share of the need is pointed out.
+const SCANT: f64 = 0.03;
+
+/// A row's name: its label, else its number; with how many there are.
+pub fn named(label: &str, noun: &str, index: usize, count: u32) -> String {
+    let name = match label {
+        "" => format!("{noun} {}", index + 1),
+        label => label.to_owned(),
+    };
+    match count {
+        1 => name,
+        count => format!("{name} × {count}"),
+    }
+}
+
+pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
+    let mut answers = Vec::new();
+    if let (Some(layer), Some(of_layer)) = (inputs.layers.first(), worked.layers.first()) {
+        layer_answers(inputs, layer, worked, of_layer, style, &mut answers);
+    }
+    if let Some(margin) = &worked.margin {
+        let above = margin.margin.get::<kelvin>();
+        let answer = match (margin.may_coat, margin.too_humid) {
+            (false, _) => "No: wait",
+            (true, true) => "Better wait",
+            (true, false) => "Yes",
+        };
+        answers.push(Answer::new("Coat now?", answer).note(above_dew_point(above, style)));
+    }
+    answers
+}
+
+fn layer_answers(
+    inputs: &Inputs,
+    layer: &Layer,
+    worked: &Worked,
+    of_layer: &WorkedLayer,
+    style: Style,
+    answers: &mut Vec<Answer>,
+) {
+    // Where there are several layers, the answers are about the sheet's own.
+    let of = match inputs.layers.len() {
+        1 => String::new(),
+        _ => format!(", {}", layer.product),
+    };
+    if let Some(choice) = &of_layer.choice {
+        let left = format!("{} left over", style.volume(choice.left_over));
+        let label = format!("Buy{of}");
+        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(match choice.cost {
+            Some(cost) => format!("{} in all; {left}", money(cost)),
+            None => left,
+        }));
+    }
+    let thinned = of_layer.thinner > Volume::default();
+    let before = if thinned { ", before thinning" } else { "" };
+    answers.push(
+        Answer::new(format!("Needed{of}{before}"), style.volume_both(of_layer.paint)).note(format!(
+            "{} on {}, {} wet each",
+            coats(layer.coats),
+            style.area(worked.area),
+            style.film(of_layer.wet)
+        )),
+    );
+}
+
+fn coats(coats: u32) -> String {
+    if coats == 1 { "1 coat".to_owned() } else { format!("{coats} coats") }
+}
+
+/// `2 × 1 gal + 1 × 1 qt`.
+pub fn shopping(layer: &Layer, worked: &WorkedLayer, style: Style) -> String {
+    let cans = worked.choice.iter().flat_map(|choice| bought(&layer.offers, choice));
+    let mut cans: Vec<_> = cans.collect();
+    cans.sort_by(|(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
+    let cans = cans.iter().map(|(offer, count)| format!("{count} × {}", style.container(offer.size)));
+    cans.collect::<Vec<_>>().join(" + ")
+}
+
+/// All layers side by side, where there are several.
+pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Table> {
+    if inputs.layers.len() < 2 {
+        return None;
+    }
+    let row = |(layer, of_layer): (&Layer, &WorkedLayer)| {
+        let choice = of_layer.choice.as_ref();
+        TableRow {
+            cells: vec![
+                layer.product.clone(),
+                coats(layer.coats),
+                style.film(of_layer.wet),
+                style.volume(of_layer.paint),
+                shopping(layer, of_layer, style),
+                choice.and_then(|choice| choice.cost).map_or_else(String::new, money),
+            ],
+            chosen: false,
+        }
+    };
+    Some(Table {
+        title: "Layers".into(),
+        heads: ["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"].map(String::from).to_vec(),
+        rows: inputs.layers.iter().zip(&worked.layers).map(row).collect(),
+    })
+}
+
+fn above_dew_point(kelvin_above: f64, style: Style) -> String {
+    let side = if kelvin_above < 0.0 { "below" } else { "above" };
+    format!(
+        "the surface is {} {side} the dew point",
+        style.temperature_difference(kelvin_above.abs())
+    )
+}
+
+pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    if let Some(margin) = &worked.margin {
+        air_remarks(margin, style, &mut remarks);
+    }
+    for (layer, of_layer) in inputs.layers.iter().zip(&worked.layers) {
+        let of = match inputs.layers.len() {
+            1 => String::new(),
+            _ => format!("{}: ", layer.product),
+        };
+        for text in layer_remarks(layer, of_layer, style) {
+            remarks.push(Remark::note(format!("{of}{text}")));
+        }
+    }
+    remarks
+}
+
+fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if worked.thinner > Volume::default() {
+        remarks.push(format!(
+            "Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
+             comes from the can.",
+            style.volume(worked.paint),
+            style.volume(worked.thinner),
+            style.volume(worked.amount.needed),
+        ));
+    }
+    let Some(choice) = &worked.choice else {
+        let add = "Add the containers on the shelf, with their prices, to see which to buy.";
+        remarks.push(add.to_owned());
+        return remarks;
+    };
+    if layer.offers.iter().any(|offer| offer.price.is_none()) {
+        remarks.push(
+            "Not every container has a price, so these leave the least over; with all prices the \
+             cheapest are chosen."
+                .to_owned(),
+        );
+    }
+    if choice.left_over < worked.paint * SCANT {
+        remarks.push(format!(
+            "Only {} is left over: with a little more loss than entered it will not do.",
+            style.volume(choice.left_over)
+        ));
+    }
+    if !choice.proved {
+        remarks.push(
+            "There are too many ways to try them all: another choice might be a little better."
+                .to_owned(),
+        );
+    }
+    remarks
+}
+
+fn air_remarks(margin: &Margin, style: Style, remarks: &mut Vec<Remark>) {
+    let least = style.temperature_difference(LEAST_MARGIN_K);
+    let dew = style.temperature(margin.air.dew_point);
+    let above = above_dew_point(margin.margin.get::<kelvin>(), style);
+    if !margin.may_coat {
+        remarks.push(Remark::warning(format!(
+            "Do not coat yet: {above} of {dew}, and {least} above it is the least. Warm the \
+             surface, or wait for drier air."
+        )));
+    }
+    if margin.too_humid {
+        remarks.push(Remark::warning(format!(
+            "The air is at {} humidity or more: wait for drier air, whatever the dew point.",
+            write_percent(HUMIDITY_LIMIT_PERCENT)
+        )));
+    }
+    if margin.may_coat && !margin.too_humid {
+        remarks.push(Remark::good(format!(
+            "Dry enough: {above} of {dew}; {least} is the least. Measure again before each coat."
+        )));
+    }
+    if let Some(frost) = margin.air.frost_point {
+        remarks.push(Remark::note(format!(
+            "Frost forms from {} on: the label's least temperature comes first.",
+            style.temperature(frost)
+        )));
+    }
+}
+

@@ -1,0 +1,306 @@
+//! Two-part filler for gaps and holes: how much, in which batches, and what to buy.
+
+mod asks;
+mod drawing;
+mod words;
+
+use uom::si::f64::{Length, Mass, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::minute;
+use uom::si::volume::liter;
+
+use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
+use super::{Sheet, solve};
+use crate::coating::cautions::FOR_FILLING;
+use crate::coating::gap::{self, Hole};
+use crate::coating::mixing::{self, Batches, CupMarks, Mix, Parts};
+use crate::coating::purchase::{self, Part, PartOffer, Purchase};
+use crate::coating::range::{OutOfRange, within};
+use crate::fault::Fault;
+use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::outcome::Record;
+use crate::quantity::Style;
+use crate::report::{Caution, Report};
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "gap_fill",
+    title: "Gap and hole filling",
+    purpose: "How much two-part filler to mix, batch by batch within its pot life, and what to buy.",
+    asks: ASKS,
+    sources: &[
+        &gap::VOLUMES,
+        &gap::SHRINKAGE,
+        &mixing::SHARES,
+        &mixing::POT_LIFE,
+        &mixing::BATCHES,
+        &purchase::METHOD,
+    ],
+    example: r#"{ "product": "clear epoxy",
+        "gaps": [{ "label": "worn floor joints", "count": 6, "length": "2400 mm", "width": "3 mm", "depth": "18 mm" }],
+        "holes": [
+            { "label": "old screw holes", "count": 40, "diameter": "10 mm", "depth": "18 mm" },
+            { "label": "countersinks", "count": 60, "diameter": "9 mm", "depth": "4 mm", "shape": "countersunk", "bottom": "4 mm" },
+            { "label": "plugged holes", "count": 12, "diameter": "20 mm", "depth": "18 mm", "shape": "plugged",
+                "plug_diameter": "19 mm", "plug_length": "12 mm" } ],
+        "passes": 2, "shrink_percent": 3, "loss_percent": 15,
+        "mix": { "by": "mass", "a": 100, "b": 47, "density_a": "1.1 kg/l", "density_b": "1.034 kg/l" },
+        "pot_life": { "time": "25 min", "at": "25 C" }, "temperature": "18 C", "pour_rate": "20 ml/min", "batch_limit": "250 ml",
+        "cup_diameter": "80 mm",
+        "containers": [
+            { "part": "kit", "size": "0.75 l", "price": 48 }, { "part": "kit", "size": "1.5 l", "price": 84 },
+            { "part": "a", "size": "0.5 l", "price": 33 }, { "part": "b", "size": "0.25 l", "price": 22 } ] }"#,
+    solve: |reader| solve(reader, asks::read, report),
+};
+
+/// A row of gaps.
+struct Gap {
+    label: String,
+    count: u32,
+    length: Length,
+    width: Length,
+    depth: Length,
+}
+
+/// A row of holes.
+struct Holes {
+    label: String,
+    count: u32,
+    hole: Hole,
+}
+
+/// The pot life on the label.
+struct Label {
+    time: Time,
+    at: ThermodynamicTemperature,
+}
+
+/// What was typed, read.
+struct Inputs {
+    product: String,
+    gaps: Vec<Gap>,
+    holes: Vec<Holes>,
+    passes: u32,
+    shrink: Ratio,
+    loss: Ratio,
+    mix: Mix,
+    pot_life: Option<Label>,
+    temperature: Option<ThermodynamicTemperature>,
+    pour_rate: Option<VolumeRate>,
+    batch_limit: Option<Volume>,
+    cup: Option<Length>,
+    offers: Vec<PartOffer>,
+}
+
+/// What was worked out.
+struct Worked {
+    /// Volume of each row of gaps, then of each row of holes.
+    rows: Vec<Volume>,
+    net: Volume,
+    /// Shrinkage and loss included.
+    whole: Volume,
+    parts: Parts,
+    /// At the working temperature.
+    pot_life: Option<Time>,
+    batches: Batches,
+    /// Of one batch.
+    batch: Parts,
+    cup: CupMarks,
+    /// How high the two marks stand in the cup, where its width is known.
+    cup_heights: Option<[Length; 2]>,
+    purchase: Option<Purchase>,
+}
+
+fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
+    let mut rows = Vec::new();
+    for (index, gap) in inputs.gaps.iter().enumerate() {
+        let each = gap::joint(gap.length, gap.width, gap.depth);
+        rows.push(each.map_err(at(format!("gaps.{index}")))? * f64::from(gap.count));
+    }
+    for (index, holes) in inputs.holes.iter().enumerate() {
+        let each = gap::hole(holes.hole).map_err(at(format!("holes.{index}")))?;
+        rows.push(each * f64::from(holes.count));
+    }
+    let net: Volume = rows.iter().copied().sum();
+    let field = if inputs.gaps.is_empty() { HOLES.key } else { GAPS.key };
+    if net.get::<liter>() <= 1e-9 {
+        return Err(vec![Fault::new(
+            field,
+            "there is nothing to fill; give sizes that leave room beside the plugs",
+        )]);
+    }
+    let whole =
+        gap::with_shrinkage_and_loss(net, inputs.shrink, inputs.loss).map_err(at(field))?;
+    within("volume to mix", whole.get::<liter>(), 0.0, 1e6, "l").map_err(at(field))?;
+    let parts = mixing::parts(&inputs.mix, whole).map_err(of_mix)?;
+
+    let working = inputs.temperature;
+    let pot_life = inputs.pot_life.as_ref();
+    let pot_life = pot_life
+        .map(|label| mixing::pot_life(label.time, label.at, working.unwrap_or(label.at)))
+        .transpose()
+        .map_err(at("pot_life.time"))?;
+    let largest = mixing::largest_batch(inputs.batch_limit, inputs.pour_rate.zip(pot_life))
+        .map_err(at("pour_rate"))?;
+    let batches = mixing::batches(whole, inputs.passes, largest).map_err(|fault| {
+        let field = if inputs.batch_limit == largest { "batch_limit" } else { "pour_rate" };
+        vec![Fault::new(field, fault.to_string())]
+    })?;
+    let batch = mixing::parts(&inputs.mix, batches.each).map_err(of_mix)?;
+    let purchase = (!inputs.offers.is_empty())
+        .then(|| purchase::choose(&inputs.mix, whole, &inputs.offers))
+        .transpose()
+        .map_err(|fault| vec![Fault::new(CONTAINERS.key, fault.to_string())])?;
+    let cup = mixing::cup_marks(&batch);
+    let height = |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
+    let first = height(cup.first).map_err(at("cup_diameter"))?;
+    let second = height(cup.second).map_err(at("cup_diameter"))?;
+    let cup_heights = first.zip(second).map(|(first, second)| [first, second]);
+    Ok(Worked { rows, net, whole, parts, pot_life, batches, batch, cup, cup_heights, purchase })
+}
+
+fn at(field: impl Into<String>) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
+    move |range| vec![Fault::new(field, range.to_string())]
+}
+
+fn of_mix(fault: mixing::Fault) -> Vec<Fault> {
+    let field = match fault {
+        mixing::Fault::NoDensity { of_a: true } => "mix.density_a",
+        mixing::Fault::NoDensity { of_a: false } => "mix.density_b",
+        mixing::Fault::TooManyBatches { .. } => "batch_limit",
+        mixing::Fault::Range(_) => "mix",
+    };
+    vec![Fault::new(field, fault.to_string())]
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let worked = work(inputs)?;
+    Ok(Report {
+        answers: words::answers(inputs, &worked, style),
+        remarks: words::remarks(inputs, &worked, style),
+        tables: words::tables(inputs, &worked, style),
+        drawings: vec![drawing::cup(inputs, &worked, style), drawing::sections(inputs, style)],
+        marks: cup_strip(inputs, &worked, style).into_iter().collect(),
+        working: words::working(inputs, &worked, style),
+        cautions: Caution::all(&FOR_FILLING),
+        buy: buy(inputs, &worked, style),
+        outcome: outcome(inputs, &worked),
+        ..Report::default()
+    })
+}
+
+/// The two marks on a straight-walled cup, as heights above its bottom.
+fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip> {
+    let [first, second] = worked.cup_heights?;
+    let mark = |label: &str, at: Length, volume: Volume| Mark {
+        label: label.to_owned(),
+        at,
+        note: style.volume(volume),
+    };
+    Some(MarkStrip {
+        label: format!("cup {} across, from its bottom", style.short(inputs.cup?)),
+        length: second,
+        marks: vec![
+            mark("part a to here", first, worked.cup.first),
+            mark("part b to here", second, worked.cup.second),
+        ],
+    })
+}
+
+fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
+    let kg = |mass: Option<Mass>| mass.map(|mass| mass.get::<kilogram>());
+    let purchase = worked.purchase.as_ref();
+    let of_a_pass = Record::new()
+        .with("count", worked.batches.per_pass)
+        .with("part_a_l", worked.batch.a.get::<liter>())
+        .with("part_b_l", worked.batch.b.get::<liter>())
+        .maybe("part_a_kg", kg(worked.batch.a_mass))
+        .maybe("part_b_kg", kg(worked.batch.b_mass));
+    Record::new()
+        .with("net_volume_l", worked.net.get::<liter>())
+        .with("volume_l", worked.whole.get::<liter>())
+        .with("part_a_l", worked.parts.a.get::<liter>())
+        .with("part_b_l", worked.parts.b.get::<liter>())
+        .maybe("part_a_kg", kg(worked.parts.a_mass))
+        .maybe("part_b_kg", kg(worked.parts.b_mass))
+        .maybe("pot_life_min", worked.pot_life.map(|life| life.get::<minute>()))
+        .maybe(
+            "label_pot_life_min",
+            inputs.pot_life.as_ref().map(|label| label.time.get::<minute>()),
+        )
+        .maybe(
+            "label_temperature_c",
+            inputs.pot_life.as_ref().map(|label| label.at.get::<degree_celsius>()),
+        )
+        .maybe("largest_batch_l", worked.batches.largest.map(|largest| largest.get::<liter>()))
+        .with("batches", vec![of_a_pass; worked.batches.passes as usize])
+        .maybe("containers", purchase.map(|purchase| cans(inputs, purchase)))
+        .maybe("cost", purchase.and_then(|purchase| purchase.cost))
+        .maybe("left_over_a_l", purchase.map(|purchase| purchase.left_over_a.get::<liter>()))
+        .maybe("left_over_b_l", purchase.map(|purchase| purchase.left_over_b.get::<liter>()))
+        .maybe("proved", purchase.map(|purchase| purchase.proved))
+}
+
+/// The containers of which some are bought, with their number.
+fn bought<'a>(
+    inputs: &'a Inputs,
+    purchase: &'a Purchase,
+) -> impl Iterator<Item = (&'a PartOffer, u32)> + 'a {
+    inputs.offers.iter().zip(purchase.counts.iter().copied()).filter(|(_, count)| *count > 0)
+}
+
+fn cans(inputs: &Inputs, purchase: &Purchase) -> Vec<Record> {
+    bought(inputs, purchase)
+        .map(|(offer, count)| {
+            Record::new()
+                .with("part", key(offer.part))
+                .with("size_l", offer.offer.size.get::<liter>())
+                .with("count", count)
+        })
+        .collect()
+}
+
+/// A part as it is named in the file.
+fn key(part: Part) -> &'static str {
+    match part {
+        Part::A => "a",
+        Part::B => "b",
+        Part::Kit => "kit",
+    }
+}
+
+/// A part as it is called: `part a`, `kit`.
+fn called(part: Part) -> &'static str {
+    match part {
+        Part::A => "part a",
+        Part::B => "part b",
+        Part::Kit => "kit",
+    }
+}
+
+fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
+    let item = |part| format!("{}, {}", inputs.product, called(part));
+    match &worked.purchase {
+        Some(purchase) => bought(inputs, purchase)
+            .map(|(PartOffer { part, offer }, count)| BuyLine {
+                item: item(*part),
+                spec: style.container(offer.size),
+                quantity: f64::from(count),
+                unit: "each",
+                cost: offer.price.map(|price| price * f64::from(count)),
+                mass: None,
+            })
+            .collect(),
+        None => [
+            (Part::A, worked.parts.a, worked.parts.a_mass),
+            (Part::B, worked.parts.b, worked.parts.b_mass),
+        ]
+        .into_iter()
+        .map(|(part, volume, mass)| {
+            let (quantity, unit) = style.poured(volume);
+            BuyLine { item: item(part), spec: String::new(), quantity, unit, cost: None, mass }
+        })
+        .collect(),
+    }
+}

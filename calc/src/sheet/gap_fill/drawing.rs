@@ -1,0 +1,130 @@
+//! The mixing cup with its two marks, and sections of what is filled; both to scale.
+
+use std::f64::consts::PI;
+
+use uom::si::f64::Length;
+use uom::si::length::meter;
+use uom::si::volume::cubic_meter;
+
+use super::words::named;
+use super::{Inputs, Worked};
+use crate::coating::gap::Hole;
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::quantity::Style;
+
+/// More sections than this are not drawn: they could not be told apart.
+const MOST_DRAWN: usize = 24;
+
+/// One cup with one batch in it: part a up to the first mark, part b from there to the second.
+pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
+    let (first, second) = (worked.cup.first, worked.cup.second);
+    let (a, whole) = (first.get::<cubic_meter>(), second.get::<cubic_meter>());
+    // Without a cup given: one as high as it is wide when the batch is in.
+    let across =
+        inputs.cup.map_or_else(|| libm::cbrt(whole * 4.0 / PI), |across| across.get::<meter>());
+    let height = |volume: f64| volume / (PI / 4.0 * across * across);
+    let (top, a_up_to) = (height(whole), height(a));
+    let rim = top * 1.25;
+    let level = |up: f64| rim - up;
+    let mut drawing = Drawing::new(
+        "One batch in a straight-walled cup",
+        format!(
+            "Pour part a up to {}, then part b up to {} in all.",
+            style.volume(first),
+            style.volume(second)
+        ),
+    );
+    let at = Point::metres;
+    drawing.rectangle(Pen::Thin, Fill::Level(1), at(0.0, level(a_up_to)), at(across, rim));
+    drawing.rectangle(Pen::Thin, Fill::Level(3), at(0.0, level(top)), at(across, level(a_up_to)));
+    let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
+    drawing.line(Pen::Solid, &wall);
+    let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
+    let [a_height, b_height] = heights.map(|heights| heights.map(|text| format!(", {text} up"))).unwrap_or_default();
+    for (up, part, volume, height) in
+        [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
+    {
+        drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
+        let words = format!("{part} to {}{height}", style.volume(volume));
+        drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
+    }
+    // Room for the texts, which do not scale.
+    drawing.line(Pen::Thin, &[at(across * 1.1, rim), at(across * 2.8, rim)]);
+    if let Some(cup) = inputs.cup {
+        drawing.dimension(at(across, rim), at(0.0, rim), 1.0, style.short(cup));
+    }
+    drawing
+}
+
+/// Sections across each row's gap or hole, side by side in the wood.
+pub fn sections(inputs: &Inputs, style: Style) -> Drawing {
+    let gaps = inputs.gaps.iter().enumerate().map(|(index, gap)| {
+        (named(&gap.label, "gap", index), Section::Straight(gap.width, gap.depth))
+    });
+    let holes = inputs.holes.iter().enumerate().map(|(index, holes)| {
+        (named(&holes.label, "hole", index), Section::Hole(holes.hole))
+    });
+    let all: Vec<(String, Section)> = gaps.chain(holes).take(MOST_DRAWN).collect();
+    let sizes = all.iter().map(|(_, section)| section.size());
+    let largest = sizes.fold(0.0_f64, |largest, (width, depth)| largest.max(width).max(depth));
+
+    let mut drawing = Drawing::new(
+        "Sections across gaps and holes, filled",
+        "Each row's gap or hole once, to scale, with its width and depth.",
+    );
+    // Three in a line, each with room for its name and figures, which do not scale.
+    let (cell, line) = (largest * 2.4, largest * 2.2);
+    for (index, (name, section)) in all.into_iter().enumerate() {
+        let (width, depth) = section.size();
+        let (x, y) = ((index % 3) as f64 * cell, (index / 3) as f64 * line);
+        let (left, right) = (x + largest * 0.3, x + largest * 0.3 + width);
+        let wood = Point::metres(x + cell * 0.95, y + largest * 1.2);
+        drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(x, y), wood);
+        section.draw(&mut drawing, (left + right) / 2.0, y);
+        let (near, far) = (Point::metres(left, y), Point::metres(right, y));
+        drawing.dimension(near, far, 1.0, style.short(metres(width)));
+        drawing.dimension(far, Point::metres(right, y + depth), 1.0, style.short(metres(depth)));
+        drawing.text(Point::metres(x, y + largest * 1.45), Anchor::Start, name);
+    }
+    drawing
+}
+
+fn metres(value: f64) -> Length {
+    Length::new::<meter>(value)
+}
+
+/// What is seen where a gap or hole is cut across.
+enum Section {
+    Straight(Length, Length),
+    Hole(Hole),
+}
+
+impl Section {
+    /// Width at the surface, and depth, in metres.
+    fn size(&self) -> (f64, f64) {
+        let (width, depth) = match *self {
+            Self::Straight(width, depth) => (width, depth),
+            Self::Hole(Hole::Plain { diameter, depth } | Hole::Plugged { diameter, depth, .. }) => {
+                (diameter, depth)
+            }
+            Self::Hole(Hole::Countersunk { top, depth, .. }) => (top, depth),
+        };
+        (width.get::<meter>(), depth.get::<meter>())
+    }
+
+    fn draw(&self, drawing: &mut Drawing, middle: f64, surface: f64) {
+        let (width, depth) = self.size();
+        let bottom = match *self {
+            Self::Hole(Hole::Countersunk { bottom, .. }) => bottom.get::<meter>(),
+            _ => width,
+        };
+        let outline = [(-width, 0.0), (width, 0.0), (bottom, depth), (-bottom, depth)]
+            .map(|(twice, down)| Point::metres(middle + twice / 2.0, surface + down));
+        drawing.area(Pen::Solid, Fill::Level(3), &outline);
+        if let Self::Hole(Hole::Plugged { plug_diameter, plug_length, .. }) = *self {
+            let half = plug_diameter.get::<meter>() / 2.0;
+            let foot = Point::metres(middle + half, surface + plug_length.get::<meter>());
+            drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(middle - half, surface), foot);
+        }
+    }
+}

@@ -1,0 +1,374 @@
+//! Answers, remarks, tables and working of the gap-filling sheet.
+
+use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
+use uom::si::ratio::percent;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::minute;
+
+use super::{Inputs, Worked, bought, called};
+use crate::coating::mixing::{self, By, Parts};
+use crate::coating::{gap, purchase};
+use crate::quantity::{Style, amount, money, percent as write_percent, plain, significant};
+use crate::report::{Answer, Remark, Step, Table, TableRow};
+
+/// A row's name: its label, else what it is and its number.
+pub fn named(label: &str, noun: &str, index: usize) -> String {
+    if label.is_empty() { format!("{noun} {}", index + 1) } else { label.to_owned() }
+}
+
+/// `25 min`, `1.5 h`.
+fn time(time: Time) -> String {
+    let minutes = time.get::<minute>();
+    if minutes < 120.0 {
+        format!("{} min", significant(minutes, 2))
+    } else {
+        amount(minutes / 60.0, 1, "h")
+    }
+}
+
+/// What to measure of a part: on the scale where the ratio is by mass, else in the cup.
+fn measured(inputs: &Inputs, volume: Volume, mass: Option<Mass>, style: Style) -> String {
+    match (inputs.mix.by, mass) {
+        (By::Mass, Some(mass)) => style.weighed(mass),
+        _ => style.volume(volume),
+    }
+}
+
+/// `a 120 ml + b 60 ml`, `a 129 g + b 60.6 g by weight`.
+fn both(inputs: &Inputs, parts: &Parts, style: Style) -> String {
+    let by = match inputs.mix.by {
+        By::Mass => " by weight",
+        By::Volume => "",
+    };
+    format!(
+        "a {} + b {}{by}",
+        measured(inputs, parts.a, parts.a_mass, style),
+        measured(inputs, parts.b, parts.b_mass, style)
+    )
+}
+
+pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
+    let batches = &worked.batches;
+    let split = match (batches.passes, batches.per_pass) {
+        (1, _) => String::new(),
+        (passes, per_pass) => format!("{passes} passes of {per_pass}; "),
+    };
+    let life = match worked.pot_life {
+        Some(life) => format!("each workable for about {}", time(life)),
+        None => "mind the pot life on the label".to_owned(),
+    };
+    let mut answers = vec![
+        Answer::new("Mix in all", style.volume_both(worked.whole))
+            .note(both(inputs, &worked.parts, style)),
+        Answer::new(
+            if batches.count == 1 { "Batch" } else { "Batches" },
+            format!("{} × ({})", batches.count, both(inputs, &worked.batch, style)),
+        )
+        .note(format!("{split}{life}")),
+    ];
+    if let Some(purchase) = &worked.purchase {
+        let left = format!(
+            "left over: a {}, b {}",
+            style.volume(purchase.left_over_a),
+            style.volume(purchase.left_over_b)
+        );
+        answers.push(Answer::new("Buy", shopping(inputs, worked, style)).note(
+            match purchase.cost {
+                Some(cost) => format!("{} in all; {left}", money(cost)),
+                None => left,
+            },
+        ));
+    }
+    answers
+}
+
+/// `1 × kit 1.5 l + 2 × part b 250 ml`.
+fn shopping(inputs: &Inputs, worked: &Worked, style: Style) -> String {
+    let cans: Vec<String> = worked
+        .purchase
+        .iter()
+        .flat_map(|purchase| bought(inputs, purchase))
+        .map(|(offer, count)| {
+            format!("{count} × {} {}", called(offer.part), style.container(offer.offer.size))
+        })
+        .collect();
+    cans.join(" + ")
+}
+
+pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    if inputs.batch_limit.is_none() {
+        remarks.push(Remark::warning(
+            "No largest batch is given. Pot lives on labels are mostly measured on a cup of about \
+             100 g (4 oz): a larger one heats up and sets sooner. Keep to small batches, or enter \
+             what the label allows.",
+        ));
+    }
+    match (inputs.pot_life.is_some(), inputs.pour_rate.is_some()) {
+        (true, false) => remarks.push(Remark::note(
+            "Enter how fast you pour, and the batches are kept to what is used within the pot life.",
+        )),
+        (false, true) => remarks.push(Remark::warning(
+            "The pour rate says nothing without the pot life on the label: enter both.",
+        )),
+        _ => {}
+    }
+    if let (Some(label), Some(now), Some(life)) =
+        (&inputs.pot_life, inputs.temperature, worked.pot_life)
+    {
+        let ratio = life.get::<minute>() / label.time.get::<minute>();
+        if !(0.95..=1.05).contains(&ratio) {
+            remarks.push(Remark::note(format!(
+                "At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
+                 batch first.",
+                style.temperature(now),
+                time(life),
+                time(label.time)
+            )));
+        }
+    }
+    if inputs.mix.by == By::Mass {
+        let by_volume = worked.parts.b.value / worked.parts.a.value * 100.0;
+        remarks.push(Remark::note(format!(
+            "Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.",
+            plain(by_volume, 1)
+        )));
+    }
+    if inputs.passes > 1 {
+        remarks.push(Remark::note(
+            "Mix each pass only when the one below has set as far as the label says.",
+        ));
+    }
+    let Some(purchase) = &worked.purchase else {
+        remarks.push(Remark::note(
+            "Add the bottles and kits on the shelf, with their prices, to see which to buy.",
+        ));
+        return remarks;
+    };
+    if inputs.offers.iter().any(|offer| offer.offer.price.is_none()) {
+        remarks.push(Remark::note(
+            "Not every container has a price, so these leave the least over; with all prices the \
+             cheapest are chosen.",
+        ));
+    }
+    if !purchase.proved {
+        remarks.push(Remark::note(
+            "There are too many ways to try them all: another choice might be a little better.",
+        ));
+    }
+    remarks
+}
+
+pub fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Table> {
+    let mut tables = vec![cup_table(worked, style), volumes_table(inputs, worked, style)];
+    if let Some(label) = &inputs.pot_life {
+        tables.extend(pot_life_table(inputs, label.time, label.at, style));
+    }
+    tables
+}
+
+fn row<const N: usize>(cells: [String; N], chosen: bool) -> TableRow {
+    TableRow { cells: cells.to_vec(), chosen }
+}
+
+fn heads<const N: usize>(heads: [&str; N]) -> Vec<String> {
+    heads.map(String::from).to_vec()
+}
+
+/// The marks for pouring both parts into one cup, for a batch and for parts of one.
+fn cup_table(worked: &Worked, style: Style) -> Table {
+    let marks = &worked.cup;
+    let shares = [("one batch", 1.0), ("half a batch", 0.5), ("a quarter", 0.25)];
+    let rows = shares.map(|(name, share)| {
+        let scale = |mass: Option<Mass>| {
+            mass.map_or_else(|| "–".to_owned(), |mass| style.weighed(mass * share))
+        };
+        let cup = |volume: Volume| style.volume(volume * share);
+        row(
+            [
+                name.to_owned(),
+                cup(marks.first),
+                cup(marks.second),
+                scale(marks.first_mass),
+                scale(marks.second_mass),
+            ],
+            share == 1.0,
+        )
+    });
+    Table {
+        title: "Both parts into one cup: part a first, then part b on top".into(),
+        heads: heads(["", "a up to", "b up to", "scale after a", "scale after b"]),
+        rows: rows.to_vec(),
+    }
+}
+
+fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
+    let gaps = inputs.gaps.iter().enumerate();
+    let gaps = gaps.map(|(index, gap)| (named(&gap.label, "gap", index), gap.count));
+    let holes = inputs.holes.iter().enumerate();
+    let holes = holes.map(|(index, holes)| (named(&holes.label, "hole", index), holes.count));
+    let rows = gaps.chain(holes).zip(&worked.rows).map(|((name, count), all)| {
+        let each = *all / f64::from(count);
+        row([name, count.to_string(), style.volume(each), style.volume(*all)], false)
+    });
+    let sum = row(
+        ["together".into(), String::new(), String::new(), style.volume(worked.net)],
+        false,
+    );
+    Table {
+        title: "What is filled, before shrinkage and loss".into(),
+        heads: heads(["", "how many", "each", "all"]),
+        rows: rows.chain([sum]).collect(),
+    }
+}
+
+/// Pot life at other temperatures, so that one sees what warming or cooling brings.
+fn pot_life_table(
+    inputs: &Inputs,
+    label: Time,
+    at: ThermodynamicTemperature,
+    style: Style,
+) -> Option<Table> {
+    let now = inputs.temperature.unwrap_or(at);
+    let mut temperatures: Vec<(ThermodynamicTemperature, bool)> = [10.0, 15.0, 20.0, 25.0, 30.0]
+        .into_iter()
+        .map(ThermodynamicTemperature::new::<degree_celsius>)
+        .filter(|other| (other.value - now.value).abs() > 0.5)
+        .map(|other| (other, false))
+        .chain([(now, true)])
+        .collect();
+    temperatures.sort_by(|(one, _), (other, _)| one.value.total_cmp(&other.value));
+    let rows: Result<Vec<TableRow>, _> = temperatures
+        .into_iter()
+        .map(|(other, chosen)| {
+            let life = mixing::pot_life(label, at, other)?;
+            Ok::<_, crate::coating::range::OutOfRange>(row(
+                [style.temperature(other), time(life)],
+                chosen,
+            ))
+        })
+        .collect();
+    Some(Table {
+        title: "Pot life by temperature, a rule of thumb".into(),
+        heads: heads(["at", "workable for about"]),
+        rows: rows.ok()?,
+    })
+}
+
+pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
+    let share = |ratio: uom::si::f64::Ratio| write_percent(ratio.get::<percent>());
+    let listed = worked.rows.len() <= 6;
+    let sum: Vec<String> = worked.rows.iter().map(|volume| style.volume(*volume)).collect();
+    let sum = if listed { sum.join(" + ") } else { format!("{} rows", sum.len()) };
+    let mut steps = vec![
+        Step::new(
+            "To fill",
+            "gap: n · l · w · d; hole: n · π/4 · Ø² · d; cone: n · π/12 · d · (Ø² + Ø·ø + ø²)",
+            sum,
+            style.volume_both(worked.net),
+            &gap::VOLUMES,
+        ),
+        Step::new(
+            "Mix in all",
+            "V = N / (1 − shrinkage) / (1 − loss)",
+            format!(
+                "{} / (1 − {}) / (1 − {})",
+                style.volume(worked.net),
+                share(inputs.shrink),
+                share(inputs.loss)
+            ),
+            style.volume_both(worked.whole),
+            &gap::SHRINKAGE,
+        ),
+        parts_step(inputs, worked, style),
+    ];
+    if let (Some(label), Some(life)) = (&inputs.pot_life, worked.pot_life) {
+        let now = inputs.temperature.unwrap_or(label.at);
+        steps.push(Step::new(
+            "Pot life now",
+            "t = t₀ · 2^((T₀ − T) / 10 °C)",
+            format!(
+                "{} · 2^(({} − {}) / {})",
+                time(label.time),
+                style.temperature(label.at),
+                style.temperature(now),
+                style.temperature_difference(10.0)
+            ),
+            time(life),
+            &mixing::POT_LIFE,
+        ));
+    }
+    steps.extend(batch_steps(inputs, worked, style));
+    if let Some(purchase) = &worked.purchase {
+        let priced = inputs.offers.iter().all(|offer| offer.offer.price.is_some());
+        steps.push(Step::new(
+            if priced { "Cheapest containers" } else { "Containers that leave least over" },
+            "held of a ≥ A, held of b ≥ B",
+            shopping(inputs, worked, style),
+            purchase.cost.map_or_else(
+                || format!("{} left over", style.volume(purchase.left_over_a + purchase.left_over_b)),
+                money,
+            ),
+            &purchase::METHOD,
+        ));
+    }
+    steps
+}
+
+fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
+    let (a, b) = (plain(inputs.mix.a, 3), plain(inputs.mix.b, 3));
+    let whole = style.volume(worked.whole);
+    let (formula, numbers) = match inputs.mix.by {
+        By::Volume => ("A = V · a / (a + b), B = V − A", format!("{whole} · {a} / ({a} + {b})")),
+        By::Mass => {
+            let density = |density: Option<uom::si::f64::MassDensity>| {
+                density.map_or_else(String::new, |density| amount(density.value / 1e3, 3, "kg/l"))
+            };
+            let (of_a, of_b) = (density(inputs.mix.density_a), density(inputs.mix.density_b));
+            (
+                "A = V · (a/ρa) / (a/ρa + b/ρb), B = V − A",
+                format!("{whole} · ({a} / {of_a}) / ({a} / {of_a} + {b} / {of_b})"),
+            )
+        }
+    };
+    let parts = &worked.parts;
+    let result = format!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
+    Step::new("Both parts", formula, numbers, result, &mixing::SHARES)
+}
+
+fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
+    let batches = &worked.batches;
+    let whole = style.volume(worked.whole);
+    let each = format!("{} each", style.volume(batches.each));
+    let Some(largest) = batches.largest else {
+        return vec![Step::new(
+            "Batches",
+            "one for each pass: V / passes",
+            format!("{whole} / {}", batches.passes),
+            each,
+            &mixing::BATCHES,
+        )];
+    };
+    let limit = inputs.batch_limit.map(|limit| style.volume(limit));
+    let poured = inputs
+        .pour_rate
+        .zip(worked.pot_life)
+        .map(|(rate, life)| format!("{} · {}", style.pouring(rate), time(life)));
+    let numbers: Vec<String> = limit.into_iter().chain(poured).collect();
+    vec![
+        Step::new(
+            "Largest batch",
+            "the lesser of limit and pour rate · pot life",
+            numbers.join("; "),
+            style.volume(largest),
+            &mixing::BATCHES,
+        ),
+        Step::new(
+            "Batches of a pass",
+            "n = ⌈V / passes / largest⌉",
+            format!("⌈{whole} / {} / {}⌉", batches.passes, style.volume(largest)),
+            format!("{}, {each}", batches.per_pass),
+            &mixing::BATCHES,
+        ),
+    ]
+}

@@ -1,0 +1,252 @@
+//! The coating sheet.
+
+use serde_json::{Value as Json, json};
+
+use super::{close, faulty, outcome, report};
+
+fn with(changes: Json) -> Json {
+    let mut inputs = json!({ "areas": [{ "length": "1 m", "width": "1 m" }], "coats": 1, "spread_rate": "10 m2/l" });
+    for (key, value) in changes.as_object().unwrap() {
+        inputs[key] = value.clone();
+    }
+    inputs
+}
+
+/// 1 US gal = 231 in³ at 1 mil covers 1604 ft², as coating makers' data sheets print it.
+#[test]
+fn coating_makers_gallon_at_one_mil() {
+    let got = outcome(
+        "coating",
+        &with(
+            json!({ "spread_rate": null, "areas": [{ "length": "1604.1667 ft", "width": "1 ft" }],
+            "film": { "dry": "1 mil", "solids_percent": 100 } }),
+        ),
+    );
+    close(&got["volume_l"], 3.785_411_784, 1e-6);
+    close(&got["wet_film_um"], 25.4, 1e-9);
+}
+
+/// Published spread rates: 65 % solids at 125 µm 5.2 m²/l; a coating maker's table: 100/70/50/45 % at
+/// 25/175/75/60 µm 40.0/4.0/6.7/7.5 m²/l.
+#[test]
+fn coating_makers_table_of_spread_rates() {
+    for (solids, dry, rate) in
+        [(65, 125, 5.2), (100, 25, 40.0), (70, 175, 4.0), (50, 75, 6.7), (45, 60, 7.5)]
+    {
+        let got = outcome(
+            "coating",
+            &with(json!({ "spread_rate": null,
+                "film": { "dry": format!("{dry} um"), "solids_percent": solids } })),
+        );
+        close(&json!(1.0 / got["volume_l"].as_f64().unwrap()), rate, 0.05);
+        close(&got["dry_film_um"], f64::from(dry), 1e-9);
+    }
+}
+
+/// A published example: 50 % solids, 10 % thinner, 60 µm dry: 7.57 m²/l, with 30 % loss 5.30.
+#[test]
+fn published_example_with_thinner_and_loss() {
+    let film = json!({ "dry": "60 um", "solids_percent": 50, "thinner_percent": 10 });
+    let got = outcome("coating", &with(json!({ "spread_rate": null, "film": film })));
+    close(&json!(1.0 / got["volume_l"].as_f64().unwrap()), 7.57, 0.01);
+    close(&got["wet_film_um"], 132.0, 1e-6);
+    let lossy = with(json!({ "spread_rate": null, "film": film, "loss_percent": 30,
+        "containers": [{ "size": "10 ml" }] }));
+    let got = outcome("coating", &lossy);
+    close(&json!(1.0 / got["volume_l"].as_f64().unwrap()), 5.30, 0.005);
+    // The thinner is no part of what is bought.
+    close(&got["paint_l"], got["volume_l"].as_f64().unwrap() / 1.1, 1e-12);
+    assert_eq!(got["containers"], json!([{ "size_l": 0.01, "count": 18 }]));
+}
+
+/// A published example: 35 % solids, 10 % thinner, 2.8 mil dry: 8.8 mil wet.
+#[test]
+fn published_wet_film_in_mils() {
+    let film = json!({ "dry": "2.8 mil", "solids_percent": 35, "thinner_percent": 10 });
+    let got = outcome("coating", &with(json!({ "spread_rate": null, "film": film })));
+    close(&got["wet_film_um"], 8.8 * 25.4, 1e-6);
+}
+
+/// Floor finish: 400 ft²/gal is 4 mil wet, at 50 % solids 2 mil dry, as finish makers print it.
+#[test]
+fn floor_finish_makers_film() {
+    let got =
+        outcome("coating", &with(json!({ "spread_rate": "400 ft2/gal", "solids_percent": 50 })));
+    close(&got["wet_film_um"], 4.0 * 25.4, 0.3);
+    close(&got["dry_film_um"], 2.0 * 25.4, 0.2);
+    // A quart covers a quarter of what a gallon does.
+    let quart = outcome("coating", &with(json!({ "spread_rate": "100 ft2/qt" })));
+    close(&quart["wet_film_um"], got["wet_film_um"].as_f64().unwrap(), 1e-9);
+}
+
+/// A floor worked by hand: 2 m × 3 m less two of 0.5 m × 1 m; 3 coats, surface factor 1.2, 10 % loss.
+#[test]
+fn a_floor_worked_by_hand() {
+    let got = outcome(
+        "coating",
+        &with(json!({ "coats": 3, "surface_factor": 1.2, "loss_percent": 10,
+            "areas": [
+                { "label": "floor", "length": "2 m", "width": "3 m" },
+                { "label": "boxes", "length": "0.5 m", "width": "1 m", "count": 2, "subtract": true } ] })),
+    );
+    close(&got["area_m2"], 5.0, 1e-12);
+    close(&got["coated_area_m2"], 6.0, 1e-12);
+    close(&got["volume_l"], 6.0 * 3.0 / 10.0 / 0.9, 1e-12);
+    close(&got["wet_film_um"], 100.0, 1e-9);
+    assert!(got.get("dry_film_um").is_none() && got.get("may_coat").is_none());
+    assert_eq!(got["containers"], json!([]));
+}
+
+/// The cheapest choice against trying all: filling greedily with gallons would cost 178.
+#[test]
+fn containers_against_brute_force() {
+    let cans = [(0.946_352_946, 31.0), (3.785_411_784, 89.0), (9.463_529_46, 205.0)];
+    for tenths in [3, 9, 10, 19, 29, 38, 39, 47, 57, 76, 95, 104, 143, 190, 251] {
+        let need = f64::from(tenths) / 10.0;
+        let inputs = with(json!({
+            "areas": [{ "length": format!("{need} m"), "width": "10 m" }],
+            "containers": [{ "size": "1 qt", "price": 31 }, { "size": "1 gal", "price": 89 },
+                { "size": "2.5 gal", "price": 205 }] }));
+        let got = outcome("coating", &inputs);
+        let mut least = f64::INFINITY;
+        for a in 0..30 {
+            for b in 0..10 {
+                for c in 0..5 {
+                    let counts = [a, b, c].map(f64::from);
+                    let held: f64 = counts.iter().zip(cans).map(|(n, (size, _))| n * size).sum();
+                    let cost: f64 = counts.iter().zip(cans).map(|(n, (_, price))| n * price).sum();
+                    if held >= need - 1e-9 {
+                        least = least.min(cost);
+                    }
+                }
+            }
+        }
+        close(&got["cost"], least, 1e-9);
+        let held: f64 = got["containers"]
+            .as_array()
+            .unwrap()
+            .iter()
+            .map(|can| can["size_l"].as_f64().unwrap() * can["count"].as_f64().unwrap())
+            .sum();
+        close(&got["left_over_l"], held - got["volume_l"].as_f64().unwrap(), 1e-9);
+        assert_eq!(got["proved"], true);
+    }
+}
+
+/// 3 × 1.1 l of need that sums to just over a full can by float dust buys no other can.
+#[test]
+fn dust_of_sums_buys_no_other_can() {
+    let row = json!({ "length": "0.1 m", "width": "1 m" });
+    let inputs = with(
+        json!({ "areas": vec![row; 30], "spread_rate": "1 m2/l", "containers": [{ "size": "1 l" }] }),
+    );
+    let got = outcome("coating", &inputs);
+    assert_eq!(got["containers"], json!([{ "size_l": 1.0, "count": 3 }]));
+    assert!(got.get("cost").is_none());
+}
+
+/// A practice text's examples on ISO 8502-4: 16 °C, 71 %, steel at 13 °C must wait; and the Magnus
+/// form of WMO-No. 8 at 20 °C, 60 %: 12.0 °C as a weather table prints it.
+#[test]
+fn published_dew_point_examples() {
+    let air = |t: f64, h: f64, s: f64| json!({ "temperature": format!("{t} C"), "humidity_percent": h, "surface_temperature": format!("{s} C") });
+    let wait = outcome("coating", &with(json!({ "air": air(16.0, 71.0, 13.0) })));
+    assert_eq!(wait["may_coat"], false);
+    close(&wait["dew_margin_c"], 2.0, 0.3);
+    let paint = outcome("coating", &with(json!({ "air": air(20.0, 60.0, 16.0) })));
+    assert_eq!(paint["may_coat"], true);
+    close(&paint["dew_point_c"], 12.0, 0.05);
+    // Saturated air: the margin is what the surface is above the air, and 3 °C is enough.
+    assert_eq!(
+        outcome("coating", &with(json!({ "air": air(10.0, 100.0, 13.0) })))["may_coat"],
+        true
+    );
+    let humid =
+        report("coating", &with(json!({ "air": air(10.0, 90.0, 20.0) })), "metric").unwrap();
+    assert!(humid.remarks.iter().any(|remark| remark.text.contains("85 %")));
+}
+
+#[test]
+fn faults_name_their_fields() {
+    let taken = json!([{ "length": "1 m", "width": "2 m" }, { "length": "2 m", "width": "1 m", "subtract": true }]);
+    assert_eq!(faulty("coating", &with(json!({ "areas": taken }))), ["areas"]);
+    assert_eq!(
+        faulty("coating", &with(json!({ "areas": [{ "width": "1 m" }] }))),
+        ["areas.0.length"]
+    );
+    assert_eq!(faulty("coating", &with(json!({ "coats": 0 }))), ["coats"]);
+    assert_eq!(faulty("coating", &with(json!({ "spread_rate": null }))), ["spread_rate"]);
+    assert_eq!(faulty("coating", &with(json!({ "spread_rate": "10 mm" }))), ["spread_rate"]);
+    let film = json!({ "dry": "60 um", "solids_percent": 50 });
+    assert_eq!(faulty("coating", &with(json!({ "film": film }))), ["film"]);
+    assert_eq!(
+        faulty("coating", &with(json!({ "spread_rate": null, "film": { "dry": "60 um" } }))),
+        ["film.solids_percent"]
+    );
+    assert_eq!(
+        faulty("coating", &with(json!({ "loss_percent": 100, "surface_factor": 0.5 }))),
+        ["loss_percent", "surface_factor"]
+    );
+    assert_eq!(
+        faulty(
+            "coating",
+            &with(json!({ "air": { "temperature": "20 C", "humidity_percent": 120 } }))
+        ),
+        ["air.humidity_percent", "air.surface_temperature"]
+    );
+    assert_eq!(
+        faulty("coating", &with(json!({ "containers": [{ "price": 3 }] }))),
+        ["containers.0.size"]
+    );
+}
+
+/// Cans of one product and size are added up over the sheets; a can keeps the size on its label.
+#[test]
+fn buy_lines_name_product_and_can() {
+    let inputs =
+        with(json!({ "product": "primer", "containers": [{ "size": "2.5 l", "price": 40 }] }));
+    let line = report("coating", &inputs, "imperial").unwrap().buy.remove(0);
+    assert_eq!((line.item.as_str(), line.spec.as_str()), ("primer", "2.5 l"));
+    assert_eq!((line.quantity, line.cost), (1.0, Some(40.0)));
+    let inputs = with(json!({ "containers": [{ "size": "1 gal" }] }));
+    assert_eq!(report("coating", &inputs, "metric").unwrap().buy[0].spec, "1 gal");
+}
+
+/// By hand: six sides of three boards of 1000 × 100 × 20 mm are 0.732 m²; a face alone 0.1 each.
+#[test]
+fn boards_on_all_sides_by_hand() {
+    let board = json!({ "length": "1 m", "width": "100 mm", "thickness": "20 mm", "count": 3 });
+    let got = outcome("coating", &with(json!({ "areas": null, "boards": [board] })));
+    close(&got["area_m2"], 0.732, 1e-12);
+    let mut face = board;
+    face["faces"] = json!(1);
+    face["edges"] = json!(0);
+    face["ends"] = json!(0);
+    close(&outcome("coating", &with(json!({ "boards": [face] })))["area_m2"], 1.3, 1e-12);
+    assert_eq!(faulty("coating", &with(json!({ "areas": null }))), ["areas"]);
+}
+
+/// Each layer is worked by its own label, and bought by itself.
+#[test]
+fn layers_and_supplies_by_hand() {
+    let primer = json!({ "product": "primer", "coats": 2, "film": { "dry": "50 um", "solids_percent": 50 },
+        "loss_percent": 20, "containers": [{ "size": "100 ml", "price": 5 }] });
+    let sheet = json!({ "label": "abrasive sheet", "each": "0.3 m2", "times": 3, "price": 2 });
+    let inputs = with(json!({ "layers": [primer], "supplies": [sheet] }));
+    let got = outcome("coating", &inputs);
+    close(&got["volume_l"], 0.1, 1e-12);
+    close(&got["layers"][0]["volume_l"], 2.0 * 0.1 / 0.8, 1e-12);
+    close(&got["layers"][0]["cost"], 15.0, 1e-12);
+    assert_eq!(got["supplies"][0]["count"], 10);
+    let items: Vec<String> = report("coating", &inputs, "metric")
+        .unwrap()
+        .buy
+        .into_iter()
+        .map(|line| line.item)
+        .collect();
+    assert_eq!(items, ["coating", "primer", "abrasive sheet"]);
+    let wrong = with(
+        json!({ "layers": [{ "product": "primer", "coats": 1 }], "supplies": [{ "each": "1 m2" }] }),
+    );
+    assert_eq!(faulty("coating", &wrong), ["layers.0.spread_rate", "supplies.0.label"]);
+}
