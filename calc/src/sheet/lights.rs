@@ -320,7 +320,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &figures, style),
         remarks: words::remarks(inputs, &figures, style),
         tables: words::tables(&figures, style),
-        drawings: vec![plan::plan(inputs, &figures, style)],
+        drawings: plan::drawings(inputs, &figures, style),
         marks: plan::marks(inputs, &figures, style),
         working: words::working(inputs, &figures, style),
         cautions: Caution::all(&cautions::LIGHTS),

@@ -23,6 +23,7 @@ pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<
 }
 
 /// Where the layers lie on the drawing: x from the lining to the skin.
+#[derive(Clone)]
 struct Frame {
     /// Faces, the lining's first. [m]
     faces: Vec<f64>,
@@ -86,10 +87,10 @@ impl Frame {
                 inputs.name(index),
             );
         }
-        for (x, anchor, text) in [
-            (-self.air, Anchor::Start, "inside"),
-            (self.total() + self.air, Anchor::End, "outside"),
-        ] {
+        let gap = self.total() * 0.03;
+        for (x, anchor, text) in
+            [(-gap, Anchor::End, "inside"), (self.total() + gap, Anchor::Start, "outside")]
+        {
             drawing.text(Point::metres(x, self.height * 0.98), anchor, text);
         }
     }
@@ -186,8 +187,8 @@ fn temperature_lines(
     line.extend(frame.faces.iter().zip(&figures.faces).map(|(x, t)| Point::metres(*x, y(*t))));
     line.push(Point::metres(right, y(outside)));
     drawing.line(Pen::Solid, &line);
-    drawing.text(Point::metres(left, y(inside)), Anchor::Start, style.temperature(inside));
-    drawing.text(Point::metres(right, y(outside)), Anchor::End, style.temperature(outside));
+    drawing.text(Point::metres(left, y(inside)), Anchor::End, style.temperature(inside));
+    drawing.text(Point::metres(right, y(outside)), Anchor::Start, style.temperature(outside));
     if let Some(dew) = figures.dew_point.filter(|dew| (low..=high).contains(&celsius(*dew))) {
         drawing.line(
             Pen::Hidden,
@@ -195,7 +196,7 @@ fn temperature_lines(
         );
         drawing.text(
             Point::metres(left, y(dew)),
-            Anchor::Start,
+            Anchor::End,
             format!("dew point {}", style.temperature(dew)),
         );
     }
@@ -205,7 +206,7 @@ fn temperature_lines(
         drawing.line(Pen::Mark, &[Point::metres(*x, 0.0), Point::metres(*x, frame.bottom())]);
         drawing.cross(Pen::Mark, at);
         drawing.text(
-            at,
+            Point::metres(at.x - frame.total() * 0.03, at.y + frame.height * 0.06),
             Anchor::End,
             format!("water, {}", style.temperature(plane.temperature)),
         );
@@ -215,6 +216,7 @@ fn temperature_lines(
 /// Vapour pressure against saturation, over the same section.
 fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawing> {
     let profile = figures.profile.as_ref()?;
+    let frame = &Frame { below: 0.0, ..frame.clone() };
     let mut drawing = Drawing::new(
         "Section with vapour pressures",
         format!(
@@ -252,8 +254,8 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
     ] {
         if let (Some(at), Some(pa)) = (points.first(), pa) {
             drawing.text(
-                Point::metres(-frame.air, at.y),
-                Anchor::Start,
+                Point::metres(-frame.total() * 0.03, at.y),
+                Anchor::End,
                 format!("{name} {}", amount(pa.get::<pascal>(), 0, "Pa")),
             );
         }

@@ -11,25 +11,36 @@ use crate::quantity::{Style, amount};
 /// Steps of the map.
 const STEPS: f64 = 5.0;
 
-/// Seen from above, the front to the left: the left wall is at the top.
-pub(super) fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
-    let (length, width) =
-        (inputs.ceiling.length.get::<meter>(), inputs.ceiling.width.get::<meter>());
-    let map = &figures.map;
-    let lux = |value: f64| amount(value, 0, "lx");
+/// Where the lamps go, and how light it gets; both seen from above, the front to the left, so that the left wall is at
+/// the top.
+pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Drawing> {
+    vec![plan(inputs, figures, style), light(inputs, figures, style)]
+}
+
+/// The ceiling's corners. [m]
+fn sides(inputs: &Inputs) -> (f64, f64) {
+    (inputs.ceiling.length.get::<meter>(), inputs.ceiling.width.get::<meter>())
+}
+
+fn outline(drawing: &mut Drawing, inputs: &Inputs, fill: Fill) {
+    let (length, width) = sides(inputs);
+    drawing.rectangle(Pen::Solid, fill, Point::metres(0.0, 0.0), Point::metres(length, width));
+}
+
+fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
+    let (length, width) = sides(inputs);
     let mut drawing = Drawing::new(
-        "Ceiling from above, the front to the left, with the light below it",
+        "Lamps from above, the front to the left",
         format!(
-            "{} lamps over a ceiling of {} by {}; the light goes from {} to {} in five steps of {}.",
+            "{} lamps in a ceiling of {} by {}, clear of {} ribs and {} openings.",
             figures.placed.len(),
             style.length(inputs.ceiling.length),
             style.length(inputs.ceiling.width),
-            lux(map.lowest),
-            lux(map.highest),
-            lux(map.highest / STEPS)
+            inputs.supports.len(),
+            inputs.openings.len()
         ),
     );
-    draw_map(&mut drawing, figures, length, width);
+    outline(&mut drawing, inputs, Fill::Stock);
     for support in &inputs.supports {
         let half = support.width.get::<meter>() / 2.0;
         let centre = support.centre.get::<meter>();
@@ -52,27 +63,16 @@ pub(super) fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing 
             },
         );
     }
-    drawing.area(
-        Pen::Solid,
-        Fill::Empty,
-        &[
-            Point::metres(0.0, 0.0),
-            Point::metres(length, 0.0),
-            Point::metres(length, width),
-            Point::metres(0.0, width),
-        ],
-    );
     let radius = inputs.lamp.rim.get::<meter>() / 2.0;
     for (index, placed) in figures.placed.iter().enumerate() {
         let at = Point::at(placed.at.x, placed.at.y);
-        let wanted = Point::at(placed.wanted.x, placed.wanted.y);
         if is_moved(placed) {
-            drawing.line(Pen::Thin, &[wanted, at]);
+            drawing.line(Pen::Thin, &[Point::at(placed.wanted.x, placed.wanted.y), at]);
         }
         drawing.circle(Pen::Solid, Fill::Empty, at, radius);
         drawing.cross(if placed.clear() { Pen::Mark } else { Pen::Cut }, at);
         drawing.text(
-            Point::metres(at.x, at.y - radius * 1.4),
+            Point::metres(at.x, at.y - radius - width * 0.06),
             Anchor::Middle,
             (index + 1).to_string(),
         );
@@ -86,9 +86,35 @@ pub(super) fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing 
     drawing.dimension(
         Point::metres(length, 0.0),
         Point::metres(length, width),
-        -2.0,
+        2.0,
         style.length(inputs.ceiling.width),
     );
+    drawing
+}
+
+fn light(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
+    let map = &figures.map;
+    let lux = |value: f64| amount(value, 0, "lx");
+    let mut drawing = Drawing::new(
+        format!(
+            "Light at {} above the floor, each step {}",
+            style.length(inputs.plane_height),
+            lux(map.highest / STEPS)
+        ),
+        format!(
+            "A map of the light below the lamps, from {} to {} in five steps of {}.",
+            lux(map.lowest),
+            lux(map.highest),
+            lux(map.highest / STEPS)
+        ),
+    );
+    let (length, width) = sides(inputs);
+    draw_map(&mut drawing, figures, length, width);
+    outline(&mut drawing, inputs, Fill::Empty);
+    let radius = inputs.lamp.rim.get::<meter>() / 2.0;
+    for placed in &figures.placed {
+        drawing.circle(Pen::Solid, Fill::Empty, Point::at(placed.at.x, placed.at.y), radius);
+    }
     drawing
 }
 

@@ -101,8 +101,8 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     if let Some(need) = need {
         drawing.line(Pen::Mark, &[Point::metres(0.0, y(need)), Point::metres(1.0, y(need))]);
         drawing.text(
-            Point::metres(1.0, y(need) - 0.015),
-            Anchor::End,
+            Point::metres(1.01, y(need)),
+            Anchor::Start,
             format!("needed {}", amount(need, 0, "Wh")),
         );
     }
