@@ -29,7 +29,7 @@ pub static SHEET: Sheet = Sheet {
             { "label": "two people", "mass": "160 kg", "from_front_axle": "450 mm" },
             { "label": "galley", "mass": "95 kg", "from_front_axle": "2400 mm" },
             { "label": "battery", "mass": "28 kg", "from_front_axle": "1200 mm" },
-            { "label": "fresh water, full", "mass": "70 kg", "from_front_axle": "3100 mm" },
+            { "label": "fresh water, full", "sheet": "water", "from_front_axle": "3100 mm" },
             { "label": "two berths", "mass": "110 kg", "from_front_axle": "4300 mm" },
             { "label": "survey gear at the rear", "mass": "210 kg", "from_front_axle": "5350 mm" } ] }"#,
     solve: |reader| solve(reader, read, report),
@@ -57,11 +57,14 @@ static ITEM_MASS: Ask =
     Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (-20_000.0, 20_000.0))
         .usual("200 lb", "90 kg")
         .help("With a minus for what is taken out.");
+static WATER_SHEET: Ask = Ask::sheet_of("sheet", "Water of a fresh water sheet", "water")
+    .help("Takes the mass of a full tank's water from there and follows it.");
+static MASS_OR_SHEET: Ask = Ask::either("Mass", &[&ITEM_MASS, &WATER_SHEET]);
 static PLACE: Ask =
     Ask::measure("from_front_axle", "Behind the front axle", &LENGTH, ["in", "mm"], (-10.0, 30.0))
         .usual("95 in", "2400 mm")
         .help("Along the floor from the front wheel's centre to its middle; with a minus if ahead.");
-static ITEMS: Ask = Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &ITEM_MASS, &PLACE])
+static ITEMS: Ask = Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
     .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
 
 /// When to speak up before a limit is reached.
@@ -88,8 +91,12 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let (rear, rear_weighed) = reader.group(&REAR, axle);
     let gross_limit = reader.measure(&GROSS_LIMIT);
     let rows = reader.rows(&ITEMS, |row| {
-        let item = Item { mass: row.measure(&ITEM_MASS), from_front_axle: row.measure(&PLACE) };
-        (row.words(&LABEL), item)
+        let mass = match row.which(&MASS_OR_SHEET) {
+            Some(0) => row.measure(&ITEM_MASS),
+            Some(_) => water_mass(row),
+            None => Mass::default(),
+        };
+        (row.words(&LABEL), Item { mass, from_front_axle: row.measure(&PLACE) })
     });
     let (labels, items) = rows.into_iter().unzip();
     Inputs {
@@ -97,6 +104,18 @@ fn read(reader: &Reader<'_>) -> Inputs {
         weighed: [front_weighed.is_some(), rear_weighed.is_some()],
         labels,
         items,
+    }
+}
+
+/// The mass of the water on another sheet.
+fn water_mass(row: &Reader<'_>) -> Mass {
+    let Some(outcome) = row.sheet(&WATER_SHEET) else { return Mass::default() };
+    match outcome.number("mass_kg") {
+        Some(kg) => Mass::new::<kilogram>(kg),
+        None => {
+            row.fault_at(&WATER_SHEET, "this sheet gives no mass; choose another");
+            Mass::default()
+        }
     }
 }
 
@@ -344,8 +363,8 @@ fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Drawing {
         ),
     );
     let (wheel, floor) = (wheelbase * 0.1, -wheelbase * 0.16);
-    let step = wheelbase * 0.1;
-    let levels = 3;
+    let step = wheelbase * 0.12;
+    let levels = 4;
     let top = floor - step * (levels as f64 + 1.0);
     drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(front, top), Point::metres(rear, floor));
     drawing.line(Pen::Solid, &[Point::metres(front, floor), Point::metres(rear, floor)]);
@@ -446,6 +465,17 @@ mod tests {
         assert!(report.remarks[0].text.contains("rear axle is 100 kg over"), "{:?}", report.remarks);
     }
 
+    // 70 l of water at 998 kg/m³ are 69.86 kg.
+    #[test]
+    fn water_comes_from_its_sheet() {
+        let result = solved(
+            "axles",
+            json!({ "wheelbase": "4 m", "front": { "limit": "2 t" }, "rear": { "limit": "3 t" }, "gross_limit": "5 t",
+                "items": [{ "sheet": "water", "from_front_axle": "1 m" }] }),
+        );
+        assert!((number(&result, "rear_kg") - 69.86 / 4.0).abs() < 1e-9);
+    }
+
     #[test]
     fn faults_name_their_fields() {
         let result = solved(
@@ -454,5 +484,15 @@ mod tests {
                 "gross_limit": "6 t", "items": [] }),
         );
         assert_eq!(faulty_fields(&result), ["wheelbase", "front.limit", "items"]);
+        let items = solved(
+            "axles",
+            json!({ "wheelbase": "4 m", "front": { "limit": "2 t" }, "rear": { "limit": "3 t" }, "gross_limit": "5 t",
+                "items": [{ "from_front_axle": "1 m" }, { "mass": "90", "from_front_axle": "1 m" },
+                    { "sheet": "solar" }] }),
+        );
+        assert_eq!(
+            faulty_fields(&items),
+            ["items.0.mass", "items.1.mass", "items.2.sheet", "items.2.from_front_axle"]
+        );
     }
 }

@@ -57,7 +57,10 @@ static LOAD_POWER: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0
 static LOAD_CURRENT: Ask = Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
     .usual("3.5 A", "3.5 A")
     .help("On its label, at the battery's voltage.");
-static DRAW: Ask = Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT]);
+static LOAD_SHEET: Ask = Ask::sheet_of("sheet", "Cooler of a heater and cooler sheet", "heat_load")
+    .help("Takes the power that the cooler draws from there and follows it.");
+static DRAW: Ask =
+    Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT, &LOAD_SHEET]);
 static HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
     .usual("4", "4")
     .help("Switched on, in a day of the kind you plan for.");
@@ -134,7 +137,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let rows = reader.rows(&LOADS, |row| {
         let power = match row.which(&DRAW) {
             Some(1) => row.measure::<ElectricCurrent>(&LOAD_CURRENT) * voltage,
-            Some(_) => row.measure(&LOAD_POWER),
+            Some(0) => row.measure(&LOAD_POWER),
+            Some(_) => cooler_power(row),
             None => Power::default(),
         };
         let load = Load {
@@ -165,6 +169,21 @@ fn read(reader: &Reader<'_>) -> Inputs {
         }),
         charging: reader
             .rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
+    }
+}
+
+/// What the cooler of another sheet draws.
+fn cooler_power(row: &Reader<'_>) -> Power {
+    let Some(outcome) = row.sheet(&LOAD_SHEET) else { return Power::default() };
+    match outcome.number("cooler_w") {
+        Some(watts) => Power::new::<watt>(watts),
+        None => {
+            row.fault_at(
+                &LOAD_SHEET,
+                "this sheet sizes no cooler: fill in its noon and its coefficient of performance",
+            );
+            Power::default()
+        }
     }
 }
 
@@ -652,6 +671,15 @@ mod tests {
             let found = number(&solved("energy", inputs), "charging.0.full_h");
             assert!((found - 2048.0 / (watts * 0.85)).abs() < 1e-9, "{limit}: {found}");
         }
+    }
+
+    #[test]
+    fn a_cooler_comes_from_its_sheet() {
+        let example = serde_json::from_str(crate::sheet::heat_load::SHEET.example).unwrap();
+        let watts = number(&solved("heat_load", example), "cooler_w");
+        let mut inputs = day();
+        inputs["loads"] = json!([{ "label": "cooler", "sheet": "heat_load", "hours": 3 }]);
+        assert!((number(&solved("energy", inputs), "wh_day") - watts * 3.0).abs() < 1e-9);
     }
 
     #[test]
