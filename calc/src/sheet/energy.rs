@@ -1,5 +1,9 @@
 //! A day's use of electricity, the battery that carries it, and how long a given battery lasts.
 
+#[cfg(test)]
+mod tests;
+mod words;
+
 use uom::si::electric_charge::{ampere_hour, coulomb};
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -8,21 +12,19 @@ use uom::si::f64::{ElectricCharge, ElectricCurrent, ElectricPotential, Energy, P
 use uom::si::power::watt;
 use uom::si::time::hour;
 
-use super::bars::{self, Bar};
 use super::{Sheet, solve};
 use crate::ask::Ask;
-use crate::drawing::{Drawing, Fill};
-use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
+use crate::energy::budget::{BUDGET, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;
 use crate::energy::charging::{Charging, TIME_TO_FULL, time_to_full};
 use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::{
-    CHARGE, CURRENT, ENERGY, Measure, POWER, Style, VOLTAGE, amount, percent, plain, significant,
+    CHARGE, CURRENT, ENERGY, Measure, POWER, Style, VOLTAGE, plain, significant,
 };
 use crate::reader::Reader;
-use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::report::{Caution, Report};
 use crate::source::Source;
 
 /// The sheet.
@@ -287,11 +289,11 @@ fn report(inputs: &Inputs, _style: Style) -> Result<Report, Vec<Fault>> {
     let all_on = inputs.loads.iter().fold(Power::default(), |sum, load| sum + load.power);
     let day_wh = budget.day.get::<watt_hour>();
     Ok(Report {
-        answers: answers(inputs, &budget, lasts.as_ref()),
-        remarks: remarks(inputs, &budget, lasts.as_ref(), all_on),
-        tables: tables(inputs, &budget, &full),
-        drawings: vec![day(inputs, &budget)],
-        working: working(inputs, &budget, lasts.as_ref(), &full),
+        answers: words::answers(inputs, &budget, lasts.as_ref()),
+        remarks: words::remarks(inputs, &budget, lasts.as_ref(), all_on),
+        tables: words::tables(inputs, &budget, &full),
+        drawings: vec![words::day(inputs, &budget)],
+        working: words::working(inputs, &budget, lasts.as_ref(), &full),
         cautions: Caution::all(&cautions::BATTERY),
         outcome: Record::new()
             .with("wh_day", day_wh)
@@ -316,392 +318,4 @@ fn report(inputs: &Inputs, _style: Style) -> Result<Report, Vec<Fault>> {
             ),
         ..Report::default()
     })
-}
-
-fn wh(energy: Energy) -> String {
-    let wh = energy.get::<watt_hour>();
-    amount(wh, if wh < 100.0 { 1 } else { 0 }, "Wh")
-}
-
-fn ah(charge: ElectricCharge) -> String {
-    amount(charge.get::<ampere_hour>(), 1, "Ah")
-}
-
-fn volts(voltage: ElectricPotential) -> String {
-    amount(voltage.get::<volt>(), 2, "V")
-}
-
-/// Hours, and from two days on days.
-fn spell(time: Time) -> String {
-    let hours = time.get::<hour>();
-    if hours < 48.0 { amount(hours, 1, "h") } else { amount(hours / 24.0, 1, "days") }
-}
-
-fn days(number: f64) -> String {
-    if number == 1.0 { "one day".to_owned() } else { amount(number, 2, "days") }
-}
-
-fn share(value: f64) -> String {
-    percent(value * 100.0)
-}
-
-fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
-    let mut answers = vec![
-        Answer::new("Used in a day", wh(budget.day)).note(format!(
-            "{} at {}",
-            ah(budget.day_charge),
-            volts(inputs.voltage)
-        )),
-        Answer::new(
-            format!("Battery for {}", days(inputs.demand.days)),
-            ah(budget.needed_charge),
-        )
-        .note(format!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
-    ];
-    if let Some(lasts) = lasts {
-        answers.push(
-            Answer::new("Your battery lasts", spell(lasts.time))
-                .note("at the day's average load, with nothing charging"),
-        );
-    }
-    answers
-}
-
-fn remarks(
-    inputs: &Inputs,
-    budget: &Budget,
-    lasts: Option<&Lasts>,
-    all_on: Power,
-) -> Vec<Remark> {
-    let mut remarks = Vec::new();
-    let days = days(inputs.demand.days);
-    if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
-        if lasts.time.get::<hour>() + 1e-6 < inputs.demand.days * 24.0 {
-            remarks.push(Remark::warning(format!(
-                "Your battery does not last {days}: it holds {} of the {} needed. Use less, \
-                 charge sooner, or take a larger one.",
-                wh(battery.energy),
-                wh(budget.needed)
-            )));
-        } else {
-            remarks.push(Remark::good(format!("Your battery carries {days}.")));
-        }
-        match lasts.peukert {
-            Some((found, _)) if found.below_rating => remarks.push(Remark::note(
-                "The average load is below the battery's rated current: its rated capacity is \
-                 counted, not the more that Peukert's law promises.",
-            )),
-            None if inputs.demand.usable <= 0.6 => remarks.push(Remark::note(
-                "A lead-acid battery gives less at a high current: enter its Peukert exponent.",
-            )),
-            _ => {}
-        }
-    }
-    remarks.push(Remark::note(format!(
-        "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
-         voltage drop sheet.",
-        amount(all_on.get::<watt>(), 1, "W"),
-        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"),
-    )));
-    remarks
-}
-
-fn label(inputs: &Inputs, index: usize) -> String {
-    match inputs.labels.get(index) {
-        Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("load {}", index + 1),
-    }
-}
-
-fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Table> {
-    let day = budget.day.get::<watt_hour>();
-    let mut rows: Vec<(usize, &Energy)> = budget.loads.iter().enumerate().collect();
-    rows.sort_by(|a, b| b.1.value.total_cmp(&a.1.value));
-    let rows = rows.into_iter().map(|(index, energy)| {
-        let part = if day > 0.0 { energy.get::<watt_hour>() / day } else { 0.0 };
-        TableRow { cells: vec![label(inputs, index), wh(*energy), share(part)], chosen: false }
-    });
-    let mut tables = vec![Table {
-        title: "What the day goes to".into(),
-        heads: ["Load", "In a day", "Share"].map(String::from).to_vec(),
-        rows: rows.collect(),
-    }];
-    if !full.is_empty() {
-        let rows = full.iter().zip(&inputs.charging).map(|(time, (label, power))| TableRow {
-            cells: vec![label.clone(), amount(power.get::<watt>(), 0, "W"), spell(*time)],
-            chosen: false,
-        });
-        tables.push(Table {
-            title: "From the lowest charge to full, at least".into(),
-            heads: ["Charged by", "Power", "Time"].map(String::from).to_vec(),
-            rows: rows.collect(),
-        });
-    }
-    tables
-}
-
-fn working(
-    inputs: &Inputs,
-    budget: &Budget,
-    lasts: Option<&Lasts>,
-    full: &[Time],
-) -> Vec<Step> {
-    let mut steps: Vec<Step> = inputs
-        .loads
-        .iter()
-        .zip(&budget.loads)
-        .enumerate()
-        .map(|(index, (load, energy))| {
-            Step::new(
-                label(inputs, index),
-                "E = P · t · d",
-                format!(
-                    "{} · {} · {}",
-                    amount(load.power.get::<watt>(), 2, "W"),
-                    amount(load.time.get::<hour>(), 2, "h"),
-                    share(load.duty)
-                ),
-                wh(*energy),
-                &BUDGET,
-            )
-        })
-        .collect();
-    let Demand { days, usable, efficiency, .. } = inputs.demand;
-    steps.push(Step::new("Day", "Σ E", "all loads", wh(budget.day), &BUDGET));
-    steps.push(Step::new(
-        "Day as charge",
-        "Q = E / U",
-        format!("{} / {}", wh(budget.day), volts(inputs.voltage)),
-        ah(budget.day_charge),
-        &OHM,
-    ));
-    steps.push(Step::new(
-        "Battery",
-        "C = E · n / (u · η)",
-        format!(
-            "{} · {} / ({} · {})",
-            wh(budget.day),
-            plain(days, 2),
-            share(usable),
-            share(efficiency)
-        ),
-        format!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
-        &BUDGET,
-    ));
-    let Some(battery) = &inputs.battery else { return steps };
-    if let Some(Lasts { time, peukert }) = lasts {
-        match peukert {
-            Some((found, current)) if !found.below_rating => {
-                steps.push(Step::new(
-                    "Average current",
-                    "I = E / (24 h · U · η)",
-                    format!(
-                        "{} / (24 h · {} · {})",
-                        wh(budget.day),
-                        volts(inputs.voltage),
-                        share(efficiency)
-                    ),
-                    amount(current.get::<ampere>(), 2, "A"),
-                    &OHM,
-                ));
-                let capacity = battery.energy / inputs.voltage;
-                let (hours, amperes) =
-                    (plain(battery.hours, 1), amount(current.get::<ampere>(), 2, "A"));
-                steps.push(Step::new(
-                    "Lasts, lead-acid",
-                    "t = u · H · (C / (I · H))^k",
-                    format!(
-                        "{} · {hours} h · ({} / ({amperes} · {hours} h))^{}",
-                        share(usable),
-                        ah(capacity),
-                        plain(battery.exponent.unwrap_or(1.0), 3)
-                    ),
-                    spell(*time),
-                    &PEUKERT,
-                ));
-            }
-            _ => steps.push(Step::new(
-                "Lasts",
-                "t = C · u · η · 24 h / E",
-                format!(
-                    "{} · {} · {} · 24 h / {}",
-                    wh(battery.energy),
-                    share(usable),
-                    share(efficiency),
-                    wh(budget.day)
-                ),
-                spell(*time),
-                &BUDGET,
-            )),
-        }
-    }
-    for (time, (label, power)) in full.iter().zip(&inputs.charging) {
-        let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
-        let lesser = if limit < *power { limit } else { *power };
-        steps.push(Step::new(
-            format!("To full: {label}"),
-            "t = C · u / (P · η)",
-            format!(
-                "{} · {} / ({} · {})",
-                wh(battery.energy),
-                share(usable),
-                amount(lesser.get::<watt>(), 0, "W"),
-                share(CHARGE_EFFICIENCY)
-            ),
-            spell(*time),
-            &TIME_TO_FULL,
-        ));
-    }
-    steps
-}
-
-/// A bar for each load of the day; below, needed and own battery to one scale.
-fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
-    let mut drawing = Drawing::new(
-        "A day's use and the battery",
-        format!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
-    );
-    let loads: Vec<Bar> = budget
-        .loads
-        .iter()
-        .enumerate()
-        .map(|(index, energy)| Bar {
-            text: format!("{} · {}", label(inputs, index), wh(*energy)),
-            value: energy.get::<watt_hour>(),
-            fill: Fill::Level(2),
-        })
-        .collect();
-    let end = bars::draw(&mut drawing, &loads, 0.0);
-    let bar = |text: String, energy: Energy, fill| Bar {
-        text,
-        value: energy.get::<watt_hour>(),
-        fill,
-    };
-    let mut sizes = vec![
-        bar(format!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
-        bar(format!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
-    ];
-    if let Some(battery) = &inputs.battery {
-        let text = format!("your battery · {}", wh(battery.energy));
-        sizes.push(bar(text, battery.energy, Fill::Level(1)));
-    }
-    bars::draw(&mut drawing, &sizes, end + 0.06);
-    drawing
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::testing::{faulty_fields, number, solved};
-    use serde_json::{Value as Json, json};
-
-    fn day() -> Json {
-        json!({ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
-            "loads": [
-                { "label": "fridge", "power": "45 W", "hours": 24, "duty_percent": 40 },
-                { "label": "lights", "power": "20 W", "hours": 4 },
-                { "label": "fan", "power": "15 W", "hours": 8 },
-                { "label": "computer", "power": "60 W", "hours": 2 },
-                { "label": "pump", "power": "60 W", "hours": "0.25 h" } ] })
-    }
-
-    fn with(mut inputs: Json, key: &str, value: Json) -> Json {
-        inputs[key] = value;
-        inputs
-    }
-
-    // Arithmetic of the method in outline (IEEE 1013, 1562), worked outside this program.
-    #[test]
-    fn a_day_of_five_loads_and_its_battery() {
-        let result = solved("energy", day());
-        assert!((number(&result, "wh_day") - 767.0).abs() < 1e-9);
-        assert!((number(&result, "ah_day") - 59.921_875).abs() < 1e-9);
-        assert!((number(&result, "needed_wh") - 2018.421).abs() < 1e-3);
-        assert!((number(&result, "needed_ah") - 157.689).abs() < 1e-3);
-        assert_eq!(result.unwrap().outcome.number("runtime_h"), None);
-    }
-
-    // 1280 Wh used to 80 percent carry 767 Wh a day for 32.0417 h where nothing is lost on the way.
-    #[test]
-    fn runtime_in_watt_hours_and_ampere_hours() {
-        let inputs = with(day(), "efficiency_percent", json!(100));
-        for capacity in ["1280 Wh", "100 Ah", "1.28 kWh"] {
-            let result =
-                solved("energy", with(inputs.clone(), "battery", json!({ "capacity": capacity })));
-            assert!((number(&result, "runtime_h") - 32.0417).abs() < 1e-3, "{capacity}");
-        }
-    }
-
-    #[test]
-    fn the_needed_battery_lasts_the_days() {
-        let needed = number(&solved("energy", day()), "needed_wh");
-        let battery = json!({ "capacity": format!("{needed} Wh") });
-        let result = solved("energy", with(day(), "battery", battery));
-        assert!((number(&result, "runtime_h") - 48.0).abs() < 1e-6);
-    }
-
-    // Peukert's law by arithmetic: 100 Ah at 20 h, exponent 1.2; 5 A for 20 h (the trap), 10 A for 8.7055 h.
-    #[test]
-    fn lead_acid_by_peukert() {
-        for (current, hours) in [("5 A", 20.0), ("10 A", 8.7055), ("20 A", 3.7893)] {
-            let result = solved(
-                "energy",
-                json!({ "nominal_voltage": "12 V", "days": 1, "usable_percent": 100,
-                    "efficiency_percent": 100,
-                    "loads": [{ "current": current, "hours": 24 }],
-                    "battery": { "capacity": "100 Ah", "hours_rating": 20, "peukert": 1.2 } }),
-            );
-            assert!((number(&result, "runtime_h") - hours).abs() < 1e-3, "{current}");
-        }
-        let little = solved(
-            "energy",
-            json!({ "nominal_voltage": "12 V", "days": 1, "usable_percent": 50,
-                "efficiency_percent": 100, "loads": [{ "current": "1 A", "hours": 24 }],
-                "battery": { "capacity": "100 Ah", "peukert": 1.2 } }),
-        );
-        assert!((number(&little, "runtime_h") - 50.0).abs() < 1e-9);
-    }
-
-    // 200 Ah of 12.8 V used to 80 percent are 2048 Wh; 85 percent of 500 W, and of the battery's 25.6 A, go in.
-    #[test]
-    fn hours_to_full_by_charger_and_battery_limit() {
-        for (limit, watts) in [("100 A", 500.0), ("25.6 A", 25.6 * 12.8)] {
-            let mut inputs =
-                with(day(), "battery", json!({ "capacity": "200 Ah", "charge_limit": limit }));
-            inputs["charging"] = json!([{ "label": "shore", "power": "500 W" }]);
-            let found = number(&solved("energy", inputs), "charging.0.full_h");
-            assert!((found - 2048.0 / (watts * 0.85)).abs() < 1e-9, "{limit}: {found}");
-        }
-    }
-
-    #[test]
-    fn a_cooler_comes_from_its_sheet() {
-        let example = serde_json::from_str(crate::sheet::heat_load::SHEET.example).unwrap();
-        let watts = number(&solved("heat_load", example), "cooler_w");
-        let mut inputs = day();
-        inputs["loads"] = json!([{ "label": "cooler", "sheet": "heat_load", "hours": 3 }]);
-        assert!((number(&solved("energy", inputs), "wh_day") - watts * 3.0).abs() < 1e-9);
-    }
-
-    #[test]
-    fn faults_name_their_fields() {
-        let result = solved(
-            "energy",
-            json!({ "nominal_voltage": 12.8, "days": 0, "usable_percent": 0, "efficiency_percent": 101,
-                "loads": [{ "power": "5 W", "current": "1 A", "hours": 25 }, { "hours": 1 }],
-                "battery": { "capacity": "100 V" } }),
-        );
-        assert_eq!(
-            faulty_fields(&result),
-            [
-                "nominal_voltage",
-                "loads.0.current",
-                "loads.0.hours",
-                "loads.1.power",
-                "days",
-                "usable_percent",
-                "efficiency_percent",
-                "battery.capacity"
-            ]
-        );
-    }
 }

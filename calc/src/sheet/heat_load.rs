@@ -1,23 +1,25 @@
 //! Heat to keep the body warm or cool: through its surfaces, with the fresh air, less what is given off inside.
 
+#[cfg(test)]
+mod tests;
+mod words;
+
 use uom::si::f64::{Area, HeatTransfer, Power, ThermodynamicTemperature, VolumeRate};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::kelvin;
 
-use super::bars::{self, Bar};
 use super::{Sheet, solve};
 use crate::ask::Ask;
-use crate::drawing::{Drawing, Fill};
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{AREA, FLOW, POWER, Style, TEMPERATURE, U_VALUE, UnitSystem, amount, plain};
+use crate::quantity::{AREA, FLOW, POWER, Style, TEMPERATURE, U_VALUE};
 use crate::reader::Reader;
-use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::report::{Caution, Report};
 use crate::source::Source;
 use crate::thermal::cautions;
 use crate::thermal::heat_loss::{
-    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, HeatLoadError, Surface, TRANSMISSION, btu_per_hour,
+    BTU, FRESH_AIR, HeatLoad, HeatLoadError, Surface, TRANSMISSION, btu_per_hour,
     electrical_use, heat_load,
 };
 
@@ -196,21 +198,21 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         .enumerate()
         .map(|(index, heat)| {
             Record::new()
-                .with("label", label(inputs, index))
+                .with("label", words::label(inputs, index))
                 .with("heat_w", heat.get::<watt>())
         })
         .collect();
     let title = if noon.is_some() { "Coldest night" } else { "Heat balance" };
-    let mut drawings = vec![picture(title, inputs, &inputs.night, &night, style)];
+    let mut drawings = vec![words::picture(title, inputs, &inputs.night, &night, style)];
     if let (Some(weather), Some(load)) = (&inputs.noon, &noon) {
-        drawings.push(picture("Hottest noon", inputs, weather, load, style));
+        drawings.push(words::picture("Hottest noon", inputs, weather, load, style));
     }
     Ok(Report {
-        answers: answers(&night, noon.as_ref(), cooler, style),
-        remarks: remarks(&night, noon.as_ref(), inputs, cooler, style),
-        tables: vec![table(inputs, &night, noon.as_ref(), style)],
+        answers: words::answers(&night, noon.as_ref(), cooler, style),
+        remarks: words::remarks(&night, noon.as_ref(), inputs, cooler, style),
+        tables: vec![words::table(inputs, &night, noon.as_ref(), style)],
         drawings,
-        working: working(inputs, &night, noon.as_ref(), cooler, style),
+        working: words::working(inputs, &night, noon.as_ref(), cooler, style),
         cautions: Caution::all(&cautions::HEATING),
         outcome: Record::new()
             .with("heat_w", night.total.get::<watt>())
@@ -222,328 +224,4 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .maybe("cooler_w", cooler.map(|power| power.get::<watt>())),
         ..Report::default()
     })
-}
-
-/// Watts, and Btu per hour first where heaters are sold so.
-fn heat(power: Power, style: Style) -> String {
-    let power = if power < Power::default() { -power } else { power };
-    match style.system {
-        UnitSystem::Imperial => btu(power),
-        UnitSystem::Metric => watts(power),
-    }
-}
-
-fn other_unit(power: Power, style: Style) -> String {
-    let power = if power < Power::default() { -power } else { power };
-    match style.system {
-        UnitSystem::Imperial => watts(power),
-        UnitSystem::Metric => btu(power),
-    }
-}
-
-fn watts(power: Power) -> String {
-    amount(power.get::<watt>(), 0, "W")
-}
-
-fn btu(power: Power) -> String {
-    amount(btu_per_hour(power), 0, "Btu/h")
-}
-
-/// A heat flow with its sign, in the style's unit.
-fn flow(power: Power, style: Style) -> String {
-    match style.system {
-        UnitSystem::Imperial => btu(power),
-        UnitSystem::Metric => watts(power),
-    }
-}
-
-fn answers(
-    night: &HeatLoad,
-    noon: Option<&HeatLoad>,
-    cooler: Option<Power>,
-    style: Style,
-) -> Vec<Answer> {
-    let size = |load: &HeatLoad, when: &str| {
-        let label = match load.total < Power::default() {
-            true => format!("Cooling {when}"),
-            false => format!("Heating {when}"),
-        };
-        Answer::new(label, heat(load.total, style)).note(other_unit(load.total, style))
-    };
-    let mut answers = vec![size(night, "needed")];
-    answers.extend(noon.map(|noon| size(noon, "needed at noon")));
-    answers.extend(
-        cooler.map(|power| Answer::new("The cooler draws", watts(power)).note("while it runs")),
-    );
-    answers
-}
-
-fn remarks(
-    night: &HeatLoad,
-    noon: Option<&HeatLoad>,
-    inputs: &Inputs,
-    cooler: Option<Power>,
-    style: Style,
-) -> Vec<Remark> {
-    let mut remarks = Vec::new();
-    if inputs.fresh_air <= VolumeRate::default() {
-        remarks.push(Remark::warning(
-            "No fresh air is counted: whoever sleeps inside needs it. Count about 15 m³/h (9 cfm) each.",
-        ));
-    }
-    let most = night
-        .surfaces
-        .iter()
-        .enumerate()
-        .filter(|(_, heat)| **heat > Power::default())
-        .max_by(|a, b| a.1.value.total_cmp(&b.1.value));
-    if let Some((index, most)) = most {
-        let through: f64 =
-            night.surfaces.iter().chain([&night.fresh_air]).map(|heat| heat.value).sum();
-        if through > 0.0 {
-            remarks.push(Remark::note(format!(
-                "Most is lost through the {}: {}, {} of all.",
-                label(inputs, index),
-                heat(*most, style),
-                amount(most.value / through * 100.0, 0, "%")
-            )));
-        }
-    }
-    remarks.push(Remark::note(
-        "This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater of \
-         about half as much again.",
-    ));
-    if let Some(noon) = noon.filter(|noon| noon.total < Power::default()) {
-        remarks.push(Remark::note(format!(
-            "At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.",
-            heat(noon.total, style)
-        )));
-    }
-    if let Some(cooler) = cooler {
-        remarks.push(Remark::note(format!(
-            "Enter {} with its hours as a load on the energy sheet.",
-            watts(cooler)
-        )));
-    }
-    remarks
-}
-
-fn label(inputs: &Inputs, index: usize) -> String {
-    match inputs.labels.get(index) {
-        Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("part {}", index + 1),
-    }
-}
-
-fn table(inputs: &Inputs, night: &HeatLoad, noon: Option<&HeatLoad>, style: Style) -> Table {
-    let mut heads = vec!["Part".to_owned(), "Area".to_owned(), "U".to_owned(), "Night".to_owned()];
-    if noon.is_some() {
-        heads.push("Noon".to_owned());
-    }
-    let row = |name: String, area: String, u: String, pick: &dyn Fn(&HeatLoad) -> Power| {
-        let mut cells = vec![name, area, u, flow(pick(night), style)];
-        cells.extend(noon.map(|noon| flow(pick(noon), style)));
-        TableRow { cells, chosen: false }
-    };
-    let mut rows: Vec<TableRow> = inputs
-        .surfaces
-        .iter()
-        .enumerate()
-        .map(|(index, surface)| {
-            row(
-                label(inputs, index),
-                style.area(surface.area),
-                style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
-                &|load| load.surfaces.get(index).copied().unwrap_or_default(),
-            )
-        })
-        .collect();
-    rows.push(row("fresh air".into(), String::new(), String::new(), &|load| load.fresh_air));
-    rows.push(row("given off inside".into(), String::new(), String::new(), &|load| {
-        load.total
-            - load.fresh_air
-            - load.surfaces.iter().fold(Power::default(), |sum, heat| sum + *heat)
-    }));
-    rows.push(row("to be supplied".into(), String::new(), String::new(), &|load| load.total));
-    Table { title: "Heat out (with a minus: in)".into(), heads, rows }
-}
-
-fn working(
-    inputs: &Inputs,
-    night: &HeatLoad,
-    noon: Option<&HeatLoad>,
-    cooler: Option<Power>,
-    style: Style,
-) -> Vec<Step> {
-    let mut steps = one_case("", inputs, &inputs.night, night, style);
-    if let (Some(weather), Some(load)) = (&inputs.noon, noon) {
-        steps.extend(one_case("At noon: ", inputs, weather, load, style));
-        if let (Some(power), Some(performance)) = (cooler, inputs.performance) {
-            steps.push(Step::new(
-                "The cooler draws",
-                "P = Q / COP",
-                format!("{} / {}", watts(-load.total), plain(performance, 2)),
-                watts(power),
-                &PERFORMANCE_SOURCE,
-            ));
-        }
-    }
-    steps
-}
-
-fn one_case(
-    when: &str,
-    inputs: &Inputs,
-    weather: &Weather,
-    load: &HeatLoad,
-    style: Style,
-) -> Vec<Step> {
-    let difference = style.temperature_difference(weather.kelvin());
-    let mut steps: Vec<Step> = inputs
-        .surfaces
-        .iter()
-        .zip(&load.surfaces)
-        .enumerate()
-        .map(|(index, (surface, heat))| {
-            Step::new(
-                format!("{when}{}", label(inputs, index)),
-                "Q = U · A · (θi − θe)",
-                format!(
-                    "{} · {} · {difference}",
-                    style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
-                    style.area(surface.area)
-                ),
-                flow(*heat, style),
-                &TRANSMISSION,
-            )
-        })
-        .collect();
-    steps.push(Step::new(
-        format!("{when}fresh air"),
-        "Q = c · V · (θi − θe)",
-        format!(
-            "{} · {} · {difference}",
-            amount(AIR_WH_M3_K, 3, "Wh/(m³ K)"),
-            style.air_flow(inputs.fresh_air.value)
-        ),
-        flow(load.fresh_air, style),
-        &FRESH_AIR,
-    ));
-    let through = load.surfaces.iter().fold(Power::default(), |sum, heat| sum + *heat);
-    steps.push(Step::new(
-        format!("{when}to be supplied"),
-        "Q = Σ Q_parts + Q_air − gains",
-        format!(
-            "{} + {} − {}",
-            flow(through, style),
-            flow(load.fresh_air, style),
-            flow(weather.gains, style)
-        ),
-        flow(load.total, style),
-        &TRANSMISSION,
-    ));
-    steps.push(Step::new(
-        format!("{when}in the other unit"),
-        "1 W = 3.412 Btu/h",
-        watts(load.total),
-        btu(load.total),
-        &BTU,
-    ));
-    steps
-}
-
-fn picture(
-    title: &str,
-    inputs: &Inputs,
-    weather: &Weather,
-    load: &HeatLoad,
-    style: Style,
-) -> Drawing {
-    let inside = style.temperature(weather.inside);
-    let outside = style.temperature(weather.outside);
-    let mut drawing = Drawing::new(
-        format!("{title}: {inside} inside, {outside} outside"),
-        format!(
-            "Bars for the heat that leaves through each part, {} to be supplied.",
-            flow(load.total, style)
-        ),
-    );
-    let bar = |name: String, power: Power, fill| Bar {
-        text: format!("{name} · {}", flow(power, style)),
-        value: power.get::<watt>(),
-        fill,
-    };
-    let mut bars: Vec<Bar> = load
-        .surfaces
-        .iter()
-        .enumerate()
-        .map(|(index, power)| bar(label(inputs, index), *power, Fill::Level(2)))
-        .collect();
-    bars.push(bar("fresh air".into(), load.fresh_air, Fill::Level(1)));
-    if weather.gains > Power::default() {
-        bars.push(bar("given off inside".into(), -weather.gains, Fill::Waste));
-    }
-    let name = if load.total < Power::default() { "to be cooled" } else { "to be heated" };
-    bars.push(bar(name.into(), load.total, Fill::Stock));
-    bars::draw(&mut drawing, &bars, 0.0);
-    drawing
-}
-
-#[cfg(test)]
-mod tests {
-    use crate::testing::{faulty_fields, number, solved};
-    use serde_json::{Value as Json, json};
-
-    fn body(parts: Json, fresh_air: &str, inside: &str, outside: &str) -> Json {
-        json!({ "parts": parts, "fresh_air": fresh_air, "inside_temperature": inside, "outside_temperature": outside })
-    }
-
-    fn close(found: f64, wanted: f64, within: f64) {
-        assert!((found - wanted).abs() < within, "{found} is not {wanted}");
-    }
-
-    // Plain arithmetic of the definitions: 20 m² of 0.7 at 25 K are 350 W or 1194.25 Btu/h; 15 m³/h at 25 K are
-    // 125.625 W; 7.5 m² of 1.2 at 20 K are 180 W or 614.185 Btu/h.
-    #[test]
-    fn transmission_and_fresh_air() {
-        let wall = json!([{ "label": "wall", "area": "20 m2", "u": "0.7 W/m2/K" }]);
-        let still = solved("heat_load", body(wall.clone(), "0 m3/h", "20 C", "-5 C"));
-        close(number(&still, "heat_w"), 350.0, 1e-9);
-        close(number(&still, "heat_btu_h"), 1194.25, 1e-3);
-        let aired = solved("heat_load", body(wall, "15 m3/h", "20 C", "-5 C"));
-        close(number(&aired, "heat_w"), 475.625, 1e-9);
-        close(number(&aired, "fresh_air_w"), 125.625, 1e-9);
-        close(number(&aired, "parts.0.heat_w"), 350.0, 1e-9);
-        let floor = json!([{ "area": "7.5 m2", "u": "1.2 W/m2/K" }]);
-        let floor = solved("heat_load", body(floor, "0 m3/h", "20 C", "0 C"));
-        close(number(&floor, "heat_btu_h"), 614.185, 1e-3);
-    }
-
-    #[test]
-    fn cooling_is_negative_and_gains_add_to_it() {
-        let mut inputs =
-            body(json!([{ "area": "10 m2", "u": "1 W/m2/K" }]), "0 m3/h", "25 C", "35 C");
-        inputs["gains"] = json!("300 W");
-        inputs["noon"] = json!({ "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "900 W" });
-        inputs["performance"] = json!(2.5);
-        let result = solved("heat_load", inputs);
-        close(number(&result, "heat_w"), -400.0, 1e-9);
-        close(number(&result, "noon_w"), -1000.0, 1e-9);
-        close(number(&result, "cooler_w"), 400.0, 1e-9);
-    }
-
-    #[test]
-    fn a_part_takes_its_u_value_from_an_insulation_sheet() {
-        let u = number(&solved("insulation", serde_json::from_str(crate::sheet::insulation::SHEET.example).unwrap()), "u_w_m2k");
-        let parts = json!([{ "area": "2 m2", "sheet": "insulation" }]);
-        let result = solved("heat_load", body(parts, "0 m3/h", "20 C", "10 C"));
-        close(number(&result, "heat_w"), u * 20.0, 1e-9);
-        let parts = json!([{ "area": "2 m2", "sheet": "water" }, { "area": "2 m2", "sheet": "none" },
-            { "area": "1 m2" }, { "area": "1 m2", "u": "1 W/m2/K", "sheet": "insulation" }]);
-        let result = solved("heat_load", body(parts, "0", "20 C", "10 C"));
-        assert_eq!(
-            faulty_fields(&result),
-            ["parts.0.sheet", "parts.1.sheet", "parts.2.u", "parts.3.sheet", "fresh_air"]
-        );
-    }
 }
