@@ -33,7 +33,7 @@ pub static SHEET: Sheet = Sheet {
     title: "Battery and a day's use",
     purpose: "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
     asks: &[&NOMINAL_VOLTAGE, &LOADS, &DAYS, &USABLE, &EFFICIENCY, &BATTERY, &CHARGING],
-    sources: &[&BUDGET, &OHM, &PEUKERT, &EXPONENTS, &TIME_TO_FULL],
+    sources: &[&BUDGET, &OHM, &PEUKERT, &EXPONENTS, &TIME_TO_FULL, &CHARGED_SHARE],
     example: r#"{ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
         "loads": [
             { "label": "fridge", "power": "45 W", "hours": 24, "duty_percent": 40 },
@@ -113,7 +113,10 @@ static CHARGING: Ask =
 
 /// P = U I.
 static OHM: Source = Source::identity("power is voltage times current");
-/// What stays in a battery of what is charged; the careful one of both.
+/// What stays in a battery of what is charged.
+static CHARGED_SHARE: Source =
+    Source::common_practice("of a charge 85 % stays in a lead-acid battery, 95 % in lithium");
+/// The careful one of both.
 const CHARGE_EFFICIENCY: f64 = 0.85;
 
 /// What was typed, read.

@@ -145,7 +145,7 @@ static AIR_TEMPERATURE: Ask =
         .help("Of the air.");
 static HUMIDITY: Ask = Ask::percent("humidity_percent", "Relative humidity", (1.0, 100.0))
     .usual("60", "60")
-    .help("Two sleepers bring a closed van to 70 % and more by morning.");
+    .help("On a hygrometer; inside, in the morning before you air.");
 static INSIDE: Ask = Ask::group("inside", "Air inside", &[&AIR_TEMPERATURE, &HUMIDITY]).optional();
 static OUTSIDE: Ask = Ask::group("outside", "Air outside", &[&AIR_TEMPERATURE, &HUMIDITY])
     .optional()

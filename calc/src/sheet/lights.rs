@@ -284,7 +284,7 @@ impl Figures {
 }
 
 /// Sums of one lamp's light in one cell that a map may take: it is drawn anew at every keystroke.
-const MOST_SUMS: f64 = 8000.0;
+const MOST_SUMS: f64 = 5000.0;
 
 /// Cells fine enough to see each lamp, coarse enough to be quick with many: at least twelve across.
 fn cell(ceiling: Ceiling, lamps: usize) -> Length {
