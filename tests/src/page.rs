@@ -193,14 +193,22 @@ impl Page {
 
     /// Clicks.
     pub async fn click(&self, selector: &str) -> Result<()> {
-        self.wait_for(selector).await?.click().await.with_context(|| format!("clicking {selector}"))
+        let element = self.wait_for(selector).await?;
+        self.click_on(&element).await.with_context(|| format!("clicking {selector}"))
     }
 
     /// Clicks what an XPath names.
     pub async fn click_path(&self, path: &str) -> Result<()> {
         let query = self.browser.query(By::XPath(path)).wait(PATIENCE, INTERVAL).and_displayed();
         let element = query.first().await.with_context(|| format!("no {path} to see"))?;
-        element.click().await.with_context(|| format!("clicking {path}"))
+        self.click_on(&element).await.with_context(|| format!("clicking {path}"))
+    }
+
+    /// Clicks an element in the middle of the window, clear of what sticks to its edges.
+    async fn click_on(&self, element: &WebElement) -> Result<()> {
+        let script = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+        self.browser.execute(script, vec![element.to_json()?]).await?;
+        Ok(element.click().await?)
     }
 
     /// Opens the app in a new tab, by an address with this hash; gives the tab that was left.

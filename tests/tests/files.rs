@@ -105,7 +105,8 @@ async fn refuses_what_is_no_project_file(page: &mut Page) -> Result<()> {
         (many.as_str(), "501 sheets"),
     ];
     for (text, words) in cases {
-        page.execute("document.querySelector('.said').textContent = ''", vec![]).await?;
+        page.reload().await?;
+        page.wait_for("main h1").await?;
         page.import(text).await?;
         page.wait_for_text(".said", words).await?;
         let said = page.text(".said").await?;

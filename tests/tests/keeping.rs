@@ -1,7 +1,7 @@
 //! Nothing is lost: reloads, bins, copies, two tabs, no server, damaged storage, ticks.
 
 use calc::project::Place;
-use e2e::{Imperial, Metric, Page, Result, answers_in, ensure, in_each_engine};
+use e2e::{Imperial, Metric, Page, Result, answers_in, ensure, field, in_each_engine};
 use serde_json::json;
 
 in_each_engine!(
@@ -88,6 +88,7 @@ async fn follows_another_tab(page: &mut Page) -> Result<()> {
     let hash = page.execute("return location.hash", vec![]).await?;
     let here = page.leave_for_new_tab(hash.as_str().unwrap_or_default()).await?;
     page.wait_for_value("length", "18 ft").await?;
+    page.click(&field("length")).await?;
     page.fill("length", "25").await?;
     page.leave_field().await?;
     let project = page.kept_project().await?;
