@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use calc::project::{Place, Project, SheetResult};
+use calc::quantity::Style;
+use calc::report::Report;
 use calc::sheet;
 use leptos::prelude::*;
 
@@ -43,13 +45,23 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     };
     let found = shown("found", move |html| {
         with_report(result, |report| match report {
-            Some(report) => {
-                report::answers(html, report);
-                report::details(html, report, style.get(), width.get());
-            }
+            Some(report) => report::answers(html, report),
             None => to_mend(html, faults),
         });
     });
+    // Parts of their own: what a change leaves as it was is not written anew.
+    let part = move |write: fn(&mut Html, &Report, Style, f64)| {
+        shown("part", move |html| {
+            with_report(result, |report| {
+                if let Some(report) = report {
+                    write(html, report, style.get(), width.get());
+                }
+            });
+        })
+    };
+    let drawings = part(|html, report, _, width| report::drawings(html, report, width));
+    let marks = part(|html, report, style, _| report::marks_and_tables(html, report, style));
+    let rest = part(|html, report, style, _| report::cautions_and_lists(html, report, style));
     let working = shown("steps", move |html| {
         with_report(result, |report| {
             if let Some(report) = report {
@@ -78,6 +90,9 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
+                {drawings}
+                {marks}
+                {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
             </section>
@@ -100,7 +115,7 @@ fn result_of(desk: Desk, id: &str) -> Result {
     })
 }
 
-fn with_report(result: Result, show: impl FnOnce(Option<&calc::report::Report>)) {
+fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
     result.with(|result| {
         show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
     });
