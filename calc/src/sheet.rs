@@ -42,6 +42,7 @@ sheets! {
     coating
     schedule
     trim
+    cut_plan
     stud_marks
     voltage_drop
     circuit
