@@ -42,6 +42,7 @@ sheets! {
     coating
     schedule
     trim
+    furring
     cut_plan
     stud_marks
     voltage_drop

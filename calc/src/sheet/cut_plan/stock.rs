@@ -10,7 +10,7 @@ use crate::reader::Reader;
 
 /// Work for a plan while someone types, in the planner's steps: the usual plan takes a hundredth of it. A plan that it does not
 /// prove says so, with its bound.
-pub const EFFORT: u64 = 20_000_000;
+pub const EFFORT: u64 = 10_000_000;
 
 /// What is bought.
 pub static MATERIAL: Ask = Ask::words("material", "What it is cut from")
