@@ -43,6 +43,7 @@ sheets! {
     schedule
     trim
     furring
+    boards
     cut_plan
     stud_marks
     voltage_drop
