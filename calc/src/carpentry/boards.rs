@@ -11,7 +11,7 @@ pub use notch::{Edge, Notch, Opening};
 
 use super::courses::{Courses, CoursesError, Start, courses, usual_least_rip_mm};
 use super::cut_stock::Stock;
-use super::joints::{JointError, JointTask, plan_joints};
+use super::joints::{JointError, JointPlan, JointTask, USUAL_LEAST_PIECE_MM, plan_joints};
 use crate::source::Source;
 
 /// Where the marks lie.
@@ -19,8 +19,9 @@ pub static MARKS: Source = Source::identity(
     "mark = support - left end; at a joint both boards end on the support's centre line and their marks stand in by the edge distance",
 );
 /// Marks at a joint where no edge distance is given.
-pub static HALF_BEARING: Source =
-    Source::common_practice("at a joint each board bears on half the support, its mark in the middle of that half");
+pub static HALF_BEARING: Source = Source::common_practice(
+    "at a joint each board bears on half the support, its mark in the middle of that half",
+);
 
 /// Slack of comparisons. [mm]
 const SLACK_MM: f64 = 1e-3;
@@ -195,20 +196,14 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         support_width_mm,
         edge_distance_mm,
         stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
+        least_piece_mm: USUAL_LEAST_PIECE_MM.max(2.0 * edge_distance_mm),
         courses: courses.count,
         stock: task.stock.clone(),
         kerf_mm: task.kerf_mm,
         end_trim_mm: task.end_trim_mm,
         effort: task.effort,
     };
-    let (joints, stagger_mm) = match (plan_joints(&joint_task), task.stagger_mm) {
-        (Err(JointError::Stagger { .. }), None) => {
-            let aligned = JointTask { stagger_mm: 0.0, ..joint_task.clone() };
-            (plan_joints(&aligned), 0.0)
-        }
-        (joints, _) => (joints, joint_task.stagger_mm),
-    };
-    let joints = joints.map_err(BoardsError::Joints)?;
+    let (joints, stagger_mm) = join(&joint_task, task.stagger_mm.is_some())?;
     let mut layout = BoardLayout {
         courses,
         pieces: Vec::new(),
@@ -241,6 +236,25 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         low = high;
     }
     Ok(layout)
+}
+
+/// The joints, and the stagger that they keep. Where no joints leave pieces of the usual least length, shorter ones serve, as
+/// long as both their marks are on them; then, where no stagger was asked for, joints in line.
+fn join(task: &JointTask, asked: bool) -> Result<(JointPlan, f64), BoardsError> {
+    let staggers = if asked { vec![task.stagger_mm] } else { vec![task.stagger_mm, 0.0] };
+    let mut refused = JointError::Stagger { stagger_mm: task.stagger_mm };
+    for stagger_mm in staggers {
+        for least_piece_mm in [task.least_piece_mm, 2.0 * task.edge_distance_mm] {
+            match plan_joints(&JointTask { stagger_mm, least_piece_mm, ..task.clone() }) {
+                Ok(plan) => return Ok((plan, stagger_mm)),
+                Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
+                    refused = error;
+                }
+                Err(error) => return Err(BoardsError::Joints(error)),
+            }
+        }
+    }
+    Err(BoardsError::Joints(refused))
 }
 
 /// Width that a course covers. [mm]

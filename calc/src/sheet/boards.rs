@@ -151,6 +151,13 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
                 length(*stagger_mm)
             ),
         ),
+        BoardsError::Joints(JointError::ShortPiece { least_mm }) => Fault::new(
+            "stock",
+            format!(
+                "every joint on these ribs would leave a piece shorter than {}; take other stock lengths",
+                length(*least_mm)
+            ),
+        ),
         BoardsError::Joints(JointError::Number) => Fault::new("stock", error.to_string()),
         BoardsError::Joints(JointError::Cut(error)) => {
             let mut fault = stock::fault(error, |_| "stock".into(), style);

@@ -119,7 +119,7 @@ fn template(
     let mut drawing = Drawing::new(
         words::kind_label(worked, index, style),
         format!(
-            "A board {} long with {} marks and {} cut-outs; its left edge is the upper one.",
+            "A board {} long; marks: {}, cut-outs: {}; its left edge is the upper one.",
             style.length(mm(piece.length_mm)),
             piece.marks.len(),
             piece.notches.len()

@@ -322,13 +322,15 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             ("rip = (r + b) / 2", format!("({} + {}) / 2", mark(left), mark(task.coverage_mm)))
         };
         steps.push(Step::new("Rip", formula, numbers, mark(courses.last_mm), &BALANCED));
-        steps.push(Step::new(
+        if task.least_rip_mm.is_none() && layout.least_rip_mm > 0.0 {
+            steps.push(Step::new(
             "Least rip",
             "rip ≥ least",
             format!("{} ≥ {}", mark(courses.last_mm), mark(layout.least_rip_mm)),
             "kept",
             &LEAST_RIP,
         ));
+        }
     }
     steps.push(Step::new(
         "Run to cover",

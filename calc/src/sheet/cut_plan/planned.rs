@@ -281,7 +281,7 @@ impl Planned {
             length(pieces_mm, style),
             &KERF_RULE,
         )];
-        for (index, pattern) in plan.patterns.iter().take(MOST_WORKED).enumerate() {
+        for (index, pattern) in plan.patterns.iter().enumerate().filter(|(at, _)| self.is_new(*at)).take(MOST_WORKED) {
             let terms: Vec<String> =
                 pattern.pieces.iter().map(|piece| mark(piece.length_mm, style)).collect();
             let between = pattern.pieces.len().saturating_sub(1);
@@ -324,6 +324,18 @@ impl Planned {
             &PATTERNS,
         ));
         steps
+    }
+
+    /// Whether no way of cutting before this one has the same lengths.
+    fn is_new(&self, at: usize) -> bool {
+        let lengths = |pattern: &Pattern| -> Vec<f64> {
+            pattern.pieces.iter().map(|piece| piece.length_mm).collect()
+        };
+        let patterns = &self.plan.patterns;
+        patterns.get(at).is_some_and(|this| {
+            let mut before = patterns.iter().take(at);
+            !before.any(|other| other.stock == this.stock && lengths(other) == lengths(this))
+        })
     }
 
     fn label(&self, index: usize) -> String {
