@@ -1,9 +1,8 @@
 //! What a person sees: the frame around every page, and the pages.
 
-pub mod asks;
 pub mod body;
 pub mod drawing;
-pub mod field;
+pub mod form;
 pub mod html;
 pub mod keys;
 pub mod menu;

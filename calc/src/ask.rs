@@ -31,9 +31,10 @@ pub enum Kind {
         /// The least and the greatest value, in SI units.
         range: (f64, f64),
     },
-    /// A plain number between two ends; a percentage where `unit` is `%`.
+    /// A plain number between two ends; a percentage where `unit` is `%`. Where the unit is
+    /// another, the value is in that unit, and text may name it or one like it: 200, `0.2 kW`.
     Number {
-        /// What is written behind it: `%`, or nothing.
+        /// What is written behind it: `%`, a unit, or nothing.
         unit: &'static str,
         /// The least and the greatest value.
         range: (f64, f64),
@@ -152,6 +153,16 @@ impl Ask {
     /// A percentage; the range in percent.
     pub const fn percent(key: &'static str, label: &'static str, range: (f64, f64)) -> Self {
         Self::new(key, label, Kind::Number { unit: "%", range })
+    }
+
+    /// A number whose key names its unit, such as `watts`; it may be typed with or without.
+    pub const fn number_in(
+        key: &'static str,
+        label: &'static str,
+        unit: &'static str,
+        range: (f64, f64),
+    ) -> Self {
+        Self::new(key, label, Kind::Number { unit, range })
     }
 
     /// A whole number.

@@ -12,7 +12,9 @@ use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::project::{Body, Node};
-use crate::quantity::{Length, Measure, Style, Unit, plain, read_number, significant};
+use crate::quantity::{
+    DIMENSIONS, Dimension, Length, Measure, Style, Unit, plain, read_number, significant,
+};
 use crate::report::Taken;
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
@@ -336,6 +338,18 @@ impl<'a> Reader<'a> {
             .collect()
     }
 
+    /// As `numbers`, but a single value may stand alone instead of in a list.
+    pub fn one_or_more_numbers(&self, ask: &Ask) -> Vec<f64> {
+        let Kind::List { of, .. } = ask.kind else { return Vec::new() };
+        let here = self.below(ask.key);
+        match here.node {
+            Some(Node::String(_) | Node::Number(_)) if !here.is_blank() => {
+                vec![here.read_number_or_measure(of)]
+            }
+            _ => self.numbers(ask),
+        }
+    }
+
     /// Which of several inputs is given: the index into the asks of an `Either`. None, with a
     /// fault where one is required, when none or more than one is given.
     pub fn which(&self, ask: &Ask) -> Option<usize> {
@@ -513,8 +527,12 @@ impl<'a> Reader<'a> {
                 self.check(ask, measure.si(), ask.unit_in(self.site.style.system))
             }
             Kind::Number { .. } | Kind::Count { .. } => {
-                let number = read_number(text).map_err(|error| error.to_string())?;
-                self.check(ask, number, None)
+                let number = match unit_of(ask) {
+                    Some((dimension, unit)) => Measure::read(text, dimension, Some(unit))
+                        .map(|measure| unit.from_si(measure.si())),
+                    None => read_number(text),
+                };
+                self.check(ask, number.map_err(|error| error.to_string())?, None)
             }
             _ => Err("no number is asked here".to_owned()),
         }
@@ -540,6 +558,16 @@ impl<'a> Reader<'a> {
             return Err(format!("{} must be a whole number", lower_first(ask.label)));
         }
         Ok(value.clamp(low, high))
+    }
+}
+
+/// The unit that a number's key names, with its dimension; none for percentages and bare numbers.
+fn unit_of(ask: &Ask) -> Option<(&'static Dimension, &'static Unit)> {
+    match ask.kind {
+        Kind::Number { unit, .. } if unit != "%" => {
+            DIMENSIONS.iter().find_map(|dimension| Some((*dimension, dimension.unit(unit)?)))
+        }
+        _ => None,
     }
 }
 

@@ -26,6 +26,8 @@ pub struct Sheet {
     pub solve: fn(&Reader<'_>) -> Result<Report, Vec<Fault>>,
 }
 
+mod bars;
+
 /// Declares the modules of the sheets and lists them.
 macro_rules! sheets {
     ($($name:ident)+) => {
@@ -48,6 +50,13 @@ sheets! {
     stud_marks
     voltage_drop
     circuit
+    lights
+    insulation
+    heat_load
+    energy
+    solar
+    water
+    axles
 }
 
 /// The sheet of a kind.

@@ -15,3 +15,40 @@ pub fn any_number() -> impl Strategy<Value = f64> {
         ]),
     ]
 }
+
+/// A sheet worked out from its inputs alone, through the project as it would be from a file; the other sheets of the
+/// project are the examples of all, under their kinds.
+pub fn solved(kind: &str, inputs: serde_json::Value) -> crate::project::SheetResult {
+    solved_in(serde_json::Value::Null, kind, inputs)
+}
+
+/// As `solved`, in a measured body.
+pub fn solved_in(
+    body: serde_json::Value,
+    kind: &str,
+    inputs: serde_json::Value,
+) -> crate::project::SheetResult {
+    let mut sheets: Vec<serde_json::Value> = crate::sheet::SHEETS
+        .iter()
+        .map(|sheet| {
+            let inputs: serde_json::Value = serde_json::from_str(sheet.example).unwrap();
+            serde_json::json!({ "id": sheet.kind, "kind": sheet.kind, "inputs": inputs })
+        })
+        .collect();
+    sheets.push(serde_json::json!({ "id": "this", "kind": kind, "inputs": inputs }));
+    let file =
+        serde_json::json!({ "battenbook": 1, "units": "metric", "body": body, "sheets": sheets });
+    let project = crate::project::Project::from_text(&file.to_string()).unwrap();
+    crate::evaluate(&project).sheet("this").unwrap().clone()
+}
+
+/// The number at a path of a sheet's outcome.
+pub fn number(result: &crate::project::SheetResult, path: &str) -> f64 {
+    let report = result.as_ref().unwrap_or_else(|faults| panic!("{faults:#?}"));
+    report.outcome.number(path).unwrap_or_else(|| panic!("no {path}: {:?}", report.outcome))
+}
+
+/// The fields that a sheet's faults name.
+pub fn faulty_fields(result: &crate::project::SheetResult) -> Vec<String> {
+    result.as_ref().unwrap_err().iter().map(|fault| fault.field.clone()).collect()
+}

@@ -75,7 +75,10 @@ fn compile(options: &Options) -> Result<PathBuf> {
         let root = workspace::root();
         cargo.env(
             "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            format!("--remap-path-prefix={home}=cargo --remap-path-prefix={}=.", root.display()),
+            format!(
+                "--cfg erase_components --remap-path-prefix={home}=cargo --remap-path-prefix={}=.",
+                root.display()
+            ),
         );
         "release"
     };

@@ -3,15 +3,14 @@
 use calc::project::{BODY_ASKS, Place, Project};
 use leptos::prelude::*;
 
-use super::asks::asks;
 use super::drawing::push_drawing;
+use super::form::form;
 use super::html::shown;
-use super::page::{Page, width_of_results};
+use super::page::width_of_results;
 use crate::desk::Desk;
 
 /// The page.
 pub fn body_page(desk: Desk) -> AnyView {
-    let page = Page::new(desk, Place::Body);
     let width = width_of_results();
     let plan = shown("found", move |html| {
         let style = desk.project.with(Project::style);
@@ -25,7 +24,7 @@ pub fn body_page(desk: Desk) -> AnyView {
             "Measure it once. x runs from the front wall to the rear, y from the left wall to the right, seen facing forward."
         </p>
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{asks(&page, BODY_ASKS, "")}</section>
+            <section class="inputs" aria-label="Measurements">{form(desk, Place::Body, BODY_ASKS)}</section>
             <section class="results" aria-label="Plan">{plan}</section>
         </div>
     }

@@ -1,62 +1,25 @@
-//! What every part of an editing page knows: the open project, where its inputs stand, what is wrong with them.
+//! What every editing page needs: what is wrong by path, the ids of its fields, its width.
 
 use std::collections::BTreeMap;
 
 use calc::fault::Fault;
-use calc::project::Place;
+use calc::project::{Evaluation, Place};
 use leptos::prelude::*;
 
-use crate::desk::Desk;
-
-/// An editing page: the body's or a sheet's.
-#[derive(Clone)]
-pub struct Page {
-    /// The open project.
-    pub desk: Desk,
-    /// Where the page's inputs stand.
-    pub place: Place,
-    /// What is wrong with them, by path.
-    faults: Memo<BTreeMap<String, String>>,
-}
-
-impl Page {
-    /// The page of the body or of a sheet.
-    pub fn new(desk: Desk, place: Place) -> Self {
-        let at = place.clone();
-        let faults = Memo::new(move |_| {
-            desk.evaluation.with(|all| {
-                let faults: &[Fault] = match &at {
-                    Place::Body => &all.body.faults,
-                    Place::Sheet(id) => match all.sheet(id) {
-                        Some(Err(faults)) => faults,
-                        _ => &[],
-                    },
-                };
-                let mut by_path = BTreeMap::new();
-                for fault in faults {
-                    by_path.entry(fault.field.clone()).or_insert_with(|| fault.message.clone());
-                }
-                by_path
-            })
-        });
-        Self { desk, place, faults }
+/// What is wrong with the inputs of a place, by path; the first thing said of each.
+pub fn faults_by_path<'a>(all: &'a Evaluation, place: &Place) -> BTreeMap<&'a str, &'a str> {
+    let faults: &[Fault] = match place {
+        Place::Body => &all.body.faults,
+        Place::Sheet(id) => match all.sheet(id) {
+            Some(Err(faults)) => faults,
+            _ => &[],
+        },
+    };
+    let mut by_path = BTreeMap::new();
+    for fault in faults {
+        by_path.entry(fault.field.as_str()).or_insert(fault.message.as_str());
     }
-
-    /// All faults of the page, by path.
-    pub fn faults(&self) -> Memo<BTreeMap<String, String>> {
-        self.faults
-    }
-
-    /// What is wrong with the input at a path.
-    pub fn fault_at(&self, path: &str) -> Memo<Option<String>> {
-        let (faults, path) = (self.faults, path.to_owned());
-        Memo::new(move |_| faults.with(|faults| faults.get(&path).cloned()))
-    }
-
-    /// The id of the element for the input at a path.
-    pub fn id_of(&self, path: &str) -> String {
-        element_id(path)
-    }
+    by_path
 }
 
 /// The id of the element for the input at a path.

@@ -7,9 +7,9 @@ use calc::project::{Place, Project, SheetResult};
 use calc::sheet;
 use leptos::prelude::*;
 
-use super::asks::asks;
+use super::form::form;
 use super::html::{Html, asked, shown};
-use super::page::{Page, element_id, width_of_results};
+use super::page::{element_id, faults_by_path, width_of_results};
 use super::report;
 use crate::desk::Desk;
 use crate::route::{Route, go};
@@ -26,11 +26,21 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     let Some(sheet) = kind.as_deref().and_then(sheet::find) else {
         return unknown(desk, id);
     };
-    let page = Page::new(desk, Place::Sheet(id.to_owned()));
+    let place = Place::Sheet(id.to_owned());
     let result = result_of(desk, id);
     let style = Memo::new(move |_| desk.project.with(Project::style));
     let width = width_of_results();
-    let faults = page.faults();
+    let faults = {
+        let place = place.clone();
+        Memo::new(move |_| {
+            desk.evaluation.with(|all| {
+                faults_by_path(all, &place)
+                    .into_iter()
+                    .map(|(path, message)| (path.to_owned(), message.to_owned()))
+                    .collect()
+            })
+        })
+    };
     let found = shown("found", move |html| {
         with_report(result, |report| match report {
             Some(report) => {
@@ -65,7 +75,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{asks(&page, sheet.asks, "")}</section>
+            <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>

@@ -32,6 +32,9 @@ pub static OHMS_LAW: Source = Source::identity("Ohm's law, both conductors of th
 pub static CFR_TABLE_5: Source = Source::transcribed("33 CFR 183.425", "table 5");
 /// Least conductor sizes.
 pub static CFR_LEAST_SIZE: Source = Source::transcribed("33 CFR 183.425", "(d), (e)");
+/// Least conductor sizes in mm2.
+pub static ISO_10133_LEAST_SIZE: Source =
+    Source::transcribed("ISO 10133", "least sizes: 1 mm2 single, 0.75 mm2 in a sheath");
 /// A mm2 size takes the value of the AWG size next below it by copper area.
 pub static METRIC_BY_AWG: Source = Source::transcribed(
     "33 CFR 183.425",

@@ -78,10 +78,15 @@ pub const COLD_STRING: Caution = (
     Source::transcribed("NEC (NFPA 70)", "690.7"),
 );
 
+/// Single weeks are no monthly mean.
+pub const MONTHLY_MEANS: Caution = (
+    "These are monthly means of a model for panels in the open: single weeks bring much less, and so does any shade.",
+    Source::common_practice("monthly means hide dark weeks"),
+);
+
 /// Estimates, not a certification.
 pub const ESTIMATE: Caution = (
-    "Monthly means of a model: single weeks bring much less. These are estimates and certify nothing; local rules and \
-     the makers' instructions come first.",
+    "These are estimates and certify nothing; local rules and the makers' instructions come first.",
     Source::common_practice("estimates defer to local rules and makers"),
 );
 
@@ -98,4 +103,4 @@ pub static BATTERY: [Caution; 8] = [
 ];
 
 /// What to show beside panels.
-pub static PANELS: [Caution; 3] = [COLD_STRING, FUSE_PROTECTS_CABLE, ESTIMATE];
+pub static PANELS: [Caution; 4] = [COLD_STRING, FUSE_PROTECTS_CABLE, MONTHLY_MEANS, ESTIMATE];

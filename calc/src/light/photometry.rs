@@ -169,11 +169,11 @@ pub struct LightMap {
     pub rows: usize,
     /// Illuminance at the middle of each cell, lx: the first row along the length, then the next.
     pub lux: Vec<f64>,
-    /// Lowest cell.
+    /// Lowest of all cells, the corners and the spots below lamps, lx.
     pub lowest: f64,
-    /// Mean of all cells.
+    /// Mean of all cells, lx.
     pub mean: f64,
-    /// Highest cell.
+    /// Highest of all cells, the corners and the spots below lamps, lx.
     pub highest: f64,
 }
 
@@ -214,8 +214,18 @@ pub fn light_map(
             lux.push(sum_lux(beam, lamps, height_m, x, y));
         }
     }
-    let lowest = lux.iter().copied().fold(f64::INFINITY, f64::min);
-    let highest = lux.iter().copied().fold(0.0, f64::max);
+    // The brightest spots lie below lamps and the darkest in corners, wherever the cells happen to fall.
+    let corners = [(0.0, 0.0), (length_m, 0.0), (0.0, width_m), (length_m, width_m)];
+    let below = lamps.iter().take(MOST_BELOW).map(|lamp| {
+        (lamp.x.get::<meter>().clamp(0.0, length_m), lamp.y.get::<meter>().clamp(0.0, width_m))
+    });
+    let spots: Vec<f64> = corners
+        .into_iter()
+        .chain(below)
+        .map(|(x, y)| sum_lux(beam, lamps, height_m, x, y))
+        .collect();
+    let lowest = lux.iter().chain(&spots).copied().fold(f64::INFINITY, f64::min);
+    let highest = lux.iter().chain(&spots).copied().fold(0.0, f64::max);
     let mean = lux.iter().sum::<f64>() / lux.len() as f64;
     Ok(LightMap { columns, rows, lux, lowest, mean, highest })
 }
@@ -269,6 +279,9 @@ pub fn room_index(length: Length, width: Length, height: Length) -> Result<f64, 
 
 /// One foot-candle, lx.
 pub const LUX_PER_FOOT_CANDLE: f64 = 1.0 / (0.3048 * 0.3048);
+
+/// Lamps whose spot is looked at for itself; with more of them the cells tell enough.
+const MOST_BELOW: usize = 60;
 
 fn plane_m(height: Length) -> Result<f64, LightError> {
     let metres = height.get::<meter>();

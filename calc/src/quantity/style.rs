@@ -3,7 +3,10 @@
 use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume, VolumeRate};
 
 use super::decimal::{amount, significant};
-use super::dimension::{AREA, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, VOLUME};
+use super::dimension::{
+    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE,
+    VOLUME,
+};
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
 use super::unit::Dimension;
@@ -131,10 +134,10 @@ impl Style {
         if !plain(&own) && plain(&other) { other } else { own }
     }
 
-    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, gallons
+    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, quarts
     /// or litres.
     pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
-        let unit = self.pick("gal", "l");
+        let unit = self.pick("qt", "l");
         let number = number_in(volume.value, &VOLUME, unit);
         ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
     }
@@ -179,6 +182,29 @@ impl Style {
     pub fn spread_rate(&self, square_metre_per_cubic_metre: f64) -> String {
         let unit = self.pick("ft2/gal", "m2/l");
         significant_in_unit(square_metre_per_cubic_metre, &SPREAD_RATE, unit)
+    }
+
+    /// A U value in W/(m² K): `0.156 Btu/(h ft² °F)`, `0.886 W/(m² K)`.
+    pub fn u_value(&self, watt_per_square_metre_kelvin: f64) -> String {
+        let unit = self.pick("Btu/(h ft2 F)", "W/m2/K");
+        significant_in_unit(watt_per_square_metre_kelvin, &U_VALUE, unit)
+    }
+
+    /// A thermal resistance in m² K/W: `6.41 h ft² °F/Btu`, `1.13 m² K/W`.
+    pub fn thermal_resistance(&self, square_metre_kelvin_per_watt: f64) -> String {
+        let unit = self.pick("h ft2 F/Btu", "m2K/W");
+        significant_in_unit(square_metre_kelvin_per_watt, &THERMAL_RESISTANCE, unit)
+    }
+
+    /// A conductivity in W/(m K): `0.236 Btu in/(h ft² °F)`, `0.034 W/(m K)`.
+    pub fn conductivity(&self, watt_per_metre_kelvin: f64) -> String {
+        let unit = self.pick("Btu in/(h ft2 F)", "W/m/K");
+        significant_in_unit(watt_per_metre_kelvin, &CONDUCTIVITY, unit)
+    }
+
+    /// A flow of air in m³/s: `8.83 cfm`, `15 m³/h`, to three significant digits.
+    pub fn air_flow(&self, cubic_metre_per_second: f64) -> String {
+        significant_in_unit(cubic_metre_per_second, &FLOW, self.pick("cfm", "m3/h"))
     }
 
     /// A flow from a cup: `2 fl oz/min`, `60 ml/min`, to three significant digits.
@@ -245,6 +271,13 @@ fn in_print(symbol: &str) -> &str {
         "m2" => "m²",
         "ft2/gal" => "ft²/gal",
         "m2/l" => "m²/l",
+        "W/m/K" => "W/(m K)",
+        "Btu in/(h ft2 F)" => "Btu in/(h ft² °F)",
+        "W/m2/K" => "W/(m² K)",
+        "Btu/(h ft2 F)" => "Btu/(h ft² °F)",
+        "m2K/W" => "m² K/W",
+        "h ft2 F/Btu" => "h ft² °F/Btu",
+        "m3/h" => "m³/h",
         "um" => "µm",
         "C" => "°C",
         "F" => "°F",

@@ -223,8 +223,9 @@ pub fn general_remarks(
     if let Some(wire) = used.iter().find(thin) {
         remarks.push(Remark::note(format!(
             "{wire} is too thin to be run on its own: only inside the jacket of a cable with \
-             several conductors. Single wires start at 16 AWG or 1 mm2 ({}).",
-            sources::CFR_LEAST_SIZE
+             several conductors. Single wires start at 16 AWG ({}) or 1 mm2 ({}).",
+            sources::CFR_LEAST_SIZE,
+            sources::ISO_10133_LEAST_SIZE
         )));
     }
     remarks.push(Remark::note(format!(

@@ -198,6 +198,32 @@ pub fn profile(
     })
 }
 
+/// Temperatures at the faces of plain layers, from the inner surface to the outer one: in step with the resistance.
+///
+/// # Errors
+/// Layers, surfaces or temperatures out of range.
+pub fn temperatures(
+    layers: &[Layer],
+    surfaces: Surfaces,
+    inside: ThermodynamicTemperature,
+    outside: ThermodynamicTemperature,
+) -> Result<Vec<ThermodynamicTemperature>, ProfileError> {
+    let total = build_up::series(layers, surfaces).map_err(ProfileError::BuildUp)?.r_m2k_w;
+    let inner = moisture::check_celsius(inside).map_err(ProfileError::Inside)?;
+    let outer = moisture::check_celsius(outside).map_err(ProfileError::Outside)?;
+    let mut resistance = surfaces.inside_m2k_w;
+    let at = |resistance: f64| {
+        let celsius = inner + (outer - inner) * (resistance / total).min(1.0);
+        ThermodynamicTemperature::new::<degree_celsius>(celsius)
+    };
+    let mut faces = vec![at(resistance)];
+    for layer in layers {
+        resistance += layer.resistance_m2k_w();
+        faces.push(at(resistance));
+    }
+    Ok(faces)
+}
+
 /// Less than this, g per m² and day, is rounding and no water.
 const LEAST_RATE_G_M2_DAY: f64 = 1e-6;
 

@@ -3,13 +3,14 @@
 
 use super::common::volts;
 use super::findings::Findings;
+use crate::electrical::conductor::Conductor;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::plain;
 
-/// Rows of one drawing.
-const ROWS: usize = 12;
+/// Most rows of one drawing.
+const ROWS: usize = 8;
 /// Most drawings; the tables hold the rest.
-const PARTS: usize = 6;
+const PARTS: usize = 8;
 /// Distance of two columns; that of two rows is 1.
 const COLUMN: f64 = 0.9;
 /// Where side branches go down beside their column.
@@ -31,7 +32,9 @@ impl Findings<'_> {
     pub(super) fn drawings(&self) -> Vec<Drawing> {
         let rows = self.rows();
         let parts = rows.len().div_ceil(ROWS).clamp(1, PARTS);
-        (0..parts).map(|part| self.part(&rows, part, parts)).collect()
+        // Parts of about one size: none with a row left over alone.
+        let size = rows.len().div_ceil(parts).min(ROWS);
+        (0..parts).map(|part| self.part(&rows, size, part, parts)).collect()
     }
 
     /// All nodes from top to bottom: after each node its side branches, then its longest way on.
@@ -68,9 +71,9 @@ impl Findings<'_> {
         rows
     }
 
-    fn part(&self, rows: &[Row], part: usize, parts: usize) -> Drawing {
-        let first = part * ROWS;
-        let shown = rows.iter().skip(first).take(ROWS).collect::<Vec<_>>();
+    fn part(&self, rows: &[Row], size: usize, part: usize, parts: usize) -> Drawing {
+        let first = part * size;
+        let shown = rows.iter().skip(first).take(size).collect::<Vec<_>>();
         let title = match parts {
             1 => "Circuit".to_owned(),
             _ => format!("Circuit, part {} of {parts}", part + 1),
@@ -79,24 +82,28 @@ impl Findings<'_> {
         // A part starts and ends half a row beyond its rows.
         let (top, bottom) = (first as f64 - 0.6, (first + shown.len()) as f64 - 0.4);
         let columns = rows.iter().map(|row| row.column).max().unwrap_or(0);
-        let text_x = (columns + 1) as f64 * COLUMN + 0.2;
-        let right = (text_x + 5.5).max(0.86 * shown.len() as f64).max(7.5);
+        let text_x = (columns + 1) as f64 * COLUMN + 0.1;
+        // About as wide as high, so that two lines of text fit into a row on a phone.
+        let right = (text_x + 5.0).max(0.84 * (bottom - top + 1.0)).max(7.5);
         for (place, row) in rows.iter().enumerate() {
             if let Some((_, from)) = row.feed {
                 self.draw_run(&mut drawing, row, from, place, rows, (top, bottom));
             }
         }
         if part == 0 {
-            self.draw_source(&mut drawing, text_x, right);
+            draw_source(&mut drawing);
         }
         for (place, row) in shown.iter().enumerate() {
-            self.draw_node(&mut drawing, row, (first + place) as f64, text_x, right);
+            let y = (first + place) as f64;
+            self.draw_node(&mut drawing, row, y, text_x, rows, first);
+            if place + 1 < shown.len() {
+                let ends = [Point::metres(text_x, y + 0.5), Point::metres(right, y + 0.5)];
+                drawing.line(Pen::Thin, &ends);
+            }
         }
-        drawing.text(
-            Point::metres(0.0, bottom + 0.1),
-            Anchor::Start,
-            "solid: +, dashed: −, dots: splices",
-        );
+        drawing.line(Pen::Thin, &[Point::metres(text_x, bottom), Point::metres(right, bottom)]);
+        let legend = "solid +, dashed −, dots: splices";
+        drawing.text(Point::metres(text_x, bottom + 0.3), Anchor::Start, legend);
         drawing
     }
 
@@ -135,52 +142,42 @@ impl Findings<'_> {
             }
             drawing.line(pen, &points);
         }
-        if y_from < top {
-            let x = if row.is_straight { to_x } else { from_x + BESIDE * COLUMN };
-            let name = rows.get(from).map_or("", |row| self.tree.name(row.node));
-            drawing.text(Point::metres(x, top - 0.1), Anchor::Start, format!("from {}", cut(name, 14)));
-        }
     }
 
-    fn draw_source(&self, drawing: &mut Drawing, text_x: f64, right: f64) {
-        let at = Point::metres;
-        drawing.line(Pen::Solid, &[at(0.0, -1.2), at(0.0, 0.0)]);
-        drawing.line(Pen::Hidden, &[at(PAIR, -1.2), at(PAIR, 0.0)]);
-        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.3, -1.5), at(PAIR + 0.3, -1.1));
-        drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.08, -0.85), at(0.08, -0.45));
-        let fuse = match &self.fuse {
-            Ok(fuse) => format!("fuse {} A in +", plain(fuse.rating_a, 1)),
-            Err(_) => "no fuse fits".to_owned(),
-        };
-        drawing.text(at(text_x, -1.3), Anchor::Start, "battery");
-        drawing.text(at(right, -1.3), Anchor::End, volts(self.inputs.source_v));
-        drawing.text(at(text_x, -0.65), Anchor::Start, fuse);
-    }
-
-    fn draw_node(&self, drawing: &mut Drawing, row: &Row, y: f64, text_x: f64, right: f64) {
+    fn draw_node(
+        &self,
+        drawing: &mut Drawing,
+        row: &Row,
+        y: f64,
+        text_x: f64,
+        rows: &[Row],
+        first: usize,
+    ) {
         let x = row.column as f64 * COLUMN;
         let ways = self.splices.iter().find(|splice| splice.node == row.node).map(|s| s.ways);
         let radius = if ways.is_some() || row.node == 0 { 0.15 } else { 0.08 };
-        let centre = Point::metres(x + PAIR / 2.0, y);
-        drawing.circle(Pen::Solid, Fill::Level(4), centre, radius);
-        let name = cut(self.tree.name(row.node), 18);
-        let name = match ways {
-            Some(ways) => format!("{name}: {ways} ways"),
-            None => name,
-        };
-        let (upper, lower) = (y - 0.25, y + 0.25);
-        drawing.text(Point::metres(text_x, upper), Anchor::Start, name);
-        drawing.text(Point::metres(right, upper), Anchor::End, volts(self.node_v(row.node)));
-        let loads = self.loads_at(row.node).join(", ");
-        if !loads.is_empty() {
-            drawing.text(Point::metres(text_x, lower), Anchor::Start, cut(&loads, 22));
+        drawing.circle(Pen::Solid, Fill::Stock, Point::metres(x + PAIR / 2.0, y), radius);
+        let mut upper = vec![cut(self.tree.name(row.node), 14)];
+        upper.extend(ways.map(|ways| format!("{ways} ways")));
+        upper.push(volts(self.node_v(row.node)));
+        let mut lower = Vec::new();
+        match row.feed {
+            None => lower.push(match &self.fuse {
+                Ok(fuse) => format!("fuse {} A in +", plain(fuse.rating_a, 1)),
+                Err(_) => "no fuse fits".to_owned(),
+            }),
+            Some((run, from)) => {
+                // Where the feed comes from is not seen in this part.
+                if let Some(feeder) = rows.get(from).filter(|_| from < first) {
+                    lower.push(format!("from {}", cut(self.tree.name(feeder.node), 14)));
+                }
+                lower.extend(self.loads_at(row.node));
+                lower.extend(self.conductors.get(run).map(Conductor::to_string));
+            }
         }
-        if let Some((run, _)) = row.feed {
-            let id = self.inputs.runs.get(run).map_or("", |run| run.id.as_str());
-            let size = self.conductors.get(run).map(|c| c.to_string()).unwrap_or_default();
-            let text = format!("{} {}", cut(id, 8), cut(&size, 12));
-            drawing.text(Point::metres(right, lower), Anchor::End, text);
-        }
+        let at = |dy: f64| Point::metres(text_x, y + dy);
+        drawing.text(at(-0.22), Anchor::Start, upper.join(" · "));
+        drawing.text(at(0.22), Anchor::Start, cut(&lower.join(" · "), 28));
     }
 
     /// The part in words.
@@ -205,6 +202,17 @@ impl Findings<'_> {
         }
         format!("A tree of runs: {}.", words.join("; "))
     }
+}
+
+/// The battery above the first row, with the fuse in its positive.
+fn draw_source(drawing: &mut Drawing) {
+    let at = Point::metres;
+    drawing.line(Pen::Solid, &[at(0.0, -1.0), at(0.0, 0.0)]);
+    drawing.line(Pen::Hidden, &[at(PAIR, -1.0), at(PAIR, 0.0)]);
+    drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.3, -1.4), at(PAIR + 0.3, -1.0));
+    drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.09, -0.6), at(0.09, -0.25));
+    drawing.text(at(-0.2, -0.75), Anchor::End, "+");
+    drawing.text(at(PAIR + 0.2, -0.75), Anchor::Start, "−");
 }
 
 /// A text of so many letters at most.

@@ -40,8 +40,12 @@ impl Findings<'_> {
             };
             parts.push(match &load.leads {
                 Some(leads) => format!(
-                    "{several}{} (+ {}, − {})",
-                    load.label, leads.positive, leads.negative
+                    "{several}{} (+ {} to {}, − {} to {})",
+                    load.label,
+                    leads.positive,
+                    self.inputs.wire.positive,
+                    leads.negative,
+                    self.inputs.wire.negative
                 ),
                 None => format!("{several}{}", load.label),
             });

@@ -57,11 +57,11 @@ impl Findings<'_> {
         drawing.cross(Pen::Mark, at(1.0, y(wired.load_v)));
         drawing.text(at(0.0, 0.37), Anchor::Start, format!("{source} at the source"));
         drawing.text(at(1.02, y(wired.load_v)), Anchor::Start, load);
-        drawing.text(
-            at(0.02, y(least_v) - 0.045),
-            Anchor::Start,
-            format!("limit {}: {}", limit(run.drop_limit_percent), volts(least_v)),
-        );
+        // Beside the line of the voltage, not over it.
+        let (x, anchor) =
+            if wired.within_limit { (0.02, Anchor::Start) } else { (0.98, Anchor::End) };
+        let told = format!("limit {}: {}", limit(run.drop_limit_percent), volts(least_v));
+        drawing.text(at(x, y(least_v) - 0.045), anchor, told);
         drawing
     }
 }

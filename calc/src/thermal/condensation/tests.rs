@@ -160,3 +160,16 @@ proptest! {
         prop_assert!((enters - leaves - gathers).abs() < 1e-4 * (1.0 + enters.abs()));
     }
 }
+
+#[test]
+fn temperatures_are_those_of_the_profile() {
+    let layers = [ply(), wool(), steel()];
+    let plain: Vec<Layer> = layers.iter().map(|layer| layer.layer).collect();
+    let (inside, outside) = (air(20.0, 60.0), air(0.0, 85.0));
+    let profile = profile(&layers, Surfaces::LEVEL, inside, outside).unwrap();
+    let alone =
+        temperatures(&plain, Surfaces::LEVEL, inside.temperature, outside.temperature).unwrap();
+    let of_profile: Vec<ThermodynamicTemperature> =
+        profile.faces.iter().map(|face| face.temperature).collect();
+    assert_eq!(alone, of_profile);
+}

@@ -1,0 +1,319 @@
+//! The form of a page, whatever it asks: written as text, listened to as a whole, mended in place.
+//!
+//! Its shape (rows, alternatives, units) is written anew only when it changes. What stands in the
+//! fields, what is wrong with them and what could fill them is put into the elements that are
+//! there, so that typing never loses the caret.
+
+mod fields;
+mod shape;
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use calc::ask::{Ask, Kind};
+use calc::project::{Node, Place};
+use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent, PointerEvent};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlInputElement};
+
+use super::html::asked;
+use super::page::element_id;
+use crate::desk::{Desk, stored_text};
+use fields::{Caret, mend};
+use shape::{Walk, find_ask, join};
+
+/// What a form knows beside the project.
+#[derive(Clone, Copy)]
+struct Form {
+    desk: Desk,
+    place: StoredValue<Place>,
+    asks: &'static [&'static Ask],
+    /// Which alternative was picked where none is filled in yet.
+    picked: RwSignal<BTreeMap<String, usize>>,
+    /// What was typed under an alternative that is not chosen: it comes back when the choice does.
+    put_by: StoredValue<BTreeMap<String, Node>>,
+    /// Where the focus goes after the shape has changed.
+    go_to: StoredValue<Option<String>>,
+}
+
+/// The form for all asks of a place.
+pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView {
+    let form = Form {
+        desk,
+        place: StoredValue::new(place),
+        asks,
+        picked: RwSignal::new(BTreeMap::new()),
+        put_by: StoredValue::new(BTreeMap::new()),
+        go_to: StoredValue::new(None),
+    };
+    let root = NodeRef::<leptos::html::Div>::new();
+    let shape = StoredValue::new(String::new());
+    Effect::new(move |_| {
+        let Some(root) = root.get() else { return };
+        let walk = form.walk();
+        if shape.with_value(|shape| *shape != walk.shape) {
+            let caret = Caret::now(&root);
+            let first = shape.with_value(String::is_empty);
+            let open = if first { walk.filled_groups.clone() } else { open_groups(&root) };
+            root.set_inner_html(&walk.shape);
+            open_again(&root, &open);
+            if let Some(caret) = caret {
+                caret.put_back(&root);
+            }
+            shape.set_value(walk.shape.clone());
+        }
+        let system = form.desk.project.with_untracked(calc::project::Project::system);
+        mend(&root, &walk.fields, |path, typed| {
+            find_ask(form.asks, path).map_or_else(
+                || typed.to_owned(),
+                |ask| stored_text(ask, typed, ask.unit_in(system)),
+            )
+        });
+        if let Some(path) = form.go_to.try_update_value(Option::take).flatten() {
+            focus_first(&root, &path);
+        }
+    });
+    view! {
+        <div
+            class="form"
+            node_ref=root
+            on:input=move |event| form.typed(&event)
+            on:change=move |event| form.picked_option(&event)
+            on:click=move |event| form.tapped(&event)
+            on:focusout=move |event| form.left(&event)
+            on:keydown=move |event| next_on_enter(&event)
+            on:pointerdown=keep_focus
+            on:mousedown=keep_focus_of_mouse
+        ></div>
+    }
+    .into_any()
+}
+
+impl Form {
+    fn walk(&self) -> Walk {
+        let all = self.desk.evaluation.get();
+        let picked = self.picked.get();
+        self.desk.project.with(|project| {
+            self.place.with_value(|place| Walk::new(project, &all, place, &picked, self.asks))
+        })
+    }
+
+    /// Text was typed into a field.
+    fn typed(&self, event: &Event) {
+        let Some((path, input)) = field_of(event) else { return };
+        self.write(&path, &input.value());
+    }
+
+    /// An option was picked.
+    fn picked_option(&self, event: &Event) {
+        let Some(element) = element_of(event) else { return };
+        if element.tag_name() != "SELECT" {
+            return;
+        }
+        if let Some(path) = element.get_attribute("data-path") {
+            self.write(&path, &event_target_value(event));
+            self.desk.leave_field();
+        }
+    }
+
+    /// A field was left: it now shows what is kept of it.
+    fn left(&self, event: &FocusEvent) {
+        self.desk.leave_field();
+        if let Some((path, input)) = field_of(event) {
+            let kept = self.place.with_value(|place| {
+                self.desk.project.with_untracked(|project| project.typed(place, &path))
+            });
+            input.set_value(&kept);
+        }
+    }
+
+    fn write(&self, path: &str, text: &str) {
+        if let Some(ask) = find_ask(self.asks, path) {
+            self.place.with_value(|place| self.desk.type_into(place, path, ask, text));
+        }
+    }
+
+    /// A button of the form was tapped.
+    fn tapped(&self, event: &MouseEvent) {
+        let Some((what, with)) = asked(event) else { return };
+        let place = self.place.get_value();
+        match what.as_str() {
+            "key" => {
+                if let Some(input) = input_beside(event) {
+                    insert(&input, &with);
+                    if let Some(path) = input.get_attribute("data-path") {
+                        self.write(&path, &input.value());
+                    }
+                }
+            }
+            "fill" => {
+                if let Some((path, text)) = with.split_once('=') {
+                    self.write(path, text);
+                    self.desk.leave_field();
+                }
+            }
+            "add-row" => self.add_row(&place, &with),
+            "copy-row" => {
+                let row = self.desk.project.with_untracked(|p| p.node(&place, &with).cloned());
+                if let Some((list, _)) = with.rsplit_once('.') {
+                    let row = row.unwrap_or_else(|| serde_json::json!({}));
+                    self.desk.change(|project| project.add_row(&place, list, row));
+                }
+            }
+            "take-row" => {
+                if let Some((list, index)) = with.rsplit_once('.')
+                    && let Ok(index) = index.parse()
+                {
+                    self.desk.change(|project| project.remove_row(&place, list, index));
+                }
+            }
+            "either" => self.choose(&place, &with),
+            _ => {}
+        }
+    }
+
+    fn add_row(&self, place: &Place, list: &str) {
+        let before = self.desk.project.with_untracked(|p| p.row_count(place, list));
+        // The first row of a sheet that needs one stands on the page before it stands in the file.
+        let shown =
+            self.walk_untracked(|walk| walk.rows_shown.get(list).copied()).unwrap_or(before);
+        self.go_to.set_value(Some(join(list, &shown.to_string())));
+        self.desk.change(|project| {
+            for _ in before..=shown {
+                project.add_row(place, list, serde_json::json!({}));
+            }
+        });
+    }
+
+    /// Chooses one of several inputs; `with` is its path, its place among them, and the path of
+    /// the one that gives way.
+    fn choose(&self, place: &Place, with: &str) {
+        let mut parts = with.split('|');
+        let (Some(group), Some(index), Some(old), Some(new)) =
+            (parts.next(), parts.next(), parts.next(), parts.next())
+        else {
+            return;
+        };
+        let index = index.parse().unwrap_or(0);
+        self.picked.update(|picked| {
+            picked.insert(group.to_owned(), index);
+        });
+        let was = self.desk.project.with_untracked(|p| p.node(place, old).cloned());
+        let back = self.put_by.with_value(|all| all.get(new).cloned());
+        if was.is_none() && back.is_none() {
+            return;
+        }
+        self.put_by.update_value(|all| {
+            all.insert(old.to_owned(), was.unwrap_or_default());
+        });
+        self.desk.change(|project| {
+            project.set(place, old, Node::Null);
+            project.set(place, new, back.unwrap_or_default());
+        });
+    }
+
+    fn walk_untracked<T>(&self, read: impl FnOnce(&Walk) -> T) -> T {
+        read(&untrack(|| self.walk()))
+    }
+}
+
+fn element_of(event: &Event) -> Option<Element> {
+    event.target()?.dyn_into::<Element>().ok()
+}
+
+/// The field that an event comes from, and its path.
+fn field_of(event: &Event) -> Option<(String, HtmlInputElement)> {
+    let input = element_of(event)?.dyn_into::<HtmlInputElement>().ok()?;
+    Some((input.get_attribute("data-path")?, input))
+}
+
+/// The field that a key stands beside.
+fn input_beside(event: &Event) -> Option<HtmlInputElement> {
+    let field = element_of(event)?.closest(".field").ok()??;
+    field.query_selector("input").ok()??.dyn_into().ok()
+}
+
+/// Puts text where the caret stands.
+fn insert(input: &HtmlInputElement, text: &str) {
+    let end = u32::try_from(input.value().encode_utf16().count()).unwrap_or(u32::MAX);
+    let from = input.selection_start().ok().flatten().unwrap_or(end);
+    let to = input.selection_end().ok().flatten().unwrap_or(end);
+    if input.set_range_text_with_start_and_end(text, from, to).is_ok() {
+        let caret = from + u32::try_from(text.encode_utf16().count()).unwrap_or(0);
+        let _ = input.set_selection_range(caret, caret);
+    }
+    let _ = input.focus();
+}
+
+/// The keys beside a field leave it the focus, and the phone its keyboard.
+fn keep_focus(event: PointerEvent) {
+    keep_focus_at(&event);
+}
+
+fn keep_focus_of_mouse(event: MouseEvent) {
+    keep_focus_at(&event);
+}
+
+fn keep_focus_at(event: &Event) {
+    let in_keys = element_of(event).and_then(|one| one.closest(".keys").ok().flatten());
+    if in_keys.is_some() {
+        event.prevent_default();
+    }
+}
+
+fn next_on_enter(event: &KeyboardEvent) {
+    if event.key() == "Enter" && field_of(event).is_some() {
+        super::keys::focus_next(event);
+    }
+}
+
+/// Puts the focus into the first field below a path.
+fn focus_first(root: &Element, path: &str) {
+    let id = element_id(path);
+    let fields = root.query_selector_all("[data-path]");
+    let Ok(fields) = fields else { return };
+    for index in 0..fields.length() {
+        let Some(field) = fields.item(index).and_then(|node| node.dyn_into::<Element>().ok())
+        else {
+            continue;
+        };
+        if field.id() == id || field.id().starts_with(&format!("{id}-")) {
+            if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
+                let _ = field.focus();
+            }
+            return;
+        }
+    }
+}
+
+/// The groups that stand open.
+fn open_groups(root: &Element) -> BTreeSet<String> {
+    let mut open = BTreeSet::new();
+    if let Ok(groups) = root.query_selector_all("details[open]") {
+        for index in 0..groups.length() {
+            let group = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok());
+            if let Some(path) = group.and_then(|group| group.get_attribute("data-group")) {
+                open.insert(path);
+            }
+        }
+    }
+    open
+}
+
+fn open_again(root: &Element, open: &BTreeSet<String>) {
+    let Ok(groups) = root.query_selector_all("details") else { return };
+    for index in 0..groups.length() {
+        let Some(group) = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok())
+        else {
+            continue;
+        };
+        if group.get_attribute("data-group").is_some_and(|path| open.contains(&path)) {
+            let _ = group.set_attribute("open", "");
+        }
+    }
+}
+
+/// Whether a field's text is read as a number with a unit.
+fn takes_unit(ask: &Ask) -> bool {
+    matches!(ask.kind, Kind::Measure { .. })
+}

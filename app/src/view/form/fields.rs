@@ -1,0 +1,107 @@
+//! Puts what stands in the fields, and what is wrong with them, into the elements that are there.
+
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement};
+
+use super::shape::FieldState;
+use leptos::prelude::document;
+
+/// Mends all fields of a form. `kept` says what would be kept of a text typed at a path: the field
+/// that has the focus shows it as typed for as long as it means the same.
+pub fn mend(root: &Element, fields: &[FieldState], kept: impl Fn(&str, &str) -> String) {
+    let Ok(elements) = root.query_selector_all("[data-field]") else { return };
+    let focused = document().active_element();
+    for (index, state) in (0..elements.length()).zip(fields) {
+        let Some(element) = elements.item(index).and_then(|node| node.dyn_into::<Element>().ok())
+        else {
+            continue;
+        };
+        mend_one(&element, state, focused.as_ref(), &kept);
+    }
+}
+
+fn mend_one(
+    element: &Element,
+    state: &FieldState,
+    focused: Option<&Element>,
+    kept: &impl Fn(&str, &str) -> String,
+) {
+    let wrong = !state.fault.is_empty() && !state.typed.trim().is_empty();
+    let missing = !state.fault.is_empty() && !wrong;
+    let classes = element.class_list();
+    let _ = classes.toggle_with_force("wrong", wrong);
+    let _ = classes.toggle_with_force("missing", missing);
+    set_text(element, ".fault", &state.fault);
+    set_text(element, ".unit", state.unit);
+    if let Ok(Some(aid)) = element.query_selector(".aid")
+        && aid.inner_html() != state.aid
+    {
+        aid.set_inner_html(&state.aid);
+    }
+    let Ok(Some(entry)) = element.query_selector("input, select") else { return };
+    let _ = entry.set_attribute("aria-invalid", if wrong { "true" } else { "false" });
+    let has_focus = focused.is_some_and(|focused| focused.is_same_node(Some(&entry)));
+    if let Some(input) = entry.dyn_ref::<HtmlInputElement>() {
+        let shown = input.value();
+        let same = shown == state.typed || has_focus && kept(&state.path, &shown) == state.typed;
+        if !same {
+            input.set_value(&state.typed);
+        }
+    } else if let Some(select) = entry.dyn_ref::<HtmlSelectElement>()
+        && select.value() != state.typed
+    {
+        select.set_value(&state.typed);
+    }
+}
+
+fn set_text(element: &Element, selector: &str, text: &str) {
+    if let Ok(Some(part)) = element.query_selector(selector)
+        && part.text_content().as_deref() != Some(text)
+    {
+        part.set_text_content(Some(text));
+    }
+}
+
+/// Where the caret stands, to be put back after the form was written anew.
+pub struct Caret {
+    id: String,
+    text: String,
+    from: Option<u32>,
+    to: Option<u32>,
+}
+
+impl Caret {
+    /// The caret in a field of this form, if it is in one.
+    pub fn now(root: &Element) -> Option<Self> {
+        let focused = document().active_element()?;
+        if !root.contains(Some(&focused)) || focused.id().is_empty() {
+            return None;
+        }
+        let input = focused.dyn_ref::<HtmlInputElement>();
+        Some(Self {
+            id: focused.id(),
+            text: input.map(HtmlInputElement::value).unwrap_or_default(),
+            from: input.and_then(|input| input.selection_start().ok().flatten()),
+            to: input.and_then(|input| input.selection_end().ok().flatten()),
+        })
+    }
+
+    /// Puts the caret back where the field is still there.
+    pub fn put_back(self, root: &Element) {
+        let Some(element) = document().get_element_by_id(&self.id) else { return };
+        if !root.contains(Some(&element)) {
+            return;
+        }
+        if let Some(input) = element.dyn_ref::<HtmlInputElement>() {
+            input.set_value(&self.text);
+        }
+        if let Some(element) = element.dyn_ref::<HtmlElement>() {
+            let _ = element.focus();
+        }
+        if let (Some(input), Some(from), Some(to)) =
+            (element.dyn_ref::<HtmlInputElement>(), self.from, self.to)
+        {
+            let _ = input.set_selection_range(from, to);
+        }
+    }
+}

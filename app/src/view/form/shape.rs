@@ -1,0 +1,522 @@
+//! One walk over what is asked: the form's shape as HTML text, and what stands in each field.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use calc::ask::{Ask, Kind, MOST_ROWS, Need};
+use calc::project::{Evaluation, Node, Place, Project};
+use calc::quantity::{LENGTH, Unit};
+
+use super::takes_unit;
+use crate::view::html::Html;
+use crate::view::page::element_id;
+
+/// Keys that a phone's number pad lacks: what is shown, what is typed, and its name.
+const LENGTH_KEYS: &[[&str; 3]] = &[
+    ["′", "'", "feet"],
+    ["″", "\"", "inches"],
+    ["/", "/", "fraction stroke"],
+    ["␣", " ", "space"],
+    ["+", "+", "plus"],
+    ["−", "-", "minus"],
+    ["×", "*", "times"],
+];
+
+/// What a walk over the asks found.
+pub struct Walk {
+    /// The form without what is typed in it.
+    pub shape: String,
+    /// What stands in its fields, in the order of the form.
+    pub fields: Vec<FieldState>,
+    /// Groups that may be left out, but have something in them.
+    pub filled_groups: BTreeSet<String>,
+    /// How many rows each list shows.
+    pub rows_shown: BTreeMap<String, usize>,
+}
+
+/// What stands in a field, or is wrong with a group, a row or a list.
+pub struct FieldState {
+    /// Its path.
+    pub path: String,
+    /// The text that is kept.
+    pub typed: String,
+    /// What is wrong; empty where nothing is.
+    pub fault: String,
+    /// What could fill it, or where its value comes from, as HTML.
+    pub aid: String,
+    /// The unit that a bare number takes; empty where the text has one of its own.
+    pub unit: &'static str,
+}
+
+struct Walker<'a> {
+    project: &'a Project,
+    all: &'a Evaluation,
+    place: &'a Place,
+    picked: &'a BTreeMap<String, usize>,
+    faults: BTreeMap<&'a str, &'a str>,
+    html: Html,
+    fields: Vec<FieldState>,
+    filled_groups: BTreeSet<String>,
+    rows_shown: BTreeMap<String, usize>,
+}
+
+impl Walk {
+    /// Walks over all asks of a place.
+    pub fn new(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+    ) -> Self {
+        let mut walker = Walker {
+            project,
+            all,
+            place,
+            picked,
+            faults: crate::view::page::faults_by_path(all, place),
+            html: Html::default(),
+            fields: Vec::new(),
+            filled_groups: BTreeSet::new(),
+            rows_shown: BTreeMap::new(),
+        };
+        walker.asks(asks, "");
+        Self {
+            shape: walker.html.finish(),
+            fields: walker.fields,
+            filled_groups: walker.filled_groups,
+            rows_shown: walker.rows_shown,
+        }
+    }
+}
+
+impl Walker<'_> {
+    fn asks(&mut self, asks: &'static [&'static Ask], path: &str) {
+        for ask in asks {
+            self.one(ask, path);
+        }
+    }
+
+    fn one(&mut self, ask: &'static Ask, path: &str) {
+        let here = join(path, ask.key);
+        match ask.kind {
+            Kind::Group(of) => self.group(ask, of, &here),
+            Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
+            Kind::List { of, .. } => self.list(ask, of, &here),
+            Kind::Either(of) => self.either(ask, of, path),
+            _ => self.field(ask, &here),
+        }
+    }
+
+    /// Several inputs under one key; a group that may be left out opens on demand.
+    fn group(&mut self, ask: &'static Ask, of: &'static [&'static Ask], path: &str) {
+        let optional = ask.need == Need::Optional;
+        if optional {
+            self.html.raw("<details class=\"group\" data-group=\"");
+            self.html.text(path);
+            self.html.raw("\"><summary>");
+        } else {
+            self.html.raw("<fieldset class=\"group\"><legend>");
+        }
+        self.label(ask);
+        self.html.raw(if optional { "</summary>" } else { "</legend>" });
+        self.html.tag_if_any("p", "help", ask.help);
+        self.whole(path);
+        self.asks(of, path);
+        self.html.raw(if optional { "</details>" } else { "</fieldset>" });
+        if optional && self.filled(path) {
+            self.filled_groups.insert(path.to_owned());
+        }
+    }
+
+    /// Rows of inputs, one card each.
+    fn rows(
+        &mut self,
+        ask: &'static Ask,
+        of: &'static [&'static Ask],
+        noun: &str,
+        at_least: usize,
+        path: &str,
+    ) {
+        // A sheet that cannot do without a row shows its first one from the start.
+        let count = self.project.row_count(self.place, path).max(at_least.min(1));
+        self.rows_shown.insert(path.to_owned(), count);
+        self.html.raw("<section class=\"rows\">");
+        self.heading(ask, path);
+        for index in 0..count {
+            let row = join(path, &index.to_string());
+            self.html.raw("<fieldset class=\"row\"><legend>");
+            self.html.text(&format!("{} {}", capital(noun), index + 1));
+            self.html.raw("</legend>");
+            self.whole(&row);
+            self.asks(of, &row);
+            self.html.raw("<div class=\"row-keys\">");
+            self.html.button("", "copy-row", &row, &format!("Copy this {noun}"));
+            self.html.button("", "take-row", &row, "Take it out");
+            self.html.raw("</div></fieldset>");
+        }
+        if count < MOST_ROWS {
+            let another = if count == 0 { "Add " } else { "Add another " };
+            self.html.button("add", "add-row", path, &format!("{another}{noun}"));
+        }
+        self.html.raw("</section>");
+    }
+
+    /// Values in order: the next field opens by itself when the last one is filled.
+    fn list(&mut self, ask: &'static Ask, of: &'static Ask, path: &str) {
+        let kept = self.project.row_count(self.place, path);
+        let last_blank = kept > 0
+            && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
+        let shown = (if last_blank { kept } else { kept + 1 }).min(MOST_ROWS);
+        self.html.raw("<section class=\"list\">");
+        self.heading(ask, path);
+        if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {
+            let words = format!("Uses the body's {} ribs", self.all.body.ribs.len());
+            self.html.tag("p", "taken", &words);
+        }
+        self.html.raw("<ol>");
+        for index in 0..shown {
+            let item = join(path, &index.to_string());
+            self.html.raw("<li><span class=\"number\" aria-hidden=\"true\">");
+            self.html.text(&(index + 1).to_string());
+            self.html.raw("</span>");
+            self.field(of, &item);
+            if index < kept {
+                self.html.raw("<button class=\"remove\" aria-label=\"take out ");
+                self.html.text(of.label);
+                self.html.text(&format!(" {}", index + 1));
+                self.html.raw("\" data-do=\"take-row\" data-with=\"");
+                self.html.text(&item);
+                self.html.raw("\">✕</button>");
+            }
+            self.html.raw("</li>");
+        }
+        self.html.raw("</ol></section>");
+    }
+
+    /// One of several inputs: which one is a choice of its own.
+    fn either(&mut self, ask: &'static Ask, of: &'static [&'static Ask], path: &str) {
+        let group = format!("{path}/{}", ask.label);
+        let given = of.iter().position(|one| self.filled(&join(path, one.key)));
+        let chosen = given.or_else(|| self.picked.get(&group).copied()).unwrap_or(0);
+        let Some(now) = of.get(chosen) else { return };
+        self.html.raw("<div class=\"either\"><div class=\"choices\" role=\"group\" aria-label=\"");
+        self.html.text(ask.label);
+        self.html.raw("\"><span class=\"label\">");
+        self.label(ask);
+        self.html.raw("</span>");
+        for (index, one) in of.iter().enumerate() {
+            self.html.raw("<button type=\"button\" aria-pressed=\"");
+            self.html.raw(if index == chosen { "true" } else { "false" });
+            self.html.raw("\" data-do=\"either\" data-with=\"");
+            let (old, new) = (join(path, now.key), join(path, one.key));
+            self.html.text(&format!("{group}|{index}|{old}|{new}"));
+            self.html.raw("\">");
+            self.html.text(one.label);
+            self.html.raw("</button>");
+        }
+        self.html.raw("</div>");
+        self.one(now, path);
+        self.html.raw("</div>");
+    }
+
+    /// One field: a label, the text or the choice, and room for what is said about it.
+    fn field(&mut self, ask: &'static Ask, path: &str) {
+        let id = element_id(path);
+        let picked = matches!(ask.kind, Kind::Choice(_) | Kind::Flag | Kind::SheetOf(_));
+        let wide = matches!(ask.kind, Kind::Words | Kind::Notation { .. });
+        self.html.raw(if wide { "<div class=\"field wide\"" } else { "<div class=\"field\"" });
+        self.attribute("data-field", path);
+        self.html.raw("><label");
+        self.attribute("for", &id);
+        self.html.raw(">");
+        self.label(ask);
+        self.html.raw("</label><div class=\"entry\">");
+        if picked {
+            self.select(ask, path, &id);
+        } else {
+            self.input(ask, path, &id);
+        }
+        self.html.raw("<span class=\"unit\" aria-hidden=\"true\"></span></div>");
+        if is_length(ask) {
+            self.html.raw("<div class=\"keys\" role=\"group\" aria-label=\"keys for lengths\">");
+            for [shown, text, name] in LENGTH_KEYS {
+                self.html.raw("<button type=\"button\" tabindex=\"-1\" aria-label=\"");
+                self.html.raw(name);
+                self.html.raw("\" data-do=\"key\"");
+                self.attribute("data-with", text);
+                self.html.raw(">");
+                self.html.raw(shown);
+                self.html.raw("</button>");
+            }
+            self.html.raw("</div>");
+        }
+        self.html.raw("<p class=\"fault\"");
+        self.attribute("id", &format!("{id}-fault"));
+        self.html.raw("></p><div class=\"aid\"></div>");
+        self.html.raw("<p class=\"help\"");
+        self.attribute("id", &format!("{id}-help"));
+        self.html.raw(">");
+        self.html.text(ask.help);
+        self.html.raw("</p></div>");
+        self.state(ask, path);
+    }
+
+    fn input(&mut self, ask: &'static Ask, path: &str, id: &str) {
+        let mode = match ask.kind {
+            Kind::Count { .. } => "numeric",
+            Kind::Number { .. } => "decimal",
+            _ if is_length(ask) => "decimal",
+            _ => "text",
+        };
+        self.html.raw(
+            "<input type=\"text\" autocomplete=\"off\" autocapitalize=\"off\" spellcheck=\"false\" \
+             enterkeyhint=\"next\"",
+        );
+        self.attribute("inputmode", mode);
+        self.attribute("id", id);
+        self.attribute("data-path", path);
+        self.attribute("aria-describedby", &format!("{id}-fault {id}-help"));
+        let usual = ask.usual_in(self.project.system());
+        if !usual.is_empty() {
+            self.attribute("placeholder", &format!("e.g. {usual}"));
+        }
+        if let Kind::Notation { suggestions, .. } = ask.kind
+            && !suggestions.is_empty()
+        {
+            self.attribute("list", &format!("{id}-choices"));
+            self.html.raw("><datalist");
+            self.attribute("id", &format!("{id}-choices"));
+            self.html.raw(">");
+            for text in suggestions {
+                self.html.raw("<option");
+                self.attribute("value", text);
+                self.html.raw("></option>");
+            }
+            self.html.raw("</datalist>");
+            return;
+        }
+        self.html.raw(">");
+    }
+
+    fn select(&mut self, ask: &'static Ask, path: &str, id: &str) {
+        self.html.raw("<select");
+        self.attribute("id", id);
+        self.attribute("data-path", path);
+        self.attribute("aria-describedby", &format!("{id}-fault {id}-help"));
+        self.html.raw(">");
+        match ask.kind {
+            Kind::Choice(of) => of.iter().for_each(|(key, name)| self.option(key, name)),
+            Kind::Flag => {
+                self.option("true", "yes");
+                self.option("false", "no");
+            }
+            Kind::SheetOf(kind) => {
+                self.option("", "—");
+                let project = self.project;
+                for sheet in project.sheets().filter(|sheet| sheet.kind() == Some(kind)) {
+                    self.option(&sheet.id(), &crate::view::title_of(&sheet));
+                }
+            }
+            _ => {}
+        }
+        self.html.raw("</select>");
+    }
+
+    fn option(&mut self, key: &str, name: &str) {
+        self.html.raw("<option");
+        self.attribute("value", key);
+        self.html.raw(">");
+        self.html.text(name);
+        self.html.raw("</option>");
+    }
+
+    fn state(&mut self, ask: &'static Ask, path: &str) {
+        let kept = self.project.typed(self.place, path);
+        let blank = kept.trim().is_empty();
+        let typed = match ask.need {
+            // A choice always shows what holds.
+            Need::Default(usual) if blank && matches!(ask.kind, Kind::Choice(_) | Kind::Flag) => {
+                usual.to_owned()
+            }
+            _ => kept,
+        };
+        let unit = match ask.kind {
+            Kind::Number { unit, .. } => unit,
+            _ if takes_unit(ask) && !typed.chars().any(char::is_alphabetic) => {
+                ask.unit_in(self.project.system()).map_or("", Unit::symbol)
+            }
+            _ => "",
+        };
+        let aid = self.aid(ask, path, blank);
+        let fault = self.fault(path);
+        self.fields.push(FieldState { path: path.to_owned(), typed, fault, aid, unit });
+    }
+
+    /// What fills a blank field with one tap, or says where its value comes from.
+    fn aid(&self, ask: &'static Ask, path: &str, blank: bool) -> String {
+        let mut html = Html::default();
+        let mut fill = |text: &str, words: &str| {
+            html.button("usual", "fill", &format!("{path}={text}"), words);
+        };
+        match ask.need {
+            Need::Body(part) => {
+                if let Some((_, words)) = self.all.body.part(part, self.project.style()) {
+                    if blank {
+                        let words = format!("Uses {}: {words}", part.name());
+                        html.tag("p", "taken", &words);
+                    } else {
+                        fill("", &format!("Use {}: {words}", part.name()));
+                    }
+                }
+            }
+            Need::Default(_) if matches!(ask.kind, Kind::Choice(_) | Kind::Flag) => {}
+            Need::Default(text) if blank => html.tag("p", "taken", &format!("Left blank: {text}")),
+            _ => {
+                let usual = ask.usual_in(self.project.system());
+                if blank && !usual.is_empty() {
+                    fill(usual, &format!("usual: {usual}"));
+                }
+            }
+        }
+        html.finish()
+    }
+
+    fn heading(&mut self, ask: &'static Ask, path: &str) {
+        self.html.raw("<h3>");
+        self.label(ask);
+        self.html.raw("</h3>");
+        self.html.tag_if_any("p", "help", ask.help);
+        self.whole(path);
+    }
+
+    /// Room for what is wrong with the whole of a group, a row or a list.
+    fn whole(&mut self, path: &str) {
+        self.html.raw("<div class=\"whole\"");
+        self.attribute("data-field", path);
+        self.attribute("id", &element_id(path));
+        self.html.raw(" tabindex=\"-1\"><p class=\"fault\"></p></div>");
+        let fault = self.fault(path);
+        let (path, typed, aid) = (path.to_owned(), String::new(), String::new());
+        self.fields.push(FieldState { path, typed, fault, aid, unit: "" });
+    }
+
+    fn label(&mut self, ask: &Ask) {
+        self.html.text(ask.label);
+        if ask.need == Need::Optional {
+            self.html.raw("<span class=\"optional\"> (if you like)</span>");
+        }
+    }
+
+    fn attribute(&mut self, name: &str, value: &str) {
+        self.html.raw(" ");
+        self.html.raw(name);
+        self.html.raw("=\"");
+        self.html.text(value);
+        self.html.raw("\"");
+    }
+
+    fn fault(&self, path: &str) -> String {
+        self.faults.get(path).map_or_else(String::new, |fault| (*fault).to_owned())
+    }
+
+    /// Whether anything at all was entered at a path.
+    fn filled(&self, path: &str) -> bool {
+        match self.project.node(self.place, path) {
+            None | Some(Node::Null) => false,
+            Some(Node::String(text)) => !text.is_empty(),
+            Some(Node::Array(items)) => !items.is_empty(),
+            Some(Node::Object(fields)) => !fields.is_empty(),
+            Some(_) => true,
+        }
+    }
+}
+
+/// The ask for the input at a path.
+pub fn find_ask(asks: &'static [&'static Ask], path: &str) -> Option<&'static Ask> {
+    let (head, rest) = match path.split_once('.') {
+        Some((head, rest)) => (head, Some(rest)),
+        None => (path, None),
+    };
+    asks.iter().find_map(|ask| {
+        if let Kind::Either(of) = ask.kind {
+            return find_ask(of, path);
+        }
+        if ask.key != head {
+            return None;
+        }
+        match (ask.kind, rest) {
+            (Kind::Group(of), Some(rest)) => find_ask(of, rest),
+            // Past the row's number.
+            (Kind::Rows { asks, .. }, Some(rest)) => find_ask(asks, rest.split_once('.')?.1),
+            (Kind::List { of, .. }, Some(_)) => Some(of),
+            (_, None) => Some(*ask),
+            _ => None,
+        }
+    })
+}
+
+/// A path and a key below it.
+pub fn join(path: &str, key: &str) -> String {
+    match (path.is_empty(), key.is_empty()) {
+        (true, _) => key.to_owned(),
+        (_, true) => path.to_owned(),
+        _ => format!("{path}.{key}"),
+    }
+}
+
+fn is_length(ask: &Ask) -> bool {
+    matches!(ask.kind, Kind::Measure { dimension, .. } if dimension.is(&LENGTH))
+}
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use calc::sheet::SHEETS;
+
+    #[test]
+    fn every_field_of_every_example_finds_its_ask_again() {
+        for sheet in SHEETS {
+            let mut project = Project::new("p", "", calc::quantity::UnitSystem::Metric);
+            let inputs = serde_json::from_str(sheet.example).unwrap();
+            let id = project.add_sheet(sheet.kind, "", inputs);
+            let all = calc::evaluate(&project);
+            let walk = Walk::new(&project, &all, &Place::Sheet(id), &BTreeMap::new(), sheet.asks);
+            let typed = walk.fields.iter().filter(|field| !field.typed.is_empty());
+            for field in typed {
+                assert!(
+                    find_ask(sheet.asks, &field.path).is_some(),
+                    "{} {}",
+                    sheet.kind,
+                    field.path
+                );
+            }
+            assert!(walk.fields.len() > 1, "{}", sheet.kind);
+        }
+    }
+
+    #[test]
+    fn what_is_typed_does_not_change_the_shape() {
+        for sheet in SHEETS {
+            let mut project = Project::new("p", "", calc::quantity::UnitSystem::Metric);
+            let id =
+                project.add_sheet(sheet.kind, "", serde_json::from_str(sheet.example).unwrap());
+            let place = Place::Sheet(id);
+            let shape = |project: &Project| {
+                let all = calc::evaluate(project);
+                Walk::new(project, &all, &place, &BTreeMap::new(), sheet.asks)
+            };
+            let before = shape(&project);
+            let field = before.fields.iter().find(|field| {
+                find_ask(sheet.asks, &field.path).is_some_and(takes_unit) && !field.typed.is_empty()
+            });
+            let Some(field) = field else { continue };
+            project.set_typed(&place, &field.path, &Kind::Words, "<b>not a measure</b>");
+            assert_eq!(before.shape, shape(&project).shape, "{} {}", sheet.kind, field.path);
+        }
+    }
+}

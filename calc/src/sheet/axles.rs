@@ -1,0 +1,184 @@
+//! Load on both axles: what was weighed, and everything that is built in or carried, by moments.
+
+#[cfg(test)]
+mod tests;
+mod words;
+
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+
+use super::{Sheet, solve};
+use crate::ask::Ask;
+use crate::fault::Fault;
+use crate::mass::axles::{Axle, AxleLoads, Item, LIMITS, MOMENTS, Vehicle, loads};
+use crate::mass::cautions;
+use crate::outcome::Record;
+use crate::quantity::{LENGTH, MASS, Mass, Style};
+use crate::reader::Reader;
+use crate::report::{Caution, Report};
+use crate::source::Source;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "axles",
+    title: "Axle loads",
+    purpose: "See what each axle carries with everything and everyone aboard, and what is left.",
+    asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS],
+    sources: &[&MOMENTS, &LIMITS, &NEAR_THE_LIMIT],
+    example: r#"{ "wheelbase": "3960 mm",
+        "front": { "limit": "2270 kg", "weighed": "1640 kg" },
+        "rear": { "limit": "4080 kg", "weighed": "1890 kg" }, "gross_limit": "6350 kg",
+        "items": [
+            { "label": "two people", "mass": "160 kg", "from_front_axle": "450 mm" },
+            { "label": "galley", "mass": "95 kg", "from_front_axle": "2400 mm" },
+            { "label": "battery", "mass": "28 kg", "from_front_axle": "1200 mm" },
+            { "label": "fresh water, full", "sheet": "water", "from_front_axle": "3100 mm" },
+            { "label": "two berths", "mass": "110 kg", "from_front_axle": "4300 mm" },
+            { "label": "survey gear at the rear", "mass": "210 kg", "from_front_axle": "5350 mm" } ] }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static WHEELBASE: Ask =
+    Ask::measure("wheelbase", "Wheelbase", &LENGTH, ["in", "mm"], (0.5, 20.0))
+        .usual("156 in", "3960 mm")
+        .help("Centre of the front wheel to centre of the rear wheel, along the ground.");
+static LIMIT: Ask = Ask::measure("limit", "Axle limit", &MASS, ["lb", "kg"], (1.0, 50_000.0))
+    .usual("5000 lb", "2270 kg")
+    .help("On the vehicle's plate, at the door: gross axle weight rating.");
+static WEIGHED: Ask = Ask::measure("weighed", "Weighed", &MASS, ["lb", "kg"], (0.0, 50_000.0))
+    .optional()
+    .usual("3600 lb", "1640 kg")
+    .help("This axle alone on the scale, before the things below are aboard.");
+static FRONT: Ask = Ask::group("front", "Front axle", &[&LIMIT, &WEIGHED]);
+static REAR: Ask = Ask::group("rear", "Rear axle", &[&LIMIT, &WEIGHED]);
+static GROSS_LIMIT: Ask =
+    Ask::measure("gross_limit", "Limit of the whole", &MASS, ["lb", "kg"], (1.0, 100_000.0))
+        .usual("14000 lb", "6350 kg")
+        .help("On the vehicle's plate: gross vehicle weight rating.");
+static LABEL: Ask = Ask::words("label", "What it is").usual("galley", "galley");
+static ITEM_MASS: Ask =
+    Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (-20_000.0, 20_000.0))
+        .usual("200 lb", "90 kg")
+        .help("With a minus for what is taken out.");
+static WATER_SHEET: Ask = Ask::sheet_of("sheet", "Water of a fresh water sheet", "water")
+    .help("Takes the mass of a full tank's water from there and follows it.");
+static MASS_OR_SHEET: Ask = Ask::either("Mass", &[&ITEM_MASS, &WATER_SHEET]);
+static PLACE: Ask =
+    Ask::measure("from_front_axle", "Behind the front axle", &LENGTH, ["in", "mm"], (-10.0, 30.0))
+        .usual("95 in", "2400 mm")
+        .help("Along the floor from the front wheel's centre to its middle; with a minus if ahead.");
+static ITEMS: Ask = Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
+    .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
+
+/// When to speak up before a limit is reached.
+static NEAR_THE_LIMIT: Source =
+    Source::common_practice("keep the last twentieth of an axle's limit free");
+/// Share of a limit that is to stay free.
+const NEAR: f64 = 0.05;
+
+/// What was typed, read.
+struct Inputs {
+    vehicle: Vehicle,
+    weighed: [bool; 2],
+    labels: Vec<String>,
+    items: Vec<Item>,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    let axle = |reader: &Reader<'_>| {
+        let weighed: Option<Mass> = reader.maybe(&WEIGHED);
+        (Axle { limit: reader.measure(&LIMIT), weighed: weighed.unwrap_or_default() }, weighed)
+    };
+    let wheelbase = reader.measure(&WHEELBASE);
+    let (front, front_weighed) = reader.group(&FRONT, axle);
+    let (rear, rear_weighed) = reader.group(&REAR, axle);
+    let gross_limit = reader.measure(&GROSS_LIMIT);
+    let rows = reader.rows(&ITEMS, |row| {
+        let mass = match row.which(&MASS_OR_SHEET) {
+            Some(0) => row.measure(&ITEM_MASS),
+            Some(_) => water_mass(row),
+            None => Mass::default(),
+        };
+        (row.words(&LABEL), Item { mass, from_front_axle: row.measure(&PLACE) })
+    });
+    let (labels, items) = rows.into_iter().unzip();
+    Inputs {
+        vehicle: Vehicle { wheelbase, front, rear, gross_limit },
+        weighed: [front_weighed.is_some(), rear_weighed.is_some()],
+        labels,
+        items,
+    }
+}
+
+/// The mass of the water on another sheet.
+fn water_mass(row: &Reader<'_>) -> Mass {
+    let Some(outcome) = row.sheet(&WATER_SHEET) else { return Mass::default() };
+    match outcome.number("mass_kg") {
+        Some(kg) => Mass::new::<kilogram>(kg),
+        None => {
+            row.fault_at(&WATER_SHEET, "this sheet gives no mass; choose another");
+            Mass::default()
+        }
+    }
+}
+
+/// One of the three limits, with what is carried and what is left.
+struct Limit {
+    name: &'static str,
+    limit: Mass,
+    carried: Mass,
+    left: Mass,
+}
+
+fn limits(vehicle: &Vehicle, loads: &AxleLoads) -> [Limit; 3] {
+    [
+        Limit {
+            name: "front axle",
+            limit: vehicle.front.limit,
+            carried: loads.front,
+            left: loads.front_left,
+        },
+        Limit {
+            name: "rear axle",
+            limit: vehicle.rear.limit,
+            carried: loads.rear,
+            left: loads.rear_left,
+        },
+        Limit {
+            name: "whole",
+            limit: vehicle.gross_limit,
+            carried: loads.gross,
+            left: loads.gross_left,
+        },
+    ]
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    // The ranges of the inputs are those of the method: only their sum is left to go wrong.
+    let loads = loads(&inputs.vehicle, &inputs.items)
+        .map_err(|error| vec![Fault::new("items", error.to_string())])?;
+    let limits = limits(&inputs.vehicle, &loads);
+    let kg = |mass: Mass| mass.get::<kilogram>();
+    Ok(Report {
+        answers: limits.iter().map(|limit| words::answer(limit, style)).collect(),
+        remarks: words::remarks(inputs, &loads, &limits, style),
+        tables: vec![words::table(inputs, style)],
+        drawings: vec![words::side_view(inputs, &loads, style)],
+        working: words::working(inputs, &loads, style),
+        cautions: Caution::all(&cautions::AXLES),
+        outcome: Record::new()
+            .with("front_kg", kg(loads.front))
+            .with("rear_kg", kg(loads.rear))
+            .with("gross_kg", kg(loads.gross))
+            .with("front_left_kg", kg(loads.front_left))
+            .with("rear_left_kg", kg(loads.rear_left))
+            .with("gross_left_kg", kg(loads.gross_left))
+            .with("within_limits", loads.within_limits)
+            .with("items_kg", inputs.items.iter().map(|item| kg(item.mass)).sum::<f64>())
+            .maybe(
+                "items_from_front_axle_mm",
+                loads.items_centre.map(|centre| centre.get::<millimeter>()),
+            ),
+        ..Report::default()
+    })
+}

@@ -1,0 +1,241 @@
+//! What is said about axle loads: answers, remarks, table, working, and the side view.
+
+use uom::si::length::meter;
+use uom::si::mass::kilogram;
+
+use super::{Inputs, Limit, NEAR, limits};
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::mass::axles::{AxleLoads, Item, LIMITS, MOMENTS};
+use crate::quantity::{Length, Mass, Style, percent};
+use crate::report::{Answer, Remark, Step, Table, TableRow};
+
+pub(super) fn answer(limit: &Limit, style: Style) -> Answer {
+    let label = match limit.name {
+        "whole" => "Everything together".to_owned(),
+        axle => format!("On the {axle}"),
+    };
+    let note = if limit.left >= Mass::default() {
+        format!("{} left below {}", style.mass(limit.left), style.mass(limit.limit))
+    } else {
+        format!("{} over the limit of {}", style.mass(-limit.left), style.mass(limit.limit))
+    };
+    Answer::new(label, style.mass(limit.carried)).note(note)
+}
+
+pub(super) fn remarks(
+    inputs: &Inputs,
+    loads: &AxleLoads,
+    limits: &[Limit; 3],
+    style: Style,
+) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    let gram = Mass::new::<kilogram>(0.001);
+    for limit in limits {
+        if limit.left < -gram {
+            let help = match limit.name {
+                "front axle" => "move load rearwards, or leave some behind",
+                "rear axle" => "move load forward of the rear axle, or leave some behind",
+                _ => "leave some behind",
+            };
+            remarks.push(Remark::warning(format!(
+                "The {} is {} over its limit: {help}.",
+                limit.name,
+                style.mass(-limit.left)
+            )));
+        } else if limit.left < limit.limit * NEAR {
+            remarks.push(Remark::warning(format!(
+                "The {} is within {} of its limit: weigh it before you add anything.",
+                limit.name,
+                percent(NEAR * 100.0)
+            )));
+        }
+    }
+    let [front, rear] = inputs.weighed;
+    if !front && !rear {
+        remarks.push(Remark::warning(
+            "Neither axle was weighed: these loads are the things below alone, without the vehicle. \
+             Weigh both axles and enter them.",
+        ));
+    } else if front != rear {
+        let missing = if front { "rear" } else { "front" };
+        remarks.push(Remark::warning(format!(
+            "The {missing} axle was not weighed: its load and the whole lack the vehicle's own. \
+             Weigh it too.",
+        )));
+    } else if loads.lifts {
+        remarks.push(Remark::warning(
+            "An axle would carry less than nothing and lift: check masses and places.",
+        ));
+    }
+    if inputs.vehicle.gross_limit > inputs.vehicle.front.limit + inputs.vehicle.rear.limit + gram {
+        remarks.push(Remark::note(
+            "The limit of the whole is above both axle limits together; read the plate again.",
+        ));
+    }
+    if loads.within_limits && remarks.is_empty() {
+        remarks.push(Remark::good("All three limits are kept."));
+    }
+    if let Some(centre) = loads.items_centre {
+        remarks.push(Remark::note(format!(
+            "The things aboard have their common centre {} behind the front axle.",
+            style.length(centre)
+        )));
+    }
+    remarks
+}
+
+/// The part of an item that the rear axle carries.
+fn on_rear(item: &Item, wheelbase: Length) -> Mass {
+    item.mass * (item.from_front_axle / wheelbase)
+}
+
+fn label(inputs: &Inputs, index: usize) -> String {
+    match inputs.labels.get(index) {
+        Some(label) if !label.is_empty() => label.clone(),
+        _ => format!("thing {}", index + 1),
+    }
+}
+
+pub(super) fn table(inputs: &Inputs, style: Style) -> Table {
+    let rows = inputs.items.iter().enumerate().map(|(index, item)| {
+        let rear = on_rear(item, inputs.vehicle.wheelbase);
+        TableRow {
+            cells: vec![
+                label(inputs, index),
+                style.mass(item.mass),
+                style.length(item.from_front_axle),
+                style.mass(item.mass - rear),
+                style.mass(rear),
+            ],
+            chosen: false,
+        }
+    });
+    Table {
+        title: "Where each thing weighs".into(),
+        heads: ["Thing", "Mass", "Behind the front axle", "On the front", "On the rear"]
+            .map(String::from)
+            .to_vec(),
+        rows: rows.collect(),
+    }
+}
+
+pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<Step> {
+    let wheelbase = style.length(inputs.vehicle.wheelbase);
+    let mut steps: Vec<Step> = inputs
+        .items
+        .iter()
+        .enumerate()
+        .map(|(index, item)| {
+            Step::new(
+                format!("{}: on the rear axle", label(inputs, index)),
+                "r = m · x / L",
+                format!(
+                    "{} · {} / {wheelbase}",
+                    style.mass(item.mass),
+                    style.length(item.from_front_axle)
+                ),
+                style.mass(on_rear(item, inputs.vehicle.wheelbase)),
+                &MOMENTS,
+            )
+        })
+        .collect();
+    let rear: Mass = inputs
+        .items
+        .iter()
+        .fold(Mass::default(), |sum, item| sum + on_rear(item, inputs.vehicle.wheelbase));
+    let all = inputs.items.iter().fold(Mass::default(), |sum, item| sum + item.mass);
+    steps.push(Step::new(
+        "Rear axle",
+        "R = R₀ + Σ r",
+        format!("{} + {}", style.mass(inputs.vehicle.rear.weighed), style.mass(rear)),
+        style.mass(loads.rear),
+        &MOMENTS,
+    ));
+    steps.push(Step::new(
+        "Front axle",
+        "F = F₀ + Σ m − Σ r",
+        format!(
+            "{} + {} − {}",
+            style.mass(inputs.vehicle.front.weighed),
+            style.mass(all),
+            style.mass(rear)
+        ),
+        style.mass(loads.front),
+        &MOMENTS,
+    ));
+    for limit in limits(&inputs.vehicle, loads) {
+        steps.push(Step::new(
+            format!("Left, {}", limit.name),
+            "limit − load",
+            format!("{} − {}", style.mass(limit.limit), style.mass(limit.carried)),
+            style.mass(limit.left),
+            &LIMITS,
+        ));
+    }
+    steps
+}
+
+/// Seen from the left side, the front to the left: wheels to the wheelbase, each thing at its place.
+pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Drawing {
+    let wheelbase = inputs.vehicle.wheelbase.get::<meter>();
+    let places = || inputs.items.iter().map(|item| item.from_front_axle.get::<meter>());
+    let front = places().fold(-wheelbase * 0.22, f64::min) - wheelbase * 0.05;
+    let rear = places().fold(wheelbase * 1.22, f64::max) + wheelbase * 0.05;
+    let mut drawing = Drawing::new(
+        "Side view with the loads",
+        format!(
+            "The vehicle from its left side, front to the left: {} on the front axle, {} on the \
+             rear, {} apart.",
+            style.mass(loads.front),
+            style.mass(loads.rear),
+            style.length(inputs.vehicle.wheelbase)
+        ),
+    );
+    let (wheel, floor) = (wheelbase * 0.1, -wheelbase * 0.16);
+    let step = wheelbase * 0.12;
+    let levels = 4;
+    let top = floor - step * (levels as f64 + 1.0);
+    drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(front, top), Point::metres(rear, floor));
+    drawing.line(Pen::Solid, &[Point::metres(front, floor), Point::metres(rear, floor)]);
+    drawing.line(Pen::Thin, &[Point::metres(front, wheel), Point::metres(rear, wheel)]);
+    for (x, load) in [(0.0, loads.front), (wheelbase, loads.rear)] {
+        drawing.circle(Pen::Solid, Fill::Stock, Point::metres(x, 0.0), wheel);
+        drawing.line(Pen::Centre, &[Point::metres(x, floor), Point::metres(x, wheel * 1.6)]);
+        drawing.text(Point::metres(x, wheel * 2.4), Anchor::Middle, style.mass(load));
+    }
+    let mut from_front: Vec<(usize, &Item)> = inputs.items.iter().enumerate().collect();
+    from_front
+        .sort_by(|a, b| a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value));
+    for (rank, (index, item)) in from_front.into_iter().enumerate() {
+        let x = item.from_front_axle.get::<meter>();
+        // Neighbours stand at different heights, so that their texts keep apart.
+        let height = floor - step * ((rank % levels) as f64 + 1.0);
+        arrow(&mut drawing, Point::metres(x, height), floor, step * 0.2);
+        drawing.text(
+            Point::metres(x, height - step * 0.15),
+            Anchor::Middle,
+            format!("{} {}", label(inputs, index), style.mass(item.mass)),
+        );
+    }
+    drawing.dimension(
+        Point::metres(wheelbase, wheel),
+        Point::metres(0.0, wheel),
+        3.5,
+        style.length(inputs.vehicle.wheelbase),
+    );
+    drawing
+}
+
+/// An arrow straight down to the floor.
+fn arrow(drawing: &mut Drawing, from: Point, floor: f64, head: f64) {
+    let tip = Point::metres(from.x, floor);
+    drawing.line(Pen::Mark, &[from, tip]);
+    drawing.line(
+        Pen::Mark,
+        &[
+            Point::metres(from.x - head / 2.0, floor - head),
+            tip,
+            Point::metres(from.x + head / 2.0, floor - head),
+        ],
+    );
+}

@@ -1,0 +1,277 @@
+//! What is said about a heat load: answers, remarks, table, working, and the bars.
+
+use uom::si::f64::{Power, VolumeRate};
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::power::watt;
+
+use super::super::bars::{self, Bar};
+use super::{Inputs, PERFORMANCE_SOURCE, Weather};
+use crate::drawing::{Drawing, Fill};
+use crate::quantity::{Style, UnitSystem, amount, plain};
+use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::thermal::heat_loss::{AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour};
+
+/// Watts, and Btu per hour first where heaters are sold so.
+fn heat(power: Power, style: Style) -> String {
+    let power = if power < Power::default() { -power } else { power };
+    match style.system {
+        UnitSystem::Imperial => btu(power),
+        UnitSystem::Metric => watts(power),
+    }
+}
+
+fn other_unit(power: Power, style: Style) -> String {
+    let power = if power < Power::default() { -power } else { power };
+    match style.system {
+        UnitSystem::Imperial => watts(power),
+        UnitSystem::Metric => btu(power),
+    }
+}
+
+fn watts(power: Power) -> String {
+    amount(power.get::<watt>(), 0, "W")
+}
+
+fn btu(power: Power) -> String {
+    amount(btu_per_hour(power), 0, "Btu/h")
+}
+
+/// A heat flow with its sign, in the style's unit.
+fn flow(power: Power, style: Style) -> String {
+    match style.system {
+        UnitSystem::Imperial => btu(power),
+        UnitSystem::Metric => watts(power),
+    }
+}
+
+pub(super) fn answers(
+    night: &HeatLoad,
+    noon: Option<&HeatLoad>,
+    cooler: Option<Power>,
+    style: Style,
+) -> Vec<Answer> {
+    let size = |load: &HeatLoad, when: &str| {
+        let label = match load.total < Power::default() {
+            true => format!("Cooling {when}"),
+            false => format!("Heating {when}"),
+        };
+        Answer::new(label, heat(load.total, style)).note(other_unit(load.total, style))
+    };
+    let mut answers = vec![size(night, "needed")];
+    answers.extend(noon.map(|noon| size(noon, "needed at noon")));
+    answers.extend(
+        cooler.map(|power| Answer::new("The cooler draws", watts(power)).note("while it runs")),
+    );
+    answers
+}
+
+pub(super) fn remarks(
+    night: &HeatLoad,
+    noon: Option<&HeatLoad>,
+    inputs: &Inputs,
+    cooler: Option<Power>,
+    style: Style,
+) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    if inputs.fresh_air <= VolumeRate::default() {
+        remarks.push(Remark::warning(
+            "No fresh air is counted: whoever sleeps inside needs it. Count about 15 m³/h (9 cfm) each.",
+        ));
+    }
+    let most = night
+        .surfaces
+        .iter()
+        .enumerate()
+        .filter(|(_, heat)| **heat > Power::default())
+        .max_by(|a, b| a.1.value.total_cmp(&b.1.value));
+    if let Some((index, most)) = most {
+        let through: f64 =
+            night.surfaces.iter().chain([&night.fresh_air]).map(|heat| heat.value).sum();
+        if through > 0.0 {
+            remarks.push(Remark::note(format!(
+                "Most is lost through the {}: {}, {} of all.",
+                label(inputs, index),
+                heat(*most, style),
+                amount(most.value / through * 100.0, 0, "%")
+            )));
+        }
+    }
+    remarks.push(Remark::note(
+        "This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater of \
+         about half as much again.",
+    ));
+    if let Some(noon) = noon.filter(|noon| noon.total < Power::default()) {
+        remarks.push(Remark::note(format!(
+            "At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.",
+            heat(noon.total, style)
+        )));
+    }
+    if let Some(cooler) = cooler {
+        remarks.push(Remark::note(format!(
+            "Enter {} with its hours as a load on the energy sheet.",
+            watts(cooler)
+        )));
+    }
+    remarks
+}
+
+pub(super) fn label(inputs: &Inputs, index: usize) -> String {
+    match inputs.labels.get(index) {
+        Some(label) if !label.is_empty() => label.clone(),
+        _ => format!("part {}", index + 1),
+    }
+}
+
+pub(super) fn table(inputs: &Inputs, night: &HeatLoad, noon: Option<&HeatLoad>, style: Style) -> Table {
+    let mut heads = vec!["Part".to_owned(), "Area".to_owned(), "U".to_owned(), "Night".to_owned()];
+    if noon.is_some() {
+        heads.push("Noon".to_owned());
+    }
+    let row = |name: String, area: String, u: String, pick: &dyn Fn(&HeatLoad) -> Power| {
+        let mut cells = vec![name, area, u, flow(pick(night), style)];
+        cells.extend(noon.map(|noon| flow(pick(noon), style)));
+        TableRow { cells, chosen: false }
+    };
+    let mut rows: Vec<TableRow> = inputs
+        .surfaces
+        .iter()
+        .enumerate()
+        .map(|(index, surface)| {
+            row(
+                label(inputs, index),
+                style.area(surface.area),
+                style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
+                &|load| load.surfaces.get(index).copied().unwrap_or_default(),
+            )
+        })
+        .collect();
+    rows.push(row("fresh air".into(), String::new(), String::new(), &|load| load.fresh_air));
+    rows.push(row("given off inside".into(), String::new(), String::new(), &|load| {
+        load.total
+            - load.fresh_air
+            - load.surfaces.iter().fold(Power::default(), |sum, heat| sum + *heat)
+    }));
+    rows.push(row("to be supplied".into(), String::new(), String::new(), &|load| load.total));
+    Table { title: "Heat out (with a minus: in)".into(), heads, rows }
+}
+
+pub(super) fn working(
+    inputs: &Inputs,
+    night: &HeatLoad,
+    noon: Option<&HeatLoad>,
+    cooler: Option<Power>,
+    style: Style,
+) -> Vec<Step> {
+    let mut steps = one_case("", inputs, &inputs.night, night, style);
+    if let (Some(weather), Some(load)) = (&inputs.noon, noon) {
+        steps.extend(one_case("At noon: ", inputs, weather, load, style));
+        if let (Some(power), Some(performance)) = (cooler, inputs.performance) {
+            steps.push(Step::new(
+                "The cooler draws",
+                "P = Q / COP",
+                format!("{} / {}", watts(-load.total), plain(performance, 2)),
+                watts(power),
+                &PERFORMANCE_SOURCE,
+            ));
+        }
+    }
+    steps
+}
+
+fn one_case(
+    when: &str,
+    inputs: &Inputs,
+    weather: &Weather,
+    load: &HeatLoad,
+    style: Style,
+) -> Vec<Step> {
+    let difference = style.temperature_difference(weather.kelvin());
+    let mut steps: Vec<Step> = inputs
+        .surfaces
+        .iter()
+        .zip(&load.surfaces)
+        .enumerate()
+        .map(|(index, (surface, heat))| {
+            Step::new(
+                format!("{when}{}", label(inputs, index)),
+                "Q = U · A · (θi − θe)",
+                format!(
+                    "{} · {} · {difference}",
+                    style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
+                    style.area(surface.area)
+                ),
+                flow(*heat, style),
+                &TRANSMISSION,
+            )
+        })
+        .collect();
+    steps.push(Step::new(
+        format!("{when}fresh air"),
+        "Q = c · V · (θi − θe)",
+        format!(
+            "{} · {} · {difference}",
+            amount(AIR_WH_M3_K, 3, "Wh/(m³ K)"),
+            style.air_flow(inputs.fresh_air.value)
+        ),
+        flow(load.fresh_air, style),
+        &FRESH_AIR,
+    ));
+    let through = load.surfaces.iter().fold(Power::default(), |sum, heat| sum + *heat);
+    steps.push(Step::new(
+        format!("{when}to be supplied"),
+        "Q = Σ Q_parts + Q_air − gains",
+        format!(
+            "{} + {} − {}",
+            flow(through, style),
+            flow(load.fresh_air, style),
+            flow(weather.gains, style)
+        ),
+        flow(load.total, style),
+        &TRANSMISSION,
+    ));
+    steps.push(Step::new(
+        format!("{when}in the other unit"),
+        "1 W = 3.412 Btu/h",
+        watts(load.total),
+        btu(load.total),
+        &BTU,
+    ));
+    steps
+}
+
+pub(super) fn picture(
+    title: &str,
+    inputs: &Inputs,
+    weather: &Weather,
+    load: &HeatLoad,
+    style: Style,
+) -> Drawing {
+    let inside = style.temperature(weather.inside);
+    let outside = style.temperature(weather.outside);
+    let mut drawing = Drawing::new(
+        format!("{title}: {inside} inside, {outside} outside"),
+        format!(
+            "Bars for the heat that leaves through each part, {} to be supplied.",
+            flow(load.total, style)
+        ),
+    );
+    let bar = |name: String, power: Power, fill| Bar {
+        text: format!("{name} · {}", flow(power, style)),
+        value: power.get::<watt>(),
+        fill,
+    };
+    let mut bars: Vec<Bar> = load
+        .surfaces
+        .iter()
+        .enumerate()
+        .map(|(index, power)| bar(label(inputs, index), *power, Fill::Level(2)))
+        .collect();
+    bars.push(bar("fresh air".into(), load.fresh_air, Fill::Level(1)));
+    if weather.gains > Power::default() {
+        bars.push(bar("given off inside".into(), -weather.gains, Fill::Waste));
+    }
+    let name = if load.total < Power::default() { "to be cooled" } else { "to be heated" };
+    bars.push(bar(name.into(), load.total, Fill::Stock));
+    bars::draw(&mut drawing, &bars, 0.0);
+    drawing
+}

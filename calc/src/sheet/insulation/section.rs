@@ -1,0 +1,269 @@
+//! The build-up in section to scale: its temperature line over it, and the vapour pressure lines.
+
+use uom::si::f64::ThermodynamicTemperature;
+use uom::si::length::meter;
+use uom::si::pressure::pascal;
+use uom::si::thermal_conductivity::watt_per_meter_kelvin;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+use super::figures::Figures;
+use super::{Crossing, Inputs};
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::quantity::{Style, amount, percent};
+use crate::thermal::build_up::METAL_CONDUCTIVITY;
+
+/// Below this, W/(m K), a layer is drawn as insulation.
+const INSULATES: f64 = 0.06;
+
+pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Drawing> {
+    let frame = Frame::of(inputs);
+    let mut drawings = vec![temperatures(inputs, figures, &frame, style)];
+    drawings.extend(pressures(inputs, figures, &frame));
+    drawings
+}
+
+/// Where the layers lie on the drawing: x from the lining to the skin.
+#[derive(Clone)]
+struct Frame {
+    /// Faces, the lining's first. [m]
+    faces: Vec<f64>,
+    /// Height of the part with the lines. [m]
+    height: f64,
+    /// Height of the part below with what crosses. [m]
+    below: f64,
+    /// Room for the air on either side. [m]
+    air: f64,
+}
+
+impl Frame {
+    fn of(inputs: &Inputs) -> Self {
+        let mut faces = vec![0.0];
+        let mut at = 0.0;
+        for layer in &inputs.layers {
+            at += layer.thickness.get::<meter>();
+            faces.push(at);
+        }
+        let below = match &inputs.bridge {
+            None => 0.0,
+            Some(Crossing::Timber(_)) => at * 0.25,
+            Some(Crossing::Steel(rib)) => rib.metal_width.get::<meter>().min(at) * 1.3,
+        };
+        Self { faces, height: at * 0.8, below, air: at * 0.18 }
+    }
+
+    fn total(&self) -> f64 {
+        self.faces.last().copied().unwrap_or_default()
+    }
+
+    fn bottom(&self) -> f64 {
+        self.height + self.below
+    }
+
+    /// A height for a value between two ends, the higher value higher up.
+    fn y(&self, value: f64, low: f64, high: f64) -> f64 {
+        let span = if high - low > 1e-9 { high - low } else { 1.0 };
+        self.height * (0.92 - 0.84 * (value - low) / span)
+    }
+
+    fn layers(&self, inputs: &Inputs, drawing: &mut Drawing) {
+        for (index, (layer, pair)) in inputs.layers.iter().zip(self.faces.windows(2)).enumerate() {
+            let conductivity = layer.conductivity.get::<watt_per_meter_kelvin>();
+            let fill = if conductivity >= METAL_CONDUCTIVITY {
+                Fill::Level(4)
+            } else if conductivity < INSULATES {
+                Fill::Level(0)
+            } else {
+                Fill::Stock
+            };
+            drawing.rectangle(
+                Pen::Solid,
+                fill,
+                Point::metres(pair[0], 0.0),
+                Point::metres(pair[1], self.bottom()),
+            );
+            drawing.text(
+                Point::metres((pair[0] + pair[1]) / 2.0, -self.total() * 0.03),
+                Anchor::Middle,
+                inputs.name(index),
+            );
+        }
+        let gap = self.total() * 0.03;
+        for (x, anchor, text) in
+            [(-gap, Anchor::End, "inside"), (self.total() + gap, Anchor::Start, "outside")]
+        {
+            drawing.text(Point::metres(x, self.height * 0.98), anchor, text);
+        }
+    }
+
+    fn crossing(&self, inputs: &Inputs, drawing: &mut Drawing) {
+        let Some(crossing) = &inputs.bridge else { return };
+        let layer = match crossing {
+            Crossing::Timber(bridge) => bridge.layer,
+            Crossing::Steel(rib) => rib.layer,
+        };
+        let (Some(from), Some(to)) = (self.faces.get(layer), self.faces.get(layer + 1)) else {
+            return;
+        };
+        match crossing {
+            Crossing::Timber(bridge) => {
+                drawing.rectangle(
+                    Pen::Solid,
+                    Fill::Stock,
+                    Point::metres(*from, self.height),
+                    Point::metres(*to, self.bottom()),
+                );
+                drawing.text(
+                    Point::metres((from + to) / 2.0, self.height + self.below / 2.0),
+                    Anchor::Middle,
+                    format!("timber, {} of the area", percent(bridge.share * 100.0)),
+                );
+            }
+            Crossing::Steel(rib) => {
+                let middle = self.height + self.below / 2.0;
+                let web = rib.web.get::<meter>() / 2.0;
+                let half = (rib.metal_width.get::<meter>() / 2.0).min(self.below / 2.0);
+                let flange = (2.0 * web).min(to - from);
+                let fill = Fill::Level(4);
+                for (a, b) in [
+                    ((*from, middle - half), (from + flange, middle + half)),
+                    ((*from, middle - web), (*to, middle + web)),
+                ] {
+                    drawing.rectangle(
+                        Pen::Solid,
+                        fill,
+                        Point::metres(a.0, a.1),
+                        Point::metres(b.0, b.1),
+                    );
+                }
+            }
+        }
+    }
+}
+
+fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Drawing {
+    let total: uom::si::f64::Length =
+        inputs.layers.iter().fold(Default::default(), |sum, layer| sum + layer.thickness);
+    let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len());
+    let mut drawing = Drawing::new(
+        "Section with temperatures",
+        format!(
+            "{} layers, {} thick, the lining on the left{}.",
+            inputs.layers.len(),
+            style.small(total),
+            match wet {
+                0 => String::new(),
+                1 => ", with one plane where water gathers".to_owned(),
+                planes => format!(", with {planes} planes where water gathers"),
+            }
+        ),
+    );
+    frame.layers(inputs, &mut drawing);
+    frame.crossing(inputs, &mut drawing);
+    if let (Some(inside), Some(outside)) = (inputs.inside, inputs.outside) {
+        temperature_lines(figures, frame, [inside.temperature, outside.temperature], style, &mut drawing);
+    }
+    drawing.dimension(
+        Point::metres(frame.total(), frame.bottom()),
+        Point::metres(0.0, frame.bottom()),
+        2.0,
+        style.small(total),
+    );
+    drawing
+}
+
+fn temperature_lines(
+    figures: &Figures,
+    frame: &Frame,
+    [inside, outside]: [ThermodynamicTemperature; 2],
+    style: Style,
+    drawing: &mut Drawing,
+) {
+    let celsius = |t: ThermodynamicTemperature| t.get::<degree_celsius>();
+    let ends = [celsius(inside), celsius(outside)];
+    let (low, high) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
+    let y = |t: ThermodynamicTemperature| frame.y(celsius(t), low, high);
+    let (left, right) = (-frame.air, frame.total() + frame.air);
+    let mut line = vec![Point::metres(left, y(inside))];
+    line.extend(frame.faces.iter().zip(&figures.faces).map(|(x, t)| Point::metres(*x, y(*t))));
+    line.push(Point::metres(right, y(outside)));
+    drawing.line(Pen::Solid, &line);
+    drawing.text(Point::metres(left, y(inside)), Anchor::End, style.temperature(inside));
+    drawing.text(Point::metres(right, y(outside)), Anchor::Start, style.temperature(outside));
+    if let Some(dew) = figures.dew_point.filter(|dew| (low..=high).contains(&celsius(*dew))) {
+        drawing.line(
+            Pen::Hidden,
+            &[Point::metres(left, y(dew)), Point::metres(frame.total(), y(dew))],
+        );
+        drawing.text(
+            Point::metres(left, y(dew)),
+            Anchor::End,
+            format!("dew point {}", style.temperature(dew)),
+        );
+    }
+    for plane in figures.profile.iter().flat_map(|profile| &profile.planes) {
+        let Some(x) = frame.faces.get(plane.after_layer) else { continue };
+        let at = Point::metres(*x, y(plane.temperature));
+        drawing.line(Pen::Mark, &[Point::metres(*x, 0.0), Point::metres(*x, frame.bottom())]);
+        drawing.cross(Pen::Mark, at);
+        drawing.text(
+            Point::metres(at.x - frame.total() * 0.03, at.y + frame.height * 0.06),
+            Anchor::End,
+            format!("water, {}", style.temperature(plane.temperature)),
+        );
+    }
+}
+
+/// Vapour pressure against saturation, over the same section.
+fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawing> {
+    let profile = figures.profile.as_ref()?;
+    let frame = &Frame { below: 0.0, ..frame.clone() };
+    let mut drawing = Drawing::new(
+        "Section with vapour pressures",
+        format!(
+            "Vapour pressure, the solid line, below saturation, the dashed line; {}.",
+            match profile.planes.len() {
+                0 => "they touch nowhere".to_owned(),
+                1 => "they touch at one plane".to_owned(),
+                planes => format!("they touch at {planes} planes"),
+            }
+        ),
+    );
+    frame.layers(inputs, &mut drawing);
+    let highest = profile
+        .faces
+        .iter()
+        .map(|face| face.saturation.get::<pascal>())
+        .fold(1.0, f64::max);
+    let y = |pa: f64| frame.y(pa, 0.0, highest);
+    let line = |pressure: &dyn Fn(usize) -> f64| -> Vec<Point> {
+        frame
+            .faces
+            .iter()
+            .enumerate()
+            .take(profile.faces.len())
+            .map(|(index, x)| Point::metres(*x, y(pressure(index))))
+            .collect()
+    };
+    let saturation = line(&|face| profile.faces[face].saturation.get::<pascal>());
+    let vapour = line(&|face| profile.faces[face].vapour.get::<pascal>());
+    drawing.line(Pen::Hidden, &saturation);
+    drawing.line(Pen::Solid, &vapour);
+    for (points, name, pa) in [
+        (&saturation, "saturated", profile.faces.first().map(|face| face.saturation)),
+        (&vapour, "vapour", profile.faces.first().map(|face| face.vapour)),
+    ] {
+        if let (Some(at), Some(pa)) = (points.first(), pa) {
+            drawing.text(
+                Point::metres(-frame.total() * 0.03, at.y),
+                Anchor::End,
+                format!("{name} {}", amount(pa.get::<pascal>(), 0, "Pa")),
+            );
+        }
+    }
+    for plane in &profile.planes {
+        if let Some(at) = saturation.get(plane.after_layer) {
+            drawing.cross(Pen::Mark, *at);
+        }
+    }
+    Some(drawing)
+}

@@ -1,0 +1,354 @@
+//! Lamps in a ceiling: where they go, clear of ribs and openings, and how bright they make it.
+
+mod plan;
+#[cfg(test)]
+mod tests;
+mod words;
+
+use uom::si::angle::degree;
+use uom::si::f64::{Angle, Length};
+use uom::si::length::{meter, millimeter};
+
+use super::{Sheet, solve};
+use crate::ask::{Ask, BodyPart};
+use crate::fault::Fault;
+use crate::light::cautions;
+use crate::light::photometry::{
+    Beam, BeamModel, CONE, COSINE_POWER, FIVE_TIMES, LightError, LightMap, POINT_METHOD, light_map,
+};
+use crate::light::placement::{
+    self, Ceiling, EVEN_ROWS, Fitting, Obstacles, Opening, Placed, PlacementError, Spot, Support,
+    Symmetry, course_centres,
+};
+use crate::lists::BuyLine;
+use crate::outcome::Record;
+use crate::quantity::{ANGLE, LENGTH, Style, amount, plain};
+use crate::reader::Reader;
+use crate::report::{Caution, Report};
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "lights",
+    title: "Ceiling lights",
+    purpose: "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
+    asks: &[
+        &LAMPS, &COLUMNS, &AREA, &LAMP, &CLEARANCE, &BOARD, &PLANE_HEIGHT, &LAMP_HEIGHT,
+        &SPACE_ABOVE, &MODEL,
+    ],
+    sources: &[&EVEN_ROWS, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
+    example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
+        "lamp": { "hole": "58 mm", "rim": "70 mm", "depth": "24 mm", "lumens": 220, "beam_angle": "110 deg", "watts": 3 } }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static ROWS: Ask = Ask::count("rows", "Rows along the body", (1, 50)).usual("2", "2");
+static PLACE_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("40 in", "1000 mm")
+    .help("Front wall to the lamp's centre.");
+static PLACE_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("20 in", "500 mm")
+    .help("Left wall to the lamp's centre, facing forward.");
+static PLACES: Ask = Ask::rows("places", "Places by hand", "lamp", 1, &[&PLACE_X, &PLACE_Y]);
+static LAMPS: Ask = Ask::either("Lamps", &[&ROWS, &PLACES]);
+static COLUMNS: Ask = Ask::count("columns", "Lamps in each row", (1, 100))
+    .optional()
+    .usual("6", "6")
+    .help("With rows: how many along the body.");
+static AREA_LENGTH: Ask =
+    Ask::measure("length", "Length of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
+        .from_body(BodyPart::Length)
+        .usual("180 in", "4200 mm");
+static AREA_WIDTH: Ask =
+    Ask::measure("width", "Width of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
+        .from_body(BodyPart::Width)
+        .usual("72 in", "1900 mm");
+static AREA: Ask = Ask::group("area", "Ceiling", &[&AREA_LENGTH, &AREA_WIDTH])
+    .optional()
+    .help("Its front left corner is the body's.");
+static HOLE: Ask = Ask::measure("hole", "Hole", &LENGTH, ["in", "mm"], (0.003, 1.0))
+    .usual("2 1/4 in", "58 mm")
+    .help("Cut-out in the lamp's leaflet: the hole saw's diameter.");
+static RIM: Ask = Ask::measure("rim", "Rim", &LENGTH, ["in", "mm"], (0.005, 1.0))
+    .usual("2 3/4 in", "70 mm")
+    .help("Diameter of the visible rim.");
+static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.5))
+    .usual("15/16 in", "24 mm")
+    .help("From the underside of the rim to its back, springs and connector included.");
+static LUMENS: Ask = Ask::number_in("lumens", "Light of each", "lm", (1.0, 1e6))
+    .usual("220", "220")
+    .help("On the package, in lumens.");
+/// 5° and 360°. [rad]
+const BEAM_RANGE: (f64, f64) = (0.087_266_462, 6.283_185_308);
+static BEAM_ANGLE: Ask =
+    Ask::measure("beam_angle", "Beam angle", &ANGLE, ["deg", "deg"], BEAM_RANGE)
+        .usual("110 deg", "110 deg")
+        .help("On the package, from edge to edge of the beam.");
+static WATTS: Ask = Ask::number_in("watts", "Power of each", "W", (0.0, 1000.0))
+    .usual("3", "3")
+    .help("On the package.");
+static LAMP: Ask =
+    Ask::group("lamp", "The lamp", &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS]);
+static CLEARANCE: Ask =
+    Ask::measure("clearance", "Clearance from the rim", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .usual("1 in", "25 mm")
+        .help("From the rim to any rib, opening with its trim, wall or other lamp.");
+static BOARD: Ask = Ask::sheet_of("board", "Centred on the boards of", "boards")
+    .optional()
+    .help("A boards sheet of this ceiling: every lamp is centred on a board.");
+static PLANE_HEIGHT: Ask =
+    Ask::measure("plane_height", "Height of the lit plane", &LENGTH, ["in", "mm"], (0.0, 10.0))
+        .usual("30 in", "750 mm")
+        .help("Floor to table or counter top; 0 for the floor.");
+static LAMP_HEIGHT: Ask =
+    Ask::measure("lamp_height", "Height of the lamps", &LENGTH, ["in", "mm"], (0.05, 20.0))
+        .from_body(BodyPart::Height)
+        .usual("76 in", "1950 mm")
+        .help("Floor to ceiling.");
+static SPACE_ABOVE: Ask =
+    Ask::measure("space_above", "Space above the board's face", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .optional()
+        .usual("1 1/2 in", "38 mm")
+        .help("From the ceiling's visible face to whatever is above it: board and gap.");
+static MODEL: Ask = Ask::choice(
+    "model",
+    "Beam",
+    &[("half_power", "fading, half as bright at the edge"), ("cone", "even within the angle")],
+);
+
+/// What was typed, read.
+struct Inputs {
+    grid: Option<(usize, usize)>,
+    places: Vec<Spot>,
+    ceiling: Ceiling,
+    lamp: Lamp,
+    clearance: Length,
+    plane_height: Length,
+    lamp_height: Length,
+    space_above: Option<Length>,
+    model: BeamModel,
+    supports: Vec<Support>,
+    openings: Vec<Opening>,
+    board_centres: Option<Vec<Length>>,
+    /// The body has ribs, but nobody measured how wide they are.
+    rib_width_missing: bool,
+}
+
+/// The lamp on its package.
+struct Lamp {
+    hole: Length,
+    rim: Length,
+    depth: Length,
+    lumens: f64,
+    beam_angle: Angle,
+    watts: f64,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    let which = reader.which(&LAMPS);
+    let grid = (which == Some(0)).then(|| {
+        let columns = reader.maybe_count(&COLUMNS);
+        if columns.is_none() {
+            reader.fault_at(&COLUMNS, "give the lamps in each row too, for example 6");
+        }
+        (reader.count(&ROWS) as usize, columns.unwrap_or(1) as usize)
+    });
+    let places = if which == Some(1) {
+        reader.rows(&PLACES, |row| Spot { x: row.measure(&PLACE_X), y: row.measure(&PLACE_Y) })
+    } else {
+        Vec::new()
+    };
+    let ceiling = reader.group(&AREA, |group| Ceiling {
+        length: group.measure(&AREA_LENGTH),
+        width: group.measure(&AREA_WIDTH),
+    });
+    let lamp = reader.group(&LAMP, |group| {
+        let lamp = Lamp {
+            hole: group.measure(&HOLE),
+            rim: group.measure(&RIM),
+            depth: group.measure(&DEPTH),
+            lumens: group.number(&LUMENS),
+            beam_angle: group.measure(&BEAM_ANGLE),
+            watts: group.number(&WATTS),
+        };
+        if group.given(&HOLE) && group.given(&RIM) && lamp.rim < lamp.hole {
+            group.fault_at(&RIM, "the rim must cover the hole: it cannot be smaller than it");
+        }
+        lamp
+    });
+    let clearance = reader.measure(&CLEARANCE);
+    let board_centres = read_boards(reader, ceiling.width);
+    let body = reader.body();
+    let width = body.rib_width.unwrap_or_default();
+    Inputs {
+        grid,
+        places,
+        ceiling,
+        lamp,
+        clearance,
+        board_centres,
+        plane_height: reader.measure(&PLANE_HEIGHT),
+        lamp_height: reader.measure(&LAMP_HEIGHT),
+        space_above: reader.maybe(&SPACE_ABOVE),
+        model: match reader.choice(&MODEL) {
+            "cone" => BeamModel::Cone,
+            _ => BeamModel::HalfPower,
+        },
+        supports: body.ribs.iter().map(|&centre| Support { centre, width }).collect(),
+        openings: body
+            .openings
+            .iter()
+            .map(|opening| Opening {
+                corner: Spot { x: opening.x, y: opening.y },
+                length: opening.length,
+                width: opening.width,
+            })
+            .collect(),
+        rib_width_missing: !body.ribs.is_empty() && body.rib_width.is_none(),
+    }
+}
+
+/// Centre lines of the boards of a boards sheet.
+fn read_boards(reader: &Reader<'_>, width: Length) -> Option<Vec<Length>> {
+    let outcome = reader.sheet(&BOARD)?;
+    let courses = outcome.number("courses").unwrap_or_default() as usize;
+    let rip = |path| Length::new::<millimeter>(outcome.number(path).unwrap_or_default());
+    let centres = course_centres(courses, rip("first_rip_mm"), rip("last_rip_mm"), width);
+    if centres.is_empty() {
+        reader.fault_at(
+            &BOARD,
+            "the boards of this sheet do not fill this ceiling; choose the sheet of this ceiling",
+        );
+        return None;
+    }
+    Some(centres)
+}
+
+fn placement_fault(error: PlacementError, by_hand: bool) -> Vec<Fault> {
+    let field = match error {
+        PlacementError::Ceiling => "area".to_owned(),
+        PlacementError::Count => if by_hand { "places" } else { "rows" }.to_owned(),
+        PlacementError::Rim => "lamp.rim".to_owned(),
+        PlacementError::Clearance => "clearance".to_owned(),
+        PlacementError::Board(_) => "board".to_owned(),
+        PlacementError::Spot(at) => format!("places.{at}.x"),
+        PlacementError::Support(_) | PlacementError::Opening(_) => "area".to_owned(),
+    };
+    vec![Fault::new(field, error.to_string())]
+}
+
+fn light_fault(error: LightError) -> Vec<Fault> {
+    let field = match error {
+        LightError::Lumens => "lamp.lumens",
+        LightError::BeamAngle(_) => "lamp.beam_angle",
+        LightError::Height => "plane_height",
+        _ => "area",
+    };
+    vec![Fault::new(field, error.to_string())]
+}
+
+/// What was worked out.
+struct Figures {
+    placed: Vec<Placed>,
+    beam: Beam,
+    height: Length,
+    map: LightMap,
+}
+
+impl Figures {
+    fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
+        let obstacles = Obstacles {
+            supports: &inputs.supports,
+            openings: &inputs.openings,
+            board_centres: inputs.board_centres.as_deref(),
+        };
+        let fitting = Fitting { rim: inputs.lamp.rim, clearance: inputs.clearance };
+        let placed = match inputs.grid {
+            Some((rows, columns)) => {
+                // Left and right keep in step; along the body ribs and hatches decide.
+                let symmetry = Symmetry { across: true, along: false };
+                placement::place_grid(inputs.ceiling, obstacles, fitting, rows, columns, symmetry)
+            }
+            None => placement::place(inputs.ceiling, obstacles, fitting, &inputs.places),
+        }
+        .map_err(|error| placement_fault(error, inputs.grid.is_none()))?;
+        let lamp = &inputs.lamp;
+        let beam =
+            Beam::new(lamp.lumens, lamp.beam_angle, inputs.model).map_err(light_fault)?;
+        let height = inputs.lamp_height - inputs.plane_height;
+        let spots: Vec<Spot> = placed.iter().map(|placed| placed.at).collect();
+        let Ceiling { length, width } = inputs.ceiling;
+        let cell = cell(inputs.ceiling, spots.len());
+        let map = light_map(&beam, &spots, height, length, width, cell).map_err(light_fault)?;
+        Ok(Self { placed, beam, height, map })
+    }
+}
+
+/// Sums of one lamp's light in one cell that a map may take: it is drawn anew at every keystroke.
+const MOST_SUMS: f64 = 5000.0;
+
+/// Cells fine enough to see each lamp, coarse enough to be quick with many: at least twelve across.
+fn cell(ceiling: Ceiling, lamps: usize) -> Length {
+    let (length, width) = (ceiling.length.get::<meter>(), ceiling.width.get::<meter>());
+    let quick = (length * width * lamps as f64 / MOST_SUMS).sqrt();
+    let coarsest = length.min(width) / 12.0;
+    // A ceiling much longer than wide has its cells made larger, so that they stay few.
+    let fewest = (length * width / 4000.0).sqrt();
+    Length::new::<meter>(quick.min(coarsest).max(0.05).max(fewest))
+}
+
+fn degrees(angle: Angle) -> String {
+    format!("{}°", plain(angle.get::<degree>(), 1))
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let figures = Figures::of(inputs)?;
+    let count = figures.placed.len();
+    let lamps: Vec<Record> = figures
+        .placed
+        .iter()
+        .map(|placed| {
+            Record::new()
+                .with("x_mm", placed.at.x.get::<millimeter>())
+                .with("y_mm", placed.at.y.get::<millimeter>())
+                .with("moved_mm", placed.moved.get::<millimeter>())
+                .with("clear", placed.clear())
+                .with("symmetric", placed.symmetric)
+        })
+        .collect();
+    let lamp = &inputs.lamp;
+    Ok(Report {
+        answers: words::answers(inputs, &figures, style),
+        remarks: words::remarks(inputs, &figures, style),
+        tables: words::tables(&figures, style),
+        drawings: plan::drawings(inputs, &figures, style),
+        marks: plan::marks(inputs, &figures, style),
+        working: words::working(inputs, &figures, style),
+        cautions: Caution::all(&cautions::LIGHTS),
+        buy: vec![BuyLine {
+            item: "ceiling lamp".into(),
+            spec: format!(
+                "{}, {}, {}, hole {}",
+                amount(lamp.lumens, 0, "lm"),
+                degrees(lamp.beam_angle),
+                amount(lamp.watts, 1, "W"),
+                style.length(lamp.hole)
+            ),
+            quantity: count as f64,
+            unit: "each",
+            cost: None,
+            mass: None,
+        }],
+        outcome: Record::new()
+            .with("lamps", lamps)
+            .with(
+                "lux",
+                Record::new()
+                    .with("lowest", figures.map.lowest)
+                    .with("mean", figures.map.mean)
+                    .with("highest", figures.map.highest),
+            )
+            .with("lumens_total", lamp.lumens * count as f64)
+            .with("watts_total", lamp.watts * count as f64),
+        ..Report::default()
+    })
+}

@@ -1,0 +1,118 @@
+//! Textbook and code examples, through the whole sheet.
+
+use crate::testing::{faulty_fields, number, solved};
+use serde_json::{Value as Json, json};
+
+fn flat(latitude: &str, clearness: Json) -> Json {
+    json!({ "latitude": latitude, "clearness": clearness, "panels": { "count": 2, "watts": "100 W" }, "loss_percent": 14.08 })
+}
+
+fn close(found: f64, wanted: f64, within: f64) {
+    assert!((found - wanted).abs() < within, "{found} is not {wanted}");
+}
+
+// Duffie & Beckman: Madison, 43° north, June mean of 23 MJ/m² on the level; clearness 23 / 41.776. Example 1.10.1: 33.8
+// MJ/m² outside the atmosphere on 15 April, which is the month's mean day.
+#[test]
+fn duffie_beckman_madison() {
+    let result = solved("solar", flat("43 deg", json!(0.5505)));
+    close(number(&result, "months.5.h_mj_m2"), 23.0, 0.05);
+    close(number(&result, "months.3.h0_mj_m2"), 33.8, 0.05);
+}
+
+// FAO-56, annex 2, table 2.6, on the 15th of each month; the mean days differ by a few, so within 0.4 MJ/m².
+#[test]
+fn fao_56_table_2_6() {
+    for (latitude, row) in [
+        (30, [21.1, 25.8, 31.4, 36.8, 40.0, 41.2, 40.6, 38.1, 33.4, 27.6, 22.2, 19.8]),
+        (40, [15.0, 20.4, 27.2, 34.7, 39.7, 41.9, 40.8, 36.7, 30.0, 22.5, 16.3, 13.6]),
+        (50, [8.9, 14.4, 22.2, 31.5, 38.5, 41.7, 40.2, 34.4, 25.7, 16.9, 10.2, 7.5]),
+    ] {
+        let result = solved("solar", flat(&format!("{latitude} deg"), json!("0.5")));
+        for (month, wanted) in row.into_iter().enumerate() {
+            close(number(&result, &format!("months.{month}.h0_mj_m2")), wanted, 0.4);
+        }
+    }
+}
+
+// Plain arithmetic: December at 40° north, clearness 0.45: 6.192 MJ/m² or 1.720 h of full sun, on 200 W less 14.08 %.
+#[test]
+fn a_flat_panel_yields_its_hours_of_full_sun() {
+    for clearness in [json!(0.45), json!("0.45"), json!([0.45]), json!(vec![0.45; 12])] {
+        let result = solved("solar", flat("40 deg", clearness));
+        close(number(&result, "months.11.h_mj_m2"), 6.192, 0.003);
+        let level = number(&result, "months.11.h_mj_m2");
+        close(number(&result, "months.11.wh_day"), level / 3.6 * 200.0 * 0.8592, 1e-9);
+    }
+}
+
+#[test]
+fn tilting_helps_in_winter_and_the_south_mirrors_the_north() {
+    let mut inputs = flat("45 deg", json!(0.5));
+    let level = solved("solar", inputs.clone());
+    inputs["tilt"] = json!("60 deg");
+    let tilted = solved("solar", inputs.clone());
+    let december = |result| number(result, "months.11.wh_day");
+    assert!(december(&tilted) > 1.5 * december(&level));
+    // The level's own radiation stays the level's.
+    assert_eq!(number(&tilted, "months.11.h_mj_m2"), number(&level, "months.11.h_mj_m2"));
+    inputs["latitude"] = json!("-45 deg");
+    let south = solved("solar", inputs);
+    assert!(number(&south, "months.5.wh_day") < number(&south, "months.11.wh_day"));
+}
+
+// NEC 690.7(A)(1), published worked example as transcribed: 49.5 V, -0.27 %/°C, -10 °C: 54.18 V, 11 in series within
+// 600 V. Table 690.7(A): 1.14 at -10 °C, so two of 22.5 V make 51.3 V.
+#[test]
+fn nec_690_7_cold_strings() {
+    let string = |panels: Json, controller: &str| {
+        let mut inputs = flat("43 deg", json!(0.5));
+        inputs["panels"] = panels;
+        inputs["coldest"] = json!("-10 C");
+        inputs["controller_voltage"] = json!(controller);
+        solved("solar", inputs)
+    };
+    let maker = |series: u32| {
+        json!({ "count": 12, "watts": 300, "voc": "49.5 V", "voc_per_c_percent": -0.27, "in_series": series })
+    };
+    let eleven = string(maker(11), "600 V");
+    close(number(&eleven, "cold_voc_v"), 54.177_75, 1e-9);
+    assert_eq!(number(&eleven, "most_in_series"), 11.0);
+    assert_eq!(eleven.unwrap().outcome.get("within_controller"), Some(&true.into()));
+    let twelve = string(maker(12), "600 V").unwrap();
+    assert_eq!(twelve.outcome.get("within_controller"), Some(&false.into()));
+    let table = string(json!({ "count": 2, "watts": 100, "voc": "22.5 V", "in_series": 2 }), "50 V");
+    close(number(&table, "string_v"), 51.3, 1e-9);
+}
+
+#[test]
+fn short_months_are_told_with_what_closes_the_gap() {
+    let mut inputs = flat("50 deg", json!(0.4));
+    inputs["need"] = json!("500 Wh");
+    let report = solved("solar", inputs).unwrap();
+    let warning = &report.remarks[0].text;
+    assert!(warning.contains("December") && !warning.contains("June"), "{warning}");
+    assert!(warning.contains("driving or shore power"), "{warning}");
+}
+
+#[test]
+fn faults_name_their_fields() {
+    let result = solved(
+        "solar",
+        json!({ "latitude": "91 deg", "clearness": [0.5, 0.6], "panels": { "count": 2, "watts": 0, "voc_per_c_percent": 0.3 },
+            "loss_percent": 100, "sheet": "none" }),
+    );
+    assert_eq!(
+        faulty_fields(&result),
+        ["latitude", "clearness", "panels.voc_per_c_percent", "panels.watts", "loss_percent", "sheet"]
+    );
+    let many = json!({ "count": 2, "watts": 100, "in_series": 3 });
+    let mut inputs = flat("43 deg", json!(0.9));
+    assert_eq!(faulty_fields(&solved("solar", inputs.clone())), ["clearness"]);
+    inputs["clearness"] = json!(0.5);
+    inputs["panels"] = many;
+    assert_eq!(faulty_fields(&solved("solar", inputs.clone())), ["panels.in_series"]);
+    inputs["panels"] = json!({ "count": 2, "watts": 100, "voc": "22 V" });
+    inputs["coldest"] = json!("-45 C");
+    assert_eq!(faulty_fields(&solved("solar", inputs)), ["coldest"]);
+}

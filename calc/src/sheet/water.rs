@@ -1,0 +1,148 @@
+//! Fresh water: how many days a tank lasts, and what it weighs.
+
+#[cfg(test)]
+mod tests;
+mod words;
+
+use uom::si::f64::VolumeRate;
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+use uom::si::time::minute;
+use uom::si::volume::liter;
+
+use super::{Sheet, solve};
+use crate::ask::Ask;
+use crate::energy::water::{
+    DAYS, DENSITY, DRAIN, DRAIN_FALL, Supply, WaterError, drain_drop, pump_time,
+    store,
+};
+use crate::fault::Fault;
+use crate::outcome::Record;
+use crate::quantity::{FLOW, LENGTH, Length, Style, VOLUME, Volume};
+use crate::reader::Reader;
+use crate::report::{Caution, Report};
+use crate::source::Source;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "water",
+    title: "Fresh water",
+    purpose: "See how many days the tank lasts, and what it adds to the axles.",
+    asks: &[&PEOPLE, &USE, &TANK, &EMPTY_SHARE, &PUMP_FLOW, &DRAIN_LENGTH],
+    sources: &[&DAYS, &DENSITY, &DRAIN, &USUAL_USE],
+    example: r#"{ "people": 2, "use": "6 l", "tank": "70 l", "empty_share_percent": 5,
+        "pump_flow": "8 l/min", "drain_length": "1400 mm" }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static PEOPLE: Ask = Ask::number("people", "People aboard", (1.0, 100.0)).usual("2", "2");
+static USE: Ask = Ask::measure("use", "Use of each in a day", &VOLUME, ["gal", "l"], (1e-5, 1.0))
+    .usual("1.5 gal", "6 l")
+    .help("Drinking, cooking, washing up and hands; a shower is 5 gal (20 l) more.");
+static TANK: Ask = Ask::measure("tank", "Tank", &VOLUME, ["gal", "l"], (1e-4, 100.0))
+    .usual("18 gal", "70 l")
+    .help("On the tank's label, or length x width x height inside.");
+static EMPTY_SHARE: Ask =
+    Ask::percent("empty_share_percent", "Share that cannot be drawn", (0.0, 99.0))
+        .default("0")
+        .usual("5", "5")
+        .help("Below the pick-up pipe; more where the rig stands sloped.");
+static PUMP_FLOW: Ask =
+    Ask::measure("pump_flow", "Pump's flow", &FLOW, ["gal/min", "l/min"], (1.7e-6, 1.6e-2))
+        .optional()
+        .usual("2 gal/min", "8 l/min")
+        .help("On the pump's label.");
+static DRAIN_LENGTH: Ask =
+    Ask::measure("drain_length", "Length of the drain", &LENGTH, ["in", "mm"], (0.0, 50.0))
+        .optional()
+        .usual("54 in", "1400 mm")
+        .help("Along the pipe from the sink's outlet to the waste tank.");
+
+/// What one person uses.
+static USUAL_USE: Source =
+    Source::common_practice("5 to 10 litres a person and day without a shower");
+static SURGE: Source = Source::common_practice("tanks strapped down on every side");
+static POTABLE: Source =
+    Source::from_memory("NSF/ANSI 61; EN 12873", "materials in contact with drinking water");
+static FROST: Source = Source::common_practice("water expands as it freezes and bursts what holds it");
+
+static CAUTIONS: &[Caution] = &[
+    Caution {
+        text: "Strap the tank down on every side, between the axles and low: its water is as heavy \
+               as a person, and pushes forward in a braking.",
+        source: &SURGE,
+    },
+    Caution {
+        text: "Use tank, hose and fittings made for drinking water, and disinfect them as their \
+               makers say before the first filling and after standing.",
+        source: &POTABLE,
+    },
+    Caution {
+        text: "Drain tank, pump and pipes before frost.",
+        source: &FROST,
+    },
+];
+
+/// What was typed, read.
+struct Inputs {
+    supply: Supply,
+    pump_flow: Option<VolumeRate>,
+    drain_length: Option<Length>,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    Inputs {
+        supply: Supply {
+            people: reader.number(&PEOPLE),
+            use_each: reader.measure(&USE),
+            tank: reader.measure(&TANK),
+            dead_share: reader.number(&EMPTY_SHARE) / 100.0,
+        },
+        pump_flow: reader.maybe(&PUMP_FLOW),
+        drain_length: reader.maybe(&DRAIN_LENGTH),
+    }
+}
+
+fn fault(error: WaterError) -> Vec<Fault> {
+    let field = match error {
+        WaterError::People => "people",
+        WaterError::Use => "use",
+        WaterError::Tank => "tank",
+        WaterError::DeadShare => "empty_share_percent",
+        WaterError::Flow => "pump_flow",
+        WaterError::Drain => "drain_length",
+    };
+    vec![Fault::new(field, error.to_string())]
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let supply = inputs.supply;
+    let store = store(supply).map_err(fault)?;
+    let day = supply.use_each * supply.people;
+    let run = inputs.pump_flow.map(|flow| pump_time(day, flow)).transpose().map_err(fault)?;
+    let drop = inputs
+        .drain_length
+        .map(|length| drain_drop(length, DRAIN_FALL))
+        .transpose()
+        .map_err(fault)?;
+    Ok(Report {
+        answers: words::answers(&store, drop, style),
+        remarks: words::remarks(&supply, &store, run, style),
+        tables: vec![words::people_table(&supply, style)?],
+        drawings: vec![words::level(&supply, &store, style)],
+        working: words::working(inputs, &store, run, drop, style),
+        cautions: CAUTIONS.to_vec(),
+        outcome: Record::new()
+            .with("days", store.days)
+            .with("mass_kg", store.mass.get::<kilogram>())
+            .with("day_l", day.get::<liter>())
+            .with("usable_l", usable(&supply).get::<liter>())
+            .maybe("pump_min_day", run.map(|time| time.get::<minute>()))
+            .maybe("drain_fall_mm", drop.map(|drop| drop.get::<millimeter>())),
+        ..Report::default()
+    })
+}
+
+fn usable(supply: &Supply) -> Volume {
+    supply.tank * (1.0 - supply.dead_share)
+}

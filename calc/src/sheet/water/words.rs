@@ -1,0 +1,199 @@
+//! What is said about fresh water: answers, remarks, table, working, and the tank.
+
+use uom::si::time::{hour, minute};
+use uom::si::volume::cubic_meter;
+
+use super::{Inputs, fault, usable};
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::energy::water::{DAYS, DENSITY, DRAIN, Store, Supply, WATER_KG_L, store};
+use crate::fault::Fault;
+use crate::quantity::{Length, Style, Time, amount, percent, plain};
+use crate::report::{Answer, Remark, Step, Table, TableRow};
+
+pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<Answer> {
+    let full_days = whole_days(store.days);
+    let mut answers = vec![
+        Answer::new("The tank lasts", amount(store.days, 1, "days")).note(match full_days {
+            0.0 => "less than one day".to_owned(),
+            1.0 => "one full day".to_owned(),
+            days => format!("{} full days", plain(days, 0)),
+        }),
+        Answer::new("A full tank's water weighs", style.mass(store.mass)),
+    ];
+    if let Some(drop) = drop {
+        let mark = style.mark(drop);
+        answers.push(
+            Answer::new("Waste tank's inlet below the sink's outlet", mark.text)
+                .note("at least, and no dip on the way"),
+        );
+    }
+    answers
+}
+
+/// Days that are covered in full; a hair short of one counts.
+fn whole_days(days: f64) -> f64 {
+    (days + 1e-9).floor()
+}
+
+pub(super) fn remarks(supply: &Supply, store: &Store, run: Option<Time>, style: Style) -> Vec<Remark> {
+    let mut remarks = Vec::new();
+    if store.days < 1.0 {
+        remarks.push(Remark::warning("The tank does not last a day: a larger one, or less use."));
+    }
+    remarks.push(Remark::note(format!(
+        "Enter {} at the tank's place on the axle loads sheet; the tank itself comes on top.",
+        style.mass(store.mass)
+    )));
+    remarks.push(Remark::note(format!(
+        "All of it ends as waste water: a waste tank of {} holds what a full tank brings.",
+        style.volume(usable(supply))
+    )));
+    if let Some(run) = run {
+        remarks.push(Remark::note(format!(
+            "The pump runs {} a day: enter that as its hours on the energy sheet ({} h).",
+            amount(run.get::<minute>(), 1, "min"),
+            plain(run.get::<hour>(), 3)
+        )));
+    }
+    remarks
+}
+
+/// Days by the number of people, so that one sees what a guest costs.
+pub(super) fn people_table(supply: &Supply, style: Style) -> Result<Table, Vec<Fault>> {
+    let mut rows = Vec::new();
+    for people in 1..=4 {
+        let people = f64::from(people);
+        let one = store(Supply { people, ..*supply }).map_err(fault)?;
+        rows.push(TableRow {
+            cells: vec![
+                plain(people, 0),
+                style.volume(supply.use_each * people),
+                amount(one.days, 1, "days"),
+            ],
+            chosen: (people - supply.people).abs() < 1e-9,
+        });
+    }
+    Ok(Table {
+        title: "With more or fewer aboard".into(),
+        heads: ["People", "Use in a day", "The tank lasts"].map(String::from).to_vec(),
+        rows,
+    })
+}
+
+pub(super) fn working(
+    inputs: &Inputs,
+    store: &Store,
+    run: Option<Time>,
+    drop: Option<Length>,
+    style: Style,
+) -> Vec<Step> {
+    let supply = &inputs.supply;
+    let day = supply.use_each * supply.people;
+    let mut steps = vec![
+        Step::new(
+            "Use in a day",
+            "D = n · u",
+            format!("{} · {}", plain(supply.people, 2), style.volume(supply.use_each)),
+            style.volume(day),
+            &DAYS,
+        ),
+        Step::new(
+            "Days",
+            "t = V · (1 − s) / D",
+            format!(
+                "{} · (1 − {}) / {}",
+                style.volume(supply.tank),
+                percent(supply.dead_share * 100.0),
+                style.volume(day)
+            ),
+            amount(store.days, 2, "days"),
+            &DAYS,
+        ),
+        Step::new(
+            "Mass of the water",
+            "m = V · ρ",
+            format!("{} · {}", style.volume(supply.tank), amount(WATER_KG_L, 3, "kg/l")),
+            style.mass(store.mass),
+            &DENSITY,
+        ),
+    ];
+    if let (Some(flow), Some(run)) = (inputs.pump_flow, run) {
+        steps.push(Step::new(
+            "Pump's run in a day",
+            "t = D / q",
+            format!(
+                "{} / ({} a minute)",
+                style.volume(day),
+                style.volume(flow * Time::new::<minute>(1.0))
+            ),
+            amount(run.get::<minute>(), 2, "min"),
+            &DAYS,
+        ));
+    }
+    if let (Some(length), Some(drop)) = (inputs.drain_length, drop) {
+        steps.push(Step::new(
+            "Fall of the drain",
+            "h = l · 1/48",
+            format!("{} · 1/48", style.length(length)),
+            style.mark(drop).text,
+            &DRAIN,
+        ));
+    }
+    steps
+}
+
+/// The tank as a cube of its volume, with a line at the level after each full day.
+pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
+    let side = libm::cbrt(supply.tank.get::<cubic_meter>());
+    let mut drawing = Drawing::new(
+        "Level in the tank, day by day",
+        format!(
+            "A tank of {}; {} of it lasts {}.",
+            style.volume(supply.tank),
+            style.volume(usable(supply)),
+            amount(store.days, 1, "days")
+        ),
+    );
+    let dead = side * supply.dead_share;
+    let at = |y: f64| [Point::metres(0.0, y), Point::metres(side, y)];
+    drawing.rectangle(
+        Pen::Solid,
+        Fill::Level(1),
+        Point::metres(0.0, 0.0),
+        Point::metres(side, side),
+    );
+    if dead > 0.0 {
+        drawing.rectangle(
+            Pen::Thin,
+            Fill::Waste,
+            Point::metres(0.0, side - dead),
+            Point::metres(side, side),
+        );
+        drawing.text(
+            Point::metres(side * 1.04, side - dead / 2.0),
+            Anchor::Start,
+            format!("{} cannot be drawn", style.volume(supply.tank * supply.dead_share)),
+        );
+    }
+    let fall = (side - dead) / store.days.max(1e-9);
+    // Lines closer than a fiftieth of the tank would run into each other.
+    let every = (side / 25.0 / fall).ceil().max(1.0);
+    let mut day = every;
+    while day <= store.days + 1e-9 && day <= every * 60.0 {
+        let y = day * fall;
+        drawing.line(Pen::Mark, &at(y));
+        drawing.text(
+            Point::metres(-side * 0.04, y),
+            Anchor::End,
+            format!("after day {}", plain(day, 0)),
+        );
+        day += every;
+    }
+    drawing.text(Point::metres(-side * 0.04, 0.0), Anchor::End, "full");
+    drawing.text(
+        Point::metres(side * 1.04, 0.0),
+        Anchor::Start,
+        format!("{} · {}", style.volume(supply.tank), style.mass(store.mass)),
+    );
+    drawing
+}
