@@ -49,8 +49,8 @@ static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_
 
 static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 
-/// Work for one line of the table of stores.
-const QUICK_EFFORT: u64 = 300_000;
+/// Work for one line of the table of stores: a first plan and its bound.
+const QUICK_EFFORT: u64 = 20_000;
 /// So many lengths are looked at one by one.
 const MOST_COMPARED: usize = 8;
 
