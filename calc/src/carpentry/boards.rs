@@ -23,6 +23,12 @@ pub static HALF_BEARING: Source = Source::common_practice(
     "at a joint each board bears on half the support, its mark in the middle of that half",
 );
 
+/// Strips beside a cut-out that are too narrow for a screw.
+pub static LEAST_STRIP: Source =
+    Source::common_practice("a strip of less than 1 in beside a cut-out splits at a screw");
+/// The width of [`LEAST_STRIP`]. [mm]
+pub const LEAST_STRIP_MM: f64 = 25.4;
+
 /// Slack of comparisons. [mm]
 const SLACK_MM: f64 = 1e-3;
 /// Least distance of joints in neighbouring courses where none is given: six inches, see [`super::joints::STRIP_STAGGER`]. [mm]
@@ -355,6 +361,13 @@ impl BoardPiece {
     /// Width that it covers. [mm]
     pub fn width_mm(&self) -> f64 {
         self.across_mm.1 - self.across_mm.0
+    }
+
+    /// The narrowest strip that stays beside a notch; `None` where there is no notch, or where it cuts the piece through. For a
+    /// cut-out inside the board the wider of its two strips counts. [mm]
+    pub fn stays_mm(&self) -> Option<f64> {
+        let beside = self.notches.iter().filter(|notch| notch.edge != Edge::Through);
+        beside.map(|notch| self.width_mm() - notch.depth_mm).min_by(f64::total_cmp)
     }
 
     /// Whether both are cut, ripped, marked and notched alike.

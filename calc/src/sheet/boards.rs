@@ -11,11 +11,12 @@ use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    BoardLayout, BoardPiece, BoardTask, BoardsError, MARKS, SupportMark, lay_out,
+    BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS, SupportMark, lay_out,
 };
-use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP};
+use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
-use crate::carpentry::joints::{JointError, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
 use crate::fault::Fault;
 use crate::lists::{BuyLine, Mark, MarkStrip};
@@ -34,8 +35,13 @@ pub static SHEET: Sheet = Sheet {
         &LEAST_RIP,
         &ON_SUPPORTS,
         &STRIP_STAGGER,
+        &LEAST_PIECE,
         &MARKS,
+        &HALF_BEARING,
+        &LEAST_STRIP,
         &FROM_DATUM,
+        &SHOWN_TAPER,
+        &CHANGE,
         &PATTERNS,
         &KERF_RULE,
     ],
@@ -191,10 +197,16 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
+    // From the left wall: where the first course begins, and where each course ends.
+    let courses = layout.pieces.iter().filter(|piece| piece.piece == 1);
+    let edges: Vec<f64> = std::iter::once(inputs.task.side_gap_mm)
+        .chain(courses.map(|piece| piece.across_mm.1))
+        .collect();
     Record::new()
         .with("courses", layout.courses.count)
         .with("first_rip_mm", layout.courses.first_mm)
         .with("last_rip_mm", layout.courses.last_mm)
+        .with("course_edges_mm", edges)
         .with("pieces", pieces)
         .with("holes", layout.holes())
         .with("filled_holes", filled_holes(inputs, layout))

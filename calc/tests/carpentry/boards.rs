@@ -164,6 +164,7 @@ fn check(rig: &Rig, got: &Json) {
             assert!(near(from, at) && near(to - from, length) && length > 0.0);
             assert!(length <= rig.stock.iter().copied().fold(0.0, f64::max) + CLOSE);
             lengths.push(length);
+            assert!(pieces.len() == 1 || length >= 2.0 * edge - CLOSE, "no room for both marks");
             at = to;
             if index > 0 {
                 assert!(rig.ribs.iter().any(|rib| near(*rib, from)), "joint off the support");

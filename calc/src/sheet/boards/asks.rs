@@ -191,10 +191,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     });
     let (run_mm, field_mm, field_rear_mm) = (length(&RUN), length(&FIELD), maybe(&FIELD_REAR));
     let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
-    let start = if reader.given(&START) { reader.choice(&START) } else { "" };
-    if start.is_empty() {
-        reader.fault_at(&START, "choose \"balanced\" or \"full\"");
-    }
+    let start = reader.choice(&START);
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
     let (side_gap_mm, shelf) = (length(&SIDE_GAP), Shelf::read(reader));
     let supports_mm: Vec<f64> =

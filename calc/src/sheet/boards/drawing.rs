@@ -69,9 +69,13 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     }
     for piece in &layout.pieces {
         let (low, high) = piece.across_mm;
-        // Beside the first mark, so that the letter does not stand on a line.
-        let x = piece.from_mm + piece.length_mm * 0.08;
-        drawing.text(at(x, low + (high - low) * 0.3), Anchor::Middle, letters(piece.kind));
+        // Between two marks, so that the letter does not stand on one.
+        let x = match piece.marks.as_slice() {
+            [first, second, ..] => f64::midpoint(first.offset_mm, second.offset_mm),
+            _ => piece.length_mm * 0.3,
+        };
+        let place = at(piece.from_mm + x, f64::midpoint(low, high));
+        drawing.text(place, Anchor::Middle, letters(piece.kind));
     }
     drawing.dimension(at(0.0, 0.0), at(task.run_mm, 0.0), 1.5, style.length(mm(task.run_mm)));
     drawing.dimension(

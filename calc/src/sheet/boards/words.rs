@@ -1,7 +1,7 @@
 //! What the boards sheet says: answers, remarks, the table of boards, working.
 
 use super::{Inputs, Worked, filled_holes, letters, mm};
-use crate::carpentry::boards::{BoardPiece, Edge, HALF_BEARING, MARKS, Notch};
+use crate::carpentry::boards::{BoardPiece, Edge, HALF_BEARING, LEAST_STRIP_MM, MARKS, Notch};
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
 use crate::carpentry::courses::{
     BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out,
@@ -91,6 +91,16 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             "A mark is less than {} from the end: board {}. Drill a clearance hole there, or leave that screw out.",
             mark(layout.edge_distance_mm),
             split.join(", ")
+        )));
+    }
+    let slivers = kinds_where(worked, |piece| {
+        piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM)
+    });
+    if !slivers.is_empty() {
+        remarks.push(Remark::warning(format!(
+            "Beside the cut-out less than {} of the width stays: board {}. Such a strip splits at a screw: shift the courses (start, side gap), or back it and glue it.",
+            mark(LEAST_STRIP_MM),
+            slivers.join(", ")
         )));
     }
     if layout.courses.ripped

@@ -21,6 +21,8 @@ pub static WASTE: Source =
 
 /// So many ways of cutting are drawn.
 const MOST_DRAWN: usize = 40;
+/// Width of a letter on a phone, as a part of the longest bar.
+const LETTER: f64 = 0.018;
 /// So many are worked out in full.
 const MOST_WORKED: usize = 8;
 
@@ -243,7 +245,11 @@ impl Planned {
                 let (a, b) = bar(at, end);
                 drawing.rectangle(Pen::Solid, Fill::Stock, a, b);
                 let middle = Point::metres(f64::midpoint(at, end), top + high * 0.5);
-                drawing.text(middle, Anchor::Middle, self.short_label(piece.label));
+                let label = self.short_label(piece.label);
+                // A name wider than its piece would run into the next; the cut list has it.
+                if end - at > label.chars().count() as f64 * longest * LETTER {
+                    drawing.text(middle, Anchor::Middle, label);
+                }
                 let line = [Point::metres(end, top), Point::metres(end, top + high)];
                 drawing.line(Pen::Cut, &line);
                 at = (end + self.shelf.kerf_mm / 1e3).min(stock);
