@@ -3,6 +3,7 @@
 mod asks;
 mod drawing;
 mod words;
+mod working;
 
 use uom::si::length::millimeter;
 
@@ -89,7 +90,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         tables: words::tables(inputs, &worked, style),
         drawings,
         marks,
-        working: words::working(inputs, &worked, style),
+        working: working::working(inputs, &worked, style),
         cautions: words::cautions(),
         buy: buy(inputs, &worked, style),
         cut: worked.planned.cut(style),
