@@ -176,21 +176,14 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
 
 fn foot(desk: Desk, id: &str) -> AnyView {
     let id = id.to_owned();
-    let place = Place::Sheet(id.clone());
+    let fill = {
+        let id = id.clone();
+        move |_| desk.change(|project| project.fill_example(&id))
+    };
     let remove = move |_| {
         let project = desk.project.with_untracked(|project| project.id().to_owned());
         go(&Route::Project(project));
         desk.change(|project| project.remove_sheet(&id));
-    };
-    let fill = move |_| {
-        let kind = desk.project.with_untracked(|project| match &place {
-            Place::Sheet(id) => project.sheet(id).and_then(|sheet| sheet.kind().map(str::to_owned)),
-            Place::Body => None,
-        });
-        let example = kind.as_deref().and_then(sheet::find).map(|sheet| sheet.example);
-        if let Some(Ok(example)) = example.map(serde_json::from_str) {
-            desk.change(|project| project.set(&place, "", example));
-        }
     };
     view! {
         <div class="foot">
