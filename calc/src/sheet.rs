@@ -44,6 +44,9 @@ sheets! {
     coating
     schedule
     trim
+    furring
+    boards
+    cut_plan
     stud_marks
     voltage_drop
     circuit

@@ -4,6 +4,7 @@ use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart};
+use crate::carpentry::cautions::{DUST, LOOK_BEHIND};
 use crate::carpentry::setting_out::{
     CHAIN_ERROR, FROM_DATUM, MarkError, copied_template_error, datum_error, even_chain_error,
 };
@@ -58,19 +59,7 @@ static READING_ERROR: Ask =
 
 /// offset = traced + (stud - first stud).
 static DATUM_OFFSET: Source = Source::identity("Offsets from one datum");
-static BEHIND: Source = Source::from_memory("Vehicle body builders' guides", "drilling");
-static DUST: Source = Source::published("NIOSH Pocket Guide", "wood dust");
-
-static CAUTIONS: &[Caution] = &[
-    Caution {
-        text: "Before you screw, look behind the wall and above the ceiling for wires, fuel and brake lines and airbags; keep screws too short to reach them.",
-        source: &BEHIND,
-    },
-    Caution {
-        text: "Drill and cut outdoors or with extraction, and wear a dust mask and eye protection.",
-        source: &DUST,
-    },
-];
+static CAUTIONS: &[(&str, Source)] = &[LOOK_BEHIND, DUST];
 
 /// What was typed, read.
 struct Inputs {
@@ -205,7 +194,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                 .collect(),
         }],
         working: working(inputs, &marks, growth.as_ref(), style),
-        cautions: CAUTIONS.to_vec(),
+        cautions: Caution::all(CAUTIONS),
         outcome,
         ..Report::default()
     })
