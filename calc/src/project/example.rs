@@ -60,7 +60,8 @@ mod tests {
     fn every_example_gives_answers_in_a_measured_project() {
         for sheet in sheet::SHEETS {
             let mut project = Project::new("p", "", UnitSystem::Metric);
-            let body = json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm" });
+            let body = json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm",
+                "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } } });
             project.set(&Place::Body, "", body);
             let id = project.add_sheet(sheet.kind, "", json!({}));
             project.fill_example(&id);
