@@ -123,6 +123,7 @@ async fn takes_back_and_brings_again(page: &mut Page) -> Result<()> {
 async fn measures_the_ribs_one_by_one(page: &mut Page) -> Result<()> {
     page.begin_project(Metric).await?;
     page.go_to("body").await?;
+    page.fill_all(&[("length", "5480"), ("width", "2060")]).await?;
     page.click("details[data-group=ribs] summary").await?;
     page.click_button("Measured one by one").await?;
     let ribs = ["212", "631", "1049", "1472"];
