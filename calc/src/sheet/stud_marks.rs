@@ -248,7 +248,7 @@ fn remarks(
         )));
     }
     if let Some(growth) = growth {
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         remarks.push(Remark::note(format!(
             "Hook the tape on the left end once and set every mark from there: each is then within \
              {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).",
@@ -264,7 +264,7 @@ fn remarks(
 fn copies_table(error: Length, style: Style) -> Table {
     let rows = [1, 2, 5, 10, 20].map(|copies| {
         let reading = error.get::<millimeter>();
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         let copied = copied_template_error(copies, reading);
         TableRow {
             cells: vec![
@@ -337,8 +337,8 @@ fn working(
         })
         .collect();
     if let (Some(growth), Some(error)) = (growth, inputs.reading_error) {
-        let error = style.small(error);
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let error = style.error(error);
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         steps.push(Step::new(
             "Chained marks, worst case",
             "e = n · t",
