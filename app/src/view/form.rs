@@ -121,7 +121,10 @@ impl Form {
             let kept = self.place.with_value(|place| {
                 self.desk.project.with_untracked(|project| project.typed(place, &path))
             });
-            input.set_value(&kept);
+            if input.value() != kept {
+                input.set_value(&kept);
+                fields::drop_unit(&input);
+            }
         }
     }
 
