@@ -131,8 +131,10 @@ impl Page {
 
     /// Waits until two frames were painted: what follows from the last change is on the page.
     pub async fn settle(&self) -> Result<()> {
+        // A tab that is not in sight paints nothing.
         let script = "const done = arguments[arguments.length - 1];
-            requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true))))";
+            requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true))));
+            setTimeout(() => done(true), 500)";
         self.browser().execute_async(script, vec![]).await?;
         Ok(())
     }

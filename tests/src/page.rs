@@ -249,7 +249,7 @@ impl Page {
 
     /// Presses keys wherever the focus is.
     pub async fn press(&self, keys: &str) -> Result<()> {
-        Ok(self.browser.active_element().await?.send_keys(keys).await?)
+        Ok(self.browser.action_chain().send_keys(keys).perform().await?)
     }
 
     /// Runs a script in the page and gives what it returns.
@@ -294,11 +294,12 @@ impl Page {
     pub async fn whole_screenshot(&self, name: &str) -> Result<PathBuf> {
         let file = self.screenshot(name).await?;
         if self.engine == Engine::Chromium {
-            let shot = self
-                .browser
-                .cdp()
-                .send_raw("Page.captureScreenshot", json!({ "captureBeyondViewport": true }))
-                .await?;
+            let height =
+                self.execute("return document.documentElement.scrollHeight", vec![]).await?;
+            // Half of the phone's fine pixels: long pages stay a size that viewers take.
+            let clip = json!({ "x": 0, "y": 0, "width": PHONE.0, "height": height, "scale": 0.5 });
+            let wanted = json!({ "captureBeyondViewport": true, "clip": clip });
+            let shot = self.browser.cdp().send_raw("Page.captureScreenshot", wanted).await?;
             let picture = BASE64_STANDARD.decode(shot["data"].as_str().unwrap_or_default())?;
             std::fs::write(&file, picture)?;
         }

@@ -20,8 +20,15 @@ async fn keeps_the_unit_beside_a_bare_number(page: &mut Page) -> Result<()> {
     page.wait_for_text(unit, "in").await?;
     page.fill("areas.0.length", "90 1/2").await?;
     ensure!(page.value(&field("areas.0.length")).await? == "90 1/2", "typing was disturbed");
+    ensure!(page.text(unit).await? == "in", "the unit went while the number was typed");
     page.leave_field().await?;
     page.wait_for_value("areas.0.length", "90 1/2 in").await?;
+    // Now it stands in the field.
+    page.wait_until(
+        "the unit to go",
+        "return document.querySelector('[data-field=\"areas.0.length\"] .unit').textContent === ''",
+    )
+    .await?;
     // What has its own unit keeps it, whatever the page's.
     page.fill("areas.0.width", "2.3 m").await?;
     page.leave_field().await?;
@@ -123,6 +130,7 @@ async fn takes_back_and_brings_again(page: &mut Page) -> Result<()> {
 async fn measures_the_ribs_one_by_one(page: &mut Page) -> Result<()> {
     page.begin_project(Metric).await?;
     page.go_to("body").await?;
+    page.fill_all(&[("length", "5480"), ("width", "2060")]).await?;
     page.click("details[data-group=ribs] summary").await?;
     page.click_button("Measured one by one").await?;
     let ribs = ["212", "631", "1049", "1472"];

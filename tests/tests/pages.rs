@@ -109,6 +109,10 @@ async fn on_every_page(
         open_all(page).await?;
         check(page, &format!("page {part:?}")).await?;
     }
+    // A tap beside the menu closes it.
+    page.go_to("").await?;
+    page.click("main h1").await?;
+    page.wait_until_gone("details.menu[open]").await?;
     // A sheet with nothing in it, and one with faults.
     page.add_sheet("coating").await?;
     open_all(page).await?;
