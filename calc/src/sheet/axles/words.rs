@@ -1,5 +1,6 @@
 //! What is said about axle loads: answers, remarks, table, working, and the side view.
 
+use crate::sorting::sort_by;
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
 
@@ -204,8 +205,7 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.text(Point::metres(x, wheel * 2.4), Anchor::Middle, style.mass(load));
     }
     let mut from_front: Vec<(usize, &Item)> = inputs.items.iter().enumerate().collect();
-    from_front
-        .sort_by(|a, b| a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value));
+    sort_by(&mut from_front, |a, b| a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value));
     for (rank, (index, item)) in from_front.into_iter().enumerate() {
         let x = item.from_front_axle.get::<meter>();
         // Neighbours stand at different heights, so that their texts keep apart.

@@ -237,7 +237,7 @@ impl Findings<'_> {
             let record = Record::new()
                 .with("voltage_v", self.node_v(node))
                 .with("drop_percent", self.drop_percent(node));
-            nodes = nodes.with(self.tree.name(node).to_owned(), record);
+            nodes = nodes.with_typed(self.tree.name(node).to_owned(), record);
         }
         let mut runs = Record::new();
         for (place, run) in self.inputs.runs.iter().enumerate() {
@@ -249,7 +249,7 @@ impl Findings<'_> {
                 .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
                 .with("loss_w", loss_w)
                 .maybe("ampacity_a", ampacity_a(*conductor, &self.inputs.conditions));
-            runs = runs.with(run.id.clone(), record);
+            runs = runs.with_typed(run.id.clone(), record);
         }
         let wire = self.wire_m.iter().map(|(conductor, metres)| {
             Record::new().with("conductor", conductor.to_string()).with("length_m", *metres)

@@ -1,5 +1,6 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
+use crate::sorting::sort_by;
 use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
@@ -85,7 +86,7 @@ impl Findings<'_> {
                 }
             }
         }
-        counts.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
+        sort_by(&mut counts, |a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
         counts
             .into_iter()
             .map(|(_, spec, quantity)| BuyLine {

@@ -1,5 +1,6 @@
 //! Answers, remarks and the table of layers of the coating sheet.
 
+use crate::sorting::sort_by;
 use uom::si::temperature_interval::kelvin;
 
 use super::{Inputs, Layer, Worked, WorkedLayer, bought};
@@ -80,7 +81,7 @@ fn coats(coats: u32) -> String {
 pub fn shopping(layer: &Layer, worked: &WorkedLayer, style: Style) -> String {
     let cans = worked.choice.iter().flat_map(|choice| bought(&layer.offers, choice));
     let mut cans: Vec<_> = cans.collect();
-    cans.sort_by(|(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
+    sort_by(&mut cans, |(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
     let cans = cans.iter().map(|(offer, count)| format!("{count} × {}", style.container(offer.size)));
     cans.collect::<Vec<_>>().join(" + ")
 }

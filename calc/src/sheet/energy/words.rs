@@ -1,5 +1,6 @@
 //! What is said about a day's use: answers, remarks, tables, working, and the bars.
 
+use crate::sorting::sort_by;
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -115,7 +116,7 @@ fn label(inputs: &Inputs, index: usize) -> String {
 pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Table> {
     let day = budget.day.get::<watt_hour>();
     let mut rows: Vec<(usize, &Energy)> = budget.loads.iter().enumerate().collect();
-    rows.sort_by(|a, b| b.1.value.total_cmp(&a.1.value));
+    sort_by(&mut rows, |a, b| b.1.value.total_cmp(&a.1.value));
     let rows = rows.into_iter().map(|(index, energy)| {
         let part = if day > 0.0 { energy.get::<watt_hour>() / day } else { 0.0 };
         TableRow { cells: vec![label(inputs, index), wh(*energy), share(part)], chosen: false }

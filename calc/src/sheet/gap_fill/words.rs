@@ -1,5 +1,6 @@
 //! Answers, remarks, tables and working of the gap-filling sheet.
 
+use crate::sorting::sort_by;
 use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -237,7 +238,7 @@ fn pot_life_table(
         .map(|other| (other, false))
         .chain([(now, true)])
         .collect();
-    temperatures.sort_by(|(one, _), (other, _)| one.value.total_cmp(&other.value));
+    sort_by(&mut temperatures, |(one, _), (other, _)| one.value.total_cmp(&other.value));
     let rows: Result<Vec<TableRow>, _> = temperatures
         .into_iter()
         .map(|(other, chosen)| {

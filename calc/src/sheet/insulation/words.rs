@@ -1,5 +1,6 @@
 //! What is said about a build-up: answers, remarks, tables and working.
 
+use crate::sorting::sort_by_key;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::pressure::pascal;
@@ -92,7 +93,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
              strip as wide as the metal. A strip of foam over the ribs, under the lining, helps most.",
         ));
     }
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 

@@ -1,5 +1,6 @@
 //! The ceiling as a plan with its lamps over a map of the light, and the lamps row by row to mark.
 
+use crate::sorting::sort_by;
 use uom::si::length::{meter, micrometer};
 
 use super::words::is_moved;
@@ -171,7 +172,7 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
     strips
         .into_iter()
         .map(|(_, mut strip)| {
-            strip.marks.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+            sort_by(&mut strip.marks, |a, b| a.at.value.total_cmp(&b.at.value));
             strip
         })
         .collect()

@@ -1,5 +1,6 @@
 //! What is said about lamps: answers, remarks, tables and working.
 
+use crate::sorting::sort_by_key;
 use uom::si::length::meter;
 
 use super::{Figures, Inputs, degrees};
@@ -100,7 +101,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         ));
     }
     remarks.push(Remark::note("Direct light alone; a pale ceiling and walls add to it."));
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 

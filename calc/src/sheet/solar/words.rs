@@ -1,5 +1,6 @@
 //! What is said about panels: answers, remarks, and the working of the string in the cold.
 
+use crate::sorting::sort_by_key;
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{ElectricPotential, Energy, ThermodynamicTemperature};
@@ -86,7 +87,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             inputs.coldest.map_or_else(String::new, |t| style.temperature(t))
         )));
     }
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 
