@@ -73,13 +73,21 @@ fn compile(options: &Options) -> Result<PathBuf> {
         let home = std::env::var("CARGO_HOME")
             .unwrap_or_else(|_| format!("{}/.cargo", std::env::var("HOME").unwrap_or_default()));
         let root = workspace::root();
-        cargo.env(
-            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            format!(
-                "--cfg erase_components --remap-path-prefix={home}=cargo --remap-path-prefix={}=.",
-                root.display()
-            ),
+        // erase_components: one type for all views, which is smaller once there are many.
+        let mut flags = format!(
+            "--cfg erase_components --remap-path-prefix={home}=cargo --remap-path-prefix={}=.",
+            root.display()
         );
+        if options.smallest && tools::std_sources() {
+            // About a tenth of the bytes: the standard library built for size, and a panic that only stops (the boot
+            // script says what happened). Both are switches that this release of the compiler keeps behind a variable.
+            cargo.env("RUSTC_BOOTSTRAP", "1");
+            cargo.args(["-Zbuild-std=std,panic_abort", "-Zbuild-std-features=optimize_for_size"]);
+            flags += " -Zunstable-options -Cpanic=immediate-abort -Zlocation-detail=none";
+        } else if options.smallest {
+            println!("the standard library's sources cannot be had: about a tenth more to load");
+        }
+        cargo.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags);
         "release"
     };
     tools::run(&mut cargo)?;

@@ -66,6 +66,29 @@ pub fn ensure_wasm_target() -> Result<()> {
         .with_context(|| format!("Rust's standard library for {WASM} is missing; install it with your system's packages or with rustup"))
 }
 
+/// Whether the sources of the standard library are there, added to the toolchain where rustup can: with them the library
+/// is built for size.
+pub fn std_sources() -> bool {
+    let there = || {
+        let rustc = std::env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+        let found = Command::new(rustc)
+            .current_dir(workspace::root())
+            .args(["--print", "sysroot"])
+            .output();
+        found.is_ok_and(|found| {
+            let sysroot = PathBuf::from(String::from_utf8_lossy(&found.stdout).trim());
+            sysroot.join("lib/rustlib/src/rust/library/Cargo.lock").is_file()
+        })
+    };
+    if there() {
+        return true;
+    }
+    println!("adding the sources of the standard library to the toolchain");
+    let mut rustup = Command::new("rustup");
+    rustup.current_dir(workspace::root()).args(["component", "add", "rust-src"]);
+    run(&mut rustup).is_ok() && there()
+}
+
 /// The folder of a Node package, installed where it is missing; nothing where npm is missing (see [`ensure_node`]) or offline.
 pub fn node_package(package: &NodePackage) -> Option<PathBuf> {
     let NodePackage { name, version } = package;

@@ -93,7 +93,7 @@ pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
         if !marked.left_over_text.is_empty() {
             html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
         }
-        html.tag_if_any("span", "note warning", &mark.note);
+        html.tag_if_any("span", "note", &mark.note);
         push_tape(html, mark.at, style);
         html.raw("</li>");
     }

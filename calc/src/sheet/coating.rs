@@ -252,8 +252,8 @@ fn bought<'a>(
 fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let pairs = || inputs.layers.iter().zip(&worked.layers);
     let mut record = Record::new()
-        .with("area_m2", worked.area.get::<square_meter>())
-        .with("coated_area_m2", worked.area.get::<square_meter>() * inputs.surface_factor);
+        .with("area_m2", worked.area.get::<square_meter>() * inputs.surface_factor)
+        .with("measured_area_m2", worked.area.get::<square_meter>());
     if let Some((layer, of_layer)) = pairs().next() {
         record = layer_outcome(record, layer, of_layer);
     }

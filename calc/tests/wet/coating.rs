@@ -89,8 +89,8 @@ fn a_floor_worked_by_hand() {
                 { "label": "floor", "length": "2 m", "width": "3 m" },
                 { "label": "boxes", "length": "0.5 m", "width": "1 m", "count": 2, "subtract": true } ] })),
     );
-    close(&got["area_m2"], 5.0, 1e-12);
-    close(&got["coated_area_m2"], 6.0, 1e-12);
+    close(&got["measured_area_m2"], 5.0, 1e-12);
+    close(&got["area_m2"], 6.0, 1e-12);
     close(&got["volume_l"], 6.0 * 3.0 / 10.0 / 0.9, 1e-12);
     close(&got["wet_film_um"], 100.0, 1e-9);
     assert!(got.get("dry_film_um").is_none() && got.get("may_coat").is_none());
