@@ -32,6 +32,7 @@ mod sorting;
 pub mod source;
 #[cfg(test)]
 mod testing;
+mod text;
 pub mod thermal;
 
 pub use project::evaluate;

@@ -13,7 +13,7 @@ use crate::lists::{Mark, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
-use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow, texts};
 use crate::source::Source;
 
 /// The sheet.
@@ -278,9 +278,7 @@ fn copies_table(error: Length, style: Style) -> Table {
     });
     Table {
         title: "Boards marked from one master, and each from the one before".into(),
-        heads: ["Board", "From the master", "From the one before: worst", "most likely"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Board", "From the master", "From the one before: worst", "most likely"]),
         rows: rows.to_vec(),
     }
 }

@@ -8,7 +8,7 @@ use super::{Inputs, Limit, NEAR, limits};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::mass::axles::{AxleLoads, Item, LIMITS, MOMENTS};
 use crate::quantity::{Length, Mass, Style, percent};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 pub(super) fn answer(limit: &Limit, style: Style) -> Answer {
     let label = match limit.name {
@@ -113,9 +113,7 @@ pub(super) fn table(inputs: &Inputs, style: Style) -> Table {
     });
     Table {
         title: "Where each thing weighs".into(),
-        heads: ["Thing", "Mass", "Behind the front axle", "On the front", "On the rear"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Thing", "Mass", "Behind the front axle", "On the front", "On the rear"]),
         rows: rows.collect(),
     }
 }

@@ -12,7 +12,7 @@ use crate::electrical::network::solve;
 use crate::lists::{BuyLine, CutLine, Piece};
 use crate::outcome::Record;
 use crate::quantity::{Length, Mass, Style, plain};
-use crate::report::{Answer, Table, TableRow};
+use crate::report::{Answer, Table, TableRow, texts};
 use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 
@@ -78,7 +78,7 @@ impl Findings<'_> {
         };
         Table {
             title: "Voltage at every load, all of them on".into(),
-            heads: ["Load", "At", "Voltage", "Drop", "Draws"].map(String::from).to_vec(),
+            heads: texts(&["Load", "At", "Voltage", "Drop", "Draws"]),
             rows: self.loads.iter().enumerate().map(row).collect(),
         }
     }
@@ -101,7 +101,7 @@ impl Findings<'_> {
         };
         Table {
             title: "Runs: what to cut, slack at both ends counted".into(),
-            heads: ["Run", "Conductor", "Cut", "Current", "May carry"].map(String::from).to_vec(),
+            heads: texts(&["Run", "Conductor", "Cut", "Current", "May carry"]),
             rows: self.inputs.runs.iter().enumerate().map(row).collect(),
         }
     }
@@ -125,9 +125,7 @@ impl Findings<'_> {
         };
         Table {
             title: format!("Wire, and the sleeve for {together} conductors of one size"),
-            heads: ["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]
-                .map(String::from)
-                .to_vec(),
+            heads: texts(&["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]),
             rows: self.wire_m.iter().map(row).collect(),
         }
     }
@@ -162,7 +160,7 @@ impl Findings<'_> {
         }
         Some(Table {
             title: "One spool or a mix, for the runs that are auto".into(),
-            heads: ["", "Sizes", "Copper", "Greatest drop", "Fuse"].map(String::from).to_vec(),
+            heads: texts(&["", "Sizes", "Copper", "Greatest drop", "Fuse"]),
             rows,
         })
     }
@@ -186,14 +184,14 @@ impl Findings<'_> {
                     cells.push(amperes(solution.source_a));
                 }
                 Err(_) => {
-                    cells.extend(["no steady voltage", "–", "–"].map(String::from));
+                    cells.extend(texts(&["no steady voltage", "–", "–"]));
                 }
             }
             TableRow { cells, chosen: name == "as planned" }
         };
         Table {
             title: "What if, with this wire and all loads on".into(),
-            heads: ["", "Lowest voltage", "Drop", "Source gives"].map(String::from).to_vec(),
+            heads: texts(&["", "Lowest voltage", "Drop", "Source gives"]),
             rows: cases.into_iter().map(row).collect(),
         }
     }

@@ -6,7 +6,7 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::report::{Table, TableRow};
+use crate::report::{Table, TableRow, texts};
 
 impl Findings<'_> {
     /// Splice by splice, in the order of the runs: to be ticked off.
@@ -22,7 +22,7 @@ impl Findings<'_> {
         });
         Table {
             title: "Splice by splice, once for + and once for −".into(),
-            heads: ["Splice", "Ways", "Joins", "Connectors for each"].map(String::from).to_vec(),
+            heads: texts(&["Splice", "Ways", "Joins", "Connectors for each"]),
             rows: rows.collect(),
         }
     }
@@ -130,7 +130,7 @@ impl Findings<'_> {
             .collect();
         (!rows.is_empty()).then(|| Table {
             title: "Polarity: lead of the load to wire of the run".into(),
-            heads: ["Load", "+ positive", "− negative"].map(String::from).to_vec(),
+            heads: texts(&["Load", "+ positive", "− negative"]),
             rows,
         })
     }

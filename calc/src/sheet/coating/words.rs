@@ -6,7 +6,7 @@ use uom::si::temperature_interval::kelvin;
 use super::{Inputs, Layer, Worked, WorkedLayer, bought};
 use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
 use crate::quantity::{Style, Volume, money, percent as write_percent};
-use crate::report::{Answer, Remark, Table, TableRow};
+use crate::report::{Answer, Remark, Table, TableRow, texts};
 
 /// Less left over than this share of the need is pointed out.
 const SCANT: f64 = 0.03;
@@ -107,7 +107,7 @@ pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Ta
     };
     Some(Table {
         title: "Layers".into(),
-        heads: ["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"].map(String::from).to_vec(),
+        heads: texts(&["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"]),
         rows: inputs.layers.iter().zip(&worked.layers).map(row).collect(),
     })
 }

@@ -16,7 +16,7 @@ use crate::energy::budget::{BUDGET, Budget, Demand};
 use crate::energy::charging::TIME_TO_FULL;
 use crate::energy::peukert::PEUKERT;
 use crate::quantity::{amount, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 fn wh(energy: Energy) -> String {
     let wh = energy.get::<watt_hour>();
@@ -123,7 +123,7 @@ pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Tab
     });
     let mut tables = vec![Table {
         title: "What the day goes to".into(),
-        heads: ["Load", "In a day", "Share"].map(String::from).to_vec(),
+        heads: texts(&["Load", "In a day", "Share"]),
         rows: rows.collect(),
     }];
     if !full.is_empty() {
@@ -133,7 +133,7 @@ pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Tab
         });
         tables.push(Table {
             title: "From the lowest charge to full, at least".into(),
-            heads: ["Charged by", "Power", "Time"].map(String::from).to_vec(),
+            heads: texts(&["Charged by", "Power", "Time"]),
             rows: rows.collect(),
         });
     }

@@ -10,7 +10,7 @@ use super::{Inputs, Worked, bought, called};
 use crate::coating::mixing::{self, By, Parts};
 use crate::coating::{gap, purchase};
 use crate::quantity::{Style, amount, money, percent as write_percent, plain, significant};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A row's name: its label, else what it is and its number.
 pub fn named(label: &str, noun: &str, index: usize) -> String {
@@ -172,10 +172,6 @@ fn row<const N: usize>(cells: [String; N], chosen: bool) -> TableRow {
     TableRow { cells: cells.to_vec(), chosen }
 }
 
-fn heads<const N: usize>(heads: [&str; N]) -> Vec<String> {
-    heads.map(String::from).to_vec()
-}
-
 /// The marks for pouring both parts into one cup, for a batch and for parts of one.
 fn cup_table(worked: &Worked, style: Style) -> Table {
     let marks = &worked.cup;
@@ -198,7 +194,7 @@ fn cup_table(worked: &Worked, style: Style) -> Table {
     });
     Table {
         title: "Both parts into one cup: part a first, then part b on top".into(),
-        heads: heads(["", "a up to", "b up to", "scale after a", "scale after b"]),
+        heads: texts(&["", "a up to", "b up to", "scale after a", "scale after b"]),
         rows: rows.to_vec(),
     }
 }
@@ -218,7 +214,7 @@ fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
     );
     Table {
         title: "What is filled, before shrinkage and loss".into(),
-        heads: heads(["", "how many", "each", "all"]),
+        heads: texts(&["", "how many", "each", "all"]),
         rows: rows.chain([sum]).collect(),
     }
 }
@@ -251,7 +247,7 @@ fn pot_life_table(
         .collect();
     Some(Table {
         title: "Pot life by temperature, a rule of thumb".into(),
-        heads: heads(["at", "workable for about"]),
+        heads: texts(&["at", "workable for about"]),
         rows: rows.ok()?,
     })
 }

@@ -10,7 +10,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::figures::Figures;
 use super::{Crossing, Inputs};
 use crate::quantity::{Style, amount, percent, plain, significant};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 use crate::thermal::build_up::{COMBINED_METHOD, Layer};
 use crate::thermal::condensation::{
     AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile,
@@ -173,9 +173,7 @@ pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Ta
     });
     let materials = Table {
         title: "Usual figures; the label comes first".into(),
-        heads: ["Material", "Conductivity", "Vapour factor", "Source of the conductivity"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Material", "Conductivity", "Vapour factor", "Source of the conductivity"]),
         rows: rows.collect(),
     };
     faces.into_iter().chain([materials]).collect()

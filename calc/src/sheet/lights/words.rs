@@ -10,7 +10,7 @@ use crate::light::photometry::{
 use crate::light::placement::{EVEN_ROWS, Placed, Problem};
 use crate::light::recommended::RECOMMENDED;
 use crate::quantity::{Style, UnitSystem, amount, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 
 /// Lux, and where they are used foot-candles.
 fn lux(value: f64, style: Style) -> String {
@@ -134,9 +134,7 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
     });
     let places = Table {
         title: "Where the lamps go".into(),
-        heads: ["Lamp", "From the front wall", "From the left wall", "Moved", "Clear"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Lamp", "From the front wall", "From the left wall", "Moved", "Clear"]),
         rows: rows.collect(),
     };
     let map = &figures.map;
@@ -160,7 +158,7 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
     });
     let tasks = Table {
         title: "Recommended light, and where it is reached".into(),
-        heads: ["Task", "Light", "Reached", "Source"].map(String::from).to_vec(),
+        heads: texts(&["Task", "Light", "Reached", "Source"]),
         rows: rows.collect(),
     };
     vec![places, tasks]

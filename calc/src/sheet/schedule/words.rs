@@ -8,7 +8,7 @@ use crate::coating::air::{self, HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K};
 use crate::coating::mixing;
 use crate::coating::schedule::WINDOW;
 use crate::quantity::{Style, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 
 pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
     let slots = &worked.schedule.slots;
@@ -125,7 +125,7 @@ pub fn tables(worked: &Worked, style: Style) -> Vec<Table> {
     ];
     vec![Table {
         title: "Step by step".into(),
-        heads: heads.map(String::from).to_vec(),
+        heads: texts(&heads),
         rows: worked.steps.iter().enumerate().filter_map(row).collect(),
     }]
 }

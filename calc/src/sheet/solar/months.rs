@@ -10,7 +10,7 @@ use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::solar::{DIFFUSE_SHARE, TILTED_PLANE};
 use crate::energy::sun::GEOMETRY;
 use crate::quantity::{amount, percent, plain};
-use crate::report::{Step, Table, TableRow};
+use crate::report::{Step, Table, TableRow, texts};
 
 /// January first.
 pub(super) const NAMES: [&str; 12] = [
@@ -28,9 +28,7 @@ pub(super) fn wh_day(energy: Energy) -> String {
 
 pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Table {
     let mut heads: Vec<String> =
-        ["Month", "Clearness", "On the level", "On the panels", "Yield of a day"]
-            .map(String::from)
-            .to_vec();
+        texts(&["Month", "Clearness", "On the level", "On the panels", "Yield of a day"]);
     if inputs.need.is_some() {
         heads.push("Over the need".into());
     }

@@ -4,7 +4,7 @@ use uom::si::length::millimeter;
 
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
 use crate::quantity::{Length, Style};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A reading that is off by less than this, or a rim that rocks by less, is not worth a word.
 const UNSEEN_MM: f64 = 0.4;
@@ -101,9 +101,7 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     };
     Table {
         title: "Corner by corner".into(),
-        heads: ["Corner", "Standoff", "Depth", "Cut off, from the roof-side edge", "Keep, from the rim"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Corner", "Standoff", "Depth", "Cut off, from the roof-side edge", "Keep, from the rim"]),
         rows: cut.corners.iter().zip(&flange.corners).map(row).collect(),
     }
 }

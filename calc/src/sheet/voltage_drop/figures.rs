@@ -5,7 +5,7 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::{DropError, Load, Wired, greatest_resistance_ohm};
 use crate::electrical::sources;
 use crate::quantity::{Style, UnitSystem};
-use crate::report::{Step, Table, TableRow};
+use crate::report::{Step, Table, TableRow, texts};
 use crate::sheet::wiring::{
     amperes, ampacity_steps, drop_volts, fuse_steps, limit, ohms, ohms_per_length, percent, resistance_steps,
     run_at_most, run_length, volts, watts,
@@ -28,9 +28,7 @@ impl Findings<'_> {
     fn table(&self, title: &str, of: impl Fn(&Conductor) -> bool, style: Style) -> Table {
         Table {
             title: title.into(),
-            heads: ["Conductor", "Drop", "Longest run", "May carry", "Enough"]
-                .map(String::from)
-                .to_vec(),
+            heads: texts(&["Conductor", "Drop", "Longest run", "May carry", "Enough"]),
             rows: self
                 .choices
                 .iter()

@@ -8,7 +8,7 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::water::{DAYS, DENSITY, DRAIN, Store, Supply, WATER_KG_L, store};
 use crate::fault::Fault;
 use crate::quantity::{Length, Style, Time, amount, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<Answer> {
     let full_days = whole_days(store.days);
@@ -75,7 +75,7 @@ pub(super) fn people_table(supply: &Supply, style: Style) -> Result<Table, Vec<F
     }
     Ok(Table {
         title: "With more or fewer aboard".into(),
-        heads: ["People", "Use in a day", "The tank lasts"].map(String::from).to_vec(),
+        heads: texts(&["People", "Use in a day", "The tank lasts"]),
         rows,
     })
 }
