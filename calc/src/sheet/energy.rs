@@ -4,6 +4,7 @@
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::electric_charge::{ampere_hour, coulomb};
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -204,19 +205,15 @@ fn capacity(text: &str, voltage: ElectricPotential) -> Result<Energy, String> {
     if (1.0..=1e6).contains(&wh) {
         Ok(energy)
     } else {
-        Err(format!(
-            "the battery must hold from 1 to 1 000 000 Wh; {text} at {} V are {} Wh",
-            plain(voltage.get::<volt>(), 2),
-            significant(wh, 4)
-        ))
+        Err(text!("the battery must hold from 1 to 1 000 000 Wh; {} at {} V are {} Wh", &text, plain(voltage.get::<volt>(), 2), significant(wh, 4)))
     }
 }
 
 fn fault(error: BudgetError) -> Vec<Fault> {
     let field = match error {
-        BudgetError::Power(at) => format!("loads.{at}.power"),
-        BudgetError::Time(at) => format!("loads.{at}.hours"),
-        BudgetError::Duty(at) => format!("loads.{at}.duty_percent"),
+        BudgetError::Power(at) => text!("loads.{}.power", &at),
+        BudgetError::Time(at) => text!("loads.{}.hours", &at),
+        BudgetError::Duty(at) => text!("loads.{}.duty_percent", &at),
         BudgetError::Voltage => "nominal_voltage".to_owned(),
         BudgetError::Days => "days".to_owned(),
         BudgetError::Usable => "usable_percent".to_owned(),
@@ -272,7 +269,7 @@ fn times_to_full(inputs: &Inputs, battery: &Battery) -> Result<Vec<Time>, Vec<Fa
             let charging =
                 Charging { power: *power, battery_limit: limit, efficiency: CHARGE_EFFICIENCY };
             time_to_full(missing, charging).map_err(|error| {
-                vec![Fault::new(format!("charging.{index}.power"), error.to_string())]
+                vec![Fault::new(text!("charging.{}.power", &index), error.to_string())]
             })
         })
         .collect()

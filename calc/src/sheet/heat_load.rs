@@ -4,6 +4,7 @@
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Area, HeatTransfer, Power, ThermodynamicTemperature, VolumeRate};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -170,15 +171,15 @@ fn load(inputs: &Inputs, weather: &Weather, path: &str) -> Result<HeatLoad, Vec<
     )
     .map_err(|error| {
         let field = match error {
-            HeatLoadError::Area(at) => format!("parts.{at}.area"),
+            HeatLoadError::Area(at) => text!("parts.{}.area", &at),
             HeatLoadError::Transmittance(at) => {
                 let key = if inputs.from_sheet.get(at) == Some(&true) { "sheet" } else { "u" };
-                format!("parts.{at}.{key}")
+                text!("parts.{}.{}", &at, &key)
             }
             HeatLoadError::FreshAir => "fresh_air".to_owned(),
-            HeatLoadError::Inside => format!("{path}inside_temperature"),
-            HeatLoadError::Outside => format!("{path}outside_temperature"),
-            HeatLoadError::Gains => format!("{path}gains"),
+            HeatLoadError::Inside => text!("{}inside_temperature", &path),
+            HeatLoadError::Outside => text!("{}outside_temperature", &path),
+            HeatLoadError::Gains => text!("{}gains", &path),
         };
         vec![Fault::new(field, error.to_string())]
     })

@@ -6,6 +6,7 @@ mod section;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Length, ThermalConductivity, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -173,7 +174,7 @@ impl Inputs {
     fn name(&self, index: usize) -> String {
         match self.names.get(index) {
             Some(name) if !name.is_empty() => name.clone(),
-            _ => format!("layer {}", index + 1),
+            _ => text!("layer {}", index + 1),
         }
     }
 }

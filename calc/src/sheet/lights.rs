@@ -5,6 +5,7 @@ mod plan;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length};
 use uom::si::length::{meter, millimeter};
@@ -230,7 +231,7 @@ fn placement_fault(error: PlacementError, by_hand: bool) -> Vec<Fault> {
         PlacementError::Rim => "lamp.rim".to_owned(),
         PlacementError::Clearance => "clearance".to_owned(),
         PlacementError::Board(_) => "board".to_owned(),
-        PlacementError::Spot(at) => format!("places.{at}.x"),
+        PlacementError::Spot(at) => text!("places.{}.x", &at),
         PlacementError::Support(_) | PlacementError::Opening(_) => "area".to_owned(),
     };
     vec![Fault::new(field, error.to_string())]
@@ -297,7 +298,7 @@ fn cell(ceiling: Ceiling, lamps: usize) -> Length {
 }
 
 fn degrees(angle: Angle) -> String {
-    format!("{}°", plain(angle.get::<degree>(), 1))
+    text!("{}°", plain(angle.get::<degree>(), 1))
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -326,13 +327,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(&cautions::LIGHTS),
         buy: vec![BuyLine {
             item: "ceiling lamp".into(),
-            spec: format!(
-                "{}, {}, {}, hole {}",
-                amount(lamp.lumens, 0, "lm"),
-                degrees(lamp.beam_angle),
-                amount(lamp.watts, 1, "W"),
-                style.length(lamp.hole)
-            ),
+            spec: text!("{}, {}, {}, hole {}", amount(lamp.lumens, 0, "lm"), degrees(lamp.beam_angle), amount(lamp.watts, 1, "W"), style.length(lamp.hole)),
             quantity: count as f64,
             unit: "each",
             cost: None,

@@ -5,6 +5,7 @@ mod months;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
 use uom::si::energy::{joule, watt_hour};
@@ -160,7 +161,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         if !group.has_faults() && in_series > count {
             group.fault_at(
                 &IN_SERIES,
-                format!("there are {count} panels; no more than that can be in series"),
+                text!("there are {} panels; no more than that can be in series", &count),
             );
         }
         (count, group.number(&WATTS), group.maybe(&VOC), rule, in_series)
@@ -201,7 +202,7 @@ fn read_clearness(reader: &Reader<'_>) -> [f64; 12] {
         many => <[f64; 12]>::try_from(many).unwrap_or_else(|_| {
             reader.fault_at(
                 &CLEARNESS,
-                format!("give one figure for all months, or twelve; there are {}", many.len()),
+                text!("give one figure for all months, or twelve; there are {}", many.len()),
             );
             [0.5; 12]
         }),
@@ -211,7 +212,7 @@ fn read_clearness(reader: &Reader<'_>) -> [f64; 12] {
 fn solar_fault(error: SolarError) -> Vec<Fault> {
     let field = match error {
         SolarError::Latitude => "latitude".to_owned(),
-        SolarError::Clearness(month) => format!("clearness.{month}"),
+        SolarError::Clearness(month) => text!("clearness.{}", &month),
         SolarError::GroundReflectance | SolarError::Tilt => "tilt".to_owned(),
         SolarError::Azimuth => "azimuth".to_owned(),
         SolarError::Power => "panels.watts".to_owned(),
@@ -321,5 +322,5 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
 }
 
 fn degrees(angle: Angle) -> String {
-    format!("{}°", plain(angle.get::<degree>(), 2))
+    text!("{}°", plain(angle.get::<degree>(), 2))
 }

@@ -3,6 +3,7 @@
 mod drawing;
 mod words;
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use super::{Sheet, solve};
@@ -80,7 +81,7 @@ fn read(reader: &Reader<'_>) -> Flange {
     });
     for (index, corner) in corners.iter_mut().enumerate() {
         if corner.name.is_empty() {
-            corner.name = format!("corner {}", index + 1);
+            corner.name = text!("corner {}", index + 1);
         }
     }
     Flange {
@@ -108,12 +109,12 @@ fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
             .corners
             .iter()
             .map(|corner| MarkStrip {
-                label: format!("{}, from the roof-side edge", corner.name),
+                label: text!("{}, from the roof-side edge", &corner.name),
                 length: flange.height,
                 marks: vec![Mark {
                     label: "cut".into(),
                     at: corner.cut,
-                    note: format!("{} from the rim", style.mark(corner.keep).text),
+                    note: text!("{} from the rim", style.mark(corner.keep).text),
                 }],
             })
             .collect(),
@@ -148,12 +149,12 @@ fn field(fault: &trim::Fault, flange: &Flange) -> String {
     use trim::Fault as F;
     let reading = |corner: usize| {
         let given = flange.corners.get(corner).is_some_and(|readings| readings.standoff.is_some());
-        format!("corners.{corner}.{}", if given { STANDOFF.key } else { DEPTH.key })
+        text!("corners.{}.{}", &corner, if given { STANDOFF.key } else { DEPTH.key })
     };
     match *fault {
         F::NoCorners | F::NothingToCut => CORNERS.key.to_owned(),
-        F::NoReading { corner } => format!("corners.{corner}.{}", STANDOFF.key),
-        F::ReadingsDisagree { corner, .. } => format!("corners.{corner}"),
+        F::NoReading { corner } => text!("corners.{}.{}", &corner, &STANDOFF.key),
+        F::ReadingsDisagree { corner, .. } => text!("corners.{}", &corner),
         F::TallerFlangeNeeded { corner, .. }
         | F::TooLittleLeft { corner, .. }
         | F::Range { corner: Some(corner), .. } => reading(corner),

@@ -1,5 +1,6 @@
 //! What is said about axle loads: answers, remarks, table, working, and the side view.
 
+use crate::text::text;
 use crate::sorting::sort_by;
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
@@ -13,12 +14,12 @@ use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 pub(super) fn answer(limit: &Limit, style: Style) -> Answer {
     let label = match limit.name {
         "whole" => "Everything together".to_owned(),
-        axle => format!("On the {axle}"),
+        axle => text!("On the {}", &axle),
     };
     let note = if limit.left >= Mass::default() {
-        format!("{} left below {}", style.mass(limit.left), style.mass(limit.limit))
+        text!("{} left below {}", style.mass(limit.left), style.mass(limit.limit))
     } else {
-        format!("{} over the limit of {}", style.mass(-limit.left), style.mass(limit.limit))
+        text!("{} over the limit of {}", style.mass(-limit.left), style.mass(limit.limit))
     };
     Answer::new(label, style.mass(limit.carried)).note(note)
 }
@@ -38,17 +39,9 @@ pub(super) fn remarks(
                 "rear axle" => "move load forward of the rear axle, or leave some behind",
                 _ => "leave some behind",
             };
-            remarks.push(Remark::warning(format!(
-                "The {} is {} over its limit: {help}.",
-                limit.name,
-                style.mass(-limit.left)
-            )));
+            remarks.push(Remark::warning(text!("The {} is {} over its limit: {}.", &limit.name, style.mass(-limit.left), &help)));
         } else if limit.left < limit.limit * NEAR {
-            remarks.push(Remark::warning(format!(
-                "The {} is within {} of its limit: weigh it before you add anything.",
-                limit.name,
-                percent(NEAR * 100.0)
-            )));
+            remarks.push(Remark::warning(text!("The {} is within {} of its limit: weigh it before you add anything.", &limit.name, percent(NEAR * 100.0))));
         }
     }
     let [front, rear] = inputs.weighed;
@@ -59,10 +52,8 @@ pub(super) fn remarks(
         ));
     } else if front != rear {
         let missing = if front { "rear" } else { "front" };
-        remarks.push(Remark::warning(format!(
-            "The {missing} axle was not weighed: its load and the whole lack the vehicle's own. \
-             Weigh it too.",
-        )));
+        remarks.push(Remark::warning(text!("The {} axle was not weighed: its load and the whole lack the vehicle's own. \
+             Weigh it too.", &missing)));
     } else if loads.lifts {
         remarks.push(Remark::warning(
             "An axle would carry less than nothing and lift: check masses and places.",
@@ -77,10 +68,7 @@ pub(super) fn remarks(
         remarks.push(Remark::good("All three limits are kept."));
     }
     if let Some(centre) = loads.items_centre {
-        remarks.push(Remark::note(format!(
-            "The things aboard have their common centre {} behind the front axle.",
-            style.length(centre)
-        )));
+        remarks.push(Remark::note(text!("The things aboard have their common centre {} behind the front axle.", style.length(centre))));
     }
     remarks
 }
@@ -93,7 +81,7 @@ fn on_rear(item: &Item, wheelbase: Length) -> Mass {
 fn label(inputs: &Inputs, index: usize) -> String {
     match inputs.labels.get(index) {
         Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("thing {}", index + 1),
+        _ => text!("thing {}", index + 1),
     }
 }
 
@@ -126,13 +114,9 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
         .enumerate()
         .map(|(index, item)| {
             Step::new(
-                format!("{}: on the rear axle", label(inputs, index)),
+                text!("{}: on the rear axle", label(inputs, index)),
                 "r = m · x / L",
-                format!(
-                    "{} · {} / {wheelbase}",
-                    style.mass(item.mass),
-                    style.length(item.from_front_axle)
-                ),
+                text!("{} · {} / {}", style.mass(item.mass), style.length(item.from_front_axle), &wheelbase),
                 style.mass(on_rear(item, inputs.vehicle.wheelbase)),
                 &MOMENTS,
             )
@@ -146,27 +130,22 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
     steps.push(Step::new(
         "Rear axle",
         "R = R₀ + Σ r",
-        format!("{} + {}", style.mass(inputs.vehicle.rear.weighed), style.mass(rear)),
+        text!("{} + {}", style.mass(inputs.vehicle.rear.weighed), style.mass(rear)),
         style.mass(loads.rear),
         &MOMENTS,
     ));
     steps.push(Step::new(
         "Front axle",
         "F = F₀ + Σ m − Σ r",
-        format!(
-            "{} + {} − {}",
-            style.mass(inputs.vehicle.front.weighed),
-            style.mass(all),
-            style.mass(rear)
-        ),
+        text!("{} + {} − {}", style.mass(inputs.vehicle.front.weighed), style.mass(all), style.mass(rear)),
         style.mass(loads.front),
         &MOMENTS,
     ));
     for limit in limits(&inputs.vehicle, loads) {
         steps.push(Step::new(
-            format!("Left, {}", limit.name),
+            text!("Left, {}", &limit.name),
             "limit − load",
-            format!("{} − {}", style.mass(limit.limit), style.mass(limit.carried)),
+            text!("{} − {}", style.mass(limit.limit), style.mass(limit.carried)),
             style.mass(limit.left),
             &LIMITS,
         ));
@@ -182,13 +161,8 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
     let rear = places().fold(wheelbase * 1.22, f64::max) + wheelbase * 0.05;
     let mut drawing = Drawing::new(
         "Side view with the loads",
-        format!(
-            "The vehicle from its left side, front to the left: {} on the front axle, {} on the \
-             rear, {} apart.",
-            style.mass(loads.front),
-            style.mass(loads.rear),
-            style.length(inputs.vehicle.wheelbase)
-        ),
+        text!("The vehicle from its left side, front to the left: {} on the front axle, {} on the \
+             rear, {} apart.", style.mass(loads.front), style.mass(loads.rear), style.length(inputs.vehicle.wheelbase)),
     );
     let (wheel, floor) = (wheelbase * 0.1, -wheelbase * 0.16);
     let step = wheelbase * 0.12;
@@ -212,7 +186,7 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.text(
             Point::metres(x, height - step * 0.15),
             Anchor::Middle,
-            format!("{} {}", label(inputs, index), style.mass(item.mass)),
+            text!("{} {}", label(inputs, index), style.mass(item.mass)),
         );
     }
     drawing.dimension(

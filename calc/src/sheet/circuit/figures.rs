@@ -1,5 +1,6 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
+use crate::text::text;
 use super::common::{
     amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line,
 };
@@ -18,26 +19,18 @@ use uom::si::mass::kilogram;
 
 impl Findings<'_> {
     pub(super) fn answers(&self) -> Vec<Answer> {
-        let worst = format!(
-            "{} ({})",
-            volts(self.node_v(self.worst)),
-            percent(self.drop_percent(self.worst))
-        );
-        let lowest = Answer::new("Lowest voltage at a load", worst).note(format!(
-            "at {}; {} is allowed",
-            self.tree.name(self.worst),
-            limit(self.inputs.drop_limit_percent)
-        ));
-        let draws = format!("all loads on draw {}", amperes(self.solution.source_a));
+        let worst = text!("{} ({})", volts(self.node_v(self.worst)), percent(self.drop_percent(self.worst)));
+        let lowest = Answer::new("Lowest voltage at a load", worst).note(text!("at {}; {} is allowed", self.tree.name(self.worst), limit(self.inputs.drop_limit_percent)));
+        let draws = text!("all loads on draw {}", amperes(self.solution.source_a));
         let fuse = match &self.fuse {
             Ok(fuse) => {
-                Answer::new("Fuse at the source", format!("{} A", plain(fuse.rating_a, 1)))
+                Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
             }
             Err(_) => Answer::new("Fuse at the source", "none fits"),
         };
         let mut sizes: Vec<String> = self.wire_m.iter().map(|(c, _)| c.to_string()).collect();
         if sizes.len() > 3 {
-            sizes = vec![format!("{} sizes", sizes.len())];
+            sizes = vec![text!("{} sizes", sizes.len())];
         }
         let wire = Answer::new("Wire", sizes.join(", ")).note(match &self.chosen {
             Some(chosen) if chosen.proved => "the least copper that is enough",
@@ -62,7 +55,7 @@ impl Findings<'_> {
             let label = self.inputs.loads.get(place).map_or("", |load| load.label.as_str());
             let label = match placed.count {
                 1 => label.to_owned(),
-                several => format!("{several} × {label}"),
+                several => text!("{} × {}", &several, &label),
             };
             let drop = self.drop_percent(placed.node);
             TableRow {
@@ -90,9 +83,9 @@ impl Findings<'_> {
             let carries = conductor.and_then(|c| ampacity_a(c, &self.inputs.conditions));
             TableRow {
                 cells: vec![
-                    format!("{}: {} to {}", run.id, run.from, run.to),
+                    text!("{}: {} to {}", &run.id, &run.from, &run.to),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
-                    format!("{} + and −", style.length(Length::new::<meter>(cut_m))),
+                    text!("{} + and −", style.length(Length::new::<meter>(cut_m))),
                     amperes(self.run_a(place)),
                     carries.map_or("–".to_owned(), amperes),
                 ],
@@ -124,7 +117,7 @@ impl Findings<'_> {
             }
         };
         Table {
-            title: format!("Wire, and the sleeve for {together} conductors of one size"),
+            title: text!("Wire, and the sleeve for {} conductors of one size", &together),
             heads: texts(&["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]),
             rows: self.wire_m.iter().map(row).collect(),
         }
@@ -149,7 +142,7 @@ impl Findings<'_> {
                     sizes.join(", "),
                     copper_mass(wiring.copper_cm3, style),
                     percent(drop),
-                    format!("{} A", plain(wiring.fuse_a, 1)),
+                    text!("{} A", plain(wiring.fuse_a, 1)),
                 ],
                 chosen: is_chosen,
             }
@@ -213,7 +206,7 @@ impl Findings<'_> {
     /// Two pieces of wire for each run, one of each polarity.
     pub(super) fn cut(&self) -> Vec<CutLine> {
         let line = |(conductor, _): &(Conductor, f64)| CutLine {
-            stock: format!("wire {conductor}, one positive and one negative"),
+            stock: text!("wire {}, one positive and one negative", &conductor),
             count: 2,
             pieces: self
                 .pairs

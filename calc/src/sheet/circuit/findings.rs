@@ -1,5 +1,6 @@
 //! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
 
+use crate::text::text;
 use super::common::{limit, percent};
 use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
 use super::inputs::Inputs;
@@ -138,7 +139,7 @@ impl<'a> Findings<'a> {
             .filter(|(placed, _)| placed.node == node)
             .map(|(_, load)| match load.count {
                 1 => load.label.clone(),
-                several => format!("{several} × {}", load.label),
+                several => text!("{} × {}", &several, &load.label),
             })
             .collect()
     }
@@ -183,12 +184,8 @@ fn open_fault(
         inputs.run_field(first_open, "conductor")
     };
     let message = match error {
-        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => format!(
-            "no size is enough: even with {conductor} in all open runs “{node}” loses {}, and {} \
-             is allowed; shorten the runs, split the circuit or take a higher voltage",
-            percent(*lost),
-            limit(*limit_percent)
-        ),
+        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => text!("no size is enough: even with {} in all open runs “{}” loses {}, and {} \
+             is allowed; shorten the runs, split the circuit or take a higher voltage", &conductor, &node, percent(*lost), limit(*limit_percent)),
         other => other.to_string(),
     };
     Fault::new(field, message)
@@ -201,7 +198,7 @@ fn network_fault(inputs: &Inputs, error: &NetworkError) -> Fault {
         NetworkError::Range { part: Part::Load(load), .. } => inputs
             .loads
             .get(*load)
-            .map_or(LOADS.key.to_owned(), |load| format!("{}.value", load.path)),
+            .map_or(LOADS.key.to_owned(), |load| text!("{}.value", &load.path)),
         NetworkError::Mismatch => RUNS.key.to_owned(),
         NetworkError::Collapse { .. } => LOADS.key.to_owned(),
     };

@@ -1,5 +1,6 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
+use crate::text::text;
 use crate::sorting::sort_by;
 use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
@@ -14,7 +15,7 @@ impl Findings<'_> {
         let rows = self.splices.iter().map(|splice| TableRow {
             cells: vec![
                 self.tree.name(splice.node).to_owned(),
-                format!("{} ways, twice", splice.ways),
+                text!("{} ways, twice", &splice.ways),
                 self.joins(splice),
                 connectors_text(splice),
             ],
@@ -32,27 +33,20 @@ impl Findings<'_> {
         let runs = &self.inputs.runs;
         let mut parts = Vec::new();
         if let Some(feed) = runs.get(splice.feed) {
-            parts.push(format!("{} from {}", feed.id, feed.from));
+            parts.push(text!("{} from {}", &feed.id, &feed.from));
         }
         for load in splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place)) {
             let several = match load.count {
                 1 => String::new(),
-                count => format!("{count} × "),
+                count => text!("{} × ", &count),
             };
             parts.push(match &load.leads {
-                Some(leads) => format!(
-                    "{several}{} (+ {} to {}, − {} to {})",
-                    load.label,
-                    leads.positive,
-                    self.inputs.wire.positive,
-                    leads.negative,
-                    self.inputs.wire.negative
-                ),
-                None => format!("{several}{}", load.label),
+                Some(leads) => text!("{}{} (+ {} to {}, − {} to {})", &several, &load.label, &leads.positive, &self.inputs.wire.positive, &leads.negative, &self.inputs.wire.negative),
+                None => text!("{}{}", &several, &load.label),
             });
         }
         for run in splice.onward.iter().filter_map(|place| runs.get(*place)) {
-            parts.push(format!("{} on to {}", run.id, run.to));
+            parts.push(text!("{} on to {}", &run.id, &run.to));
         }
         parts.join(", ")
     }
@@ -77,8 +71,8 @@ impl Findings<'_> {
             let thickest = self.thickest(splice);
             for ways in &splice.connectors {
                 let spec = match thickest {
-                    Some(size) => format!("{ways} ways, takes {size}"),
-                    None => format!("{ways} ways"),
+                    Some(size) => text!("{} ways, takes {}", &ways, &size),
+                    None => text!("{} ways", &ways),
                 };
                 match counts.iter_mut().find(|(_, known, _)| *known == spec) {
                     Some((.., count)) => *count += 2.0,
@@ -121,8 +115,8 @@ impl Findings<'_> {
                 Some(TableRow {
                     cells: vec![
                         load.label.clone(),
-                        format!("{} to {}", leads.positive, wire.positive),
-                        format!("{} to {}", leads.negative, wire.negative),
+                        text!("{} to {}", &leads.positive, &wire.positive),
+                        text!("{} to {}", &leads.negative, &wire.negative),
                     ],
                     chosen: false,
                 })
@@ -146,7 +140,7 @@ fn connectors_text(splice: &Splice) -> String {
         }
     }
     let parts: Vec<String> =
-        counts.iter().map(|(ways, count)| format!("{count} of {ways} ways")).collect();
+        counts.iter().map(|(ways, count)| text!("{} of {} ways", &count, &ways)).collect();
     let linked = if splice.connectors.len() > 1 { ", linked" } else { "" };
-    format!("{}{linked}", parts.join(" and "))
+    text!("{}{}", parts.join(" and "), &linked)
 }

@@ -1,5 +1,6 @@
 //! What is said about a day's use: answers, remarks, tables, working, and the bars.
 
+use crate::text::text;
 use crate::sorting::sort_by;
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
@@ -47,16 +48,12 @@ fn share(value: f64) -> String {
 
 pub(super) fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
     let mut answers = vec![
-        Answer::new("Used in a day", wh(budget.day)).note(format!(
-            "{} at {}",
-            ah(budget.day_charge),
-            volts(inputs.voltage)
-        )),
+        Answer::new("Used in a day", wh(budget.day)).note(text!("{} at {}", ah(budget.day_charge), volts(inputs.voltage))),
         Answer::new(
-            format!("Battery for {}", days(inputs.demand.days)),
+            text!("Battery for {}", days(inputs.demand.days)),
             ah(budget.needed_charge),
         )
-        .note(format!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
+        .note(text!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
     ];
     if let Some(lasts) = lasts {
         answers.push(
@@ -77,14 +74,10 @@ pub(super) fn remarks(
     let days = days(inputs.demand.days);
     if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
         if lasts.time.get::<hour>() + 1e-6 < inputs.demand.days * 24.0 {
-            remarks.push(Remark::warning(format!(
-                "Your battery does not last {days}: it holds {} of the {} needed. Use less, \
-                 charge sooner, or take a larger one.",
-                wh(battery.energy),
-                wh(budget.needed)
-            )));
+            remarks.push(Remark::warning(text!("Your battery does not last {}: it holds {} of the {} needed. Use less, \
+                 charge sooner, or take a larger one.", &days, wh(battery.energy), wh(budget.needed))));
         } else {
-            remarks.push(Remark::good(format!("Your battery carries {days}.")));
+            remarks.push(Remark::good(text!("Your battery carries {}.", &days)));
         }
         match lasts.peukert {
             Some((found, _)) if found.below_rating => remarks.push(Remark::note(
@@ -97,19 +90,15 @@ pub(super) fn remarks(
             _ => {}
         }
     }
-    remarks.push(Remark::note(format!(
-        "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
-         voltage drop sheet.",
-        amount(all_on.get::<watt>(), 1, "W"),
-        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"),
-    )));
+    remarks.push(Remark::note(text!("All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
+         voltage drop sheet.", amount(all_on.get::<watt>(), 1, "W"), amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"))));
     remarks
 }
 
 fn label(inputs: &Inputs, index: usize) -> String {
     match inputs.labels.get(index) {
         Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("load {}", index + 1),
+        _ => text!("load {}", index + 1),
     }
 }
 
@@ -155,12 +144,7 @@ pub(super) fn working(
             Step::new(
                 label(inputs, index),
                 "E = P · t · d",
-                format!(
-                    "{} · {} · {}",
-                    amount(load.power.get::<watt>(), 2, "W"),
-                    amount(load.time.get::<hour>(), 2, "h"),
-                    share(load.duty)
-                ),
+                text!("{} · {} · {}", amount(load.power.get::<watt>(), 2, "W"), amount(load.time.get::<hour>(), 2, "h"), share(load.duty)),
                 wh(*energy),
                 &BUDGET,
             )
@@ -171,21 +155,15 @@ pub(super) fn working(
     steps.push(Step::new(
         "Day as charge",
         "Q = E / U",
-        format!("{} / {}", wh(budget.day), volts(inputs.voltage)),
+        text!("{} / {}", wh(budget.day), volts(inputs.voltage)),
         ah(budget.day_charge),
         &OHM,
     ));
     steps.push(Step::new(
         "Battery",
         "C = E · n / (u · η)",
-        format!(
-            "{} · {} / ({} · {})",
-            wh(budget.day),
-            plain(days, 2),
-            share(usable),
-            share(efficiency)
-        ),
-        format!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
+        text!("{} · {} / ({} · {})", wh(budget.day), plain(days, 2), share(usable), share(efficiency)),
+        text!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
         &BUDGET,
     ));
     let Some(battery) = &inputs.battery else { return steps };
@@ -195,12 +173,7 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Average current",
                     "I = E / (24 h · U · η)",
-                    format!(
-                        "{} / (24 h · {} · {})",
-                        wh(budget.day),
-                        volts(inputs.voltage),
-                        share(efficiency)
-                    ),
+                    text!("{} / (24 h · {} · {})", wh(budget.day), volts(inputs.voltage), share(efficiency)),
                     amount(current.get::<ampere>(), 2, "A"),
                     &OHM,
                 ));
@@ -210,12 +183,7 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Lasts, lead-acid",
                     "t = u · H · (C / (I · H))^k",
-                    format!(
-                        "{} · {hours} h · ({} / ({amperes} · {hours} h))^{}",
-                        share(usable),
-                        ah(capacity),
-                        plain(battery.exponent.unwrap_or(1.0), 3)
-                    ),
+                    text!("{} · {} h · ({} / ({} · {} h))^{}", share(usable), &hours, ah(capacity), &amperes, &hours, plain(battery.exponent.unwrap_or(1.0), 3)),
                     spell(*time),
                     &PEUKERT,
                 ));
@@ -223,13 +191,7 @@ pub(super) fn working(
             _ => steps.push(Step::new(
                 "Lasts",
                 "t = C · u · η · 24 h / E",
-                format!(
-                    "{} · {} · {} · 24 h / {}",
-                    wh(battery.energy),
-                    share(usable),
-                    share(efficiency),
-                    wh(budget.day)
-                ),
+                text!("{} · {} · {} · 24 h / {}", wh(battery.energy), share(usable), share(efficiency), wh(budget.day)),
                 spell(*time),
                 &BUDGET,
             )),
@@ -239,15 +201,9 @@ pub(super) fn working(
         let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
         let lesser = if limit < *power { limit } else { *power };
         steps.push(Step::new(
-            format!("To full: {label}"),
+            text!("To full: {}", &label),
             "t = C · u / (P · η)",
-            format!(
-                "{} · {} / ({} · {})",
-                wh(battery.energy),
-                share(usable),
-                amount(lesser.get::<watt>(), 0, "W"),
-                share(CHARGE_EFFICIENCY)
-            ),
+            text!("{} · {} / ({} · {})", wh(battery.energy), share(usable), amount(lesser.get::<watt>(), 0, "W"), share(CHARGE_EFFICIENCY)),
             spell(*time),
             &TIME_TO_FULL,
         ));
@@ -259,14 +215,14 @@ pub(super) fn working(
 pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
     let mut drawing = Drawing::new(
         "A day's use and the battery",
-        format!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
+        text!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
     );
     let loads: Vec<Bar> = budget
         .loads
         .iter()
         .enumerate()
         .map(|(index, energy)| Bar {
-            text: format!("{} · {}", label(inputs, index), wh(*energy)),
+            text: text!("{} · {}", label(inputs, index), wh(*energy)),
             value: energy.get::<watt_hour>(),
             fill: Fill::Level(2),
         })
@@ -278,11 +234,11 @@ pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
         fill,
     };
     let mut sizes = vec![
-        bar(format!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
-        bar(format!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
+        bar(text!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
+        bar(text!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
     ];
     if let Some(battery) = &inputs.battery {
-        let text = format!("your battery · {}", wh(battery.energy));
+        let text = text!("your battery · {}", wh(battery.energy));
         sizes.push(bar(text, battery.energy, Fill::Level(1)));
     }
     bars::draw(&mut drawing, &sizes, end + 0.06);

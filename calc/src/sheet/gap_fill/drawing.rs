@@ -1,5 +1,6 @@
 //! The mixing cup with its two marks, and sections of what is filled; both to scale.
 
+use crate::text::text;
 use std::f64::consts::PI;
 
 use uom::si::f64::Length;
@@ -28,11 +29,7 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let level = |up: f64| rim - up;
     let mut drawing = Drawing::new(
         "One batch in a straight-walled cup",
-        format!(
-            "Pour part a up to {}, then part b up to {} in all.",
-            style.volume(first),
-            style.volume(second)
-        ),
+        text!("Pour part a up to {}, then part b up to {} in all.", style.volume(first), style.volume(second)),
     );
     let at = Point::metres;
     drawing.rectangle(Pen::Thin, Fill::Level(1), at(0.0, level(a_up_to)), at(across, rim));
@@ -40,12 +37,12 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
     let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
-    let [a_height, b_height] = heights.map(|heights| heights.map(|text| format!(", {text} up"))).unwrap_or_default();
+    let [a_height, b_height] = heights.map(|heights| heights.map(|text| text!(", {} up", &text))).unwrap_or_default();
     for (up, part, volume, height) in
         [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
     {
         drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
-        let words = format!("{part} to {}{height}", style.volume(volume));
+        let words = text!("{} to {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
     // Room for the texts, which do not scale.

@@ -1,5 +1,6 @@
 //! Answers, remarks, tables and working of the gap-filling sheet.
 
+use crate::text::text;
 use crate::sorting::sort_by;
 use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
 use uom::si::ratio::percent;
@@ -14,14 +15,14 @@ use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A row's name: its label, else what it is and its number.
 pub fn named(label: &str, noun: &str, index: usize) -> String {
-    if label.is_empty() { format!("{noun} {}", index + 1) } else { label.to_owned() }
+    if label.is_empty() { text!("{} {}", &noun, index + 1) } else { label.to_owned() }
 }
 
 /// `25 min`, `1.5 h`.
 fn time(time: Time) -> String {
     let minutes = time.get::<minute>();
     if minutes < 120.0 {
-        format!("{} min", significant(minutes, 2))
+        text!("{} min", significant(minutes, 2))
     } else {
         amount(minutes / 60.0, 1, "h")
     }
@@ -41,21 +42,17 @@ fn both(inputs: &Inputs, parts: &Parts, style: Style) -> String {
         By::Mass => " by weight",
         By::Volume => "",
     };
-    format!(
-        "a {} + b {}{by}",
-        measured(inputs, parts.a, parts.a_mass, style),
-        measured(inputs, parts.b, parts.b_mass, style)
-    )
+    text!("a {} + b {}{}", measured(inputs, parts.a, parts.a_mass, style), measured(inputs, parts.b, parts.b_mass, style), &by)
 }
 
 pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let batches = &worked.batches;
     let split = match (batches.passes, batches.per_pass) {
         (1, _) => String::new(),
-        (passes, per_pass) => format!("{passes} passes of {per_pass}; "),
+        (passes, per_pass) => text!("{} passes of {}; ", &passes, &per_pass),
     };
     let life = match worked.pot_life {
-        Some(life) => format!("each workable for about {}", time(life)),
+        Some(life) => text!("each workable for about {}", time(life)),
         None => "mind the pot life on the label".to_owned(),
     };
     let mut answers = vec![
@@ -63,19 +60,15 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
             .note(both(inputs, &worked.parts, style)),
         Answer::new(
             if batches.count == 1 { "Batch" } else { "Batches" },
-            format!("{} × ({})", batches.count, both(inputs, &worked.batch, style)),
+            text!("{} × ({})", &batches.count, both(inputs, &worked.batch, style)),
         )
-        .note(format!("{split}{life}")),
+        .note(text!("{}{}", &split, &life)),
     ];
     if let Some(purchase) = &worked.purchase {
-        let left = format!(
-            "left over: a {}, b {}",
-            style.volume(purchase.left_over_a),
-            style.volume(purchase.left_over_b)
-        );
+        let left = text!("left over: a {}, b {}", style.volume(purchase.left_over_a), style.volume(purchase.left_over_b));
         answers.push(Answer::new("Buy", shopping(inputs, worked, style)).note(
             match purchase.cost {
-                Some(cost) => format!("{} in all; {left}", money(cost)),
+                Some(cost) => text!("{} in all; {}", money(cost), &left),
                 None => left,
             },
         ));
@@ -90,7 +83,7 @@ fn shopping(inputs: &Inputs, worked: &Worked, style: Style) -> String {
         .iter()
         .flat_map(|purchase| bought(inputs, purchase))
         .map(|(offer, count)| {
-            format!("{count} × {} {}", called(offer.part), style.container(offer.offer.size))
+            text!("{} × {} {}", &count, called(offer.part), style.container(offer.offer.size))
         })
         .collect();
     cans.join(" + ")
@@ -119,21 +112,13 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     {
         let ratio = life.get::<minute>() / label.time.get::<minute>();
         if !(0.95..=1.05).contains(&ratio) {
-            remarks.push(Remark::note(format!(
-                "At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
-                 batch first.",
-                style.temperature(now),
-                time(life),
-                time(label.time)
-            )));
+            remarks.push(Remark::note(text!("At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
+                 batch first.", style.temperature(now), time(life), time(label.time))));
         }
     }
     if inputs.mix.by == By::Mass {
         let by_volume = worked.parts.b.value / worked.parts.a.value * 100.0;
-        remarks.push(Remark::note(format!(
-            "Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.",
-            plain(by_volume, 1)
-        )));
+        remarks.push(Remark::note(text!("Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.", plain(by_volume, 1))));
     }
     if inputs.passes > 1 {
         remarks.push(Remark::note(
@@ -256,7 +241,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let share = |ratio: uom::si::f64::Ratio| write_percent(ratio.get::<percent>());
     let listed = worked.rows.len() <= 6;
     let sum: Vec<String> = worked.rows.iter().map(|volume| style.volume(*volume)).collect();
-    let sum = if listed { sum.join(" + ") } else { format!("{} rows", sum.len()) };
+    let sum = if listed { sum.join(" + ") } else { text!("{} rows", sum.len()) };
     let mut steps = vec![
         Step::new(
             "To fill",
@@ -268,12 +253,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Mix in all",
             "V = N / (1 − shrinkage) / (1 − loss)",
-            format!(
-                "{} / (1 − {}) / (1 − {})",
-                style.volume(worked.net),
-                share(inputs.shrink),
-                share(inputs.loss)
-            ),
+            text!("{} / (1 − {}) / (1 − {})", style.volume(worked.net), share(inputs.shrink), share(inputs.loss)),
             style.volume_both(worked.whole),
             &gap::SHRINKAGE,
         ),
@@ -284,13 +264,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "Pot life now",
             "t = t₀ · 2^((T₀ − T) / 10 °C)",
-            format!(
-                "{} · 2^(({} − {}) / {})",
-                time(label.time),
-                style.temperature(label.at),
-                style.temperature(now),
-                style.temperature_difference(10.0)
-            ),
+            text!("{} · 2^(({} − {}) / {})", time(label.time), style.temperature(label.at), style.temperature(now), style.temperature_difference(10.0)),
             time(life),
             &mixing::POT_LIFE,
         ));
@@ -303,7 +277,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             "held of a ≥ A, held of b ≥ B",
             shopping(inputs, worked, style),
             purchase.cost.map_or_else(
-                || format!("{} left over", style.volume(purchase.left_over_a + purchase.left_over_b)),
+                || text!("{} left over", style.volume(purchase.left_over_a + purchase.left_over_b)),
                 money,
             ),
             &purchase::METHOD,
@@ -316,7 +290,7 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
     let (a, b) = (plain(inputs.mix.a, 3), plain(inputs.mix.b, 3));
     let whole = style.volume(worked.whole);
     let (formula, numbers) = match inputs.mix.by {
-        By::Volume => ("A = V · a / (a + b), B = V − A", format!("{whole} · {a} / ({a} + {b})")),
+        By::Volume => ("A = V · a / (a + b), B = V − A", text!("{} · {} / ({} + {})", &whole, &a, &a, &b)),
         By::Mass => {
             let density = |density: Option<uom::si::f64::MassDensity>| {
                 density.map_or_else(String::new, |density| amount(density.value / 1e3, 3, "kg/l"))
@@ -324,24 +298,24 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
             let (of_a, of_b) = (density(inputs.mix.density_a), density(inputs.mix.density_b));
             (
                 "A = V · (a/ρa) / (a/ρa + b/ρb), B = V − A",
-                format!("{whole} · ({a} / {of_a}) / ({a} / {of_a} + {b} / {of_b})"),
+                text!("{} · ({} / {}) / ({} / {} + {} / {})", &whole, &a, &of_a, &a, &of_a, &b, &of_b),
             )
         }
     };
     let parts = &worked.parts;
-    let result = format!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
+    let result = text!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
     Step::new("Both parts", formula, numbers, result, &mixing::SHARES)
 }
 
 fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let batches = &worked.batches;
     let whole = style.volume(worked.whole);
-    let each = format!("{} each", style.volume(batches.each));
+    let each = text!("{} each", style.volume(batches.each));
     let Some(largest) = batches.largest else {
         return vec![Step::new(
             "Batches",
             "one for each pass: V / passes",
-            format!("{whole} / {}", batches.passes),
+            text!("{} / {}", &whole, &batches.passes),
             each,
             &mixing::BATCHES,
         )];
@@ -350,7 +324,7 @@ fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let poured = inputs
         .pour_rate
         .zip(worked.pot_life)
-        .map(|(rate, life)| format!("{} · {}", style.pouring(rate), time(life)));
+        .map(|(rate, life)| text!("{} · {}", style.pouring(rate), time(life)));
     let numbers: Vec<String> = limit.into_iter().chain(poured).collect();
     vec![
         Step::new(
@@ -363,8 +337,8 @@ fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Batches of a pass",
             "n = ⌈V / passes / largest⌉",
-            format!("⌈{whole} / {} / {}⌉", batches.passes, style.volume(largest)),
-            format!("{}, {each}", batches.per_pass),
+            text!("⌈{} / {} / {}⌉", &whole, &batches.passes, style.volume(largest)),
+            text!("{}, {}", &batches.per_pass, &each),
             &mixing::BATCHES,
         ),
     ]

@@ -1,5 +1,6 @@
 //! What is said about a build-up: answers, remarks, tables and working.
 
+use crate::text::text;
 use crate::sorting::sort_by_key;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
@@ -23,20 +24,15 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
     let u = 1.0 / figures.r_m2k_w;
     let mut answers = vec![
         Answer::new("Heat let through (U)", style.u_value(u)).note(match &inputs.bridge {
-            None => format!("R {}", style.thermal_resistance(figures.r_m2k_w)),
-            Some(crossing) => format!(
-                "R {}; without {} U {}",
-                style.thermal_resistance(figures.r_m2k_w),
-                called(crossing),
-                style.u_value(1.0 / figures.field_r_m2k_w)
-            ),
+            None => text!("R {}", style.thermal_resistance(figures.r_m2k_w)),
+            Some(crossing) => text!("R {}; without {} U {}", style.thermal_resistance(figures.r_m2k_w), called(crossing), style.u_value(1.0 / figures.field_r_m2k_w)),
         }),
     ];
     if let Some(surface) = figures.faces.first() {
         let answer = Answer::new("Lining inside", style.temperature(*surface));
         let note = match (&inputs.bridge, figures.bridge_surface) {
             (Some(crossing), Some(over)) => {
-                format!("over {} about {}", called(crossing), style.temperature(over))
+                text!("over {} about {}", called(crossing), style.temperature(over))
             }
             _ => String::new(),
         };
@@ -46,7 +42,7 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
         let gathers: f64 = profile.planes.iter().map(|plane| plane.condenses_g_m2_day).sum();
         answers.push(match profile.planes.len() {
             0 => Answer::new("Water gathering inside", "none by diffusion"),
-            _ => Answer::new("Water gathering inside", format!("{} g/m² a day", plain(gathers, 2)))
+            _ => Answer::new("Water gathering inside", text!("{} g/m² a day", plain(gathers, 2)))
                 .note("by diffusion alone; leaking air brings far more"),
         });
     }
@@ -72,20 +68,14 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             .filter(|index| inputs.vapour_factors.get(*index).is_none_or(Option::is_none))
             .map(|index| inputs.name(index))
             .collect();
-        remarks.push(Remark::note(format!(
-            "For the dew planes give the vapour factor of {} too.",
-            missing.join(", ")
-        )));
+        remarks.push(Remark::note(text!("For the dew planes give the vapour factor of {} too.", missing.join(", "))));
     } else {
         remarks.push(Remark::note(
             "Give the air inside and outside to see temperatures and where it gets wet.",
         ));
     }
     if let Some(limit) = figures.humidity_limit {
-        remarks.push(Remark::note(format!(
-            "At these temperatures the coldest part of the lining stays dry up to {} humidity inside.",
-            amount(limit * 100.0, 0, "%")
-        )));
+        remarks.push(Remark::note(text!("At these temperatures the coldest part of the lining stays dry up to {} humidity inside.", amount(limit * 100.0, 0, "%"))));
     }
     if figures.rib.is_some() {
         remarks.push(Remark::note(
@@ -107,41 +97,27 @@ fn wet_surfaces(
     let dew_text = style.temperature(dew);
     let wet = |surface: Option<&ThermodynamicTemperature>| surface.is_some_and(|s| *s <= dew);
     if wet(figures.faces.first()) {
-        remarks.push(Remark::warning(format!(
-            "The lining is colder than the dew point of {dew_text}: it gets wet everywhere. More \
-             insulation, or more fresh air.",
-        )));
+        remarks.push(Remark::warning(text!("The lining is colder than the dew point of {}: it gets wet everywhere. More \
+             insulation, or more fresh air.", &dew_text)));
     } else if wet(figures.bridge_surface.as_ref()) {
         let over = inputs.bridge.as_ref().map_or("ribs", called);
-        remarks.push(Remark::warning(format!(
-            "Over the {over} the lining is colder than the dew point of {dew_text}: it gets wet \
-             there. Insulate across the {over}, or bring in more fresh air.",
-        )));
+        remarks.push(Remark::warning(text!("Over the {} the lining is colder than the dew point of {}: it gets wet \
+             there. Insulate across the {}, or bring in more fresh air.", &over, &dew_text, &over)));
     } else if !figures.faces.is_empty() {
-        remarks.push(Remark::good(format!(
-            "The lining stays above the dew point of {dew_text}.",
-        )));
+        remarks.push(Remark::good(text!("The lining stays above the dew point of {}.", &dew_text)));
     } else {
-        remarks.push(Remark::note(format!("The air inside has its dew point at {dew_text}.")));
+        remarks.push(Remark::note(text!("The air inside has its dew point at {}.", &dew_text)));
     }
 }
 
 fn wet_planes(inputs: &Inputs, profile: &Profile, style: Style, remarks: &mut Vec<Remark>) {
     for plane in &profile.planes {
         let frost = if plane.temperature < freezing() { ", as frost" } else { "" };
-        remarks.push(Remark::warning(format!(
-            "Water gathers behind {} at {}{frost}: {} g/m² a day by diffusion. A vapour check at \
-             the lining lessens it.",
-            inputs.name(plane.after_layer.saturating_sub(1)),
-            style.temperature(plane.temperature),
-            plain(plane.condenses_g_m2_day, 2)
-        )));
+        remarks.push(Remark::warning(text!("Water gathers behind {} at {}{}: {} g/m² a day by diffusion. A vapour check at \
+             the lining lessens it.", inputs.name(plane.after_layer.saturating_sub(1)), style.temperature(plane.temperature), &frost, plain(plane.condenses_g_m2_day, 2))));
     }
     for layer in &profile.within_layers {
-        remarks.push(Remark::warning(format!(
-            "Dew forms within {} too; how much is not worked out.",
-            inputs.name(layer.saturating_sub(1))
-        )));
+        remarks.push(Remark::warning(text!("Dew forms within {} too; how much is not worked out.", inputs.name(layer.saturating_sub(1)))));
     }
     if profile.planes.is_empty() && profile.within_layers.is_empty() {
         remarks.push(Remark::note(
@@ -183,7 +159,7 @@ fn range(range: &Range, write: impl Fn(f64) -> String) -> String {
     if range.low == range.high {
         write(range.low)
     } else {
-        format!("{} to {}", write(range.low), write(range.high))
+        text!("{} to {}", write(range.low), write(range.high))
     }
 }
 
@@ -199,7 +175,7 @@ fn profile_table(inputs: &Inputs, figures: &Figures, style: Style) -> Option<Tab
     let rows = figures.faces.iter().enumerate().map(|(index, temperature)| {
         let name = match index {
             0 => "lining inside".to_owned(),
-            _ => format!("behind {}", inputs.name(index - 1)),
+            _ => text!("behind {}", inputs.name(index - 1)),
         };
         let mut cells = vec![name, style.temperature(*temperature)];
         if let Some(face) = figures.profile.as_ref().and_then(|profile| profile.faces.get(index)) {
@@ -211,7 +187,7 @@ fn profile_table(inputs: &Inputs, figures: &Figures, style: Style) -> Option<Tab
     Some(Table {
         title: match inputs.bridge.as_ref() {
             None => "Through the layers".into(),
-            Some(crossing) => format!("Through the layers, between the {}", called(crossing)),
+            Some(crossing) => text!("Through the layers, between the {}", called(crossing)),
         },
         heads,
         rows: rows.collect(),
@@ -227,7 +203,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
             Step::new(
                 inputs.name(index),
                 "R = d / λ",
-                format!("{} / {}", style.small(layer.thickness), conductivity(layer, style)),
+                text!("{} / {}", style.small(layer.thickness), conductivity(layer, style)),
                 style.thermal_resistance(layer.resistance_m2k_w()),
                 &COMBINED_METHOD,
             )
@@ -237,12 +213,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "All layers and both air films",
         "R = Rsi + Σ d/λ + Rse",
-        format!(
-            "{} + {} + {}",
-            resistance(inputs.surfaces.inside_m2k_w),
-            resistance(inputs.layers.iter().map(Layer::resistance_m2k_w).sum()),
-            resistance(inputs.surfaces.outside_m2k_w)
-        ),
+        text!("{} + {} + {}", resistance(inputs.surfaces.inside_m2k_w), resistance(inputs.layers.iter().map(Layer::resistance_m2k_w).sum()), resistance(inputs.surfaces.outside_m2k_w)),
         resistance(figures.field_r_m2k_w),
         &COMBINED_METHOD,
     ));
@@ -250,7 +221,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "U value",
         "U = 1 / R",
-        format!("1 / {}", resistance(figures.r_m2k_w)),
+        text!("1 / {}", resistance(figures.r_m2k_w)),
         style.u_value(1.0 / figures.r_m2k_w),
         &COMBINED_METHOD,
     ));
@@ -260,7 +231,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
 
 /// A figure as it stands behind a minus sign.
 fn in_sum(text: &str) -> String {
-    if text.starts_with('-') { format!("({text})") } else { text.to_owned() }
+    if text.starts_with('-') { text!("({})", &text) } else { text.to_owned() }
 }
 
 fn conductivity(layer: &Layer, style: Style) -> String {
@@ -275,25 +246,21 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Upper limit: heat keeps to its path",
                 "R′ = 1 / (f / R_timber + (1 − f) / R_field)",
-                format!("f = {share}"),
+                text!("f = {}", &share),
                 resistance(figures.upper_m2k_w),
                 &COMBINED_METHOD,
             ));
             steps.push(Step::new(
                 "Lower limit: every layer evens out",
                 "R″ = Rsi + Σ 1 / (f / R_timber + (1 − f) / R_layer) + Rse",
-                format!("f = {share}"),
+                text!("f = {}", &share),
                 resistance(figures.lower_m2k_w),
                 &COMBINED_METHOD,
             ));
             steps.push(Step::new(
                 "Resistance",
                 "R = (R′ + R″) / 2",
-                format!(
-                    "({} + {}) / 2",
-                    resistance(figures.upper_m2k_w),
-                    resistance(figures.lower_m2k_w)
-                ),
+                text!("({} + {}) / 2", resistance(figures.upper_m2k_w), resistance(figures.lower_m2k_w)),
                 resistance(figures.r_m2k_w),
                 &COMBINED_METHOD,
             ));
@@ -302,18 +269,14 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Zone that one rib draws heat from",
                 "W = m + 2 d",
-                format!(
-                    "{} + 2 d, d at least {}",
-                    style.small(rib.metal_width),
-                    style.small(Length::new::<millimeter>(LEAST_COVER_MM))
-                ),
+                text!("{} + 2 d, d at least {}", style.small(rib.metal_width), style.small(Length::new::<millimeter>(LEAST_COVER_MM))),
                 style.small(ribbed.zone_width),
                 &ZONE_METHOD,
             ));
             steps.push(Step::new(
                 "Through that zone",
                 "R_zone: metal and filling side by side in each layer, the layers in series",
-                format!("web {} of {}", style.small(rib.web), style.small(ribbed.zone_width)),
+                text!("web {} of {}", style.small(rib.web), style.small(ribbed.zone_width)),
                 resistance(ribbed.zone_r_m2k_w),
                 &ZONE_METHOD,
             ));
@@ -340,7 +303,7 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             "Dew point of the air inside",
             "p_sat(θ_dew) = φ · p_sat(θ)",
-            format!("{} at {}", percent(inside.humidity * 100.0), style.temperature(inside.temperature)),
+            text!("{} at {}", percent(inside.humidity * 100.0), style.temperature(inside.temperature)),
             style.temperature(dew),
             &SATURATION,
         ));
@@ -354,15 +317,10 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
     steps.push(Step::new(
         match &inputs.bridge {
             None => "Lining inside".to_owned(),
-            Some(crossing) => format!("Lining between {}", called(crossing)),
+            Some(crossing) => text!("Lining between {}", called(crossing)),
         },
         "θ = θi − (θi − θe) · Rsi / R",
-        format!(
-            "{warm} − ({warm} − {}) · {} / {}",
-            in_sum(&cold),
-            style.thermal_resistance(inputs.surfaces.inside_m2k_w),
-            style.thermal_resistance(figures.field_r_m2k_w)
-        ),
+        text!("{} − ({} − {}) · {} / {}", &warm, &warm, in_sum(&cold), style.thermal_resistance(inputs.surfaces.inside_m2k_w), style.thermal_resistance(figures.field_r_m2k_w)),
         style.temperature(*surface),
         &TEMPERATURE_FACTOR,
     ));
@@ -370,7 +328,7 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             "Lining over a rib",
             "θ = θe + f · (θi − θe)",
-            format!("{cold} + {} · ({warm} − {})", plain(rib.rib_factor, 3), in_sum(&cold)),
+            text!("{} + {} · ({} − {})", &cold, plain(rib.rib_factor, 3), &warm, in_sum(&cold)),
             style.temperature(over),
             &STRIP,
         ));
@@ -379,13 +337,10 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
     for plane in &profile.planes {
         let name = inputs.name(plane.after_layer.saturating_sub(1));
         steps.push(Step::new(
-            format!("Water behind {name}"),
+            text!("Water behind {}", &name),
             "g = δ₀ · (slope of p over sd before − behind)",
-            format!(
-                "δ₀ = {} kg/(m s Pa), bend of the lower convex hull",
-                plain(AIR_PERMEABILITY_KG_M_S_PA * 1e10, 1) + "·10⁻¹⁰"
-            ),
-            format!("{} g/m² a day", plain(plane.condenses_g_m2_day, 3)),
+            text!("δ₀ = {} kg/(m s Pa), bend of the lower convex hull", plain(AIR_PERMEABILITY_KG_M_S_PA * 1e10, 1) + "·10⁻¹⁰"),
+            text!("{} g/m² a day", plain(plane.condenses_g_m2_day, 3)),
             if profile.planes.len() == 1 { &METHOD } else { &AIR_PERMEABILITY },
         ));
     }

@@ -1,5 +1,6 @@
 //! What the schedule asks, and how it is read.
 
+use crate::text::text;
 use uom::si::f64::{Ratio, ThermodynamicTemperature, Time};
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -121,7 +122,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
     });
     for (index, (step, _)) in steps.iter_mut().enumerate() {
         if step.label.is_empty() {
-            step.label = format!("step {}", index + 1);
+            step.label = text!("step {}", index + 1);
         }
     }
     Inputs {

@@ -1,5 +1,6 @@
 //! Times of day as people write them, and as they are written back.
 
+use crate::text::text;
 use crate::coating::schedule::clock;
 use crate::quantity::{Style, UnitSystem};
 
@@ -71,8 +72,8 @@ pub fn written(time_min: f64, style: Style) -> String {
     };
     match day {
         0 => time,
-        1 => format!("tomorrow {time}"),
-        day => format!("day {}, {time}", day + 1),
+        1 => text!("tomorrow {}", &time),
+        day => text!("day {}, {}", day + 1, &time),
     }
 }
 
@@ -82,9 +83,9 @@ pub fn span(minutes: f64) -> String {
     let hours = (whole / HOUR).floor();
     let rest = whole - hours * HOUR;
     match (hours == 0.0, rest == 0.0) {
-        (true, _) => format!("{rest} min"),
-        (false, true) => format!("{hours} h"),
-        (false, false) => format!("{hours} h {rest} min"),
+        (true, _) => text!("{} min", &rest),
+        (false, true) => text!("{} h", &hours),
+        (false, false) => text!("{} h {} min", &hours, &rest),
     }
 }
 

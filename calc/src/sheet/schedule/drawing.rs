@@ -1,5 +1,6 @@
 //! The plan as a time line: an hour is drawn as one metre.
 
+use crate::text::text;
 use super::Worked;
 use super::clock::written;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
@@ -19,12 +20,7 @@ pub fn time_line(worked: &Worked, style: Style) -> Drawing {
     let x = |minutes: f64| (minutes / HOUR_MIN).clamp(first, last) - first;
     let mut drawing = Drawing::new(
         "Time line",
-        format!(
-            "{} steps from {} to {}.",
-            slots.len(),
-            written(first * HOUR_MIN, style),
-            written(worked.schedule.ready_min, style)
-        ),
+        text!("{} steps from {} to {}.", slots.len(), written(first * HOUR_MIN, style), written(worked.schedule.ready_min, style)),
     )
     .strip();
     let foot = slots.len() as f64 * LINE;
@@ -51,7 +47,7 @@ pub fn time_line(worked: &Worked, style: Style) -> Drawing {
             let mix = x(slot.last_mix_min);
             drawing.line(Pen::Mark, &[Point::metres(mix, top), Point::metres(mix, bottom)]);
         }
-        let words = format!("{} · {}", written(slot.start_min, style), step.label);
+        let words = text!("{} · {}", written(slot.start_min, style), &step.label);
         let at = Point::metres(x(slot.start_min), top - LINE * 0.08);
         drawing.text(at, Anchor::Start, words);
     }

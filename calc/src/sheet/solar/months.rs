@@ -1,5 +1,6 @@
 //! The twelve months: table, bars and working.
 
+use crate::text::text;
 use uom::si::energy::watt_hour;
 use uom::si::f64::Energy;
 use uom::si::power::watt;
@@ -23,7 +24,7 @@ pub(super) fn wh(energy: Energy) -> String {
 }
 
 pub(super) fn wh_day(energy: Energy) -> String {
-    format!("{} a day", wh(energy))
+    text!("{} a day", wh(energy))
 }
 
 pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Table {
@@ -64,14 +65,7 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
         .map_or(0, |(index, _)| index);
     let mut drawing = Drawing::new(
         "Yield of a mean day, month by month",
-        format!(
-            "Twelve bars, from {} in {} to {} in {}{}.",
-            wh(figures.yields[least]),
-            NAMES[least],
-            wh(figures.yields[best]),
-            NAMES[best],
-            inputs.need.map_or_else(String::new, |need| format!(", and a line at the need of {}", wh(need)))
-        ),
+        text!("Twelve bars, from {} in {} to {} in {}{}.", wh(figures.yields[least]), &NAMES[least], wh(figures.yields[best]), &NAMES[best], inputs.need.map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))),
     );
     for (index, value) in values.iter().enumerate() {
         let left = PITCH * index as f64;
@@ -101,7 +95,7 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
         drawing.text(
             Point::metres(1.01, y(need)),
             Anchor::Start,
-            format!("needed {}", amount(need, 0, "Wh")),
+            text!("needed {}", amount(need, 0, "Wh")),
         );
     }
     drawing
@@ -114,50 +108,37 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
     let megajoule = |value: f64| amount(value, 2, "MJ/m²");
     vec![
         Step::new(
-            format!("{name}: outside the atmosphere"),
+            text!("{}: outside the atmosphere", &name),
             "H₀ = (86400 s · Gsc / π) · (1 + 0.033 cos(2π n / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
-            format!(
-                "φ = {}, n = {}, Gsc = 1367 W/m²",
-                degrees(inputs.site.latitude),
-                crate::energy::sun::MONTH_DAYS[index]
-            ),
+            text!("φ = {}, n = {}, Gsc = 1367 W/m²", degrees(inputs.site.latitude), crate::energy::sun::MONTH_DAYS[index]),
             megajoule(month.h0_mj_m2),
             &GEOMETRY,
         ),
         Step::new(
-            format!("{name}: on the level"),
+            text!("{}: on the level", &name),
             "H = K · H₀",
-            format!("{} · {}", plain(inputs.site.clearness[index], 3), megajoule(month.h0_mj_m2)),
+            text!("{} · {}", plain(inputs.site.clearness[index], 3), megajoule(month.h0_mj_m2)),
             megajoule(month.level_mj_m2),
             &GEOMETRY,
         ),
         Step::new(
-            format!("{name}: share from the whole sky"),
+            text!("{}: share from the whole sky", &name),
             "Hd / H, from K and the sunset hour",
-            format!("K = {}", plain(inputs.site.clearness[index], 3)),
+            text!("K = {}", plain(inputs.site.clearness[index], 3)),
             percent(month.diffuse_share * 100.0),
             &DIFFUSE_SHARE,
         ),
         Step::new(
-            format!("{name}: on the panels"),
+            text!("{}: on the panels", &name),
             "direct + sky · (1 + cos β) / 2 + ground · (1 − cos β) / 2",
-            format!(
-                "β = {}, turned {}",
-                degrees(inputs.plane.tilt),
-                degrees(inputs.plane.azimuth)
-            ),
+            text!("β = {}, turned {}", degrees(inputs.plane.tilt), degrees(inputs.plane.azimuth)),
             megajoule(month.plane_mj_m2),
             &TILTED_PLANE,
         ),
         Step::new(
-            format!("{name}: yield of a day"),
+            text!("{}: yield of a day", &name),
             "E = H / 3.6 · P · (1 − loss)",
-            format!(
-                "{} / 3.6 · {} · (1 − {})",
-                megajoule(month.plane_mj_m2),
-                amount(inputs.rated().get::<watt>(), 0, "W"),
-                percent(inputs.loss * 100.0)
-            ),
+            text!("{} / 3.6 · {} · (1 − {})", megajoule(month.plane_mj_m2), amount(inputs.rated().get::<watt>(), 0, "W"), percent(inputs.loss * 100.0)),
             wh(figures.yields[index]),
             &PANEL_LOSSES,
         ),

@@ -1,5 +1,6 @@
 //! Answers, remarks, table and working of the trim sheet.
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
@@ -20,10 +21,7 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     vec![
         Answer::new("Cut off, from the roof-side edge", at_all(|corner| corner.cut))
             .note(names.clone()),
-        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(format!(
-            "{names}; with the cut-off each makes {}",
-            style.mark(flange.height).text
-        )),
+        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(text!("{}; with the cut-off each makes {}", &names, style.mark(flange.height).text)),
         Answer::new("Out of level", style.short(cut.uneven))
             .note("from the corner that loses most to the one that loses least"),
     ]
@@ -34,15 +32,11 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
     if let Some(twist) = cut.twist {
         let rocks_by = style.short(twist.rocks_by);
         if !twist.rim_follows {
-            remarks.push(Remark::warning(format!(
-                "Ceiling and roof frame are twisted to each other: a flat rim stands off by \
-                 {rocks_by} at two corners, more than its screws can draw in. Measure again; if it \
-                 stays, pack the ceiling there or seal the gap."
-            )));
+            remarks.push(Remark::warning(text!("Ceiling and roof frame are twisted to each other: a flat rim stands off by \
+                 {} at two corners, more than its screws can draw in. Measure again; if it \
+                 stays, pack the ceiling there or seal the gap.", &rocks_by)));
         } else if twist.rocks_by.get::<millimeter>() > UNSEEN_MM {
-            remarks.push(Remark::note(format!(
-                "A flat rim rocks by {rocks_by} on two corners; its screws can draw that in."
-            )));
+            remarks.push(Remark::note(text!("A flat rim rocks by {} on two corners; its screws can draw that in.", &rocks_by)));
         }
     }
     remarks.push(Remark::note(
@@ -57,11 +51,7 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
         if let Some(off) = difference(corner, flange.height)
             && off.get::<millimeter>() > UNSEEN_MM
         {
-            remarks.push(Remark::note(format!(
-                "At {} the two readings differ by {}: near enough; the standoff is cut to.",
-                corner.name,
-                style.small(off)
-            )));
+            remarks.push(Remark::note(text!("At {} the two readings differ by {}: near enough; the standoff is cut to.", &corner.name, style.small(off))));
         }
     }
     if flange.corners.len() != 4 {
@@ -107,7 +97,7 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
 }
 
 fn beside(text: String, left_over: &str) -> String {
-    if left_over.is_empty() { text } else { format!("{text} ({left_over})") }
+    if left_over.is_empty() { text } else { text!("{} ({})", &text, &left_over) }
 }
 
 pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
@@ -117,18 +107,18 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
     for (corner, readings) in cut.corners.iter().zip(&flange.corners) {
         let (name, off, keep) = (&corner.name, text(corner.cut), text(corner.keep));
         let mut step = |what: &str, formula: &str, numbers: String, result: &String| {
-            let name = format!("{what}, {name}");
+            let name = text!("{}, {}", &what, &name);
             steps.push(Step::new(name, formula, numbers, result.clone(), &trim::GEOMETRY));
         };
         match (readings.standoff, readings.depth) {
             (None, Some(depth)) => {
-                step("Keep", "keep = d − c", format!("{} − {clearance}", text(depth)), &keep);
-                step("Cut off", "cut = H − keep", format!("{height} − {keep}"), &off);
+                step("Keep", "keep = d − c", text!("{} − {}", text(depth), &clearance), &keep);
+                step("Cut off", "cut = H − keep", text!("{} − {}", &height, &keep), &off);
             }
             (standoff, _) => {
                 let standoff = text(standoff.unwrap_or_default());
-                step("Cut off", "cut = s + c", format!("{standoff} + {clearance}"), &off);
-                step("Keep", "keep = H − cut", format!("{height} − {off}"), &keep);
+                step("Cut off", "cut = s + c", text!("{} + {}", &standoff, &clearance), &off);
+                step("Keep", "keep = H − cut", text!("{} − {}", &height, &off), &keep);
             }
         }
     }
@@ -136,13 +126,7 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "A flat rim stands off at two corners by",
             "r = |cut₂ + cut₄ − cut₁ − cut₃| / 2",
-            format!(
-                "|{} + {} − {} − {}| / 2",
-                text(second.cut),
-                text(fourth.cut),
-                text(first.cut),
-                text(third.cut)
-            ),
+            text!("|{} + {} − {} − {}| / 2", text(second.cut), text(fourth.cut), text(first.cut), text(third.cut)),
             text(twist.rocks_by),
             &trim::TWIST,
         ));

@@ -1,5 +1,6 @@
 //! The conductors beside each other, and the working.
 
+use crate::text::text;
 use super::{Findings, is_enough};
 use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::{DropError, Load, Wired, greatest_resistance_ohm};
@@ -54,11 +55,7 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Both conductors",
             "R = 2 · L · r",
-            format!(
-                "2 · {} · {}",
-                run_length(run.length_m, style),
-                ohms_per_length(ohm_per_m, style)
-            ),
+            text!("2 · {} · {}", run_length(run.length_m, style), ohms_per_length(ohm_per_m, style)),
             resistance.clone(),
             &sources::OHMS_LAW,
         ));
@@ -67,14 +64,14 @@ impl Findings<'_> {
             steps.push(Step::new(
                 "Voltage at the load",
                 "V = (Vs + √(Vs² − 4 · R · P)) / 2",
-                format!("({source} + √(({source})² − 4 · {resistance} · {power})) / 2"),
+                text!("({} + √(({})² − 4 · {} · {})) / 2", &source, &source, &resistance, &power),
                 volts(wired.load_v),
                 &sources::CONSTANT_POWER,
             ));
             steps.push(Step::new(
                 "Current",
                 "I = P / V",
-                format!("{power} / {}", volts(wired.load_v)),
+                text!("{} / {}", &power, volts(wired.load_v)),
                 current.clone(),
                 &sources::OHMS_LAW,
             ));
@@ -82,21 +79,21 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Drop",
             "ΔV = I · R",
-            format!("{current} · {resistance}"),
+            text!("{} · {}", &current, &resistance),
             drop_volts(wired.drop_v),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Share of the source voltage",
             "p = ΔV / Vs",
-            format!("{} / {source}", drop_volts(wired.drop_v)),
+            text!("{} / {}", drop_volts(wired.drop_v), &source),
             percent(wired.drop_percent),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Lost as heat",
             "Pv = I · ΔV",
-            format!("{current} · {}", drop_volts(wired.drop_v)),
+            text!("{} · {}", &current, drop_volts(wired.drop_v)),
             watts(wired.loss_w),
             &sources::OHMS_LAW,
         ));
@@ -117,9 +114,9 @@ impl Findings<'_> {
         let (formula, numbers) = match run.load {
             Load::Power(power_w) => (
                 "R = Vs² · p · (1 − p) / P",
-                format!("({source})² · {share} · (1 − {share}) / {}", watts(power_w)),
+                text!("({})² · {} · (1 − {}) / {}", &source, &share, &share, watts(power_w)),
             ),
-            _ => ("R = p · Vs / I", format!("{share} · {source} / {}", amperes(self.wired.current_a))),
+            _ => ("R = p · Vs / I", text!("{} · {} / {}", &share, &source, amperes(self.wired.current_a))),
         };
         vec![
             Step::new(
@@ -132,7 +129,7 @@ impl Findings<'_> {
             Step::new(
                 "Longest run, one way",
                 "L = R / (2 · r)",
-                format!("{} / (2 · {})", ohms(most_ohm), ohms_per_length(ohm_per_m, style)),
+                text!("{} / (2 · {})", ohms(most_ohm), ohms_per_length(ohm_per_m, style)),
                 run_at_most(longest_m, style),
                 &sources::OHMS_LAW,
             ),
