@@ -101,7 +101,10 @@ pub const fn blanks(template: &str) -> usize {
     let (mut at, mut blanks) = (0, 0);
     while at < bytes.len() {
         if bytes[at] == b'{' {
-            assert!(at + 1 < bytes.len() && bytes[at + 1] == b'}', "a blank is written with nothing in it");
+            assert!(
+                at + 1 < bytes.len() && bytes[at + 1] == b'}',
+                "a blank is written with nothing in it"
+            );
             blanks += 1;
         }
         at += 1;

@@ -131,8 +131,7 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
             "there is nothing to fill; give sizes that leave room beside the plugs",
         )]);
     }
-    let whole =
-        gap::with_shrinkage_and_loss(net, inputs.shrink, inputs.loss).map_err(at(field))?;
+    let whole = gap::with_shrinkage_and_loss(net, inputs.shrink, inputs.loss).map_err(at(field))?;
     within("volume to mix", whole.get::<liter>(), 0.0, 1e6, "l").map_err(at(field))?;
     let parts = mixing::parts(&inputs.mix, whole).map_err(of_mix)?;
 
@@ -154,7 +153,8 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
         .transpose()
         .map_err(|fault| vec![Fault::new(CONTAINERS.key, fault.to_string())])?;
     let cup = mixing::cup_marks(&batch);
-    let height = |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
+    let height =
+        |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
     let first = height(cup.first).map_err(at("cup_diameter"))?;
     let second = height(cup.second).map_err(at("cup_diameter"))?;
     let cup_heights = first.zip(second).map(|(first, second)| [first, second]);

@@ -33,8 +33,16 @@ pub static SHEET: Sheet = Sheet {
     title: "Ceiling lights",
     purpose: "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
     asks: &[
-        &LAMPS, &COLUMNS, &AREA, &LAMP, &CLEARANCE, &BOARD, &PLANE_HEIGHT, &LAMP_HEIGHT,
-        &SPACE_ABOVE, &MODEL,
+        &LAMPS,
+        &COLUMNS,
+        &AREA,
+        &LAMP,
+        &CLEARANCE,
+        &BOARD,
+        &PLANE_HEIGHT,
+        &LAMP_HEIGHT,
+        &SPACE_ABOVE,
+        &MODEL,
     ],
     sources: &[&EVEN_ROWS, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
@@ -273,8 +281,7 @@ impl Figures {
         }
         .map_err(|error| placement_fault(error, inputs.grid.is_none()))?;
         let lamp = &inputs.lamp;
-        let beam =
-            Beam::new(lamp.lumens, lamp.beam_angle, inputs.model).map_err(light_fault)?;
+        let beam = Beam::new(lamp.lumens, lamp.beam_angle, inputs.model).map_err(light_fault)?;
         let height = inputs.lamp_height - inputs.plane_height;
         let spots: Vec<Spot> = placed.iter().map(|placed| placed.at).collect();
         let Ceiling { length, width } = inputs.ceiling;
@@ -327,7 +334,13 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(&cautions::LIGHTS),
         buy: vec![BuyLine {
             item: "ceiling lamp".into(),
-            spec: text!("{}, {}, {}, hole {}", amount(lamp.lumens, 0, "lm"), degrees(lamp.beam_angle), amount(lamp.watts, 1, "W"), style.length(lamp.hole)),
+            spec: text!(
+                "{}, {}, {}, hole {}",
+                amount(lamp.lumens, 0, "lm"),
+                degrees(lamp.beam_angle),
+                amount(lamp.watts, 1, "W"),
+                style.length(lamp.hole)
+            ),
             quantity: count as f64,
             unit: "each",
             cost: None,

@@ -234,12 +234,20 @@ fn remarks(
     let mut remarks = Vec::new();
     for mark in marks.iter().filter(|mark| !mark.ok) {
         let edge = style.length(inputs.edge_distance.unwrap_or_default());
-        remarks.push(Remark::warning(text!("Stud {} is less than {} from the board's end: shift the board, or fix it there \
-             another way.", &mark.stud, &edge)));
+        remarks.push(Remark::warning(text!(
+            "Stud {} is less than {} from the board's end: shift the board, or fix it there \
+             another way.",
+            &mark.stud,
+            &edge
+        )));
     }
     if !off_board.is_empty() {
         let numbers: Vec<String> = off_board.iter().map(usize::to_string).collect();
-        remarks.push(Remark::note(text!("Beyond this board: {} {}.", if off_board.len() == 1 { "stud" } else { "studs" }, numbers.join(", "))));
+        remarks.push(Remark::note(text!(
+            "Beyond this board: {} {}.",
+            if off_board.len() == 1 { "stud" } else { "studs" },
+            numbers.join(", ")
+        )));
     }
     if let Some(growth) = growth {
         let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
@@ -298,12 +306,7 @@ fn template(inputs: &Inputs, marks: &[OnBoard], style: Style) -> Drawing {
     drawing
 }
 
-fn working(
-    inputs: &Inputs,
-    marks: &[OnBoard],
-    growth: Option<&Growth>,
-    style: Style,
-) -> Vec<Step> {
+fn working(inputs: &Inputs, marks: &[OnBoard], growth: Option<&Growth>, style: Style) -> Vec<Step> {
     let first = inputs.studs.first().copied().unwrap_or_default();
     let mut steps: Vec<Step> = marks
         .iter()
@@ -312,7 +315,12 @@ fn working(
             Step::new(
                 text!("Stud {}", &mark.stud),
                 "o = o₁ + (p − p₁)",
-                text!("{} + ({} − {})", style.mark(inputs.first_stud).text, style.mark(position).text, style.mark(first).text),
+                text!(
+                    "{} + ({} − {})",
+                    style.mark(inputs.first_stud).text,
+                    style.mark(position).text,
+                    style.mark(first).text
+                ),
                 style.mark(mark.offset).text,
                 &DATUM_OFFSET,
             )

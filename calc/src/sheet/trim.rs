@@ -35,40 +35,61 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static HEIGHT: Ask =
-    Ask::measure("height", "Flange height, uncut", &LENGTH, ["in", "mm"], (0.005, 0.9))
-        .usual("2 3/8 in", "60 mm")
-        .help("From the rim's face that will touch the ceiling to the edge that will touch the roof frame.");
+static HEIGHT: Ask = Ask::measure(
+    "height",
+    "Flange height, uncut",
+    &LENGTH,
+    ["in", "mm"],
+    (0.005, 0.9),
+)
+.usual("2 3/8 in", "60 mm")
+.help(
+    "From the rim's face that will touch the ceiling to the edge that will touch the roof frame.",
+);
 static NAME: Ask = Ask::words("name", "Corner").usual("front left", "front left");
-static STANDOFF: Ask =
-    Ask::measure("standoff", "Standoff", &LENGTH, ["in", "mm"], (0.0, 0.9))
-        .optional()
-        .usual("5/8 in", "16 mm")
-        .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.");
+static STANDOFF: Ask = Ask::measure("standoff", "Standoff", &LENGTH, ["in", "mm"], (0.0, 0.9))
+    .optional()
+    .usual("5/8 in", "16 mm")
+    .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.");
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.9))
     .optional()
     .usual("1 3/4 in", "44 mm")
     .help("From the roof frame down to the face of the finished ceiling. With both, one checks the other.");
 static CORNERS: Ask = Ask::rows("corners", "Corners", "corner", 1, &[&NAME, &STANDOFF, &DEPTH])
     .help("All four, in order round the opening, each with a standoff, a depth, or both.");
-static CLEARANCE: Ask =
-    Ask::measure("clearance", "Clearance at the roof frame", &LENGTH, ["in", "mm"], (0.0, 0.02))
-        .default("0 in")
-        .usual("1/16 in", "1.5 mm")
-        .help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.");
+static CLEARANCE: Ask = Ask::measure(
+    "clearance",
+    "Clearance at the roof frame",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 0.02),
+)
+.default("0 in")
+.usual("1/16 in", "1.5 mm")
+.help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.");
 static LEAST_GRIP: Ask =
     Ask::measure("least_grip", "Least height to keep", &LENGTH, ["in", "mm"], (0.0, 0.9))
         .default("0 in")
         .usual("1 in", "25 mm")
         .help("What the flange needs to be held by: its screws, clips or the vent's collar.");
-static SIDE_LENGTH: Ask =
-    Ask::measure("length", "From the first corner to the second", &LENGTH, ["in", "mm"], (0.02, 4.0))
-        .usual("14 in", "356 mm")
-        .help("Along the flange's wall; the side opposite is as long.");
-static SIDE_WIDTH: Ask =
-    Ask::measure("width", "From the second corner to the third", &LENGTH, ["in", "mm"], (0.02, 4.0))
-        .usual("14 in", "356 mm")
-        .help("Along the flange's wall.");
+static SIDE_LENGTH: Ask = Ask::measure(
+    "length",
+    "From the first corner to the second",
+    &LENGTH,
+    ["in", "mm"],
+    (0.02, 4.0),
+)
+.usual("14 in", "356 mm")
+.help("Along the flange's wall; the side opposite is as long.");
+static SIDE_WIDTH: Ask = Ask::measure(
+    "width",
+    "From the second corner to the third",
+    &LENGTH,
+    ["in", "mm"],
+    (0.02, 4.0),
+)
+.usual("14 in", "356 mm")
+.help("Along the flange's wall.");
 static SIDES: Ask =
     Ask::group("sides", "Sides of the flange", &[&SIDE_LENGTH, &SIDE_WIDTH]).optional();
 
@@ -89,15 +110,15 @@ fn read(reader: &Reader<'_>) -> Flange {
         corners,
         clearance: reader.measure(&CLEARANCE),
         least_grip: reader.measure(&LEAST_GRIP),
-        sides: reader.maybe_group(&SIDES, |group| {
-            (group.measure(&SIDE_LENGTH), group.measure(&SIDE_WIDTH))
-        }),
+        sides: reader
+            .maybe_group(&SIDES, |group| (group.measure(&SIDE_LENGTH), group.measure(&SIDE_WIDTH))),
     }
 }
 
 fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
     let cut = trim::cut(flange).map_err(|faults| {
-        let told = |fault: &trim::Fault| Fault::new(field(fault, flange), told(fault, flange, style));
+        let told =
+            |fault: &trim::Fault| Fault::new(field(fault, flange), told(fault, flange, style));
         faults.iter().map(told).collect::<Vec<_>>()
     })?;
     Ok(Report {

@@ -3,11 +3,10 @@
 mod drawing;
 mod figures;
 
-use crate::text::text;
 use super::wiring::{
     AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
-    SOURCE_VOLTAGE, amperes, drop_volts, fuse_line, general_remarks, limit, percent, read_conditions,
-    run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
+    SOURCE_VOLTAGE, amperes, drop_volts, fuse_line, general_remarks, limit, percent,
+    read_conditions, run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
 };
 use super::{Sheet, solve};
 use crate::ask::Ask;
@@ -22,6 +21,7 @@ use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, POWER, Style, plain};
 use crate::reader::Reader;
 use crate::report::{Answer, Remark, Report};
+use crate::text::text;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -170,8 +170,14 @@ fn none_will_do(error: &NoConductor, style: Style) -> String {
         Some(metres) => text!("it would do for {} one way", run_at_most(*metres, style)),
         None => "shorten the run".to_owned(),
     };
-    text!("no size is enough: even {} {}, and {} is allowed; {}, or take \
-         a higher voltage", &conductor, &falls_short, limit(*limit_percent), &would_do)
+    text!(
+        "no size is enough: even {} {}, and {} is allowed; {}, or take \
+         a higher voltage",
+        &conductor,
+        &falls_short,
+        limit(*limit_percent),
+        &would_do
+    )
 }
 
 impl Findings<'_> {
@@ -221,7 +227,11 @@ impl Findings<'_> {
         let conductor = match (self.chosen_here, other) {
             (true, Some(other)) => {
                 let series = if metric == Some(other) { "metric" } else { "AWG" };
-                conductor.note(text!("the least that is enough; of the {} sizes {}", &series, &other))
+                conductor.note(text!(
+                    "the least that is enough; of the {} sizes {}",
+                    &series,
+                    &other
+                ))
             }
             (true, None) => conductor.note("the least that is enough"),
             (false, _) => conductor.note("as given"),
@@ -267,21 +277,41 @@ impl Findings<'_> {
                 }
                 None => String::new(),
             };
-            remarks.push(Remark::warning(text!("{} is lost, and {} is allowed.{}{}", percent(wired.drop_percent), limit(run.drop_limit_percent), &better, &shorter)));
+            remarks.push(Remark::warning(text!(
+                "{} is lost, and {} is allowed.{}{}",
+                percent(wired.drop_percent),
+                limit(run.drop_limit_percent),
+                &better,
+                &shorter
+            )));
         }
         match wired.ampacity_a {
             Some(ampacity_a) if !carries(ampacity_a, wired.current_a) => {
-                remarks.push(Remark::warning(text!("{} overheats: as it lies it may carry {}, and the load draws {}.{}", &wired.conductor, amperes(ampacity_a), amperes(wired.current_a), &better)));
+                remarks.push(Remark::warning(text!(
+                    "{} overheats: as it lies it may carry {}, and the load draws {}.{}",
+                    &wired.conductor,
+                    amperes(ampacity_a),
+                    amperes(wired.current_a),
+                    &better
+                )));
             }
-            None => remarks.push(Remark::warning(text!("No table says what {} may carry: the fuse was not held against it. Look up what \
-                 its maker allows.", &wired.conductor))),
+            None => remarks.push(Remark::warning(text!(
+                "No table says what {} may carry: the fuse was not held against it. Look up what \
+                 its maker allows.",
+                &wired.conductor
+            ))),
             Some(_) => {}
         }
         if let Err(error) = &wired.fuse {
             remarks.push(Remark::warning(text!("No fuse fits: {}.", &error)));
         }
         if wired.within_limit && wired.is_protected() {
-            remarks.push(Remark::good(text!("{} keeps the drop within {} for up to {}, and its fuse protects it.", &wired.conductor, limit(run.drop_limit_percent), wired.longest_run_m.map_or("any length".to_owned(), |m| run_at_most(m, style)))));
+            remarks.push(Remark::good(text!(
+                "{} keeps the drop within {} for up to {}, and its fuse protects it.",
+                &wired.conductor,
+                limit(run.drop_limit_percent),
+                wired.longest_run_m.map_or("any length".to_owned(), |m| run_at_most(m, style))
+            )));
         }
         let used = [wired.conductor];
         general_remarks(run.source_v, &used, &run.conditions, &mut remarks);
@@ -291,7 +321,11 @@ impl Findings<'_> {
                  start: where the maker names a fuse, that one, as long as the wire stands it.",
             ));
         }
-        remarks.push(Remark::note(text!("Wire to buy: {} positive and as much negative. {} are lost as heat along it.", run_length(run.length_m, style), watts(wired.loss_w))));
+        remarks.push(Remark::note(text!(
+            "Wire to buy: {} positive and as much negative. {} are lost as heat along it.",
+            run_length(run.length_m, style),
+            watts(wired.loss_w)
+        )));
         remarks
     }
 }

@@ -1,7 +1,7 @@
 //! What is said about axle loads: answers, remarks, table, working, and the side view.
 
-use crate::text::text;
 use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
 
@@ -39,9 +39,18 @@ pub(super) fn remarks(
                 "rear axle" => "move load forward of the rear axle, or leave some behind",
                 _ => "leave some behind",
             };
-            remarks.push(Remark::warning(text!("The {} is {} over its limit: {}.", &limit.name, style.mass(-limit.left), &help)));
+            remarks.push(Remark::warning(text!(
+                "The {} is {} over its limit: {}.",
+                &limit.name,
+                style.mass(-limit.left),
+                &help
+            )));
         } else if limit.left < limit.limit * NEAR {
-            remarks.push(Remark::warning(text!("The {} is within {} of its limit: weigh it before you add anything.", &limit.name, percent(NEAR * 100.0))));
+            remarks.push(Remark::warning(text!(
+                "The {} is within {} of its limit: weigh it before you add anything.",
+                &limit.name,
+                percent(NEAR * 100.0)
+            )));
         }
     }
     let [front, rear] = inputs.weighed;
@@ -52,8 +61,11 @@ pub(super) fn remarks(
         ));
     } else if front != rear {
         let missing = if front { "rear" } else { "front" };
-        remarks.push(Remark::warning(text!("The {} axle was not weighed: its load and the whole lack the vehicle's own. \
-             Weigh it too.", &missing)));
+        remarks.push(Remark::warning(text!(
+            "The {} axle was not weighed: its load and the whole lack the vehicle's own. \
+             Weigh it too.",
+            &missing
+        )));
     } else if loads.lifts {
         remarks.push(Remark::warning(
             "An axle would carry less than nothing and lift: check masses and places.",
@@ -68,7 +80,10 @@ pub(super) fn remarks(
         remarks.push(Remark::good("All three limits are kept."));
     }
     if let Some(centre) = loads.items_centre {
-        remarks.push(Remark::note(text!("The things aboard have their common centre {} behind the front axle.", style.length(centre))));
+        remarks.push(Remark::note(text!(
+            "The things aboard have their common centre {} behind the front axle.",
+            style.length(centre)
+        )));
     }
     remarks
 }
@@ -116,7 +131,12 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
             Step::new(
                 text!("{}: on the rear axle", label(inputs, index)),
                 "r = m · x / L",
-                text!("{} · {} / {}", style.mass(item.mass), style.length(item.from_front_axle), &wheelbase),
+                text!(
+                    "{} · {} / {}",
+                    style.mass(item.mass),
+                    style.length(item.from_front_axle),
+                    &wheelbase
+                ),
                 style.mass(on_rear(item, inputs.vehicle.wheelbase)),
                 &MOMENTS,
             )
@@ -137,7 +157,12 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
     steps.push(Step::new(
         "Front axle",
         "F = F₀ + Σ m − Σ r",
-        text!("{} + {} − {}", style.mass(inputs.vehicle.front.weighed), style.mass(all), style.mass(rear)),
+        text!(
+            "{} + {} − {}",
+            style.mass(inputs.vehicle.front.weighed),
+            style.mass(all),
+            style.mass(rear)
+        ),
         style.mass(loads.front),
         &MOMENTS,
     ));
@@ -161,14 +186,24 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
     let rear = places().fold(wheelbase * 1.22, f64::max) + wheelbase * 0.05;
     let mut drawing = Drawing::new(
         "Side view with the loads",
-        text!("The vehicle from its left side, front to the left: {} on the front axle, {} on the \
-             rear, {} apart.", style.mass(loads.front), style.mass(loads.rear), style.length(inputs.vehicle.wheelbase)),
+        text!(
+            "The vehicle from its left side, front to the left: {} on the front axle, {} on the \
+             rear, {} apart.",
+            style.mass(loads.front),
+            style.mass(loads.rear),
+            style.length(inputs.vehicle.wheelbase)
+        ),
     );
     let (wheel, floor) = (wheelbase * 0.1, -wheelbase * 0.16);
     let step = wheelbase * 0.12;
     let levels = 4;
     let top = floor - step * (levels as f64 + 1.0);
-    drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(front, top), Point::metres(rear, floor));
+    drawing.rectangle(
+        Pen::Thin,
+        Fill::Empty,
+        Point::metres(front, top),
+        Point::metres(rear, floor),
+    );
     drawing.line(Pen::Solid, &[Point::metres(front, floor), Point::metres(rear, floor)]);
     drawing.line(Pen::Thin, &[Point::metres(front, wheel), Point::metres(rear, wheel)]);
     for (x, load) in [(0.0, loads.front), (wheelbase, loads.rear)] {
@@ -177,7 +212,9 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.text(Point::metres(x, wheel * 2.4), Anchor::Middle, style.mass(load));
     }
     let mut from_front: Vec<(usize, &Item)> = inputs.items.iter().enumerate().collect();
-    sort_by(&mut from_front, |a, b| a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value));
+    sort_by(&mut from_front, |a, b| {
+        a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value)
+    });
     for (rank, (index, item)) in from_front.into_iter().enumerate() {
         let x = item.from_front_axle.get::<meter>();
         // Neighbours stand at different heights, so that their texts keep apart.

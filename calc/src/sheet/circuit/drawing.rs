@@ -1,12 +1,12 @@
 //! The tree as a schematic: one row a splice, the longest way straight down, side branches to the
 //! right. Readable on a phone: a large circuit is drawn in parts.
 
-use crate::text::text;
 use super::common::volts;
 use super::findings::Findings;
-use crate::electrical::conductor::Conductor;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::electrical::conductor::Conductor;
 use crate::quantity::plain;
+use crate::text::text;
 
 /// Most rows of one drawing.
 const ROWS: usize = 8;
@@ -193,7 +193,13 @@ impl Findings<'_> {
                 None => text!("the source at {}{}", volts(self.inputs.source_v), &feeds),
                 Some((run, _)) => {
                     let (from, _) = self.tree.ends(run);
-                    text!("{} fed from {} at {}{}", &name, self.tree.name(from), volts(self.node_v(row.node)), &feeds)
+                    text!(
+                        "{} fed from {} at {}{}",
+                        &name,
+                        self.tree.name(from),
+                        volts(self.node_v(row.node)),
+                        &feeds
+                    )
                 }
             });
         }

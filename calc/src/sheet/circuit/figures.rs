@@ -1,9 +1,6 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
-use crate::text::text;
-use super::common::{
-    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line,
-};
+use super::common::{amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line};
 use super::findings::Findings;
 use crate::electrical::ampacity::{ampacity_a, carries};
 use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
@@ -14,18 +11,25 @@ use crate::lists::{BuyLine, CutLine, Piece};
 use crate::outcome::Record;
 use crate::quantity::{Length, Mass, Style, plain};
 use crate::report::{Answer, Table, TableRow, texts};
+use crate::text::text;
 use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 
 impl Findings<'_> {
     pub(super) fn answers(&self) -> Vec<Answer> {
-        let worst = text!("{} ({})", volts(self.node_v(self.worst)), percent(self.drop_percent(self.worst)));
-        let lowest = Answer::new("Lowest voltage at a load", worst).note(text!("at {}; {} is allowed", self.tree.name(self.worst), limit(self.inputs.drop_limit_percent)));
+        let worst = text!(
+            "{} ({})",
+            volts(self.node_v(self.worst)),
+            percent(self.drop_percent(self.worst))
+        );
+        let lowest = Answer::new("Lowest voltage at a load", worst).note(text!(
+            "at {}; {} is allowed",
+            self.tree.name(self.worst),
+            limit(self.inputs.drop_limit_percent)
+        ));
         let draws = text!("all loads on draw {}", amperes(self.solution.source_a));
         let fuse = match &self.fuse {
-            Ok(fuse) => {
-                Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
-            }
+            Ok(fuse) => Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1))),
             Err(_) => Answer::new("Fuse at the source", "none fits"),
         };
         let mut sizes: Vec<String> = self.wire_m.iter().map(|(c, _)| c.to_string()).collect();

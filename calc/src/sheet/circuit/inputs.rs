@@ -1,7 +1,10 @@
 //! How what was typed is read into a tree.
 
-use crate::text::text;
-use super::asks::{AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, FIRST, FROM, ID, LABEL, LENGTH_ONE_WAY, LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD, POSITIVE_WIRE, ROWS, ROW_CONDUCTOR, ROW_COUNT, ROW_LABEL, RUNS, SLACK, SPACING, TO, VALUE};
+use super::asks::{
+    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, FIRST, FROM, ID, LABEL, LENGTH_ONE_WAY,
+    LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD, POSITIVE_WIRE, ROW_CONDUCTOR,
+    ROW_COUNT, ROW_LABEL, ROWS, RUNS, SLACK, SPACING, TO, VALUE,
+};
 use super::common::{CONTINUOUS, DROP_LIMIT, SOURCE_VOLTAGE, read_conditions, stand_in, wanted};
 use crate::ask::MOST_ROWS;
 use crate::electrical::ampacity::Conditions;
@@ -13,6 +16,7 @@ use crate::electrical::tree::{Link, Tree, TreeFault};
 use crate::electrical::wanted::Wanted;
 use crate::quantity::{CURRENT, Dimension, Measure, POWER, RESISTANCE};
 use crate::reader::Reader;
+use crate::text::text;
 
 /// A run as typed, or as made for a row of lights.
 pub(super) struct RunInput {
@@ -84,7 +88,13 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         loads.extend(row_loads);
     }
     if runs.len() > MOST_ROWS {
-        reader.fault_at(&ROWS, format!("with the rows there are {} runs; a circuit takes at most {MOST_ROWS}", runs.len()));
+        reader.fault_at(
+            &ROWS,
+            format!(
+                "with the rows there are {} runs; a circuit takes at most {MOST_ROWS}",
+                runs.len()
+            ),
+        );
     }
     if loads.is_empty() && !reader.has_faults() {
         reader.fault_at(&LOADS, "add at least one load or a row of lights");

@@ -1,13 +1,13 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
-use crate::text::text;
-use crate::sorting::sort_by;
 use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::report::{Table, TableRow, texts};
+use crate::sorting::sort_by;
+use crate::text::text;
 
 impl Findings<'_> {
     /// Splice by splice, in the order of the runs: to be ticked off.
@@ -41,7 +41,15 @@ impl Findings<'_> {
                 count => text!("{} × ", &count),
             };
             parts.push(match &load.leads {
-                Some(leads) => text!("{}{} (+ {} to {}, − {} to {})", &several, &load.label, &leads.positive, &self.inputs.wire.positive, &leads.negative, &self.inputs.wire.negative),
+                Some(leads) => text!(
+                    "{}{} (+ {} to {}, − {} to {})",
+                    &several,
+                    &load.label,
+                    &leads.positive,
+                    &self.inputs.wire.positive,
+                    &leads.negative,
+                    &self.inputs.wire.negative
+                ),
                 None => text!("{}{}", &several, &load.label),
             });
         }

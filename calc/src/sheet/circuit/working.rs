@@ -1,8 +1,7 @@
 //! How the lowest voltage and the fuse came about.
 
-use crate::text::text;
 use super::common::{
-    amperes, ampacity_steps, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
+    ampacity_steps, amperes, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
     volts, watts,
 };
 use super::findings::Findings;
@@ -11,6 +10,7 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::sources;
 use crate::quantity::Style;
 use crate::report::Step;
+use crate::text::text;
 
 /// Most runs on the way to the worst load that are written out one by one.
 const WAY_SHOWN: usize = 12;
@@ -78,7 +78,12 @@ impl Findings<'_> {
         Some(Step::new(
             text!("Drop of {}, {} to {}", &typed.id, &typed.from, &typed.to),
             "ΔV = I · 2 · L · r",
-            text!("{} · 2 · {} · {}", amperes(self.run_a(run)), run_length(typed.length_m, style), ohms_per_length(ohm_per_m, style)),
+            text!(
+                "{} · 2 · {} · {}",
+                amperes(self.run_a(run)),
+                run_length(typed.length_m, style),
+                ohms_per_length(ohm_per_m, style)
+            ),
             self.run_drop(run),
             &sources::OHMS_LAW,
         ))

@@ -22,7 +22,12 @@ struct Drawn {
 /// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
 pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
     let off = inputs.areas.iter().filter(|rectangle| rectangle.subtract).count();
-    let words = text!("{} coated and {} taken-off rectangles to scale, {} in all.", inputs.areas.len() + inputs.boards.len() - off, &off, style.area(net));
+    let words = text!(
+        "{} coated and {} taken-off rectangles to scale, {} in all.",
+        inputs.areas.len() + inputs.boards.len() - off,
+        &off,
+        style.area(net)
+    );
     let mut drawing = Drawing::new("Areas to scale; hatched areas are not coated", words);
     let all = rectangles(inputs);
     let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);

@@ -1,7 +1,7 @@
 //! Answers, remarks and the table of layers of the coating sheet.
 
-use crate::text::text;
 use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::temperature_interval::kelvin;
 
 use super::{Inputs, Layer, Worked, WorkedLayer, bought};
@@ -57,15 +57,24 @@ fn layer_answers(
     if let Some(choice) = &of_layer.choice {
         let left = text!("{} left over", style.volume(choice.left_over));
         let label = text!("Buy{}", &of);
-        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(match choice.cost {
-            Some(cost) => text!("{} in all; {}", money(cost), &left),
-            None => left,
-        }));
+        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(
+            match choice.cost {
+                Some(cost) => text!("{} in all; {}", money(cost), &left),
+                None => left,
+            },
+        ));
     }
     let thinned = of_layer.thinner > Volume::default();
     let before = if thinned { ", before thinning" } else { "" };
     answers.push(
-        Answer::new(text!("Needed{}{}", &of, &before), style.volume_both(of_layer.paint)).note(text!("{} on {}, {} wet each", coats(layer.coats), style.area(worked.area), style.film(of_layer.wet))),
+        Answer::new(text!("Needed{}{}", &of, &before), style.volume_both(of_layer.paint)).note(
+            text!(
+                "{} on {}, {} wet each",
+                coats(layer.coats),
+                style.area(worked.area),
+                style.film(of_layer.wet)
+            ),
+        ),
     );
 }
 
@@ -78,7 +87,8 @@ pub fn shopping(layer: &Layer, worked: &WorkedLayer, style: Style) -> String {
     let cans = worked.choice.iter().flat_map(|choice| bought(&layer.offers, choice));
     let mut cans: Vec<_> = cans.collect();
     sort_by(&mut cans, |(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
-    let cans = cans.iter().map(|(offer, count)| text!("{} × {}", &count, style.container(offer.size)));
+    let cans =
+        cans.iter().map(|(offer, count)| text!("{} × {}", &count, style.container(offer.size)));
     cans.collect::<Vec<_>>().join(" + ")
 }
 
@@ -110,7 +120,11 @@ pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Ta
 
 fn above_dew_point(kelvin_above: f64, style: Style) -> String {
     let side = if kelvin_above < 0.0 { "below" } else { "above" };
-    text!("the surface is {} {} the dew point", style.temperature_difference(kelvin_above.abs()), &side)
+    text!(
+        "the surface is {} {} the dew point",
+        style.temperature_difference(kelvin_above.abs()),
+        &side
+    )
 }
 
 pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
@@ -133,8 +147,13 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<String> {
     let mut remarks = Vec::new();
     if worked.thinner > Volume::default() {
-        remarks.push(text!("Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
-             comes from the can.", style.volume(worked.paint), style.volume(worked.thinner), style.volume(worked.amount.needed)));
+        remarks.push(text!(
+            "Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
+             comes from the can.",
+            style.volume(worked.paint),
+            style.volume(worked.thinner),
+            style.volume(worked.amount.needed)
+        ));
     }
     let Some(choice) = &worked.choice else {
         let add = "Add the containers on the shelf, with their prices, to see which to buy.";
@@ -149,7 +168,10 @@ fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<Strin
         );
     }
     if choice.left_over < worked.paint * SCANT {
-        remarks.push(text!("Only {} is left over: with a little more loss than entered it will not do.", style.volume(choice.left_over)));
+        remarks.push(text!(
+            "Only {} is left over: with a little more loss than entered it will not do.",
+            style.volume(choice.left_over)
+        ));
     }
     if !choice.proved {
         remarks.push(
@@ -165,17 +187,32 @@ fn air_remarks(margin: &Margin, style: Style, remarks: &mut Vec<Remark>) {
     let dew = style.temperature(margin.air.dew_point);
     let above = above_dew_point(margin.margin.get::<kelvin>(), style);
     if !margin.may_coat {
-        remarks.push(Remark::warning(text!("Do not coat yet: {} of {}, and {} above it is the least. Warm the \
-             surface, or wait for drier air.", &above, &dew, &least)));
+        remarks.push(Remark::warning(text!(
+            "Do not coat yet: {} of {}, and {} above it is the least. Warm the \
+             surface, or wait for drier air.",
+            &above,
+            &dew,
+            &least
+        )));
     }
     if margin.too_humid {
-        remarks.push(Remark::warning(text!("The air is at {} humidity or more: wait for drier air, whatever the dew point.", write_percent(HUMIDITY_LIMIT_PERCENT))));
+        remarks.push(Remark::warning(text!(
+            "The air is at {} humidity or more: wait for drier air, whatever the dew point.",
+            write_percent(HUMIDITY_LIMIT_PERCENT)
+        )));
     }
     if margin.may_coat && !margin.too_humid {
-        remarks.push(Remark::good(text!("Dry enough: {} of {}; {} is the least. Measure again before each coat.", &above, &dew, &least)));
+        remarks.push(Remark::good(text!(
+            "Dry enough: {} of {}; {} is the least. Measure again before each coat.",
+            &above,
+            &dew,
+            &least
+        )));
     }
     if let Some(frost) = margin.air.frost_point {
-        remarks.push(Remark::note(text!("Frost forms from {} on: the label's least temperature comes first.", style.temperature(frost))));
+        remarks.push(Remark::note(text!(
+            "Frost forms from {} on: the label's least temperature comes first.",
+            style.temperature(frost)
+        )));
     }
 }
-

@@ -49,7 +49,12 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             supply.label.clone(),
             "n = ⌈A · times / each⌉",
-            text!("⌈{} · {} / {}⌉", style.area(worked.area), &supply.times, style.area(supply.each)),
+            text!(
+                "⌈{} · {} / {}⌉",
+                style.area(worked.area),
+                &supply.times,
+                style.area(supply.each)
+            ),
             count.to_string(),
             &AREA_SUM,
         ));
@@ -107,7 +112,13 @@ fn layer_steps(
     steps.push(Step::new(
         "On the surface, all coats",
         "N = A · f · n · t",
-        text!("{} · {} · {} · {}", style.area(worked.area), plain(inputs.surface_factor, 3), &layer.coats, &wet),
+        text!(
+            "{} · {} · {} · {}",
+            style.area(worked.area),
+            plain(inputs.surface_factor, 3),
+            &layer.coats,
+            &wet
+        ),
         style.volume_both(of_layer.amount.net),
         &film::SPREAD_RATE,
     ));
@@ -119,7 +130,8 @@ fn layer_steps(
         style.volume_both(of_layer.amount.needed),
         &film::LOSS,
     ));
-    if let (Coat::Film { thinner, .. }, true) = (&layer.coat, of_layer.thinner > Volume::default()) {
+    if let (Coat::Film { thinner, .. }, true) = (&layer.coat, of_layer.thinner > Volume::default())
+    {
         steps.push(Step::new(
             "From the can",
             "P = V / (1 + T)",
@@ -159,7 +171,12 @@ fn containers_step(layer: &Layer, worked: &WorkedLayer, style: Style) -> Option<
     Some(Step::new(
         if priced { "Cheapest containers" } else { "Containers that leave least over" },
         "Σ n · size ≥ P",
-        text!("{} = {} ≥ {}", shopping(layer, worked, style), style.volume(choice.total), style.volume(worked.paint)),
+        text!(
+            "{} = {} ≥ {}",
+            shopping(layer, worked, style),
+            style.volume(choice.total),
+            style.volume(worked.paint)
+        ),
         match choice.cost {
             Some(cost) => money(cost),
             None => text!("{} left over", style.volume(choice.left_over)),
@@ -175,7 +192,11 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Dew point (T in °C)",
             "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
-            text!("{}, {}", style.temperature(air.temperature), write_percent(air.humidity.get::<percent>())),
+            text!(
+                "{}, {}",
+                style.temperature(air.temperature),
+                write_percent(air.humidity.get::<percent>())
+            ),
             dew.clone(),
             &air::MAGNUS,
         ),

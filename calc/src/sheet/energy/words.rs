@@ -1,7 +1,7 @@
 //! What is said about a day's use: answers, remarks, tables, working, and the bars.
 
-use crate::text::text;
 use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -48,12 +48,13 @@ fn share(value: f64) -> String {
 
 pub(super) fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
     let mut answers = vec![
-        Answer::new("Used in a day", wh(budget.day)).note(text!("{} at {}", ah(budget.day_charge), volts(inputs.voltage))),
-        Answer::new(
-            text!("Battery for {}", days(inputs.demand.days)),
-            ah(budget.needed_charge),
-        )
-        .note(text!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
+        Answer::new("Used in a day", wh(budget.day)).note(text!(
+            "{} at {}",
+            ah(budget.day_charge),
+            volts(inputs.voltage)
+        )),
+        Answer::new(text!("Battery for {}", days(inputs.demand.days)), ah(budget.needed_charge))
+            .note(text!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
     ];
     if let Some(lasts) = lasts {
         answers.push(
@@ -74,8 +75,13 @@ pub(super) fn remarks(
     let days = days(inputs.demand.days);
     if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
         if lasts.time.get::<hour>() + 1e-6 < inputs.demand.days * 24.0 {
-            remarks.push(Remark::warning(text!("Your battery does not last {}: it holds {} of the {} needed. Use less, \
-                 charge sooner, or take a larger one.", &days, wh(battery.energy), wh(budget.needed))));
+            remarks.push(Remark::warning(text!(
+                "Your battery does not last {}: it holds {} of the {} needed. Use less, \
+                 charge sooner, or take a larger one.",
+                &days,
+                wh(battery.energy),
+                wh(budget.needed)
+            )));
         } else {
             remarks.push(Remark::good(text!("Your battery carries {}.", &days)));
         }
@@ -90,8 +96,12 @@ pub(super) fn remarks(
             _ => {}
         }
     }
-    remarks.push(Remark::note(text!("All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
-         voltage drop sheet.", amount(all_on.get::<watt>(), 1, "W"), amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"))));
+    remarks.push(Remark::note(text!(
+        "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
+         voltage drop sheet.",
+        amount(all_on.get::<watt>(), 1, "W"),
+        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A")
+    )));
     remarks
 }
 
@@ -144,7 +154,12 @@ pub(super) fn working(
             Step::new(
                 label(inputs, index),
                 "E = P · t · d",
-                text!("{} · {} · {}", amount(load.power.get::<watt>(), 2, "W"), amount(load.time.get::<hour>(), 2, "h"), share(load.duty)),
+                text!(
+                    "{} · {} · {}",
+                    amount(load.power.get::<watt>(), 2, "W"),
+                    amount(load.time.get::<hour>(), 2, "h"),
+                    share(load.duty)
+                ),
                 wh(*energy),
                 &BUDGET,
             )
@@ -162,7 +177,13 @@ pub(super) fn working(
     steps.push(Step::new(
         "Battery",
         "C = E · n / (u · η)",
-        text!("{} · {} / ({} · {})", wh(budget.day), plain(days, 2), share(usable), share(efficiency)),
+        text!(
+            "{} · {} / ({} · {})",
+            wh(budget.day),
+            plain(days, 2),
+            share(usable),
+            share(efficiency)
+        ),
         text!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
         &BUDGET,
     ));
@@ -173,7 +194,12 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Average current",
                     "I = E / (24 h · U · η)",
-                    text!("{} / (24 h · {} · {})", wh(budget.day), volts(inputs.voltage), share(efficiency)),
+                    text!(
+                        "{} / (24 h · {} · {})",
+                        wh(budget.day),
+                        volts(inputs.voltage),
+                        share(efficiency)
+                    ),
                     amount(current.get::<ampere>(), 2, "A"),
                     &OHM,
                 ));
@@ -183,7 +209,15 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Lasts, lead-acid",
                     "t = u · H · (C / (I · H))^k",
-                    text!("{} · {} h · ({} / ({} · {} h))^{}", share(usable), &hours, ah(capacity), &amperes, &hours, plain(battery.exponent.unwrap_or(1.0), 3)),
+                    text!(
+                        "{} · {} h · ({} / ({} · {} h))^{}",
+                        share(usable),
+                        &hours,
+                        ah(capacity),
+                        &amperes,
+                        &hours,
+                        plain(battery.exponent.unwrap_or(1.0), 3)
+                    ),
                     spell(*time),
                     &PEUKERT,
                 ));
@@ -191,7 +225,13 @@ pub(super) fn working(
             _ => steps.push(Step::new(
                 "Lasts",
                 "t = C · u · η · 24 h / E",
-                text!("{} · {} · {} · 24 h / {}", wh(battery.energy), share(usable), share(efficiency), wh(budget.day)),
+                text!(
+                    "{} · {} · {} · 24 h / {}",
+                    wh(battery.energy),
+                    share(usable),
+                    share(efficiency),
+                    wh(budget.day)
+                ),
                 spell(*time),
                 &BUDGET,
             )),
@@ -203,7 +243,13 @@ pub(super) fn working(
         steps.push(Step::new(
             text!("To full: {}", &label),
             "t = C · u / (P · η)",
-            text!("{} · {} / ({} · {})", wh(battery.energy), share(usable), amount(lesser.get::<watt>(), 0, "W"), share(CHARGE_EFFICIENCY)),
+            text!(
+                "{} · {} / ({} · {})",
+                wh(battery.energy),
+                share(usable),
+                amount(lesser.get::<watt>(), 0, "W"),
+                share(CHARGE_EFFICIENCY)
+            ),
             spell(*time),
             &TIME_TO_FULL,
         ));
@@ -228,11 +274,8 @@ pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
         })
         .collect();
     let end = bars::draw(&mut drawing, &loads, 0.0);
-    let bar = |text: String, energy: Energy, fill| Bar {
-        text,
-        value: energy.get::<watt_hour>(),
-        fill,
-    };
+    let bar =
+        |text: String, energy: Energy, fill| Bar { text, value: energy.get::<watt_hour>(), fill };
     let mut sizes = vec![
         bar(text!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
         bar(text!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),

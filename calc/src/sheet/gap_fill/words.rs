@@ -1,7 +1,7 @@
 //! Answers, remarks, tables and working of the gap-filling sheet.
 
-use crate::text::text;
 use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -42,7 +42,12 @@ fn both(inputs: &Inputs, parts: &Parts, style: Style) -> String {
         By::Mass => " by weight",
         By::Volume => "",
     };
-    text!("a {} + b {}{}", measured(inputs, parts.a, parts.a_mass, style), measured(inputs, parts.b, parts.b_mass, style), &by)
+    text!(
+        "a {} + b {}{}",
+        measured(inputs, parts.a, parts.a_mass, style),
+        measured(inputs, parts.b, parts.b_mass, style),
+        &by
+    )
 }
 
 pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
@@ -56,8 +61,11 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
         None => "mind the pot life on the label".to_owned(),
     };
     let mut answers = vec![
-        Answer::new("Mix in all", style.volume_both(worked.whole))
-            .note(both(inputs, &worked.parts, style)),
+        Answer::new("Mix in all", style.volume_both(worked.whole)).note(both(
+            inputs,
+            &worked.parts,
+            style,
+        )),
         Answer::new(
             if batches.count == 1 { "Batch" } else { "Batches" },
             text!("{} × ({})", &batches.count, both(inputs, &worked.batch, style)),
@@ -65,7 +73,11 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
         .note(text!("{}{}", &split, &life)),
     ];
     if let Some(purchase) = &worked.purchase {
-        let left = text!("left over: a {}, b {}", style.volume(purchase.left_over_a), style.volume(purchase.left_over_b));
+        let left = text!(
+            "left over: a {}, b {}",
+            style.volume(purchase.left_over_a),
+            style.volume(purchase.left_over_b)
+        );
         answers.push(Answer::new("Buy", shopping(inputs, worked, style)).note(
             match purchase.cost {
                 Some(cost) => text!("{} in all; {}", money(cost), &left),
@@ -112,13 +124,21 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     {
         let ratio = life.get::<minute>() / label.time.get::<minute>();
         if !(0.95..=1.05).contains(&ratio) {
-            remarks.push(Remark::note(text!("At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
-                 batch first.", style.temperature(now), time(life), time(label.time))));
+            remarks.push(Remark::note(text!(
+                "At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
+                 batch first.",
+                style.temperature(now),
+                time(life),
+                time(label.time)
+            )));
         }
     }
     if inputs.mix.by == By::Mass {
         let by_volume = worked.parts.b.value / worked.parts.a.value * 100.0;
-        remarks.push(Remark::note(text!("Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.", plain(by_volume, 1))));
+        remarks.push(Remark::note(text!(
+            "Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.",
+            plain(by_volume, 1)
+        )));
     }
     if inputs.passes > 1 {
         remarks.push(Remark::note(
@@ -193,10 +213,8 @@ fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
         let each = *all / f64::from(count);
         row([name, count.to_string(), style.volume(each), style.volume(*all)], false)
     });
-    let sum = row(
-        ["together".into(), String::new(), String::new(), style.volume(worked.net)],
-        false,
-    );
+    let sum =
+        row(["together".into(), String::new(), String::new(), style.volume(worked.net)], false);
     Table {
         title: "What is filled, before shrinkage and loss".into(),
         heads: texts(&["", "how many", "each", "all"]),
@@ -253,7 +271,12 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Mix in all",
             "V = N / (1 − shrinkage) / (1 − loss)",
-            text!("{} / (1 − {}) / (1 − {})", style.volume(worked.net), share(inputs.shrink), share(inputs.loss)),
+            text!(
+                "{} / (1 − {}) / (1 − {})",
+                style.volume(worked.net),
+                share(inputs.shrink),
+                share(inputs.loss)
+            ),
             style.volume_both(worked.whole),
             &gap::SHRINKAGE,
         ),
@@ -264,7 +287,13 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "Pot life now",
             "t = t₀ · 2^((T₀ − T) / 10 °C)",
-            text!("{} · 2^(({} − {}) / {})", time(label.time), style.temperature(label.at), style.temperature(now), style.temperature_difference(10.0)),
+            text!(
+                "{} · 2^(({} − {}) / {})",
+                time(label.time),
+                style.temperature(label.at),
+                style.temperature(now),
+                style.temperature_difference(10.0)
+            ),
             time(life),
             &mixing::POT_LIFE,
         ));
@@ -290,7 +319,9 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
     let (a, b) = (plain(inputs.mix.a, 3), plain(inputs.mix.b, 3));
     let whole = style.volume(worked.whole);
     let (formula, numbers) = match inputs.mix.by {
-        By::Volume => ("A = V · a / (a + b), B = V − A", text!("{} · {} / ({} + {})", &whole, &a, &a, &b)),
+        By::Volume => {
+            ("A = V · a / (a + b), B = V − A", text!("{} · {} / ({} + {})", &whole, &a, &a, &b))
+        }
         By::Mass => {
             let density = |density: Option<uom::si::f64::MassDensity>| {
                 density.map_or_else(String::new, |density| amount(density.value / 1e3, 3, "kg/l"))
@@ -298,7 +329,16 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
             let (of_a, of_b) = (density(inputs.mix.density_a), density(inputs.mix.density_b));
             (
                 "A = V · (a/ρa) / (a/ρa + b/ρb), B = V − A",
-                text!("{} · ({} / {}) / ({} / {} + {} / {})", &whole, &a, &of_a, &a, &of_a, &b, &of_b),
+                text!(
+                    "{} · ({} / {}) / ({} / {} + {} / {})",
+                    &whole,
+                    &a,
+                    &of_a,
+                    &a,
+                    &of_a,
+                    &b,
+                    &of_b
+                ),
             )
         }
     };

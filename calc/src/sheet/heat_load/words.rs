@@ -10,7 +10,9 @@ use super::{Inputs, PERFORMANCE_SOURCE, Weather};
 use crate::drawing::{Drawing, Fill};
 use crate::quantity::{Style, UnitSystem, amount, plain};
 use crate::report::{Answer, Remark, Step, Table, TableRow};
-use crate::thermal::heat_loss::{AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour};
+use crate::thermal::heat_loss::{
+    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour,
+};
 
 /// Watts, and Btu per hour first where heaters are sold so.
 fn heat(power: Power, style: Style) -> String {
@@ -89,7 +91,12 @@ pub(super) fn remarks(
         let through: f64 =
             night.surfaces.iter().chain([&night.fresh_air]).map(|heat| heat.value).sum();
         if through > 0.0 {
-            remarks.push(Remark::note(text!("Most is lost through the {}: {}, {} of all.", label(inputs, index), heat(*most, style), amount(most.value / through * 100.0, 0, "%"))));
+            remarks.push(Remark::note(text!(
+                "Most is lost through the {}: {}, {} of all.",
+                label(inputs, index),
+                heat(*most, style),
+                amount(most.value / through * 100.0, 0, "%")
+            )));
         }
     }
     remarks.push(Remark::note(
@@ -100,7 +107,10 @@ pub(super) fn remarks(
         remarks.push(Remark::note(text!("At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.", heat(noon.total, style))));
     }
     if let Some(cooler) = cooler {
-        remarks.push(Remark::note(text!("Enter {} with its hours as a load on the energy sheet.", watts(cooler))));
+        remarks.push(Remark::note(text!(
+            "Enter {} with its hours as a load on the energy sheet.",
+            watts(cooler)
+        )));
     }
     remarks
 }
@@ -112,7 +122,12 @@ pub(super) fn label(inputs: &Inputs, index: usize) -> String {
     }
 }
 
-pub(super) fn table(inputs: &Inputs, night: &HeatLoad, noon: Option<&HeatLoad>, style: Style) -> Table {
+pub(super) fn table(
+    inputs: &Inputs,
+    night: &HeatLoad,
+    noon: Option<&HeatLoad>,
+    style: Style,
+) -> Table {
     let mut heads = vec!["Part".to_owned(), "Area".to_owned(), "U".to_owned(), "Night".to_owned()];
     if noon.is_some() {
         heads.push("Noon".to_owned());
@@ -185,7 +200,12 @@ fn one_case(
             Step::new(
                 text!("{}{}", &when, label(inputs, index)),
                 "Q = U · A · (θi − θe)",
-                text!("{} · {} · {}", style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()), style.area(surface.area), &difference),
+                text!(
+                    "{} · {} · {}",
+                    style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
+                    style.area(surface.area),
+                    &difference
+                ),
                 flow(*heat, style),
                 &TRANSMISSION,
             )
@@ -194,7 +214,12 @@ fn one_case(
     steps.push(Step::new(
         text!("{}fresh air", &when),
         "Q = c · V · (θi − θe)",
-        text!("{} · {} · {}", amount(AIR_WH_M3_K, 3, "Wh/(m³ K)"), style.air_flow(inputs.fresh_air.value), &difference),
+        text!(
+            "{} · {} · {}",
+            amount(AIR_WH_M3_K, 3, "Wh/(m³ K)"),
+            style.air_flow(inputs.fresh_air.value),
+            &difference
+        ),
         flow(load.fresh_air, style),
         &FRESH_AIR,
     ));
@@ -202,7 +227,12 @@ fn one_case(
     steps.push(Step::new(
         text!("{}to be supplied", &when),
         "Q = Σ Q_parts + Q_air − gains",
-        text!("{} + {} − {}", flow(through, style), flow(load.fresh_air, style), flow(weather.gains, style)),
+        text!(
+            "{} + {} − {}",
+            flow(through, style),
+            flow(load.fresh_air, style),
+            flow(weather.gains, style)
+        ),
         flow(load.total, style),
         &TRANSMISSION,
     ));
@@ -227,7 +257,10 @@ pub(super) fn picture(
     let outside = style.temperature(weather.outside);
     let mut drawing = Drawing::new(
         text!("{}: {} inside, {} outside", &title, &inside, &outside),
-        text!("Bars for the heat that leaves through each part, {} to be supplied.", flow(load.total, style)),
+        text!(
+            "Bars for the heat that leaves through each part, {} to be supplied.",
+            flow(load.total, style)
+        ),
     );
     let bar = |name: String, power: Power, fill| Bar {
         text: text!("{} · {}", &name, flow(power, style)),

@@ -148,8 +148,11 @@ fn build_up_fault(error: &BuildUpError) -> Fault {
         BuildUpError::MetalBridge { .. } => {
             return Fault::new(
                 "bridge.conductivity",
-                text!("{}: give its metal_width, web and spacing instead of share_percent, and \
-                     the zone method is used", &error),
+                text!(
+                    "{}: give its metal_width, web and spacing instead of share_percent, and \
+                     the zone method is used",
+                    &error
+                ),
             );
         }
         BuildUpError::LimitsApart { .. } => "bridge".to_owned(),

@@ -147,16 +147,27 @@ fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style)
     let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len());
     let mut drawing = Drawing::new(
         "Section with temperatures",
-        text!("{} layers, {} thick, the lining on the left{}.", inputs.layers.len(), style.small(total), match wet {
+        text!(
+            "{} layers, {} thick, the lining on the left{}.",
+            inputs.layers.len(),
+            style.small(total),
+            match wet {
                 0 => String::new(),
                 1 => ", with one plane where water gathers".to_owned(),
                 planes => text!(", with {} planes where water gathers", &planes),
-            }),
+            }
+        ),
     );
     frame.layers(inputs, &mut drawing);
     frame.crossing(inputs, &mut drawing);
     if let (Some(inside), Some(outside)) = (inputs.inside, inputs.outside) {
-        temperature_lines(figures, frame, [inside.temperature, outside.temperature], style, &mut drawing);
+        temperature_lines(
+            figures,
+            frame,
+            [inside.temperature, outside.temperature],
+            style,
+            &mut drawing,
+        );
     }
     drawing.dimension(
         Point::metres(frame.total(), frame.bottom()),
@@ -215,18 +226,18 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
     let frame = &Frame { below: 0.0, ..frame.clone() };
     let mut drawing = Drawing::new(
         "Section with vapour pressures",
-        text!("Vapour pressure, the solid line, below saturation, the dashed line; {}.", match profile.planes.len() {
+        text!(
+            "Vapour pressure, the solid line, below saturation, the dashed line; {}.",
+            match profile.planes.len() {
                 0 => "they touch nowhere".to_owned(),
                 1 => "they touch at one plane".to_owned(),
                 planes => text!("they touch at {} planes", &planes),
-            }),
+            }
+        ),
     );
     frame.layers(inputs, &mut drawing);
-    let highest = profile
-        .faces
-        .iter()
-        .map(|face| face.saturation.get::<pascal>())
-        .fold(1.0, f64::max);
+    let highest =
+        profile.faces.iter().map(|face| face.saturation.get::<pascal>()).fold(1.0, f64::max);
     let y = |pa: f64| frame.y(pa, 0.0, highest);
     let line = |pressure: &dyn Fn(usize) -> f64| -> Vec<Point> {
         frame

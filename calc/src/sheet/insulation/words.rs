@@ -1,7 +1,7 @@
 //! What is said about a build-up: answers, remarks, tables and working.
 
-use crate::text::text;
 use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::pressure::pascal;
@@ -13,21 +13,23 @@ use super::{Crossing, Inputs};
 use crate::quantity::{Style, amount, percent, plain, significant};
 use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 use crate::thermal::build_up::{COMBINED_METHOD, Layer};
-use crate::thermal::condensation::{
-    AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile,
-};
+use crate::thermal::condensation::{AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile};
 use crate::thermal::materials::{MATERIALS, Range};
 use crate::thermal::moisture::SATURATION;
 use crate::thermal::steel_rib::{LEAST_COVER_MM, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
 
 pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Answer> {
     let u = 1.0 / figures.r_m2k_w;
-    let mut answers = vec![
-        Answer::new("Heat let through (U)", style.u_value(u)).note(match &inputs.bridge {
+    let mut answers =
+        vec![Answer::new("Heat let through (U)", style.u_value(u)).note(match &inputs.bridge {
             None => text!("R {}", style.thermal_resistance(figures.r_m2k_w)),
-            Some(crossing) => text!("R {}; without {} U {}", style.thermal_resistance(figures.r_m2k_w), called(crossing), style.u_value(1.0 / figures.field_r_m2k_w)),
-        }),
-    ];
+            Some(crossing) => text!(
+                "R {}; without {} U {}",
+                style.thermal_resistance(figures.r_m2k_w),
+                called(crossing),
+                style.u_value(1.0 / figures.field_r_m2k_w)
+            ),
+        })];
     if let Some(surface) = figures.faces.first() {
         let answer = Answer::new("Lining inside", style.temperature(*surface));
         let note = match (&inputs.bridge, figures.bridge_surface) {
@@ -68,7 +70,10 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             .filter(|index| inputs.vapour_factors.get(*index).is_none_or(Option::is_none))
             .map(|index| inputs.name(index))
             .collect();
-        remarks.push(Remark::note(text!("For the dew planes give the vapour factor of {} too.", missing.join(", "))));
+        remarks.push(Remark::note(text!(
+            "For the dew planes give the vapour factor of {} too.",
+            missing.join(", ")
+        )));
     } else {
         remarks.push(Remark::note(
             "Give the air inside and outside to see temperatures and where it gets wet.",
@@ -97,12 +102,20 @@ fn wet_surfaces(
     let dew_text = style.temperature(dew);
     let wet = |surface: Option<&ThermodynamicTemperature>| surface.is_some_and(|s| *s <= dew);
     if wet(figures.faces.first()) {
-        remarks.push(Remark::warning(text!("The lining is colder than the dew point of {}: it gets wet everywhere. More \
-             insulation, or more fresh air.", &dew_text)));
+        remarks.push(Remark::warning(text!(
+            "The lining is colder than the dew point of {}: it gets wet everywhere. More \
+             insulation, or more fresh air.",
+            &dew_text
+        )));
     } else if wet(figures.bridge_surface.as_ref()) {
         let over = inputs.bridge.as_ref().map_or("ribs", called);
-        remarks.push(Remark::warning(text!("Over the {} the lining is colder than the dew point of {}: it gets wet \
-             there. Insulate across the {}, or bring in more fresh air.", &over, &dew_text, &over)));
+        remarks.push(Remark::warning(text!(
+            "Over the {} the lining is colder than the dew point of {}: it gets wet \
+             there. Insulate across the {}, or bring in more fresh air.",
+            &over,
+            &dew_text,
+            &over
+        )));
     } else if !figures.faces.is_empty() {
         remarks.push(Remark::good(text!("The lining stays above the dew point of {}.", &dew_text)));
     } else {
@@ -113,11 +126,20 @@ fn wet_surfaces(
 fn wet_planes(inputs: &Inputs, profile: &Profile, style: Style, remarks: &mut Vec<Remark>) {
     for plane in &profile.planes {
         let frost = if plane.temperature < freezing() { ", as frost" } else { "" };
-        remarks.push(Remark::warning(text!("Water gathers behind {} at {}{}: {} g/m² a day by diffusion. A vapour check at \
-             the lining lessens it.", inputs.name(plane.after_layer.saturating_sub(1)), style.temperature(plane.temperature), &frost, plain(plane.condenses_g_m2_day, 2))));
+        remarks.push(Remark::warning(text!(
+            "Water gathers behind {} at {}{}: {} g/m² a day by diffusion. A vapour check at \
+             the lining lessens it.",
+            inputs.name(plane.after_layer.saturating_sub(1)),
+            style.temperature(plane.temperature),
+            &frost,
+            plain(plane.condenses_g_m2_day, 2)
+        )));
     }
     for layer in &profile.within_layers {
-        remarks.push(Remark::warning(text!("Dew forms within {} too; how much is not worked out.", inputs.name(layer.saturating_sub(1)))));
+        remarks.push(Remark::warning(text!(
+            "Dew forms within {} too; how much is not worked out.",
+            inputs.name(layer.saturating_sub(1))
+        )));
     }
     if profile.planes.is_empty() && profile.within_layers.is_empty() {
         remarks.push(Remark::note(
@@ -213,7 +235,12 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "All layers and both air films",
         "R = Rsi + Σ d/λ + Rse",
-        text!("{} + {} + {}", resistance(inputs.surfaces.inside_m2k_w), resistance(inputs.layers.iter().map(Layer::resistance_m2k_w).sum()), resistance(inputs.surfaces.outside_m2k_w)),
+        text!(
+            "{} + {} + {}",
+            resistance(inputs.surfaces.inside_m2k_w),
+            resistance(inputs.layers.iter().map(Layer::resistance_m2k_w).sum()),
+            resistance(inputs.surfaces.outside_m2k_w)
+        ),
         resistance(figures.field_r_m2k_w),
         &COMBINED_METHOD,
     ));
@@ -260,7 +287,11 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Resistance",
                 "R = (R′ + R″) / 2",
-                text!("({} + {}) / 2", resistance(figures.upper_m2k_w), resistance(figures.lower_m2k_w)),
+                text!(
+                    "({} + {}) / 2",
+                    resistance(figures.upper_m2k_w),
+                    resistance(figures.lower_m2k_w)
+                ),
                 resistance(figures.r_m2k_w),
                 &COMBINED_METHOD,
             ));
@@ -269,7 +300,11 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Zone that one rib draws heat from",
                 "W = m + 2 d",
-                text!("{} + 2 d, d at least {}", style.small(rib.metal_width), style.small(Length::new::<millimeter>(LEAST_COVER_MM))),
+                text!(
+                    "{} + 2 d, d at least {}",
+                    style.small(rib.metal_width),
+                    style.small(Length::new::<millimeter>(LEAST_COVER_MM))
+                ),
                 style.small(ribbed.zone_width),
                 &ZONE_METHOD,
             ));
@@ -303,7 +338,11 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             "Dew point of the air inside",
             "p_sat(θ_dew) = φ · p_sat(θ)",
-            text!("{} at {}", percent(inside.humidity * 100.0), style.temperature(inside.temperature)),
+            text!(
+                "{} at {}",
+                percent(inside.humidity * 100.0),
+                style.temperature(inside.temperature)
+            ),
             style.temperature(dew),
             &SATURATION,
         ));
@@ -313,14 +352,22 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
     else {
         return;
     };
-    let (warm, cold) = (style.temperature(inside.temperature), style.temperature(outside.temperature));
+    let (warm, cold) =
+        (style.temperature(inside.temperature), style.temperature(outside.temperature));
     steps.push(Step::new(
         match &inputs.bridge {
             None => "Lining inside".to_owned(),
             Some(crossing) => text!("Lining between {}", called(crossing)),
         },
         "θ = θi − (θi − θe) · Rsi / R",
-        text!("{} − ({} − {}) · {} / {}", &warm, &warm, in_sum(&cold), style.thermal_resistance(inputs.surfaces.inside_m2k_w), style.thermal_resistance(figures.field_r_m2k_w)),
+        text!(
+            "{} − ({} − {}) · {} / {}",
+            &warm,
+            &warm,
+            in_sum(&cold),
+            style.thermal_resistance(inputs.surfaces.inside_m2k_w),
+            style.thermal_resistance(figures.field_r_m2k_w)
+        ),
         style.temperature(*surface),
         &TEMPERATURE_FACTOR,
     ));
@@ -339,7 +386,10 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             text!("Water behind {}", &name),
             "g = δ₀ · (slope of p over sd before − behind)",
-            text!("δ₀ = {} kg/(m s Pa), bend of the lower convex hull", plain(AIR_PERMEABILITY_KG_M_S_PA * 1e10, 1) + "·10⁻¹⁰"),
+            text!(
+                "δ₀ = {} kg/(m s Pa), bend of the lower convex hull",
+                plain(AIR_PERMEABILITY_KG_M_S_PA * 1e10, 1) + "·10⁻¹⁰"
+            ),
             text!("{} g/m² a day", plain(plane.condenses_g_m2_day, 3)),
             if profile.planes.len() == 1 { &METHOD } else { &AIR_PERMEABILITY },
         ));

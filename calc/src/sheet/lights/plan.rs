@@ -1,7 +1,7 @@
 //! The ceiling as a plan with its lamps over a map of the light, and the lamps row by row to mark.
 
-use crate::text::text;
 use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::length::{meter, micrometer};
 
 use super::words::is_moved;
@@ -33,7 +33,14 @@ fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
     let (length, width) = sides(inputs);
     let mut drawing = Drawing::new(
         "Lamps from above, the front to the left",
-        text!("{} lamps in a ceiling of {} by {}, clear of {} ribs and {} openings.", figures.placed.len(), style.length(inputs.ceiling.length), style.length(inputs.ceiling.width), inputs.supports.len(), inputs.openings.len()),
+        text!(
+            "{} lamps in a ceiling of {} by {}, clear of {} ribs and {} openings.",
+            figures.placed.len(),
+            style.length(inputs.ceiling.length),
+            style.length(inputs.ceiling.width),
+            inputs.supports.len(),
+            inputs.openings.len()
+        ),
     );
     outline(&mut drawing, inputs, Fill::Stock);
     for support in &inputs.supports {
@@ -91,8 +98,17 @@ fn light(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
     let map = &figures.map;
     let lux = |value: f64| amount(value, 0, "lx");
     let mut drawing = Drawing::new(
-        text!("Light at {} above the floor, each step {}", style.length(inputs.plane_height), lux(map.highest / STEPS)),
-        text!("A map of the light below the lamps, from {} to {} in five steps of {}.", lux(map.lowest), lux(map.highest), lux(map.highest / STEPS)),
+        text!(
+            "Light at {} above the floor, each step {}",
+            style.length(inputs.plane_height),
+            lux(map.highest / STEPS)
+        ),
+        text!(
+            "A map of the light below the lamps, from {} to {} in five steps of {}.",
+            lux(map.lowest),
+            lux(map.highest),
+            lux(map.highest / STEPS)
+        ),
     );
     let (length, width) = sides(inputs);
     draw_map(&mut drawing, figures, length, width);
@@ -144,7 +160,10 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
             None => strips.push((
                 line,
                 MarkStrip {
-                    label: text!("ceiling, line {} from the left wall", style.mark(placed.at.y).text),
+                    label: text!(
+                        "ceiling, line {} from the left wall",
+                        style.mark(placed.at.y).text
+                    ),
                     length: inputs.ceiling.length,
                     marks: vec![mark],
                 },

@@ -1,7 +1,7 @@
 //! What is said about lamps: answers, remarks, tables and working.
 
-use crate::text::text;
 use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::length::meter;
 
 use super::{Figures, Inputs, degrees};
@@ -18,7 +18,9 @@ fn lux(value: f64, style: Style) -> String {
     let lux = amount(value, 0, "lx");
     match style.system {
         UnitSystem::Metric => lux,
-        UnitSystem::Imperial => text!("{} ({})", &lux, amount(value / LUX_PER_FOOT_CANDLE, 1, "fc")),
+        UnitSystem::Imperial => {
+            text!("{} ({})", &lux, amount(value / LUX_PER_FOOT_CANDLE, 1, "fc"))
+        }
     }
 }
 
@@ -32,8 +34,16 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
             1 => text!("{}; one moved clear", &watts),
             moved => text!("{}; {} moved clear", &watts, &moved),
         }),
-        Answer::new("Mean light on the plane", lux(map.mean, style)).note(text!("from {} to {}", lux(map.lowest, style), lux(map.highest, style))),
-        Answer::new("Holes", style.length(inputs.lamp.hole)).note(text!("under a rim of {}, {} deep", style.length(inputs.lamp.rim), style.length(inputs.lamp.depth))),
+        Answer::new("Mean light on the plane", lux(map.mean, style)).note(text!(
+            "from {} to {}",
+            lux(map.lowest, style),
+            lux(map.highest, style)
+        )),
+        Answer::new("Holes", style.length(inputs.lamp.hole)).note(text!(
+            "under a rim of {}, {} deep",
+            style.length(inputs.lamp.rim),
+            style.length(inputs.lamp.depth)
+        )),
     ]
 }
 
@@ -50,7 +60,11 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         }
     }
     if let Some(space) = inputs.space_above.filter(|space| *space < inputs.lamp.depth) {
-        remarks.push(Remark::warning(text!("The lamp is {} deep, and there are {} above the ceiling's face: it does not fit.", style.length(inputs.lamp.depth), style.length(space))));
+        remarks.push(Remark::warning(text!(
+            "The lamp is {} deep, and there are {} above the ceiling's face: it does not fit.",
+            style.length(inputs.lamp.depth),
+            style.length(space)
+        )));
     }
     let off: Vec<String> = figures
         .placed
@@ -60,7 +74,10 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         .map(|(index, _)| (index + 1).to_string())
         .collect();
     if !off.is_empty() {
-        remarks.push(Remark::note(text!("Left and right do not mirror each other at lamps {}: no spot is clear on both sides.", off.join(", "))));
+        remarks.push(Remark::note(text!(
+            "Left and right do not mirror each other at lamps {}: no spot is clear on both sides.",
+            off.join(", ")
+        )));
     }
     if inputs.rib_width_missing {
         remarks.push(Remark::note(
@@ -90,10 +107,7 @@ pub(super) fn is_moved(placed: &Placed) -> bool {
 }
 
 fn told(figures: &Figures, lamp: usize, of: usize) -> bool {
-    figures
-        .placed
-        .get(lamp)
-        .is_some_and(|placed| placed.problem == Some(Problem::TooCloseTo(of)))
+    figures.placed.get(lamp).is_some_and(|placed| placed.problem == Some(Problem::TooCloseTo(of)))
 }
 
 pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
@@ -102,11 +116,7 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
             (index + 1).to_string(),
             style.mark(placed.at.x).text,
             style.mark(placed.at.y).text,
-            if is_moved(placed) {
-                style.length(placed.moved)
-            } else {
-                String::new()
-            },
+            if is_moved(placed) { style.length(placed.moved) } else { String::new() },
             if placed.clear() { "yes" } else { "no" }.to_owned(),
         ],
         chosen: false,
@@ -193,7 +203,11 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "Mean over the plane",
         "Σ E(lamp, cell) over all lamps, mean of all cells",
-        text!("{} lamps, {} cells", figures.placed.len(), plain((map.columns * map.rows) as f64, 0)),
+        text!(
+            "{} lamps, {} cells",
+            figures.placed.len(),
+            plain((map.columns * map.rows) as f64, 0)
+        ),
         lux(map.mean, style),
         &POINT_METHOD,
     ));

@@ -1,8 +1,8 @@
 //! Times of day as people write them, and as they are written back.
 
-use crate::text::text;
 use crate::coating::schedule::clock;
 use crate::quantity::{Style, UnitSystem};
+use crate::text::text;
 
 const HOUR: f64 = 60.0;
 const DAY: f64 = 24.0 * HOUR;
@@ -22,7 +22,8 @@ pub fn time_of_day(text: &str) -> Result<f64, String> {
         None => (time, "00"),
     };
     let number = |text: &str, most: f64| {
-        let digits = !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
+        let digits =
+            !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
         let number = text.parse::<f64>().ok().filter(|number| digits && *number <= most);
         number.ok_or_else(|| format!("this is no time of day; {RIGHT}"))
     };
@@ -106,7 +107,9 @@ mod tests {
         ] {
             assert_eq!(time_of_day(text), Ok(minutes), "{text}");
         }
-        for text in ["", "8:3", "25:00", "24:01", "13 pm", "noon", "8:60", "-1:00", "1e1:00", "0 am", "é:00"] {
+        for text in [
+            "", "8:3", "25:00", "24:01", "13 pm", "noon", "8:60", "-1:00", "1e1:00", "0 am", "é:00",
+        ] {
             assert!(time_of_day(text).is_err(), "{text}");
         }
     }

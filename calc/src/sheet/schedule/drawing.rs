@@ -1,10 +1,10 @@
 //! The plan as a time line: an hour is drawn as one metre.
 
-use crate::text::text;
 use super::Worked;
 use super::clock::written;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
+use crate::text::text;
 
 const HOUR_MIN: f64 = 60.0;
 const DAY_H: f64 = 24.0;
@@ -20,7 +20,12 @@ pub fn time_line(worked: &Worked, style: Style) -> Drawing {
     let x = |minutes: f64| (minutes / HOUR_MIN).clamp(first, last) - first;
     let mut drawing = Drawing::new(
         "Time line",
-        text!("{} steps from {} to {}.", slots.len(), written(first * HOUR_MIN, style), written(worked.schedule.ready_min, style)),
+        text!(
+            "{} steps from {} to {}.",
+            slots.len(),
+            written(first * HOUR_MIN, style),
+            written(worked.schedule.ready_min, style)
+        ),
     )
     .strip();
     let foot = slots.len() as f64 * LINE;

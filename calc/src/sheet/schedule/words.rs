@@ -3,8 +3,8 @@
 use crate::text::text;
 use uom::si::temperature_interval::kelvin;
 
-use super::{Inputs, Weather, Worked};
 use super::clock::{span, written};
+use super::{Inputs, Weather, Worked};
 use crate::coating::air::{self, HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K};
 use crate::coating::mixing;
 use crate::coating::schedule::WINDOW;
@@ -43,8 +43,12 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     if let Some(first) = worked.schedule.slots.first()
         && first.start_min > inputs.start_min + 0.5
     {
-        remarks.push(Remark::note(text!("The first step is put off to {}: from {} on, it or a later step would fall outside of \
-             the working hours or its window.", written(first.start_min, style), written(inputs.start_min, style))));
+        remarks.push(Remark::note(text!(
+            "The first step is put off to {}: from {} on, it or a later step would fall outside of \
+             the working hours or its window.",
+            written(first.start_min, style),
+            written(inputs.start_min, style)
+        )));
     }
     for breach in &worked.schedule.breaches {
         let Some(step) = worked.steps.get(breach.step) else { continue };
@@ -53,11 +57,20 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     for (step, margin) in worked.steps.iter().zip(&worked.margins) {
         let Some(margin) = margin else { continue };
         if !margin.may_coat {
-            remarks.push(Remark::warning(text!("{}: the surface is {} above the dew point, and {} is the least; warm it, or wait \
-                 for drier air.", &step.label, style.temperature_difference(margin.margin.get::<kelvin>()), style.temperature_difference(LEAST_MARGIN_K))));
+            remarks.push(Remark::warning(text!(
+                "{}: the surface is {} above the dew point, and {} is the least; warm it, or wait \
+                 for drier air.",
+                &step.label,
+                style.temperature_difference(margin.margin.get::<kelvin>()),
+                style.temperature_difference(LEAST_MARGIN_K)
+            )));
         }
         if margin.too_humid {
-            remarks.push(Remark::warning(text!("{}: the air is at {} humidity or more; wait for drier air.", &step.label, percent(HUMIDITY_LIMIT_PERCENT))));
+            remarks.push(Remark::warning(text!(
+                "{}: the air is at {} humidity or more; wait for drier air.",
+                &step.label,
+                percent(HUMIDITY_LIMIT_PERCENT)
+            )));
         }
     }
     if worked.steps.iter().any(|step| step.pace > 1.05) {
@@ -81,7 +94,8 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 pub fn tables(worked: &Worked, style: Style) -> Vec<Table> {
     let row = |(index, step): (usize, &crate::coating::schedule::Step)| {
         let slot = worked.schedule.slots.get(index)?;
-        let or_dash = |time: Option<f64>| time.map_or_else(|| "–".to_owned(), |t| written(t, style));
+        let or_dash =
+            |time: Option<f64>| time.map_or_else(|| "–".to_owned(), |t| written(t, style));
         let margin = worked.margins.get(index).copied().flatten();
         let breaks = worked.schedule.breaches.iter().any(|breach| breach.step == index);
         Some(TableRow {
@@ -136,7 +150,12 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             text!("{}: may start from", &step.label),
             "end of the step before + least wait · max(pace, 1)",
-            text!("{} + {} · {}", written(at.end_min, style), span(last.recoat_least_min), plain(last.pace.max(1.0), 2)),
+            text!(
+                "{} + {} · {}",
+                written(at.end_min, style),
+                span(last.recoat_least_min),
+                plain(last.pace.max(1.0), 2)
+            ),
             written(slot.earliest_min, style),
             &WINDOW,
         ));
@@ -144,7 +163,13 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             steps.push(Step::new(
                 text!("{}: at the latest", &step.label),
                 "start of the step before + longest wait · min(pace, 1) − work that takes longer",
-                text!("{} + {} · {} − {}", written(at.start_min, style), span(most), plain(last.pace.min(1.0), 2), span((step.work_min - last.work_min).max(0.0))),
+                text!(
+                    "{} + {} · {} − {}",
+                    written(at.start_min, style),
+                    span(most),
+                    plain(last.pace.min(1.0), 2),
+                    span((step.work_min - last.work_min).max(0.0))
+                ),
                 written(latest, style),
                 &WINDOW,
             ));
@@ -168,7 +193,12 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             text!("{}: pace, by which labels' times are multiplied", &step.label),
             "2^((T label − T) / 10 °C)",
-            text!("2^(({} − {}) / {})", style.temperature(inputs.label_temperature), style.temperature(weather.temperature), style.temperature_difference(10.0)),
+            text!(
+                "2^(({} − {}) / {})",
+                style.temperature(inputs.label_temperature),
+                style.temperature(weather.temperature),
+                style.temperature_difference(10.0)
+            ),
             plain(step.pace, 2),
             &mixing::POT_LIFE,
         ));
@@ -176,7 +206,11 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             text!("{}: dew point (T in °C)", &step.label),
             "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
-            text!("{}, {}", style.temperature(weather.temperature), percent(weather.humidity.get::<uom::si::ratio::percent>())),
+            text!(
+                "{}, {}",
+                style.temperature(weather.temperature),
+                percent(weather.humidity.get::<uom::si::ratio::percent>())
+            ),
             dew.clone(),
             &air::MAGNUS,
         ));

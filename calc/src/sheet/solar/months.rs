@@ -15,8 +15,18 @@ use crate::report::{Step, Table, TableRow, texts};
 
 /// January first.
 pub(super) const NAMES: [&str; 12] = [
-    "January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December",
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
 ];
 
 pub(super) fn wh(energy: Energy) -> String {
@@ -58,14 +68,20 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     let need = inputs.need.map(|need| need.get::<watt_hour>());
     let highest = values.iter().copied().chain(need).fold(1e-9, f64::max);
     let y = |wh: f64| HEIGHT * (1.0 - wh / highest);
-    let best = values
-        .iter()
-        .enumerate()
-        .max_by(|a, b| a.1.total_cmp(b.1))
-        .map_or(0, |(index, _)| index);
+    let best =
+        values.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1)).map_or(0, |(index, _)| index);
     let mut drawing = Drawing::new(
         "Yield of a mean day, month by month",
-        text!("Twelve bars, from {} in {} to {} in {}{}.", wh(figures.yields[least]), &NAMES[least], wh(figures.yields[best]), &NAMES[best], inputs.need.map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))),
+        text!(
+            "Twelve bars, from {} in {} to {} in {}{}.",
+            wh(figures.yields[least]),
+            &NAMES[least],
+            wh(figures.yields[best]),
+            &NAMES[best],
+            inputs
+                .need
+                .map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))
+        ),
     );
     for (index, value) in values.iter().enumerate() {
         let left = PITCH * index as f64;
@@ -110,7 +126,11 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
         Step::new(
             text!("{}: outside the atmosphere", &name),
             "H₀ = (86400 s · Gsc / π) · (1 + 0.033 cos(2π n / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
-            text!("φ = {}, n = {}, Gsc = 1367 W/m²", degrees(inputs.site.latitude), crate::energy::sun::MONTH_DAYS[index]),
+            text!(
+                "φ = {}, n = {}, Gsc = 1367 W/m²",
+                degrees(inputs.site.latitude),
+                crate::energy::sun::MONTH_DAYS[index]
+            ),
             megajoule(month.h0_mj_m2),
             &GEOMETRY,
         ),
@@ -138,7 +158,12 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
         Step::new(
             text!("{}: yield of a day", &name),
             "E = H / 3.6 · P · (1 − loss)",
-            text!("{} / 3.6 · {} · (1 − {})", megajoule(month.plane_mj_m2), amount(inputs.rated().get::<watt>(), 0, "W"), percent(inputs.loss * 100.0)),
+            text!(
+                "{} / 3.6 · {} · (1 − {})",
+                megajoule(month.plane_mj_m2),
+                amount(inputs.rated().get::<watt>(), 0, "W"),
+                percent(inputs.loss * 100.0)
+            ),
             wh(figures.yields[index]),
             &PANEL_LOSSES,
         ),

@@ -1,7 +1,7 @@
 //! What is said about panels: answers, remarks, and the working of the string in the cold.
 
-use crate::text::text;
 use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{ElectricPotential, Energy, ThermodynamicTemperature};
@@ -49,9 +49,15 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         (Some(false), Some(0)) => remarks.push(Remark::warning(
             "Even one panel exceeds the controller's limit in the cold: take another controller.",
         )),
-        (Some(false), Some(most)) => remarks.push(Remark::warning(text!("In the cold this string exceeds the controller's limit and destroys it: at most {} \
-             in series.", &most))),
-        (Some(true), Some(most)) => remarks.push(Remark::good(text!("The string stays below the controller's limit in the cold; up to {} in series would.", &most))),
+        (Some(false), Some(most)) => remarks.push(Remark::warning(text!(
+            "In the cold this string exceeds the controller's limit and destroys it: at most {} \
+             in series.",
+            &most
+        ))),
+        (Some(true), Some(most)) => remarks.push(Remark::good(text!(
+            "The string stays below the controller's limit in the cold; up to {} in series would.",
+            &most
+        ))),
         _ if inputs.controller.is_some() => remarks.push(Remark::note(
             "To check the controller give the open-circuit voltage and the coldest morning too.",
         )),
@@ -59,7 +65,11 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
     }
     remarks.extend(need_remark(inputs, figures));
     if !inputs.count.is_multiple_of(inputs.in_series) {
-        remarks.push(Remark::note(text!("{} panels do not make full strings of {}.", &inputs.count, &inputs.in_series)));
+        remarks.push(Remark::note(text!(
+            "{} panels do not make full strings of {}.",
+            &inputs.count,
+            &inputs.in_series
+        )));
     }
     let outside: Vec<&str> = figures
         .months
@@ -69,11 +79,17 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         .map(|(_, name)| name)
         .collect();
     if !outside.is_empty() {
-        remarks.push(Remark::note(text!("The clearness of {} lies outside the 0.3 to 0.8 that the method was fitted to.", outside.join(", "))));
+        remarks.push(Remark::note(text!(
+            "The clearness of {} lies outside the 0.3 to 0.8 that the method was fitted to.",
+            outside.join(", ")
+        )));
     }
     if figures.cold.is_some() && matches!(inputs.rule, ColdRule::Table) {
-        remarks.push(Remark::note(text!("The voltage at {} is by the electrical code's table for crystalline silicon; the \
-             maker's own figure comes first.", inputs.coldest.map_or_else(String::new, |t| style.temperature(t)))));
+        remarks.push(Remark::note(text!(
+            "The voltage at {} is by the electrical code's table for crystalline silicon; the \
+             maker's own figure comes first.",
+            inputs.coldest.map_or_else(String::new, |t| style.temperature(t))
+        )));
     }
     sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
@@ -97,11 +113,21 @@ fn need_remark(inputs: &Inputs, figures: &Figures) -> Option<Remark> {
     let hours = figures.months[least].sun_hours() * (1.0 - inputs.loss);
     let more = need.get::<watt_hour>() / hours;
     let closes = if hours > 0.01 && more < 1e5 {
-        text!("panels of {} in all, or {} a day from driving or shore power", amount(more.ceil(), 0, "W"), months::wh(gap))
+        text!(
+            "panels of {} in all, or {} a day from driving or shore power",
+            amount(more.ceil(), 0, "W"),
+            months::wh(gap)
+        )
     } else {
         text!("{} a day from driving or shore power", months::wh(gap))
     };
-    Some(Remark::warning(text!("Too little in {}: in {} it lacks {} a day. It takes {}.", short.join(", "), months::NAMES[least], months::wh(gap), &closes)))
+    Some(Remark::warning(text!(
+        "Too little in {}: in {} it lacks {} a day. It takes {}.",
+        short.join(", "),
+        months::NAMES[least],
+        months::wh(gap),
+        &closes
+    )))
 }
 
 pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Step> {
@@ -113,14 +139,22 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
     let (formula, numbers, source) = match inputs.rule {
         ColdRule::Coefficient(percent) => (
             "V = Voc · (1 + β · (θ − 25 °C))",
-            text!("{} · (1 + ({} %) · ({} − {}))", volts(open_circuit), plain(percent, 3), style.temperature(coldest), style.temperature(ThermodynamicTemperature::new::<
-                    degree_celsius,
-                >(25.0))),
+            text!(
+                "{} · (1 + ({} %) · ({} − {}))",
+                volts(open_circuit),
+                plain(percent, 3),
+                style.temperature(coldest),
+                style.temperature(ThermodynamicTemperature::new::<degree_celsius>(25.0))
+            ),
             &METHOD,
         ),
         ColdRule::Table => (
             "V = Voc · factor",
-            text!("{} · {}", volts(open_circuit), plain(cold.panel.get::<volt>() / open_circuit.get::<volt>(), 2)),
+            text!(
+                "{} · {}",
+                volts(open_circuit),
+                plain(cold.panel.get::<volt>() / open_circuit.get::<volt>(), 2)
+            ),
             &TABLE,
         ),
     };

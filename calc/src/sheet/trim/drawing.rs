@@ -37,7 +37,11 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
     let mut drawing = Drawing::new(
         "The flange unrolled: roof-side edge above, rim below",
-        text!("Four sides {}, from {} and back; the strip above the cut line comes off.", &scale, names.join(" to ")),
+        text!(
+            "Four sides {}, from {} and back; the strip above the cut line comes off.",
+            &scale,
+            names.join(" to ")
+        ),
     )
     .strip();
     panel(&mut drawing, cut, &corners, height);

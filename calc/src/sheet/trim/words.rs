@@ -21,7 +21,11 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     vec![
         Answer::new("Cut off, from the roof-side edge", at_all(|corner| corner.cut))
             .note(names.clone()),
-        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(text!("{}; with the cut-off each makes {}", &names, style.mark(flange.height).text)),
+        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(text!(
+            "{}; with the cut-off each makes {}",
+            &names,
+            style.mark(flange.height).text
+        )),
         Answer::new("Out of level", style.short(cut.uneven))
             .note("from the corner that loses most to the one that loses least"),
     ]
@@ -32,11 +36,17 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
     if let Some(twist) = cut.twist {
         let rocks_by = style.short(twist.rocks_by);
         if !twist.rim_follows {
-            remarks.push(Remark::warning(text!("Ceiling and roof frame are twisted to each other: a flat rim stands off by \
+            remarks.push(Remark::warning(text!(
+                "Ceiling and roof frame are twisted to each other: a flat rim stands off by \
                  {} at two corners, more than its screws can draw in. Measure again; if it \
-                 stays, pack the ceiling there or seal the gap.", &rocks_by)));
+                 stays, pack the ceiling there or seal the gap.",
+                &rocks_by
+            )));
         } else if twist.rocks_by.get::<millimeter>() > UNSEEN_MM {
-            remarks.push(Remark::note(text!("A flat rim rocks by {} on two corners; its screws can draw that in.", &rocks_by)));
+            remarks.push(Remark::note(text!(
+                "A flat rim rocks by {} on two corners; its screws can draw that in.",
+                &rocks_by
+            )));
         }
     }
     remarks.push(Remark::note(
@@ -51,7 +61,11 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
         if let Some(off) = difference(corner, flange.height)
             && off.get::<millimeter>() > UNSEEN_MM
         {
-            remarks.push(Remark::note(text!("At {} the two readings differ by {}: near enough; the standoff is cut to.", &corner.name, style.small(off))));
+            remarks.push(Remark::note(text!(
+                "At {} the two readings differ by {}: near enough; the standoff is cut to.",
+                &corner.name,
+                style.small(off)
+            )));
         }
     }
     if flange.corners.len() != 4 {
@@ -91,7 +105,13 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     };
     Table {
         title: "Corner by corner".into(),
-        heads: texts(&["Corner", "Standoff", "Depth", "Cut off, from the roof-side edge", "Keep, from the rim"]),
+        heads: texts(&[
+            "Corner",
+            "Standoff",
+            "Depth",
+            "Cut off, from the roof-side edge",
+            "Keep, from the rim",
+        ]),
         rows: cut.corners.iter().zip(&flange.corners).map(row).collect(),
     }
 }
@@ -126,7 +146,13 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "A flat rim stands off at two corners by",
             "r = |cut₂ + cut₄ − cut₁ − cut₃| / 2",
-            text!("|{} + {} − {} − {}| / 2", text(second.cut), text(fourth.cut), text(first.cut), text(third.cut)),
+            text!(
+                "|{} + {} − {} − {}| / 2",
+                text(second.cut),
+                text(fourth.cut),
+                text(first.cut),
+                text(third.cut)
+            ),
             text(twist.rocks_by),
             &trim::TWIST,
         ));

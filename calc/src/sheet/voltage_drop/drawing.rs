@@ -1,10 +1,10 @@
 //! The run along its length, and the voltage along it against the limit.
 
-use crate::text::text;
 use super::Findings;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::{Style, plain};
 use crate::sheet::wiring::{limit, run_length, volts};
+use crate::text::text;
 
 impl Findings<'_> {
     /// The length is to scale; so is the voltage of the graph below it, from the source voltage
@@ -21,9 +21,18 @@ impl Findings<'_> {
         let (source, load) = (volts(run.source_v), volts(wired.load_v));
         let mut drawing = Drawing::new(
             "Voltage along the run",
-            text!("Two conductors of {}, {} long, from the source ({} in the positive) to the \
+            text!(
+                "Two conductors of {}, {} long, from the source ({} in the positive) to the \
                  load. The voltage falls in a straight line from {} to {}; the limit of \
-                 {} is {}.", &wired.conductor, run_length(length, style), &fuse, &source, &load, limit(run.drop_limit_percent), volts(least_v)),
+                 {} is {}.",
+                &wired.conductor,
+                run_length(length, style),
+                &fuse,
+                &source,
+                &load,
+                limit(run.drop_limit_percent),
+                volts(least_v)
+            ),
         );
         let at = |x: f64, y: f64| Point::metres(x * length, y * length);
 

@@ -1,6 +1,5 @@
 //! The conductors beside each other, and the working.
 
-use crate::text::text;
 use super::{Findings, is_enough};
 use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::{DropError, Load, Wired, greatest_resistance_ohm};
@@ -8,9 +7,10 @@ use crate::electrical::sources;
 use crate::quantity::{Style, UnitSystem};
 use crate::report::{Step, Table, TableRow, texts};
 use crate::sheet::wiring::{
-    amperes, ampacity_steps, drop_volts, fuse_steps, limit, ohms, ohms_per_length, percent, resistance_steps,
-    run_at_most, run_length, volts, watts,
+    ampacity_steps, amperes, drop_volts, fuse_steps, limit, ohms, ohms_per_length, percent,
+    resistance_steps, run_at_most, run_length, volts, watts,
 };
+use crate::text::text;
 
 impl Findings<'_> {
     /// AWG and metric sizes, those of the style's system first.
@@ -55,7 +55,11 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Both conductors",
             "R = 2 · L · r",
-            text!("2 · {} · {}", run_length(run.length_m, style), ohms_per_length(ohm_per_m, style)),
+            text!(
+                "2 · {} · {}",
+                run_length(run.length_m, style),
+                ohms_per_length(ohm_per_m, style)
+            ),
             resistance.clone(),
             &sources::OHMS_LAW,
         ));
@@ -116,7 +120,10 @@ impl Findings<'_> {
                 "R = Vs² · p · (1 − p) / P",
                 text!("({})² · {} · (1 − {}) / {}", &source, &share, &share, watts(power_w)),
             ),
-            _ => ("R = p · Vs / I", text!("{} · {} / {}", &share, &source, amperes(self.wired.current_a))),
+            _ => (
+                "R = p · Vs / I",
+                text!("{} · {} / {}", &share, &source, amperes(self.wired.current_a)),
+            ),
         };
         vec![
             Step::new(

@@ -36,15 +36,30 @@ fn whole_days(days: f64) -> f64 {
     (days + 1e-9).floor()
 }
 
-pub(super) fn remarks(supply: &Supply, store: &Store, run: Option<Time>, style: Style) -> Vec<Remark> {
+pub(super) fn remarks(
+    supply: &Supply,
+    store: &Store,
+    run: Option<Time>,
+    style: Style,
+) -> Vec<Remark> {
     let mut remarks = Vec::new();
     if store.days < 1.0 {
         remarks.push(Remark::warning("The tank does not last a day: a larger one, or less use."));
     }
-    remarks.push(Remark::note(text!("Enter {} at the tank's place on the axle loads sheet; the tank itself comes on top.", style.mass(store.mass))));
-    remarks.push(Remark::note(text!("All of it ends as waste water: a waste tank of {} holds what a full tank brings.", style.volume(usable(supply)))));
+    remarks.push(Remark::note(text!(
+        "Enter {} at the tank's place on the axle loads sheet; the tank itself comes on top.",
+        style.mass(store.mass)
+    )));
+    remarks.push(Remark::note(text!(
+        "All of it ends as waste water: a waste tank of {} holds what a full tank brings.",
+        style.volume(usable(supply))
+    )));
     if let Some(run) = run {
-        remarks.push(Remark::note(text!("The pump runs {} a day: enter that as its hours on the energy sheet ({} h).", amount(run.get::<minute>(), 1, "min"), plain(run.get::<hour>(), 3))));
+        remarks.push(Remark::note(text!(
+            "The pump runs {} a day: enter that as its hours on the energy sheet ({} h).",
+            amount(run.get::<minute>(), 1, "min"),
+            plain(run.get::<hour>(), 3)
+        )));
     }
     remarks
 }
@@ -91,7 +106,12 @@ pub(super) fn working(
         Step::new(
             "Days",
             "t = V · (1 − s) / D",
-            text!("{} · (1 − {}) / {}", style.volume(supply.tank), percent(supply.dead_share * 100.0), style.volume(day)),
+            text!(
+                "{} · (1 − {}) / {}",
+                style.volume(supply.tank),
+                percent(supply.dead_share * 100.0),
+                style.volume(day)
+            ),
             amount(store.days, 2, "days"),
             &DAYS,
         ),
@@ -107,7 +127,11 @@ pub(super) fn working(
         steps.push(Step::new(
             "Pump's run in a day",
             "t = D / q",
-            text!("{} / ({} a minute)", style.volume(day), style.volume(flow * Time::new::<minute>(1.0))),
+            text!(
+                "{} / ({} a minute)",
+                style.volume(day),
+                style.volume(flow * Time::new::<minute>(1.0))
+            ),
             amount(run.get::<minute>(), 2, "min"),
             &DAYS,
         ));
@@ -129,7 +153,12 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
     let side = libm::cbrt(supply.tank.get::<cubic_meter>());
     let mut drawing = Drawing::new(
         "Level in the tank, day by day",
-        text!("A tank of {}; {} of it lasts {}.", style.volume(supply.tank), style.volume(usable(supply)), amount(store.days, 1, "days")),
+        text!(
+            "A tank of {}; {} of it lasts {}.",
+            style.volume(supply.tank),
+            style.volume(usable(supply)),
+            amount(store.days, 1, "days")
+        ),
     );
     let dead = side * supply.dead_share;
     let at = |y: f64| [Point::metres(0.0, y), Point::metres(side, y)];
