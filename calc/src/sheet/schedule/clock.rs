@@ -1,7 +1,7 @@
 //! Times of day as people write them, and as they are written back.
 
 use crate::coating::schedule::clock;
-use crate::quantity::{Style, UnitSystem};
+use crate::quantity::{Style, UnitSystem, from_digits};
 use crate::text::text;
 
 const HOUR: f64 = 60.0;
@@ -24,7 +24,7 @@ pub fn time_of_day(text: &str) -> Result<f64, String> {
     let number = |text: &str, most: f64| {
         let digits =
             !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
-        let number = text.parse::<f64>().ok().filter(|number| digits && *number <= most);
+        let number = from_digits(text).filter(|number| digits && *number <= most);
         number.ok_or_else(|| format!("this is no time of day; {RIGHT}"))
     };
     let (hours, minutes) = (number(hours, 24.0)?, number(minutes, 59.0)?);
