@@ -130,6 +130,18 @@ impl Desk {
         Ok(copy.id().to_owned())
     }
 
+    /// Whether anything was taken out that could be deleted for good to make room.
+    pub fn bin_has_any(&self) -> bool {
+        !self.store.deleted().is_empty()
+    }
+
+    /// Deletes for good what was taken out, and saves again.
+    pub fn make_room(&self) {
+        while self.store.forget_oldest().is_some() {}
+        self.save_waits.set_value(true);
+        self.save_now();
+    }
+
     fn step(&self, field: Option<String>, change: impl FnOnce(&mut Project)) {
         let before = self.project.get_untracked();
         self.project.update(change);
