@@ -42,7 +42,10 @@ impl Desk {
         let project = RwSignal::new(project);
         Self {
             project,
-            evaluation: Memo::new(move |_| Arc::new(project.with(calc::evaluate))),
+            evaluation: Memo::new(move |before: Option<&Arc<Evaluation>>| {
+                let before = before.map(Arc::as_ref);
+                Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
+            }),
             trouble: RwSignal::new(None),
             history: RwSignal::new(History::default()),
             store,
