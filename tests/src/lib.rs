@@ -12,6 +12,7 @@ mod site;
 pub use anyhow::{Context, Result, anyhow, bail, ensure};
 pub use app::{Shown, answers, answers_in, field};
 pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
+pub use driver::PHONE;
 pub use import::project_with_every_sheet;
 pub use page::Page;
 pub use run::run;

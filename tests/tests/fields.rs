@@ -1,7 +1,7 @@
 //! Fields as thumbs use them: units, keys for lengths, faults, undo, lists that grow.
 
 use calc::project::{Place, Project};
-use e2e::{Imperial, Metric, Page, Result, answers_in, ensure, field, in_each_engine};
+use e2e::{Engine, Imperial, Metric, Page, Result, answers_in, ensure, field, in_each_engine};
 use serde_json::json;
 
 in_each_engine!(
@@ -47,7 +47,15 @@ async fn types_what_a_number_pad_lacks(page: &mut Page) -> Result<()> {
     page.begin_project(Imperial).await?;
     page.add_sheet("stud_marks").await?;
     let key = |name: &str| format!("[data-field=first_stud] [data-do=key][aria-label=\"{name}\"]");
-    page.fill("first_stud", "7").await?;
+    if page.engine() == Engine::WebKit {
+        // A window without a window manager is never active, so its fields never count as focused: the keys' coming and
+        // going is not tested there, what they do is.
+        let show = "const style = new CSSStyleSheet(); style.replaceSync('.keys { display: grid !important }');
+            document.adoptedStyleSheets = [style]";
+        page.execute(show, vec![]).await?;
+    }
+    page.click(&field("first_stud")).await?;
+    page.press("7").await?;
     page.click(&key("feet")).await?;
     page.press(" 6 1").await?;
     page.click(&key("fraction stroke")).await?;

@@ -44,8 +44,8 @@ async fn works_out_the_coating_for_a_floor(page: &mut Page) -> Result<()> {
     page.fill_all(&[("areas.1.length", "36"), ("areas.1.width", "10"), ("areas.1.count", "2")])
         .await?;
     page.choose("areas.1.subtract", "yes").await?;
-    inputs["areas"][1] =
-        json!({ "length": "36 in", "width": "10 in", "count": 2, "subtract": true });
+    let areas = inputs["areas"].as_array_mut().context("areas are a list")?;
+    areas.push(json!({ "length": "36 in", "width": "10 in", "count": 2, "subtract": true }));
     let less = answers("coating", inputs, Imperial)?;
     ensure!(less != whole, "what is taken off changes nothing");
     page.wait_for_answers(&less).await?;

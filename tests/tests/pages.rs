@@ -3,10 +3,10 @@
 use calc::project::Project;
 use calc::sheet::SHEETS;
 use e2e::{
-    Engine, Metric, Page, Result, answers_in, bail, ensure, in_each_engine,
+    Engine, Metric, PHONE, Page, Result, answers_in, ensure, in_each_engine,
     project_with_every_sheet,
 };
-use serde_json::{Value, json};
+use serde_json::json;
 use std::process::Command;
 
 in_each_engine!(
@@ -49,7 +49,8 @@ async fn axe_everywhere(page: &mut Page, light: &str) -> Result<()> {
 
 async fn nothing_scrolls_sideways_and_all_fits_a_thumb(page: &mut Page) -> Result<()> {
     let too_wide = "
-        const wide = innerWidth;
+        // Not innerWidth: a phone's browser widens that to what overflows.
+        const wide = arguments[1];
         if (document.documentElement.scrollWidth <= wide) return [];
         const out = [...document.querySelectorAll('#app *')].filter(one => one.getBoundingClientRect().right > wide + 1);
         return ['scrolls sideways to ' + document.documentElement.scrollWidth + ' px', ...out.slice(0, 3).map(one => one.outerHTML.slice(0, 120))]";
@@ -62,15 +63,24 @@ async fn nothing_scrolls_sideways_and_all_fits_a_thumb(page: &mut Page) -> Resul
     let mut found = Vec::new();
     on_every_page(page, async |page, name| {
         for script in [too_wide, too_small] {
-            let Value::Array(here) = page.execute(script, vec![json!(LEAST_HEIGHT)]).await? else {
-                bail!("a list is wanted")
-            };
+            let here = page.execute(script, vec![json!(LEAST_HEIGHT), json!(PHONE.0)]).await?;
+            let here: Vec<String> = serde_json::from_value(here)?;
             found.extend(here.iter().take(6).map(|one| format!("{name}: {one}")));
         }
         Ok(())
     })
     .await?;
     ensure!(found.is_empty(), "{}", found.join("\n"));
+    // Both would have been seen.
+    let bad = "const one = document.createElement('button'); one.className = 'bad';
+        one.style.cssText = 'min-height: 0; height: 20px; padding: 0; width: 500px';
+        document.querySelector('main').append(one)";
+    page.execute(bad, vec![]).await?;
+    for script in [too_wide, too_small] {
+        let here =
+            page.execute(script, vec![json!(LEAST_HEIGHT), json!(PHONE.0)]).await?.to_string();
+        ensure!(here.contains("class=\\\"bad\\\""), "not seen: {here}");
+    }
     Ok(())
 }
 
@@ -111,7 +121,10 @@ async fn on_every_page(
     }
     // A tap beside the menu closes it.
     page.go_to("").await?;
-    page.click("main h1").await?;
+    let list = page.wait_for(".buy h2").await?;
+    let script = "arguments[0].scrollIntoView({ block: 'end', behavior: 'instant' })";
+    page.browser().execute(script, vec![list.to_json()?]).await?;
+    list.click().await?;
     page.wait_until_gone("details.menu[open]").await?;
     // A sheet with nothing in it, and one with faults.
     page.add_sheet("coating").await?;

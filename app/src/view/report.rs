@@ -143,6 +143,10 @@ fn table(html: &mut Html, table: &Table) {
     html.tag("caption", "", &table.title);
     html.raw("<thead><tr>");
     for head in &table.heads {
+        if head.is_empty() {
+            html.raw("<td></td>");
+            continue;
+        }
         html.raw("<th scope=\"col\">");
         html.text(head);
         html.raw("</th>");

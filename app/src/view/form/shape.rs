@@ -380,9 +380,9 @@ impl Walker<'_> {
     }
 
     fn heading(&mut self, ask: &'static Ask, path: &str) {
-        self.html.raw("<h3>");
+        self.html.raw("<h2>");
         self.label(ask);
-        self.html.raw("</h3>");
+        self.html.raw("</h2>");
         self.html.tag_if_any("p", "help", ask.help);
         self.whole(path);
     }
