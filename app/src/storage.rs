@@ -159,6 +159,10 @@ impl Store {
 
     /// Throws the damaged text of a project away.
     pub fn forget_damaged(&self, id: &str) {
+        let record = Record::read(self.shelf, id);
+        if record.damaged().is_some() && record.standing().is_some() {
+            self.shelf.remove(&key(SLOTS[record.order()[0]], id));
+        }
         self.shelf.remove(&key(DAMAGED, id));
     }
 

@@ -42,6 +42,7 @@ pub fn App() -> impl IntoView {
         elsewhere.update(|last| *last = Elsewhere { number: last.number + 1, id })
     });
     menu::apply_theme(store);
+    keys::steady_taps();
     let open_id = Memo::new(move |_| route.with(|route| route.project().map(str::to_owned)));
     view! {
         <a class="skip" href="#main" on:click=|event| {

@@ -89,6 +89,7 @@ fn main() {
             support_width_mm: 45.0,
             edge_distance_mm: 15.0,
             stagger_mm: 600.0,
+            least_piece_mm: 300.0,
             courses: 15,
             stock: task(
                 &[],

@@ -2,6 +2,7 @@
 
 mod body;
 mod evaluate;
+mod example;
 #[cfg(feature = "json")]
 mod json;
 mod load;

@@ -43,8 +43,11 @@ sheets! {
     gap_fill
     coating
     schedule
-    trim
+    furring
+    boards
     stud_marks
+    cut_plan
+    trim
     voltage_drop
     circuit
     lights

@@ -17,17 +17,35 @@ fn body() -> Json {
         "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] })
 }
 
-/// A project whose last sheet is the one asked for; before it stand the examples of all sheets,
-/// under their kinds as ids, for sheets that take from others.
+/// A project whose last sheet is the one asked for; before it stand the examples of the sheets that it takes from, under their
+/// kinds as ids.
 fn project(kind: &str, inputs: &Json, units: &str) -> Project {
     let mut sheets: Vec<Json> = SHEETS
         .iter()
+        .filter(|sheet| sources_of(kind).contains(sheet.kind))
         .map(|sheet| json!({ "id": sheet.kind, "kind": sheet.kind, "title": sheet.title, "inputs": example(sheet) }))
         .collect();
     sheets.push(json!({ "id": "the sheet", "kind": kind, "title": "", "inputs": inputs }));
     let file =
         json!({ "battenbook": 1, "id": "p", "units": units, "body": body(), "sheets": sheets });
     Project::from_text(&file.to_string()).unwrap()
+}
+
+/// The kinds that a kind of sheet takes from, and those that these take from.
+fn sources_of(kind: &str) -> BTreeSet<&'static str> {
+    let mut found = BTreeSet::new();
+    let mut next = vec![kind];
+    while let Some(kind) = next.pop() {
+        let asks = calc::sheet::find(kind).map_or(Vec::new(), |sheet| all_asks(sheet.asks));
+        for ask in asks {
+            if let Kind::SheetOf(other) = ask.kind
+                && found.insert(other)
+            {
+                next.push(other);
+            }
+        }
+    }
+    found
 }
 
 fn example(sheet: &Sheet) -> Json {

@@ -1,12 +1,18 @@
 //! Battenbook from outside: a server, a phone-sized page in a real browser, and one test per engine.
 
+mod app;
 mod display;
 mod driver;
+mod import;
+mod kept;
 mod page;
 mod run;
 mod site;
 
-pub use anyhow::{Result, bail, ensure};
+pub use anyhow::{Context, Result, anyhow, bail, ensure};
+pub use app::{Shown, answers, answers_in, field};
+pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
+pub use import::project_with_every_sheet;
 pub use page::Page;
 pub use run::run;
 pub use site::{Site, copy_of_dist, next_version};

@@ -3,11 +3,14 @@
 use crate::driver::PHONE;
 use crate::site::Site;
 use anyhow::{Context, Result, bail, ensure};
+use base64::Engine as _;
+use base64::prelude::BASE64_STANDARD;
 use serde_json::{Value, json};
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
+use thirtyfour::common::print::PrintParameters;
 use thirtyfour::extensions::query::ElementQueryable;
-use thirtyfour::{By, Key, WebDriver, WebElement};
+use thirtyfour::{By, Key, WebDriver, WebElement, WindowHandle};
 use xtask::engine::Engine;
 use xtask::workspace;
 
@@ -86,8 +89,8 @@ impl Page {
 
     /// Waits until the app runs in another document than the one marked by `window.beforeReload`.
     async fn wait_for_new_document(&mut self, patience: Duration) -> Result<()> {
-        let script =
-            "return !window.beforeReload && document.documentElement.dataset.app === 'running'";
+        let script = "return location.protocol !== 'about:' && !window.beforeReload
+                && document.documentElement.dataset.app === 'running'";
         let deadline = Instant::now() + patience;
         loop {
             // Between two documents any answer may be an error.
@@ -105,6 +108,22 @@ impl Page {
     pub async fn click_and_wait_for_reload(&mut self, selector: &str) -> Result<()> {
         self.execute("window.beforeReload = true", vec![]).await?;
         self.click(selector).await?;
+        self.wait_for_new_document(PATIENCE).await
+    }
+
+    /// Comes to the app anew, by an address with this hash, as from a bookmark.
+    pub async fn arrive(&mut self, hash: &str) -> Result<()> {
+        let address = format!("{}{hash}", self.site.url());
+        if self.engine == Engine::Chromium {
+            self.browser.goto("about:blank").await?;
+            self.browser.goto(&address).await?;
+        } else {
+            self.browser.enter_default_frame().await?;
+            let script = "const frame = document.querySelector('iframe');
+                frame.onload = () => { frame.onload = null; frame.src = arguments[0] };
+                frame.src = 'about:blank'";
+            self.execute(script, vec![json!(address)]).await?;
+        }
         self.wait_for_new_document(PATIENCE).await
     }
 
@@ -174,7 +193,45 @@ impl Page {
 
     /// Clicks.
     pub async fn click(&self, selector: &str) -> Result<()> {
-        self.wait_for(selector).await?.click().await.with_context(|| format!("clicking {selector}"))
+        let element = self.wait_for(selector).await?;
+        self.click_on(&element).await.with_context(|| format!("clicking {selector}"))
+    }
+
+    /// Clicks what an XPath names.
+    pub async fn click_path(&self, path: &str) -> Result<()> {
+        let query = self.browser.query(By::XPath(path)).wait(PATIENCE, INTERVAL).and_displayed();
+        let element = query.first().await.with_context(|| format!("no {path} to see"))?;
+        self.click_on(&element).await.with_context(|| format!("clicking {path}"))
+    }
+
+    /// Clicks an element in the middle of the window, clear of what sticks to its edges.
+    async fn click_on(&self, element: &WebElement) -> Result<()> {
+        let script = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+        self.browser.execute(script, vec![element.to_json()?]).await?;
+        Ok(element.click().await?)
+    }
+
+    /// Opens the app in a new tab, by an address with this hash; gives the tab that was left.
+    pub async fn leave_for_new_tab(&self, hash: &str) -> Result<WindowHandle> {
+        let left = self.browser.window().await?;
+        let tab = self.browser.new_tab().await?;
+        self.browser.switch_to_window(tab).await?;
+        self.browser.goto(format!("{}{hash}", self.site.url())).await?;
+        self.wait_until("the app to run in a new tab", RUNNING).await?;
+        Ok(left)
+    }
+
+    /// Goes back to the first tab; gives the tab that was left.
+    pub async fn back_to_first_tab(&self, first: &WindowHandle) -> Result<WindowHandle> {
+        let left = self.browser.window().await?;
+        self.browser.switch_to_window(first.clone()).await?;
+        self.back_in_frame().await?;
+        Ok(left)
+    }
+
+    /// Goes to a tab that `back_to_first_tab` left.
+    pub async fn to_new_tab(&self, tab: &WindowHandle) -> Result<()> {
+        Ok(self.browser.switch_to_window(tab.clone()).await?)
     }
 
     /// Types into a field, over what it held; no text empties it.
@@ -192,7 +249,7 @@ impl Page {
 
     /// Presses keys wherever the focus is.
     pub async fn press(&self, keys: &str) -> Result<()> {
-        Ok(self.browser.active_element().await?.send_keys(keys).await?)
+        Ok(self.browser.action_chain().send_keys(keys).perform().await?)
     }
 
     /// Runs a script in the page and gives what it returns.
@@ -233,6 +290,31 @@ impl Page {
         Ok(file)
     }
 
+    /// As `screenshot`, but of the page from top to foot where the engine can take it.
+    pub async fn whole_screenshot(&self, name: &str) -> Result<PathBuf> {
+        let file = self.screenshot(name).await?;
+        if self.engine == Engine::Chromium {
+            let height =
+                self.execute("return document.documentElement.scrollHeight", vec![]).await?;
+            // Half of the phone's fine pixels: long pages stay a size that viewers take.
+            let clip = json!({ "x": 0, "y": 0, "width": PHONE.0, "height": height, "scale": 0.5 });
+            let wanted = json!({ "captureBeyondViewport": true, "clip": clip });
+            let shot = self.browser.cdp().send_raw("Page.captureScreenshot", wanted).await?;
+            let picture = BASE64_STANDARD.decode(shot["data"].as_str().unwrap_or_default())?;
+            std::fs::write(&file, picture)?;
+        }
+        Ok(file)
+    }
+
+    /// Prints the page to a file, and says where.
+    pub async fn print(&self, name: &str) -> Result<PathBuf> {
+        let folder = workspace::target().join("e2e/print");
+        std::fs::create_dir_all(&folder)?;
+        let file = folder.join(format!("{name}-{}.pdf", self.engine.name()));
+        std::fs::write(&file, self.browser.print_page(PrintParameters::default()).await?)?;
+        Ok(file)
+    }
+
     /// The inner width of the page in CSS pixels, to be a phone's.
     pub async fn check_phone_width(&self) -> Result<()> {
         let width = self.execute("return innerWidth", vec![]).await?;
@@ -266,7 +348,13 @@ impl Page {
         Ok(())
     }
 
-    async fn wait_until_with(&self, what: &str, script: &str, arguments: Vec<Value>) -> Result<()> {
+    /// Waits until a script returns true for these arguments.
+    pub async fn wait_until_with(
+        &self,
+        what: &str,
+        script: &str,
+        arguments: Vec<Value>,
+    ) -> Result<()> {
         let deadline = Instant::now() + PATIENCE;
         loop {
             let answer = self.execute(script, arguments.clone()).await;

@@ -11,7 +11,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use calc::ask::{Ask, Kind};
 use calc::project::{Node, Place};
-use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent, PointerEvent};
+use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
@@ -82,8 +82,6 @@ pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView 
             on:click=move |event| form.tapped(&event)
             on:focusout=move |event| form.left(&event)
             on:keydown=move |event| next_on_enter(&event)
-            on:pointerdown=keep_focus
-            on:mousedown=keep_focus_of_mouse
         ></div>
     }
     .into_any()
@@ -123,7 +121,10 @@ impl Form {
             let kept = self.place.with_value(|place| {
                 self.desk.project.with_untracked(|project| project.typed(place, &path))
             });
-            input.set_value(&kept);
+            if input.value() != kept {
+                input.set_value(&kept);
+                fields::drop_unit(&input);
+            }
         }
     }
 
@@ -243,22 +244,6 @@ fn insert(input: &HtmlInputElement, text: &str) {
         let _ = input.set_selection_range(caret, caret);
     }
     let _ = input.focus();
-}
-
-/// The keys beside a field leave it the focus, and the phone its keyboard.
-fn keep_focus(event: PointerEvent) {
-    keep_focus_at(&event);
-}
-
-fn keep_focus_of_mouse(event: MouseEvent) {
-    keep_focus_at(&event);
-}
-
-fn keep_focus_at(event: &Event) {
-    let in_keys = element_of(event).and_then(|one| one.closest(".keys").ok().flatten());
-    if in_keys.is_some() {
-        event.prevent_default();
-    }
 }
 
 fn next_on_enter(event: &KeyboardEvent) {

@@ -38,17 +38,25 @@ pub fn answers(html: &mut Html, report: &Report) {
     html.raw("</ul>");
 }
 
-/// All that follows the answers but the working; `width` is the page's, in px.
-pub fn details(html: &mut Html, report: &Report, style: Style, width: f64) {
+/// The drawings; `width` is the page's, in px.
+pub fn drawings(html: &mut Html, report: &Report, width: f64) {
     for (number, drawing) in report.drawings.iter().enumerate() {
         push_drawing(html, drawing, width, number as u64);
     }
+}
+
+/// The marks and the tables.
+pub fn marks_and_tables(html: &mut Html, report: &Report, style: Style) {
     for strip in &report.marks {
         mark_strip(html, strip, style);
     }
     for one in &report.tables {
         table(html, one);
     }
+}
+
+/// The cautions, and what goes on the lists.
+pub fn cautions_and_lists(html: &mut Html, report: &Report, style: Style) {
     html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
     for caution in &report.cautions {
         html.raw("<li>");

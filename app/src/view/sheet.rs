@@ -4,6 +4,8 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use calc::project::{Place, Project, SheetResult};
+use calc::quantity::Style;
+use calc::report::Report;
 use calc::sheet;
 use leptos::prelude::*;
 
@@ -43,13 +45,23 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     };
     let found = shown("found", move |html| {
         with_report(result, |report| match report {
-            Some(report) => {
-                report::answers(html, report);
-                report::details(html, report, style.get(), width.get());
-            }
+            Some(report) => report::answers(html, report),
             None => to_mend(html, faults),
         });
     });
+    // Parts of their own: what a change leaves as it was is not written anew.
+    let part = move |write: fn(&mut Html, &Report, Style, f64)| {
+        shown("part", move |html| {
+            with_report(result, |report| {
+                if let Some(report) = report {
+                    write(html, report, style.get(), width.get());
+                }
+            });
+        })
+    };
+    let drawings = part(|html, report, _, width| report::drawings(html, report, width));
+    let marks = part(|html, report, style, _| report::marks_and_tables(html, report, style));
+    let rest = part(|html, report, style, _| report::cautions_and_lists(html, report, style));
     let working = shown("steps", move |html| {
         with_report(result, |report| {
             if let Some(report) = report {
@@ -78,6 +90,9 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
+                {drawings}
+                {marks}
+                {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
             </section>
@@ -100,7 +115,7 @@ fn result_of(desk: Desk, id: &str) -> Result {
     })
 }
 
-fn with_report(result: Result, show: impl FnOnce(Option<&calc::report::Report>)) {
+fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
     result.with(|result| {
         show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
     });
@@ -176,21 +191,14 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
 
 fn foot(desk: Desk, id: &str) -> AnyView {
     let id = id.to_owned();
-    let place = Place::Sheet(id.clone());
+    let fill = {
+        let id = id.clone();
+        move |_| desk.change(|project| project.fill_example(&id))
+    };
     let remove = move |_| {
         let project = desk.project.with_untracked(|project| project.id().to_owned());
         go(&Route::Project(project));
         desk.change(|project| project.remove_sheet(&id));
-    };
-    let fill = move |_| {
-        let kind = desk.project.with_untracked(|project| match &place {
-            Place::Sheet(id) => project.sheet(id).and_then(|sheet| sheet.kind().map(str::to_owned)),
-            Place::Body => None,
-        });
-        let example = kind.as_deref().and_then(sheet::find).map(|sheet| sheet.example);
-        if let Some(Ok(example)) = example.map(serde_json::from_str) {
-            desk.change(|project| project.set(&place, "", example));
-        }
     };
     view! {
         <div class="foot">

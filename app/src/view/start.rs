@@ -19,7 +19,7 @@ pub fn start_page(store: Store) -> AnyView {
     let said = RwSignal::new(String::new());
     let page = shown("start", move |html| {
         version.track();
-        projects(html, &store.list());
+        projects(html, store);
         html.raw(BEGIN);
         bin(html, &store.deleted());
     });
@@ -70,7 +70,8 @@ const BEGIN: &str = "<section class=\"begin\"><h2>Begin</h2><div class=\"pair\">
     <button data-do=\"demo\" data-with=\"metric\">Open the demo in millimetres</button>\
     </div><p><button class=\"wide\" data-do=\"save-all\">Save everything to a file</button></p></section>";
 
-fn projects(html: &mut Html, listings: &[Listing]) {
+fn projects(html: &mut Html, store: Store) {
+    let listings = store.list();
     if listings.is_empty() {
         html.tag(
             "p",
@@ -79,8 +80,10 @@ fn projects(html: &mut Html, listings: &[Listing]) {
         );
     }
     html.raw("<ul class=\"cards projects\">");
-    for one in listings {
+    for one in &listings {
+        let damaged = one.state == ListingState::Fine && store.damaged(&one.id).is_some();
         let state = match one.state {
+            ListingState::Fine if damaged => "a damaged save of it is kept too",
             ListingState::Fine => "",
             ListingState::Damaged => "cannot be read; its text is kept",
             ListingState::Newer { .. } => "saved by a newer version",
@@ -97,6 +100,10 @@ fn projects(html: &mut Html, listings: &[Listing]) {
             html.button("", "copy", &one.id, "Copy");
         }
         html.button("", "save", &one.id, "Save to a file");
+        if damaged {
+            html.button("", "save-damaged", &one.id, "Save the damaged text to a file");
+            html.button("danger", "forget-damaged", &one.id, "Throw the damaged text away");
+        }
         html.button("danger", "delete", &one.id, "Take out");
         html.raw("</div></details></li>");
     }
@@ -117,6 +124,12 @@ fn bin(html: &mut Html, deleted: &[Listing]) {
         html.raw("</li>");
     }
     html.raw("</ul></section>");
+}
+
+/// The name of a kept project; its id where it is not listed.
+fn name_in(store: Store, id: &str) -> String {
+    let named = store.list().into_iter().find(|one| one.id == id);
+    named.map_or_else(|| id.to_owned(), |one| one.name)
 }
 
 fn name_of(one: &Listing) -> &str {
@@ -145,11 +158,16 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         }
         "save" => {
             if let Some(text) = store.raw(with) {
-                let named = store.list().into_iter().find(|one| one.id == with);
-                let name = named.map_or_else(|| with.to_owned(), |one| one.name);
+                transfer::download(&transfer::file_name(&name_in(store, with)), &text);
+            }
+        }
+        "save-damaged" => {
+            if let Some(text) = store.damaged(with) {
+                let name = format!("{} damaged", name_in(store, with));
                 transfer::download(&transfer::file_name(&name), &text);
             }
         }
+        "forget-damaged" => store.forget_damaged(with),
         "save-all" => {
             let all = transfer::export_all(store);
             transfer::download("battenbook-all.json", &all.text);

@@ -14,6 +14,12 @@ pub static LEAST_RIP: Source = Source::common_practice("no rip narrower than hal
 pub static PATTERN_BOARDS: Source =
     Source::transcribed("Western Wood Products Association, Coverage Estimator", "table 4");
 
+/// A taper that nobody sees in the last course.
+pub static SHOWN_TAPER: Source =
+    Source::common_practice("a last course that tapers by 1/8 in over its run is not seen to");
+/// The taper of [`SHOWN_TAPER`]. [mm]
+pub const SHOWN_MM: f64 = 3.175;
+
 /// A remainder below this is none. [mm]
 const SLACK_MM: f64 = 1e-3;
 /// The most courses a field may take.

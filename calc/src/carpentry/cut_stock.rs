@@ -36,6 +36,8 @@ pub const MOST_PIECES: u32 = 2_000;
 pub const MOST_STOCK: usize = 50;
 /// Work that is worth a quarter of a second on a present desk machine, in steps of about one multiplication.
 pub const USUAL_EFFORT: u64 = 150_000_000;
+/// With less effort than this a plan is only made for its cost: waste and number of patterns are left as they come.
+pub const LEAST_REFINED_EFFORT: u64 = 100_000;
 /// Longest piece or stock length. [mm]
 pub const LONGEST_MM: f64 = 1_000_000.0;
 /// Shortest piece. [mm]
@@ -143,6 +145,8 @@ pub fn plan(task: &CutTask) -> Result<CutPlan, CutError> {
         solve::Failed::Impossible => grid.not_enough(),
         solve::Failed::NotFound => CutError::NoPlanFound,
     })?;
-    refine::refine(&grid.model, &mut solved.packing, &mut effort);
+    if task.effort >= LEAST_REFINED_EFFORT {
+        refine::refine(&grid.model, &mut solved.packing, &mut effort);
+    }
     Ok(layout::lay_out(task, &grid, &solved.packing, solved.bound))
 }

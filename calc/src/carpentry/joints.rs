@@ -17,6 +17,12 @@ pub static STRIP_STAGGER: Source = Source::transcribed(
     "end joints in neighbouring rows at least 6 in apart for strips under 3 in, 8 to 10 in for planks",
 );
 
+/// Short pieces lie badly.
+pub static LEAST_PIECE: Source =
+    Source::common_practice("no piece beside a joint shorter than 12 in");
+/// The length of [`LEAST_PIECE`]. [mm]
+pub const USUAL_LEAST_PIECE_MM: f64 = 304.8;
+
 /// Layouts of one course that are looked at.
 const MOST_LAYOUTS: usize = 600;
 /// Layouts that are joined with all others.
@@ -43,6 +49,8 @@ pub struct JointTask {
     pub edge_distance_mm: f64,
     /// Least distance of joints in neighbouring courses. [mm]
     pub stagger_mm: f64,
+    /// No joint leaves a shorter piece. [mm]
+    pub least_piece_mm: f64,
     /// Number of courses.
     pub courses: u32,
     /// Stock lengths.
@@ -88,6 +96,11 @@ pub enum JointError {
         /// Longest piece that the stock gives. [mm]
         longest_mm: f64,
     },
+    /// Every layout would leave a piece that is too short.
+    ShortPiece {
+        /// The least length of a piece. [mm]
+        least_mm: f64,
+    },
     /// No two layouts keep the stagger.
     Stagger {
         /// The stagger asked for. [mm]
@@ -111,6 +124,10 @@ impl fmt::Display for JointError {
                 f,
                 "pieces of at most {longest_mm:.0} mm do not reach from support to support over the run; take longer stock or add supports"
             ),
+            Self::ShortPiece { least_mm } => write!(
+                f,
+                "every joint on these supports would leave a piece shorter than {least_mm:.0} mm; take other stock lengths or move a support"
+            ),
             Self::Stagger { stagger_mm } => write!(
                 f,
                 "no joints on these supports stand {stagger_mm:.0} mm apart in neighbouring courses; take a smaller stagger or longer stock"
@@ -132,7 +149,7 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
     let longest_mm = check(task)?;
     let unreachable = JointError::Unreachable { longest_mm };
     let (mut layouts, mut all) = self::layouts(task, longest_mm, 0).ok_or(unreachable)?;
-    if layouts.iter().any(|layout| !layout.is_empty())
+    if task.run_mm > longest_mm + SLACK_MM
         && task.edge_distance_mm > task.support_width_mm / 2.0 + SLACK_MM
     {
         return Err(JointError::EdgeDistance {
@@ -145,6 +162,9 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
         // One joint more in each course may keep the stagger that the fewest cannot.
         (layouts, all) = self::layouts(task, longest_mm, 1).ok_or(unreachable)?;
         (sets, every_set) = self::sets(task, &layouts);
+    }
+    if layouts.is_empty() {
+        return Err(JointError::ShortPiece { least_mm: task.least_piece_mm });
     }
     if sets.is_empty() {
         return Err(JointError::Stagger { stagger_mm: task.stagger_mm });
@@ -201,6 +221,7 @@ fn check(task: &JointTask) -> Result<f64, JointError> {
         && above(longest_mm)
         && least(task.edge_distance_mm)
         && least(task.stagger_mm)
+        && least(task.least_piece_mm)
         && task.courses > 0
         && task.supports_mm.iter().all(|support| support.is_finite());
     if !numbers {
@@ -234,22 +255,24 @@ fn layouts(task: &JointTask, longest_mm: f64, more: usize) -> Option<(Vec<Vec<f6
         fewest += 1;
     }
     let mut found = Vec::new();
-    let all =
-        extend(task.run_mm, longest_mm, &supports, fewest + more, &mut Vec::new(), &mut found);
+    let reach = (task.least_piece_mm - SLACK_MM, longest_mm + SLACK_MM);
+    let all = extend(task.run_mm, reach, &supports, fewest + more, &mut Vec::new(), &mut found);
     Some((found, all))
 }
 
+/// Adds joints until none are left, each piece within `reach`: its least and its greatest length.
 fn extend(
     run_mm: f64,
-    longest_mm: f64,
+    reach: (f64, f64),
     supports: &[f64],
     joints_left: usize,
     layout: &mut Vec<f64>,
     found: &mut Vec<Vec<f64>>,
 ) -> bool {
+    let (least, most) = reach;
     let at = layout.last().copied().unwrap_or(0.0);
     if joints_left == 0 {
-        if run_mm - at <= longest_mm + SLACK_MM {
+        if run_mm - at <= most && run_mm - at >= least {
             if found.len() == MOST_LAYOUTS {
                 return false;
             }
@@ -258,17 +281,16 @@ fn extend(
         return true;
     }
     // What the joints still to come cannot reach over is no place for this one.
-    let first = run_mm - longest_mm * joints_left as f64 - SLACK_MM;
+    let first = (run_mm - most * joints_left as f64).max(at + least);
     for (index, &support) in supports.iter().enumerate() {
         if support < first || support <= at {
             continue;
         }
-        if support > at + longest_mm + SLACK_MM {
+        if support > at + most {
             break;
         }
         layout.push(support);
-        let all =
-            extend(run_mm, longest_mm, &supports[index + 1..], joints_left - 1, layout, found);
+        let all = extend(run_mm, reach, &supports[index + 1..], joints_left - 1, layout, found);
         layout.pop();
         if !all {
             return false;
@@ -369,6 +391,7 @@ mod tests {
             support_width_mm: 45.0,
             edge_distance_mm: 15.0,
             stagger_mm: 600.0,
+            least_piece_mm: 0.0,
             courses: 15,
             stock: [(2400.0, 9.0), (3000.0, 11.5), (3600.0, 14.0)]
                 .map(|(length_mm, price)| Stock {
@@ -452,6 +475,7 @@ mod tests {
             longest in 1200.0..5000.0_f64,
             courses in 1u32..14,
             stagger in 0.0..700.0_f64,
+            least in 0.0..400.0_f64,
         ) {
             let mut at = 0.0;
             let mut task = task();
@@ -461,10 +485,16 @@ mod tests {
             task.stock.remove(0);
             task.courses = courses;
             task.stagger_mm = stagger;
+            task.least_piece_mm = least;
             task.effort = 100_000;
             match plan_joints(&task) {
-                Ok(plan) => check(&task, &plan),
-                Err(JointError::Stagger { .. } | JointError::Unreachable { .. }) => {}
+                Ok(plan) => {
+                    check(&task, &plan);
+                    let joined = plan.joints_mm.iter().any(|joints| !joints.is_empty());
+                    let shortest = plan.lengths_mm.iter().copied().fold(f64::MAX, f64::min);
+                    proptest::prop_assert!(!joined || shortest >= least - 2e-3);
+                }
+                Err(JointError::Stagger { .. } | JointError::Unreachable { .. } | JointError::ShortPiece { .. }) => {}
                 Err(error) => proptest::prop_assert!(false, "{error}"),
             }
         }
@@ -496,6 +526,10 @@ mod tests {
             JointError::Unreachable { longest_mm: 3600.0 }
         );
         assert_eq!(fault(&|t| t.stagger_mm = 4000.0), JointError::Stagger { stagger_mm: 4000.0 });
+        assert_eq!(
+            fault(&|t| t.least_piece_mm = 2700.0),
+            JointError::ShortPiece { least_mm: 2700.0 }
+        );
         assert_eq!(fault(&|t| t.courses = 0), JointError::Number);
         assert!(matches!(
             fault(&|t| t.courses = u32::MAX),

@@ -250,35 +250,6 @@ pub fn place_grid(
     Ok(placed)
 }
 
-/// Centre lines along y of courses that fill a width: the first and the last course as wide as given, or as wide as the
-/// others where 0 is given; courses in between evenly share the rest. Empty where that cannot be.
-pub fn course_centres(courses: usize, first: Length, last: Length, width: Length) -> Vec<Length> {
-    let (first, last) = (first.get::<millimeter>(), last.get::<millimeter>());
-    let width = width.get::<millimeter>();
-    let given = [first, last].iter().filter(|rip| **rip > 0.0).count().min(courses);
-    if !(1..=MOST_LAMPS).contains(&courses) || !(0.1..=50_000.0).contains(&width) {
-        return Vec::new();
-    }
-    let rest = width - first.max(0.0) - if courses > 1 { last.max(0.0) } else { 0.0 };
-    let full = if courses > given { rest / (courses - given) as f64 } else { 0.0 };
-    if !(full >= 0.0 && rest > -1.0) {
-        return Vec::new();
-    }
-    let mut edge = 0.0;
-    (0..courses)
-        .map(|course| {
-            let rip = match course {
-                0 => first,
-                _ if course + 1 == courses => last,
-                _ => 0.0,
-            };
-            let wide = if rip > 0.0 { rip } else { full };
-            edge += wide;
-            Length::new::<millimeter>(edge - wide / 2.0)
-        })
-        .collect()
-}
-
 impl Placed {
     /// The lamp sits clear of everything.
     pub fn clear(&self) -> bool {

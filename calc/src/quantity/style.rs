@@ -53,6 +53,16 @@ impl Style {
         }
     }
 
+    /// How far off something may be: to the nearest 1/32 in, or 0.1 mm.
+    pub fn error(&self, length: Length) -> String {
+        match self.system {
+            UnitSystem::Imperial => {
+                Self { rounding: Rounding::ThirtySecond, ..*self }.short(length)
+            }
+            UnitSystem::Metric => in_unit(length.value, &LENGTH, "mm", 1),
+        }
+    }
+
     /// A long run of wire or boards: whole inches `32 ft 6 in`, or `9.9 m`.
     pub fn run(&self, length: Length) -> String {
         match self.system {

@@ -19,10 +19,10 @@ use crate::light::photometry::{
 };
 use crate::light::placement::{
     self, Ceiling, EVEN_ROWS, Fitting, Obstacles, Opening, Placed, PlacementError, Spot, Support,
-    Symmetry, course_centres,
+    Symmetry,
 };
 use crate::lists::BuyLine;
-use crate::outcome::Record;
+use crate::outcome::{Record, Value};
 use crate::quantity::{ANGLE, LENGTH, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
@@ -219,9 +219,17 @@ fn read(reader: &Reader<'_>) -> Inputs {
 /// Centre lines of the boards of a boards sheet.
 fn read_boards(reader: &Reader<'_>, width: Length) -> Option<Vec<Length>> {
     let outcome = reader.sheet(&BOARD)?;
-    let courses = outcome.number("courses").unwrap_or_default() as usize;
-    let rip = |path| Length::new::<millimeter>(outcome.number(path).unwrap_or_default());
-    let centres = course_centres(courses, rip("first_rip_mm"), rip("last_rip_mm"), width);
+    let edges = outcome.list("course_edges_mm");
+    let centres: Vec<Length> = edges
+        .windows(2)
+        .filter_map(|pair| match pair {
+            [Value::Number(near), Value::Number(far)] => {
+                Some(Length::new::<millimeter>(f64::midpoint(*near, *far)))
+            }
+            _ => None,
+        })
+        .filter(|centre| *centre < width)
+        .collect();
     if centres.is_empty() {
         reader.fault_at(
             &BOARD,

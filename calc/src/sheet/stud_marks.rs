@@ -5,6 +5,7 @@ use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart};
+use crate::carpentry::cautions::{DUST, LOOK_BEHIND};
 use crate::carpentry::setting_out::{
     CHAIN_ERROR, FROM_DATUM, MarkError, copied_template_error, datum_error, even_chain_error,
 };
@@ -59,19 +60,7 @@ static READING_ERROR: Ask =
 
 /// offset = traced + (stud - first stud).
 static DATUM_OFFSET: Source = Source::identity("Offsets from one datum");
-static BEHIND: Source = Source::from_memory("Vehicle body builders' guides", "drilling");
-static DUST: Source = Source::published("NIOSH Pocket Guide", "wood dust");
-
-static CAUTIONS: &[Caution] = &[
-    Caution {
-        text: "Before you screw, look behind the wall and above the ceiling for wires, fuel and brake lines and airbags; keep screws too short to reach them.",
-        source: &BEHIND,
-    },
-    Caution {
-        text: "Drill and cut outdoors or with extraction, and wear a dust mask and eye protection.",
-        source: &DUST,
-    },
-];
+static CAUTIONS: &[(&str, Source)] = &[LOOK_BEHIND, DUST];
 
 /// What was typed, read.
 struct Inputs {
@@ -206,7 +195,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                 .collect(),
         }],
         working: working(inputs, &marks, growth.as_ref(), style),
-        cautions: CAUTIONS.to_vec(),
+        cautions: Caution::all(CAUTIONS),
         outcome,
         ..Report::default()
     })
@@ -250,7 +239,7 @@ fn remarks(
         )));
     }
     if let Some(growth) = growth {
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         remarks.push(Remark::note(text!("Hook the tape on the left end once and set every mark from there: each is then within \
              {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).", small(growth.datum.worst_mm), small(growth.chain.worst_mm), small(growth.chain.likely_mm))));
     }
@@ -261,7 +250,7 @@ fn remarks(
 fn copies_table(error: Length, style: Style) -> Table {
     let rows = [1, 2, 5, 10, 20].map(|copies| {
         let reading = error.get::<millimeter>();
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         let copied = copied_template_error(copies, reading);
         TableRow {
             cells: vec![
@@ -327,8 +316,8 @@ fn working(inputs: &Inputs, marks: &[OnBoard], growth: Option<&Growth>, style: S
         })
         .collect();
     if let (Some(growth), Some(error)) = (growth, inputs.reading_error) {
-        let error = style.small(error);
-        let small = |mm: f64| style.small(Length::new::<millimeter>(mm));
+        let error = style.error(error);
+        let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
         steps.push(Step::new(
             "Chained marks, worst case",
             "e = n · t",

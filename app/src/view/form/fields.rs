@@ -32,7 +32,6 @@ fn mend_one(
     let _ = classes.toggle_with_force("wrong", wrong);
     let _ = classes.toggle_with_force("missing", missing);
     set_text(element, ".fault", &state.fault);
-    set_text(element, ".unit", state.unit);
     if let Ok(Some(aid)) = element.query_selector(".aid")
         && aid.inner_html() != state.aid
     {
@@ -47,11 +46,28 @@ fn mend_one(
         if !same {
             input.set_value(&state.typed);
         }
+        // As it stands in the field: what is kept of a bare number has its unit already.
+        let own = if has_unit(&input.value()) { "" } else { state.unit };
+        set_text(element, ".unit", own);
     } else if let Some(select) = entry.dyn_ref::<HtmlSelectElement>()
         && select.value() != state.typed
     {
         select.set_value(&state.typed);
     }
+}
+
+/// Takes the unit beside a field away where its text has its own now.
+pub fn drop_unit(input: &HtmlInputElement) {
+    if has_unit(&input.value())
+        && let Ok(Some(entry)) = input.closest(".entry")
+    {
+        set_text(&entry, ".unit", "");
+    }
+}
+
+/// Whether a text has a unit of its own, in letters or as a sign.
+fn has_unit(text: &str) -> bool {
+    text.chars().any(|sign| sign.is_alphabetic() || matches!(sign, '\'' | '"' | '′' | '″' | '°'))
 }
 
 fn set_text(element: &Element, selector: &str, text: &str) {

@@ -43,7 +43,7 @@ pub struct FieldState {
     pub fault: String,
     /// What could fill it, or where its value comes from, as HTML.
     pub aid: String,
-    /// The unit that a bare number takes; empty where the text has one of its own.
+    /// The unit that a bare number takes; empty where none does.
     pub unit: &'static str,
 }
 
@@ -342,9 +342,7 @@ impl Walker<'_> {
         };
         let unit = match ask.kind {
             Kind::Number { unit, .. } => unit,
-            _ if takes_unit(ask) && !typed.chars().any(char::is_alphabetic) => {
-                ask.unit_in(self.project.system()).map_or("", Unit::symbol)
-            }
+            _ if takes_unit(ask) => ask.unit_in(self.project.system()).map_or("", Unit::symbol),
             _ => "",
         };
         let aid = self.aid(ask, path, blank);

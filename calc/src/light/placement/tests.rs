@@ -232,25 +232,3 @@ proptest! {
         }
     }
 }
-
-// Courses of boards that fill 2000 mm: balanced rips of 100 mm beside 200 mm boards; no rips, by 0 or by the full width.
-#[test]
-fn courses_have_their_centres_half_a_board_in() {
-    let mm = Length::new::<millimeter>;
-    let centres = |courses, first, last| -> Vec<f64> {
-        course_centres(courses, mm(first), mm(last), mm(2000.0))
-            .iter()
-            .map(|centre| (centre.get::<millimeter>() * 1e6).round() / 1e6)
-            .collect()
-    };
-    let balanced = centres(11, 100.0, 100.0);
-    assert_eq!((balanced[0], balanced[1], balanced[10]), (50.0, 200.0, 1950.0));
-    let full = centres(10, 0.0, 0.0);
-    assert_eq!((full[0], full[9]), (100.0, 1900.0));
-    assert_eq!(centres(10, 200.0, 200.0), full);
-    assert_eq!(centres(4, 0.0, 500.0), [250.0, 750.0, 1250.0, 1750.0]);
-    assert_eq!(centres(1, 2000.0, 0.0), [1000.0]);
-    assert!(centres(0, 0.0, 0.0).is_empty());
-    assert!(centres(3, 1500.0, 1500.0).is_empty());
-    assert!(centres(3, f64::NAN, f64::INFINITY).is_empty());
-}

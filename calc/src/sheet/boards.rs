@@ -1,0 +1,300 @@
+//! Boards over ribs: courses and rips, joints on ribs, marks and notches of every board, what to cut and to buy.
+
+mod asks;
+mod drawing;
+mod words;
+mod working;
+
+use uom::si::length::millimeter;
+
+use self::asks::{ASKS, Inputs, read};
+use super::cut_plan::planned::{Planned, Wanted};
+use super::cut_plan::stock;
+use super::{Sheet, solve};
+use crate::carpentry::boards::{
+    BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS, SupportMark, lay_out,
+};
+use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
+use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
+use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::moisture::CHANGE;
+use crate::carpentry::setting_out::FROM_DATUM;
+use crate::fault::Fault;
+use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::outcome::Record;
+use crate::quantity::{Length, Style};
+use crate::report::Report;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "boards",
+    title: "Boards",
+    purpose: "Boards, planks or panelling over ribs: rips, joints, marks and notches of every board.",
+    asks: ASKS,
+    sources: &[
+        &BALANCED,
+        &LEAST_RIP,
+        &ON_SUPPORTS,
+        &STRIP_STAGGER,
+        &LEAST_PIECE,
+        &MARKS,
+        &HALF_BEARING,
+        &LEAST_STRIP,
+        &FROM_DATUM,
+        &SHOWN_TAPER,
+        &CHANGE,
+        &PATTERNS,
+        &KERF_RULE,
+    ],
+    example: r#"{ "coverage": "5 1/8 in", "full_width": "5 3/8 in",
+        "material": "1x6 tongue-and-groove board",
+        "stock": [
+            { "length": "8 ft", "price": 11.5 },
+            { "length": "10 ft", "price": 14.4 },
+            { "length": "12 ft", "price": 17.9 } ],
+        "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
+        "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
+        "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
+        "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa" }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+/// Work for one full cut plan; three are made to choose the joints, and one of what was chosen.
+const EFFORT: u64 = 2_000_000;
+
+/// Layout and cut plan.
+struct Worked {
+    layout: BoardLayout,
+    planned: Planned,
+}
+
+fn mm(value: f64) -> Length {
+    Length::new::<millimeter>(value)
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let worked = work_out(inputs, style)?;
+    let mut drawings = vec![drawing::plan(inputs, &worked, style)];
+    drawings.extend(drawing::templates(inputs, &worked, style));
+    drawings.push(worked.planned.drawing(style));
+    let kinds = worked.layout.kinds.iter().enumerate();
+    let marks = kinds
+        .map(|(index, kind)| {
+            let piece = &worked.layout.pieces[kind.first];
+            mark_strip(inputs, piece, words::kind_label(&worked, index, style), style)
+        })
+        .collect();
+    Ok(Report {
+        answers: words::answers(inputs, &worked, style),
+        remarks: words::remarks(inputs, &worked, style),
+        tables: words::tables(inputs, &worked, style),
+        drawings,
+        marks,
+        working: working::working(inputs, &worked, style),
+        cautions: words::cautions(),
+        buy: buy(inputs, &worked, style),
+        cut: worked.planned.cut(style),
+        outcome: outcome(inputs, &worked),
+        ..Report::default()
+    })
+}
+
+fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
+    let task = BoardTask { effort: EFFORT, ..inputs.task.clone() };
+    let layout = lay_out(&task).map_err(|error| vec![fault(&error, inputs, style)])?;
+    let wanted: Vec<Wanted> = layout
+        .kinds
+        .iter()
+        .enumerate()
+        .map(|(index, kind)| Wanted {
+            label: format!("board {}", letters(index)),
+            length_mm: layout.pieces[kind.first].length_mm,
+            count: kind.count,
+        })
+        .collect();
+    let planned = Planned::new(wanted, &inputs.shelf, EFFORT)
+        .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
+    Ok(Worked { layout, planned })
+}
+
+fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
+    let length = |value: f64| style.length(mm(value));
+    let small = |value: f64| style.small(mm(value));
+    match error {
+        BoardsError::Gap { end: true } => Fault::new("end_gap", error.to_string()),
+        BoardsError::Gap { end: false } => Fault::new("side_gap", error.to_string()),
+        BoardsError::SupportWidth => Fault::new("support_width", error.to_string()),
+        BoardsError::Courses(CoursesError::Width { .. }) => {
+            Fault::new("coverage", "this coverage gives no courses over the field, or too many")
+        }
+        BoardsError::Courses(CoursesError::RipTooNarrow { rip_mm, least_mm }) => Fault::new(
+            "least_rip",
+            format!(
+                "a course would be ripped to {}, less than the least rip of {}; take {}a smaller least rip",
+                length(*rip_mm),
+                length(*least_mm),
+                if inputs.balanced() { "" } else { "a balanced start, or " }
+            ),
+        ),
+        BoardsError::Joints(JointError::EdgeDistance { edge_distance_mm, most_mm }) => Fault::new(
+            "edge_distance",
+            format!(
+                "at a joint, marks {} in from the board's end miss the support; at most {} are on it: take wider supports or a smaller edge distance",
+                small(*edge_distance_mm),
+                small(*most_mm)
+            ),
+        ),
+        BoardsError::Joints(JointError::Unreachable { longest_mm }) => Fault::new(
+            "stock",
+            format!(
+                "boards of at most {} do not reach from rib to rib over the run; add longer stock",
+                length(*longest_mm)
+            ),
+        ),
+        BoardsError::Joints(JointError::Stagger { stagger_mm }) => Fault::new(
+            "joint_stagger",
+            format!(
+                "no joints on these ribs stand {} apart in neighbouring courses; take a smaller stagger or longer stock",
+                length(*stagger_mm)
+            ),
+        ),
+        BoardsError::Joints(JointError::ShortPiece { least_mm }) => Fault::new(
+            "stock",
+            format!(
+                "every joint on these ribs would leave a piece shorter than {}; take other stock lengths",
+                length(*least_mm)
+            ),
+        ),
+        BoardsError::Joints(JointError::Number) => Fault::new("stock", error.to_string()),
+        BoardsError::Joints(JointError::Cut(error)) => {
+            let mut fault = stock::fault(error, |_| "stock".into(), style);
+            if fault.field == "pieces" {
+                fault.field = "coverage".into();
+            }
+            fault
+        }
+    }
+}
+
+/// `A`, `B`, …, `Z`, `AA`, …
+fn letters(index: usize) -> String {
+    let mut text = String::new();
+    let mut rest = index;
+    loop {
+        let letter = u8::try_from(rest % 26).unwrap_or(0);
+        text.insert(0, char::from(b'A' + letter));
+        match (rest / 26).checked_sub(1) {
+            Some(next) => rest = next,
+            None => return text,
+        }
+    }
+}
+
+fn finish(inputs: &Inputs, mark: &SupportMark) -> &'static str {
+    if inputs.shown_ribs.contains(&(mark.support + 1)) { "shown" } else { "filled" }
+}
+
+fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
+    let layout = &worked.layout;
+    let pieces: Vec<Record> =
+        layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
+    // From the left wall: where the first course begins, and where each course ends.
+    let courses = layout.pieces.iter().filter(|piece| piece.piece == 1);
+    let edges: Vec<f64> = std::iter::once(inputs.task.side_gap_mm)
+        .chain(courses.map(|piece| piece.across_mm.1))
+        .collect();
+    Record::new()
+        .with("courses", layout.courses.count)
+        .with("first_rip_mm", layout.courses.first_mm)
+        .with("last_rip_mm", layout.courses.last_mm)
+        .with("course_edges_mm", edges)
+        .with("pieces", pieces)
+        .with("holes", layout.holes())
+        .with("filled_holes", filled_holes(inputs, layout))
+        .with("cut_plan", worked.planned.record())
+}
+
+fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {
+    let marks = layout.pieces.iter().flat_map(|piece| &piece.marks);
+    marks.filter(|mark| finish(inputs, mark) == "filled").count()
+}
+
+fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
+    let marks = piece.marks.iter().map(|mark| {
+        Record::new()
+            .with("rib", mark.support + 1)
+            .with("offset_mm", mark.offset_mm)
+            .with("finish", finish(inputs, mark))
+    });
+    let notches = piece.notches.iter().map(|notch| {
+        Record::new()
+            .with("opening", inputs.opening_name(notch.opening))
+            .with("from_mm", notch.from_mm)
+            .with("to_mm", notch.to_mm)
+            .with("edge", notch.edge.name())
+            .with("depth_mm", notch.depth_mm)
+            .with("inset_mm", notch.inset_mm)
+    });
+    Record::new()
+        .with("course", piece.course)
+        .with("piece", piece.piece)
+        .with("from_mm", piece.from_mm)
+        .with("to_mm", piece.to_mm)
+        .with("length_mm", piece.length_mm)
+        .with("marks", marks.collect::<Vec<_>>())
+        .with("notches", notches.collect::<Vec<_>>())
+        .with("y_from_mm", piece.across_mm.0)
+        .with("y_to_mm", piece.across_mm.1)
+        .with("board", letters(piece.kind))
+}
+
+/// The marks of one kind of board, and the lines of its notches among them.
+fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) -> MarkStrip {
+    let mut marks: Vec<Mark> = piece
+        .marks
+        .iter()
+        .map(|mark| {
+            let mut note = finish(inputs, mark).to_owned();
+            if mark.joint {
+                note.push_str(", joint");
+            }
+            Mark { label: format!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
+        })
+        .collect();
+    for notch in &piece.notches {
+        let name = inputs.opening_name(notch.opening);
+        let note = words::notch_words(notch, style);
+        for (end, at) in [("from", notch.from_mm), ("to", notch.to_mm)] {
+            let label = format!("cut out for {name}, {end}");
+            marks.push(Mark { label, at: mm(at), note: note.clone() });
+        }
+    }
+    marks.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+    MarkStrip { label, length: mm(piece.length_mm), marks }
+}
+
+fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
+    let mut lines = worked.planned.buy(style);
+    if !inputs.screw.is_empty() {
+        lines.push(BuyLine {
+            item: "screw".into(),
+            spec: inputs.screw.clone(),
+            quantity: worked.layout.holes() as f64,
+            unit: "each",
+            cost: None,
+            mass: None,
+        });
+    }
+    lines
+}
+
+#[cfg(test)]
+mod tests {
+    use super::letters;
+
+    #[test]
+    fn boards_are_lettered_past_z() {
+        let names: Vec<String> = [0, 25, 26, 27, 51, 52, 701, 702].map(letters).to_vec();
+        assert_eq!(names, ["A", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA"]);
+    }
+}

@@ -1,0 +1,276 @@
+//! What the boards sheet asks, and how it is read.
+
+use uom::si::length::millimeter;
+
+use crate::ask::{Ask, BodyPart};
+use crate::carpentry::boards::{BoardTask, Opening};
+use crate::carpentry::courses::Start;
+use crate::carpentry::moisture::{SPECIES, Species};
+use crate::quantity::{LENGTH, Length};
+use crate::reader::Reader;
+use crate::sheet::cut_plan::stock::{END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+
+/// What the sheet asks, in the order of the page.
+pub(super) static ASKS: &[&Ask] = &[
+    &RUN,
+    &FIELD,
+    &FIELD_REAR,
+    &COVERAGE,
+    &FULL_WIDTH,
+    &START,
+    &LEAST_RIP,
+    &END_GAP,
+    &SIDE_GAP,
+    &STOCK,
+    &KERF,
+    &END_TRIM,
+    &MATERIAL,
+    &SUPPORTS,
+    &SUPPORT_WIDTH,
+    &EDGE_DISTANCE,
+    &JOINT_STAGGER,
+    &SHOWN_RIBS,
+    &OPENING_CLEARANCE,
+    &FLANGE,
+    &SCREW,
+    &SPECIES_NAME,
+    &LAID,
+    &WETTEST,
+];
+
+static RUN: Ask = Ask::measure("run", "Run, along the boards", &LENGTH, ["in", "mm"], (0.05, 30.0))
+    .from_body(BodyPart::Length)
+    .usual("180 in", "4200 mm")
+    .help("Front wall to rear wall.");
+static FIELD: Ask =
+    Ask::measure("field", "Field, across the boards", &LENGTH, ["in", "mm"], (0.02, 10.0))
+        .from_body(BodyPart::Width)
+        .usual("72 in", "1900 mm")
+        .help("Left wall to right wall, at the front.");
+static FIELD_REAR: Ask =
+    Ask::measure("field_rear", "Field at the rear", &LENGTH, ["in", "mm"], (0.02, 10.0))
+        .optional()
+        .usual("72 in", "1900 mm")
+        .help("The same at the rear wall, where the body is not parallel.");
+static COVERAGE: Ask =
+    Ask::measure("coverage", "Width one course covers", &LENGTH, ["in", "mm"], (0.005, 2.5))
+        .usual("5 1/8 in", "130 mm")
+        .help("Join two boards and measure from face edge to face edge.");
+static FULL_WIDTH: Ask =
+    Ask::measure("full_width", "Width over all", &LENGTH, ["in", "mm"], (0.005, 3.0))
+        .optional()
+        .usual("5 3/8 in", "137 mm")
+        .help("With tongue or lap.");
+static START: Ask = Ask::choice(
+    "start",
+    "First course",
+    &[("balanced", "First and last course equally wide"), ("full", "First course full")],
+)
+.required();
+static LEAST_RIP: Ask =
+    Ask::measure("least_rip", "Least rip", &LENGTH, ["in", "mm"], (0.0, 2.5))
+        .optional()
+        .usual("2 in", "50 mm")
+        .help("No course is ripped narrower. Left out: half a course, where that can be had.");
+static END_GAP: Ask =
+    Ask::measure("end_gap", "Gap at each end of the run", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .default("0 mm")
+        .usual("1/8 in", "3 mm")
+        .help("Between the boards' ends and the wall, front and rear each.");
+static SIDE_GAP: Ask =
+    Ask::measure("side_gap", "Gap at each side", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .default("0 mm")
+        .usual("1/4 in", "6 mm")
+        .help("Between the outer boards and the wall, left and right each; the first course begins there on the left.");
+static SUPPORT: Ask =
+    Ask::measure("", "Support", &LENGTH, ["in", "mm"], (0.0, 30.0)).usual("16 in", "400 mm");
+static SUPPORTS: Ask = Ask::list("supports", "Centre lines of the supports", 1, &SUPPORT)
+    .from_body(BodyPart::Ribs)
+    .help("From the front wall, tape hooked once; the ribs, or what is fixed to them.");
+static SUPPORT_WIDTH: Ask =
+    Ask::measure("support_width", "Width of a support", &LENGTH, ["in", "mm"], (0.001, 1.0))
+        .from_body(BodyPart::RibWidth)
+        .usual("1 1/2 in", "38 mm")
+        .help("What a screw can hit: the furring strip's face, or the rib's.");
+static EDGE_DISTANCE: Ask = Ask::measure(
+    "edge_distance",
+    "Mark from the end at a joint",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 0.5),
+)
+.optional()
+.usual("3/8 in", "10 mm")
+.help("From a board's end to its mark; at most half the support. Left out: a quarter of the support.");
+static JOINT_STAGGER: Ask = Ask::measure(
+    "joint_stagger",
+    "Least stagger of joints",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 10.0),
+)
+.optional()
+.usual("16 in", "400 mm")
+.help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.");
+static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
+static SHOWN_RIBS: Ask =
+    Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
+        .optional()
+        .help("Counted from the front; screws on all other ribs are sunk and filled.");
+static OPENING_CLEARANCE: Ask = Ask::measure(
+    "opening_clearance",
+    "Clearance around openings",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 0.5),
+)
+.default("0 mm")
+.usual("1/8 in", "3 mm")
+.help("Cut away beyond the opening's edge, on all four sides.");
+static FLANGE: Ask =
+    Ask::measure("flange", "Trim flange around openings", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .optional()
+        .usual("1 in", "25 mm")
+        .help("How far the trim reaches beyond the opening's edge: it must cover the cut.");
+static SCREW: Ask = Ask::words("screw", "Screw for the boards")
+    .usual("trim-head #8 x 1 5/8 in", "trim-head 4 x 40 mm")
+    .help("Its name on the buy list.");
+static SPECIES_NAME: Ask = Ask::notation(
+    "species",
+    "Wood",
+    "species",
+    &["pine, ponderosa", "redcedar, western", "fir, white", "oak, red", "maple, sugar", "cherry"],
+)
+.optional()
+.help("For how much the boards will swell.");
+static LAID: Ask = Ask::percent("laid_percent", "Moisture when laid", (0.0, 30.0))
+    .default("8")
+    .usual("8", "8")
+    .help("By a moisture meter, in the middle of a board.");
+static WETTEST: Ask = Ask::percent("wettest_percent", "Moisture at its wettest", (0.0, 30.0))
+    .default("12")
+    .usual("12", "12")
+    .help("What it will take up in a damp season: indoors 12 %, in a damp vehicle more.");
+
+/// What was typed, read.
+pub(super) struct Inputs {
+    pub(super) task: BoardTask,
+    pub(super) field_rear_mm: Option<f64>,
+    pub(super) full_width_mm: Option<f64>,
+    /// Numbers from 1.
+    pub(super) shown_ribs: Vec<usize>,
+    pub(super) shelf: Shelf,
+    pub(super) openings: Vec<String>,
+    pub(super) openings_unknown: bool,
+    pub(super) flange_mm: Option<f64>,
+    pub(super) screw: String,
+    pub(super) species: Option<&'static Species>,
+    pub(super) laid_percent: f64,
+    pub(super) wettest_percent: f64,
+}
+
+impl Inputs {
+    pub(super) fn balanced(&self) -> bool {
+        self.task.start == Start::Balanced
+    }
+
+    pub(super) fn opening_name(&self, index: usize) -> String {
+        self.openings.get(index).cloned().unwrap_or_default()
+    }
+}
+
+pub(super) fn read(reader: &Reader<'_>) -> Inputs {
+    let length = |ask: &Ask| reader.measure::<Length>(ask).get::<millimeter>();
+    let maybe = |ask: &Ask| reader.maybe::<Length>(ask).map(|found| found.get::<millimeter>());
+    let body = reader.body();
+    let openings = body.openings.iter().map(|opening| Opening {
+        x_mm: opening.x.get::<millimeter>(),
+        y_mm: opening.y.get::<millimeter>(),
+        length_mm: opening.length.get::<millimeter>(),
+        width_mm: opening.width.get::<millimeter>(),
+    });
+    let (run_mm, field_mm, field_rear_mm) = (length(&RUN), length(&FIELD), maybe(&FIELD_REAR));
+    let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
+    let start = reader.choice(&START);
+    let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
+    let (side_gap_mm, shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let supports_mm: Vec<f64> =
+        reader.positions(&SUPPORTS).iter().map(|at| at.get::<millimeter>()).collect();
+    let inputs = Inputs {
+        task: BoardTask {
+            run_mm,
+            field_mm,
+            coverage_mm,
+            end_gap_mm,
+            side_gap_mm,
+            start: if start == "full" { Start::Full } else { Start::Balanced },
+            least_rip_mm,
+            supports_mm,
+            support_width_mm: maybe(&SUPPORT_WIDTH),
+            edge_distance_mm: maybe(&EDGE_DISTANCE),
+            stagger_mm: maybe(&JOINT_STAGGER),
+            openings: openings.collect(),
+            opening_clearance_mm: length(&OPENING_CLEARANCE),
+            stock: shelf.stock.clone(),
+            kerf_mm: shelf.kerf_mm,
+            end_trim_mm: shelf.end_trim_mm,
+            effort: 0,
+        },
+        field_rear_mm,
+        full_width_mm,
+        shown_ribs: reader.numbers(&SHOWN_RIBS).iter().map(|number| *number as usize).collect(),
+        shelf,
+        openings: body
+            .openings
+            .iter()
+            .enumerate()
+            .map(|(index, opening)| match opening.name.as_str() {
+                "" => format!("opening {}", index + 1),
+                name => name.to_owned(),
+            })
+            .collect(),
+        openings_unknown: body.faults.iter().any(|fault| fault.field.starts_with("openings")),
+        flange_mm: maybe(&FLANGE),
+        screw: reader.words(&SCREW),
+        species: reader.maybe_notation(&SPECIES_NAME, read_species),
+        laid_percent: reader.number(&LAID),
+        wettest_percent: reader.number(&WETTEST),
+    };
+    check(reader, &inputs);
+    inputs
+}
+
+/// What cannot be true though every input can be read.
+fn check(reader: &Reader<'_>, inputs: &Inputs) {
+    let supports = &inputs.task.supports_mm;
+    for (index, pair) in supports.windows(2).enumerate() {
+        if pair[1] <= pair[0] + 0.01 {
+            reader.note(
+                &format!("supports.{}", index + 1),
+                "this support is not behind the one before it; enter the centre lines in order, all measured from the front wall",
+            );
+        }
+    }
+    for (index, number) in inputs.shown_ribs.iter().enumerate() {
+        if *number > supports.len() && !supports.is_empty() {
+            reader.note(
+                &format!("shown_ribs.{index}"),
+                format!("there is no rib {number}; the last one is {}", supports.len()),
+            );
+        }
+    }
+    if inputs.full_width_mm.is_some_and(|full| full < inputs.task.coverage_mm - 1e-6) {
+        reader.fault_at(
+            &FULL_WIDTH,
+            "the width over all must be at least what a course covers; check both",
+        );
+    }
+}
+
+fn read_species(text: &str) -> Result<&'static Species, String> {
+    let wanted = text.trim().to_lowercase();
+    SPECIES.iter().find(|species| species.name.to_lowercase() == wanted).ok_or_else(|| {
+        let names: Vec<&str> = SPECIES.iter().map(|species| species.name).collect();
+        format!("this wood is not in the table; choose one of: {}", names.join("; "))
+    })
+}

@@ -1,0 +1,166 @@
+//! The ceiling plan, and every kind of board as a template strip.
+
+use super::{Inputs, Worked, letters, mm, words};
+use crate::carpentry::boards::{BoardPiece, Edge, SupportMark};
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::quantity::Style;
+
+/// So many marks are drawn on the plan.
+const MOST_CROSSES: usize = 800;
+/// So many kinds of board get a drawing; the mark list has all.
+const MOST_TEMPLATES: usize = 12;
+
+/// The plan, front wall to the left, left wall at the bottom, seen from above.
+pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
+    let layout = &worked.layout;
+    let task = &inputs.task;
+    let (run, field) = (task.run_mm / 1e3, task.field_mm / 1e3);
+    // From the body's y to the drawing's.
+    let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, field - y_mm / 1e3);
+    let mut drawing = Drawing::new(
+        "Plan of the boards",
+        format!(
+            "{} courses over a run of {}, in {} pieces, with {} holes; seen from above, front to the left, left wall at the bottom.",
+            layout.courses.count,
+            style.length(mm(task.run_mm)),
+            layout.pieces.len(),
+            layout.holes()
+        ),
+    );
+    drawing.rectangle(
+        Pen::Solid,
+        Fill::Empty,
+        Point::metres(0.0, 0.0),
+        Point::metres(run, field),
+    );
+    for piece in &layout.pieces {
+        let (low, high) = piece.across_mm;
+        drawing.rectangle(Pen::Thin, Fill::Stock, at(piece.from_mm, low), at(piece.to_mm, high));
+    }
+    for piece in layout.pieces.iter().filter(|piece| piece.piece > 1) {
+        let (low, high) = piece.across_mm;
+        drawing.line(Pen::Cut, &[at(piece.from_mm, low), at(piece.from_mm, high)]);
+    }
+    for (index, support) in task.supports_mm.iter().enumerate() {
+        if *support <= task.run_mm {
+            drawing.line(Pen::Centre, &[at(*support, 0.0), at(*support, task.field_mm)]);
+            drawing.text(at(*support, task.field_mm), Anchor::Middle, (index + 1).to_string());
+        }
+    }
+    for (index, opening) in task.openings.iter().enumerate() {
+        let (far_x, far_y) = (opening.x_mm + opening.length_mm, opening.y_mm + opening.width_mm);
+        let (x, y) = (opening.x_mm, opening.y_mm);
+        drawing.rectangle(Pen::Solid, Fill::Opening, at(x, y), at(far_x, far_y));
+        let clearance = task.opening_clearance_mm;
+        if clearance > 0.0 {
+            let near = at(x - clearance, y - clearance);
+            drawing.rectangle(Pen::Cut, Fill::Empty, near, at(far_x + clearance, far_y + clearance));
+        }
+        let middle = at(f64::midpoint(x, far_x), f64::midpoint(y, far_y));
+        drawing.text(middle, Anchor::Middle, inputs.opening_name(index));
+    }
+    if layout.holes() <= MOST_CROSSES {
+        for piece in &layout.pieces {
+            for mark in &piece.marks {
+                let y = piece.across_mm.0 + mark_height_mm(piece, mark);
+                drawing.cross(Pen::Mark, at(piece.from_mm + mark.offset_mm, y));
+            }
+        }
+    }
+    for piece in &layout.pieces {
+        let (low, high) = piece.across_mm;
+        // Between two marks, so that the letter does not stand on one.
+        let x = match piece.marks.as_slice() {
+            [first, second, ..] => f64::midpoint(first.offset_mm, second.offset_mm),
+            _ => piece.length_mm * 0.3,
+        };
+        let place = at(piece.from_mm + x, f64::midpoint(low, high));
+        drawing.text(place, Anchor::Middle, letters(piece.kind));
+    }
+    drawing.dimension(at(0.0, 0.0), at(task.run_mm, 0.0), 1.5, style.length(mm(task.run_mm)));
+    drawing.dimension(
+        at(0.0, task.field_mm),
+        at(0.0, 0.0),
+        1.5,
+        style.length(mm(task.field_mm)),
+    );
+    drawing
+}
+
+/// Where a mark stands across its board, from the right edge: in the middle of what stays. [mm]
+fn mark_height_mm(piece: &BoardPiece, mark: &SupportMark) -> f64 {
+    let width = piece.width_mm();
+    let beside = piece
+        .notches
+        .iter()
+        .find(|notch| mark.offset_mm > notch.from_mm && mark.offset_mm < notch.to_mm);
+    match beside {
+        // A cut-out inside the board leaves two strips: the wider one is marked.
+        Some(notch) if notch.edge == Edge::Right => f64::midpoint(notch.depth_mm, width),
+        Some(notch) if notch.edge == Edge::Left => (width - notch.depth_mm) / 2.0,
+        _ => width / 2.0,
+    }
+}
+
+/// Every kind of board, drawn as high as can be read.
+pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
+    let kinds = worked.layout.kinds.iter().enumerate().take(MOST_TEMPLATES);
+    kinds
+        .map(|(index, kind)| {
+            template(inputs, worked, index, &worked.layout.pieces[kind.first], style)
+        })
+        .collect()
+}
+
+fn template(
+    inputs: &Inputs,
+    worked: &Worked,
+    index: usize,
+    piece: &BoardPiece,
+    style: Style,
+) -> Drawing {
+    let (length, width) = (piece.length_mm / 1e3, piece.width_mm() / 1e3);
+    let mut drawing = Drawing::new(
+        words::kind_label(worked, index, style),
+        format!(
+            "A board {} long; marks: {}, cut-outs: {}; its left edge is the upper one.",
+            style.length(mm(piece.length_mm)),
+            piece.marks.len(),
+            piece.notches.len()
+        ),
+    )
+    .strip();
+    // Up is the left edge: the board as it lies in the plan.
+    let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, width - y_mm / 1e3);
+    let far = Point::metres(length, width);
+    drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(0.0, 0.0), far);
+    for notch in &piece.notches {
+        let (low, high) = match notch.edge {
+            Edge::Right => (notch.inset_mm, notch.depth_mm),
+            Edge::Left => {
+                let width_mm = piece.width_mm();
+                (width_mm - notch.depth_mm, width_mm - notch.inset_mm)
+            }
+            Edge::Through => (0.0, piece.width_mm()),
+        };
+        drawing.rectangle(Pen::Cut, Fill::Waste, at(notch.from_mm, low), at(notch.to_mm, high));
+        let middle = at(f64::midpoint(notch.from_mm, notch.to_mm), f64::midpoint(low, high));
+        drawing.text(middle, Anchor::Middle, inputs.opening_name(notch.opening));
+        for x in [notch.from_mm, notch.to_mm] {
+            let place = Point::metres(x / 1e3, width * 1.25);
+            drawing.text(place, Anchor::Middle, style.mark(mm(x)).text);
+        }
+    }
+    for mark in &piece.marks {
+        let x = mark.offset_mm;
+        drawing.cross(Pen::Mark, at(x, mark_height_mm(piece, mark)));
+        drawing.text(
+            Point::metres(x / 1e3, -width * 0.25),
+            Anchor::Middle,
+            format!("{} · {}", mark.support + 1, style.mark(mm(x)).text),
+        );
+    }
+    let (left, right) = (Point::metres(0.0, width), Point::metres(length, width));
+    drawing.dimension(right, left, 3.0, style.length(mm(piece.length_mm)));
+    drawing
+}

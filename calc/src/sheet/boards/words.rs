@@ -1,0 +1,296 @@
+//! What the boards sheet says: answers, remarks, the table of boards.
+
+use super::{Inputs, Worked, filled_holes, letters, mm};
+use crate::carpentry::boards::{BoardPiece, Edge, LEAST_STRIP_MM, Notch};
+use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
+use crate::carpentry::courses::{
+    SHOWN_MM, first_course_range_mm,
+};
+use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
+use crate::quantity::{Style, percent};
+use crate::report::{Answer, Caution, Remark, Table, TableRow};
+use crate::source::Source;
+
+static CAUTIONS: &[(&str, Source)] = &[LOOK_BEHIND, OVERHEAD, DUST, SAW, MEASURE_AGAIN];
+
+pub(super) fn cautions() -> Vec<Caution> {
+    Caution::all(CAUTIONS)
+}
+
+/// `board C, 5 alike, ripped to 3 3/4 in`.
+pub(super) fn kind_label(worked: &Worked, index: usize, style: Style) -> String {
+    let Some(kind) = worked.layout.kinds.get(index) else { return String::new() };
+    let mut label = format!("board {}", letters(index));
+    if kind.count > 1 {
+        label.push_str(&format!(", {} alike", kind.count));
+    }
+    if let Some(rip) = rip(worked, &worked.layout.pieces[kind.first]) {
+        label.push_str(&format!(", ripped to {}", style.mark(mm(rip)).text));
+    }
+    label
+}
+
+/// The width to which a piece is ripped. [mm]
+fn rip(worked: &Worked, piece: &BoardPiece) -> Option<f64> {
+    let courses = &worked.layout.courses;
+    let last = piece.course == courses.count;
+    let end = piece.course == 1 || last;
+    let uncut = if last { courses.first_mm } else { courses.last_mm };
+    // With a full start the first course is not ripped though the last one is.
+    let narrower = courses.count == 1 || piece.width_mm() < uncut - 1e-3;
+    let equal = (courses.first_mm - courses.last_mm).abs() <= 1e-3;
+    (courses.ripped && end && (narrower || equal)).then_some(piece.width_mm())
+}
+
+pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
+    let layout = &worked.layout;
+    let courses = &layout.courses;
+    let mark = |value: f64| style.mark(mm(value)).text;
+    let rips = if !courses.ripped {
+        "no rip".to_owned()
+    } else if (courses.first_mm - courses.last_mm).abs() < 1e-3 {
+        format!("first and last ripped to {}", mark(courses.first_mm))
+    } else {
+        format!("last ripped to {}", mark(courses.last_mm))
+    };
+    let filled = filled_holes(inputs, layout);
+    let cost = worked.planned.plan.priced.then(|| crate::quantity::money(worked.planned.plan.cost));
+    vec![
+        Answer::new("Courses", courses.count.to_string()).note(rips),
+        Answer::new("Buy", worked.planned.bought_words(style))
+            .note(cost.map_or(String::new(), |cost| format!("for {cost}"))),
+        Answer::new("Holes", layout.holes().to_string())
+            .note(format!("{} shown, {filled} filled", layout.holes().saturating_sub(filled))),
+    ]
+}
+
+pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
+    let layout = &worked.layout;
+    let mark = |value: f64| style.mark(mm(value)).text;
+    let mut remarks = Vec::new();
+    if inputs.openings_unknown {
+        remarks.push(Remark::warning(
+            "An opening of the body has a fault, so no board is notched here: mend it on the body page.",
+        ));
+    }
+    let loose: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
+    if !loose.is_empty() {
+        remarks.push(Remark::warning(format!(
+            "Held on fewer than two supports: board {}. Add a support there, or shift the joint.",
+            loose.join(", ")
+        )));
+    }
+    let split: Vec<String> =
+        kinds_where(worked, |piece| close_to_end(piece, layout.edge_distance_mm));
+    if !split.is_empty() {
+        remarks.push(Remark::warning(format!(
+            "A mark is less than {} from the end: board {}. Drill a clearance hole there, or leave that screw out.",
+            mark(layout.edge_distance_mm),
+            split.join(", ")
+        )));
+    }
+    let slivers = kinds_where(worked, |piece| {
+        piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM)
+    });
+    if !slivers.is_empty() {
+        remarks.push(Remark::warning(format!(
+            "Beside the cut-out less than {} of the width stays: board {}. Such a strip splits at a screw: shift the courses (start, side gap), or back it and glue it.",
+            mark(LEAST_STRIP_MM),
+            slivers.join(", ")
+        )));
+    }
+    if layout.courses.ripped
+        && layout.courses.last_mm < inputs.task.coverage_mm / 2.0 - 1e-3
+        && inputs.task.least_rip_mm.is_none()
+    {
+        remarks.push(Remark::warning(format!(
+            "The last course is ripped to {}, less than half a course{}.",
+            mark(layout.courses.last_mm),
+            if inputs.balanced() { "" } else { ": a balanced start gives wider ends" }
+        )));
+    }
+    if layout.pieces.iter().any(|piece| piece.piece > 1) {
+        remarks.push(joints_remark(inputs, worked, style));
+    }
+    remarks.extend(first_course_remark(inputs, worked, style));
+    if layout.pieces.iter().any(|piece| !piece.notches.is_empty()) {
+        remarks.push(Remark::note(
+            "Left and right edges are as you stand facing the rear. The drawings look down from above: for a ceiling the face you see from below is turned away.",
+        ));
+    }
+    remarks.extend(flange_remark(inputs, style));
+    if let Some(full_mm) = inputs.full_width_mm.filter(|_| layout.courses.ripped) {
+        let lap = full_mm - inputs.task.coverage_mm;
+        if lap > 0.05 {
+            remarks.push(Remark::note(format!(
+                "Rips are measured on the face that shows: tongue or lap ({}) comes on top where it stays.",
+                mark(lap)
+            )));
+        }
+    }
+    remarks.extend(moisture_remark(inputs, style));
+    remarks.extend(worked.planned.remarks(style));
+    remarks
+}
+
+/// Names of the kinds whose first piece is so.
+fn kinds_where(worked: &Worked, is: impl Fn(&BoardPiece) -> bool) -> Vec<String> {
+    let kinds = worked.layout.kinds.iter().enumerate();
+    kinds
+        .filter(|(_, kind)| is(&worked.layout.pieces[kind.first]))
+        .map(|(index, _)| letters(index))
+        .collect()
+}
+
+/// Whether a mark that is at no joint is closer to an end than those at joints.
+fn close_to_end(piece: &BoardPiece, edge_mm: f64) -> bool {
+    piece.marks.iter().filter(|mark| !mark.joint).any(|mark| {
+        mark.offset_mm < edge_mm - 1e-3 || mark.offset_mm > piece.length_mm - edge_mm + 1e-3
+    })
+}
+
+fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
+    let layout = &worked.layout;
+    let stagger = if layout.stagger_mm > 0.0 {
+        format!("at least {} apart from course to course", style.mark(mm(layout.stagger_mm)).text)
+    } else if inputs.task.stagger_mm.is_none() {
+        return Remark::warning(
+            "Joints lie on supports, but these supports and lengths allow no stagger from course to course: longer stock would.",
+        );
+    } else {
+        "with no stagger asked for".to_owned()
+    };
+    let choice = if layout.every_pattern_compared {
+        "the cheapest of all layouts with so many joints that repeat after up to three courses"
+    } else {
+        "the cheapest of the layouts that were compared"
+    };
+    Remark::note(format!("Joints lie on supports, {stagger}; {choice} ({}).", layout.compared))
+}
+
+/// How far the first course may lie off at its far end.
+fn first_course_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Remark> {
+    let (near, far, last, least) = first_course(inputs, worked);
+    let small = |value: f64| style.mark(mm(value)).text;
+    let text = match first_course_range_mm(near, far, last, least, SHOWN_MM) {
+        Some((low, high)) => format!(
+            "Lay the first course by a stretched line. At the rear it may lie from {} nearer to the left wall to {} farther from it than at the front before the last course shows it.",
+            small((-low).max(0.0)),
+            small(high.max(0.0))
+        ),
+        None => {
+            return Some(Remark::warning(
+                "The field tapers so much that the last course would be ripped too narrow at one end: share the taper over the courses, or change the start.",
+            ));
+        }
+    };
+    Some(Remark::note(text))
+}
+
+/// Field at the front and at the rear, last course, least rip. [mm]
+pub(super) fn first_course(inputs: &Inputs, worked: &Worked) -> (f64, f64, f64, f64) {
+    let near = inputs.task.field_mm;
+    let courses = &worked.layout.courses;
+    let least = worked.layout.least_rip_mm.min(courses.last_mm);
+    (near, inputs.field_rear_mm.unwrap_or(near), courses.last_mm, least)
+}
+
+fn flange_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
+    let flange_mm = inputs.flange_mm.filter(|_| !inputs.task.openings.is_empty())?;
+    let over = flange_mm - inputs.task.opening_clearance_mm;
+    let text = |value: f64| style.mark(mm(value)).text;
+    Some(if over > 0.0 {
+        Remark::good(format!(
+            "The trim flange covers the cut around the openings and {} beyond it.",
+            text(over)
+        ))
+    } else {
+        Remark::warning(format!(
+            "The trim flange reaches {} beyond the opening, the cut {}: it stays in sight. Take less clearance.",
+            text(flange_mm),
+            text(inputs.task.opening_clearance_mm)
+        ))
+    })
+}
+
+/// Growth of one board. [mm]
+pub(super) fn swelling_mm(inputs: &Inputs) -> Option<f64> {
+    let species = inputs.species?;
+    let width = inputs.full_width_mm.unwrap_or(inputs.task.coverage_mm);
+    Some(least_gap_mm(width, species.tangential, inputs.laid_percent, inputs.wettest_percent))
+}
+
+fn moisture_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
+    let (species, gap) = (inputs.species?, swelling_mm(inputs)?);
+    if gap <= 0.0 {
+        return Some(Remark::note(
+            "Laid so wet the boards will only shrink: push them tight, and let the joints open inside the lap.",
+        ));
+    }
+    let (low, high) = COEFFICIENT_RANGE;
+    let inside = (low..=high).contains(&inputs.laid_percent)
+        && (low..=high).contains(&inputs.wettest_percent);
+    let rough = if inside { "" } else { " (outside 6 to 14 % only a rough figure)" };
+    Some(Remark::note(format!(
+        "From {} to {} moisture a flat-sawn board of {} grows {} wider{rough}: leave that gap at every joint, or let the boards take it up at the sides.",
+        percent(inputs.laid_percent),
+        percent(inputs.wettest_percent),
+        species.name,
+        style.small(mm(gap))
+    )))
+}
+
+/// What an edge, a depth and an inset say to whoever saws.
+pub(super) fn notch_words(notch: &Notch, style: Style) -> String {
+    let mark = |value: f64| style.mark(mm(value)).text;
+    match notch.edge {
+        Edge::Through => "through the whole width".to_owned(),
+        edge if notch.inset_mm > 0.0 => format!(
+            "inside the board, from {} to {} off the {} edge",
+            mark(notch.inset_mm),
+            mark(notch.depth_mm),
+            edge.name()
+        ),
+        edge => format!("{} deep from the {} edge", mark(notch.depth_mm), edge.name()),
+    }
+}
+
+pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Table> {
+    let kinds = worked.layout.kinds.iter().enumerate();
+    let rows = kinds.map(|(index, kind)| {
+        let first = &worked.layout.pieces[kind.first];
+        let places: Vec<String> = worked
+            .layout
+            .pieces
+            .iter()
+            .filter(|piece| piece.kind == index)
+            .map(|piece| format!("{}.{}", piece.course, piece.piece))
+            .collect();
+        let notches: Vec<String> = first
+            .notches
+            .iter()
+            .map(|notch| {
+                let name = inputs.opening_name(notch.opening);
+                format!("{name}: {}", notch_words(notch, style))
+            })
+            .collect();
+        TableRow {
+            cells: vec![
+                letters(index),
+                kind.count.to_string(),
+                style.mark(mm(first.length_mm)).text,
+                rip(worked, first).map_or("full".to_owned(), |rip| style.mark(mm(rip)).text),
+                places.join(" "),
+                notches.join("; "),
+            ],
+            chosen: false,
+        }
+    });
+    vec![Table {
+        title: "Boards, and where each goes: course.piece, from left wall and front".into(),
+        heads: ["Board", "How many", "Length", "Width", "Places", "Cut out"]
+            .map(String::from)
+            .to_vec(),
+        rows: rows.collect(),
+    }]
+}

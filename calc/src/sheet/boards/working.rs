@@ -1,0 +1,148 @@
+//! How the boards sheet comes to its numbers.
+
+use super::words::{first_course, swelling_mm};
+use super::{Inputs, Worked, mm};
+use crate::carpentry::boards::{HALF_BEARING, MARKS};
+use crate::carpentry::courses::{BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out};
+use crate::carpentry::joints::{ON_SUPPORTS, STRIP_STAGGER};
+use crate::quantity::{Style, percent};
+use crate::report::Step;
+
+/// So many marks are worked out in full.
+const MOST_WORKED: usize = 16;
+
+pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
+    let (task, layout) = (&inputs.task, &worked.layout);
+    let courses = &layout.courses;
+    let mark = |value: f64| style.mark(mm(value)).text;
+    let field = task.field_mm - 2.0 * task.side_gap_mm;
+    let run = task.run_mm - 2.0 * task.end_gap_mm;
+    let full = ((field + 1e-3) / task.coverage_mm).floor();
+    let left = (field - full * task.coverage_mm).max(0.0);
+    let mut steps = vec![
+        Step::new(
+            "Field to cover",
+            "F − 2 · g",
+            format!("{} − 2 · {}", mark(task.field_mm), mark(task.side_gap_mm)),
+            mark(field),
+            &BALANCED,
+        ),
+        Step::new(
+            "Left over beyond full courses",
+            "r = F − n · b",
+            format!("{} − {full} · {}", mark(field), mark(task.coverage_mm)),
+            mark(left),
+            &BALANCED,
+        ),
+    ];
+    if courses.ripped && courses.count > 1 {
+        let (formula, numbers) = if !inputs.balanced() {
+            ("last = r", mark(left))
+        } else if f64::from(courses.count) > full + 1.5 {
+            ("rip = r / 2", format!("{} / 2", mark(left)))
+        } else {
+            ("rip = (r + b) / 2", format!("({} + {}) / 2", mark(left), mark(task.coverage_mm)))
+        };
+        steps.push(Step::new("Rip", formula, numbers, mark(courses.last_mm), &BALANCED));
+        if task.least_rip_mm.is_none() && layout.least_rip_mm > 0.0 {
+            steps.push(Step::new(
+            "Least rip",
+            "rip ≥ least",
+            format!("{} ≥ {}", mark(courses.last_mm), mark(layout.least_rip_mm)),
+            "kept",
+            &LEAST_RIP,
+        ));
+        }
+    }
+    steps.push(Step::new(
+        "Run to cover",
+        "R − 2 · g",
+        format!("{} − 2 · {}", mark(task.run_mm), mark(task.end_gap_mm)),
+        mark(run),
+        &MARKS,
+    ));
+    if layout.pieces.iter().any(|piece| piece.piece > 1) {
+        steps.push(Step::new(
+            "Joints",
+            "joint = support's centre line",
+            format!("{} pieces in {} courses", layout.pieces.len(), courses.count),
+            format!("{} joints", layout.pieces.len() - courses.count as usize),
+            &ON_SUPPORTS,
+        ));
+        steps.push(Step::new(
+            "Stagger",
+            "joints of neighbouring courses ≥ stagger",
+            format!("{} sets of joints compared", layout.compared),
+            mark(layout.stagger_mm),
+            &STRIP_STAGGER,
+        ));
+        let half = task.support_width_mm.unwrap_or_default() / 2.0;
+        steps.push(Step::new(
+            "Mark at a joint",
+            "e ≤ support / 2",
+            format!("{} ≤ {}", style.small(mm(layout.edge_distance_mm)), style.small(mm(half))),
+            "on the support",
+            if task.edge_distance_mm.is_some() { &MARKS } else { &HALF_BEARING },
+        ));
+    }
+    if let Some(kind) = layout.kinds.first() {
+        let piece = &layout.pieces[kind.first];
+        for one in piece.marks.iter().filter(|one| !one.joint).take(MOST_WORKED) {
+            let support = task.supports_mm.get(one.support).copied().unwrap_or_default();
+            steps.push(Step::new(
+                format!("Board A, rib {}", one.support + 1),
+                "mark = support − left end",
+                format!("{} − {}", mark(support), mark(piece.from_mm)),
+                mark(one.offset_mm),
+                &MARKS,
+            ));
+        }
+    }
+    let (near, far, last, least) = first_course(inputs, worked);
+    if let Some((low, high)) = first_course_range_mm(near, far, last, least, SHOWN_MM) {
+        steps.push(Step::new(
+            "First course at the rear",
+            "w − s to min(w + s, w + last − least)",
+            format!(
+                "w = {}, s = {}, last = {}, least = {}",
+                mark(far - near),
+                mark(SHOWN_MM),
+                mark(last),
+                mark(least)
+            ),
+            format!("{} to {}", mark(low), mark(high)),
+            &SHOWN_TAPER,
+        ));
+    }
+    if let (Some(rear), Some(out)) = (
+        inputs.field_rear_mm,
+        inputs
+            .field_rear_mm
+            .and_then(|rear| run_out(task.field_mm, rear, task.run_mm, courses.count)),
+    ) {
+        steps.push(Step::new(
+            "Taper of each course, when all share it",
+            "(front − rear) / courses",
+            format!("({} − {}) / {}", mark(task.field_mm), mark(rear), courses.count),
+            style.small(mm(out.each_course_mm)),
+            &BALANCED,
+        ));
+    }
+    if let (Some(species), Some(gap)) = (inputs.species, swelling_mm(inputs)) {
+        steps.push(Step::new(
+            "Swelling of one board",
+            "ΔD = D · C · (M₂ − M₁)",
+            format!(
+                "{} · {} · ({} − {})",
+                mark(inputs.full_width_mm.unwrap_or(task.coverage_mm)),
+                species.tangential,
+                percent(inputs.wettest_percent),
+                percent(inputs.laid_percent)
+            ),
+            style.small(mm(gap)),
+            species.source,
+        ));
+    }
+    steps.extend(worked.planned.working(style));
+    steps
+}

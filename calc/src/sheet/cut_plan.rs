@@ -1,0 +1,147 @@
+//! Pieces from stock lengths: what to buy and how to cut it at the least cost.
+
+pub(super) mod planned;
+pub(super) mod stock;
+
+use uom::si::length::millimeter;
+
+use self::planned::{Planned, Wanted};
+use self::stock::{EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use super::{Sheet, solve};
+use crate::ask::Ask;
+use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
+use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
+use crate::fault::Fault;
+use crate::quantity::{LENGTH, Length, Style, money};
+use crate::reader::Reader;
+use crate::report::{Caution, Report, Table, TableRow};
+use crate::source::Source;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "cut_plan",
+    title: "Cut plan",
+    purpose: "What to buy for a list of pieces, and how to cut it at the least cost.",
+    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL],
+    sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE],
+    example: r#"{ "material": "3/4 x 1 1/2 in pine",
+        "pieces": [
+            { "label": "bunk rail", "length": "1980 mm", "count": 2 },
+            { "label": "bunk slat", "length": "27 1/2 in", "count": 11 },
+            { "label": "shelf front", "length": "45 3/8 in", "count": 4 },
+            { "label": "upright", "length": "33 in", "count": 6 } ],
+        "stock": [
+            { "length": "8 ft", "price": 6.4, "on_hand": 2 },
+            { "length": "10 ft", "price": 8.9 },
+            { "length": "12 ft", "price": 10.2, "available": 4 } ],
+        "kerf": "1/8 in", "end_trim": "1/2 in" }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static LABEL: Ask = Ask::words("label", "Name").usual("rail", "rail");
+static PIECE_LENGTH: Ask =
+    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (SHORTEST_MM / 1e3, 30.0))
+        .usual("27 1/2 in", "700 mm")
+        .help("Finished, as it will be put up.");
+static COUNT: Ask = Ask::count("count", "How many", (1, MOST_PIECES)).usual("4", "4");
+static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_LENGTH, &COUNT])
+    .help("All that are cut from the same section.");
+
+static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
+
+/// Work for one line of the table of stores: a first plan and its bound.
+const QUICK_EFFORT: u64 = 20_000;
+/// So many lengths are looked at one by one.
+const MOST_COMPARED: usize = 8;
+
+/// What was typed, read.
+struct Inputs {
+    wanted: Vec<Wanted>,
+    shelf: Shelf,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    let mut wanted: Vec<Wanted> = reader.rows(&PIECES, |row| Wanted {
+        label: row.words(&LABEL),
+        length_mm: row.measure::<Length>(&PIECE_LENGTH).get::<millimeter>(),
+        count: row.count(&COUNT),
+    });
+    for (index, one) in wanted.iter_mut().enumerate() {
+        if one.label.is_empty() {
+            one.label = format!("piece {}", index + 1);
+        }
+    }
+    let shelf = Shelf::read(reader);
+    // The planner stops at the first piece that is too long; all of them are to be told.
+    let longest_mm = shelf.longest_mm();
+    if !reader.has_faults() && longest_mm > 0.0 {
+        for (index, one) in wanted.iter().enumerate() {
+            if one.length_mm > longest_mm * (1.0 + 1e-6) {
+                let message = stock::too_long(one.length_mm, longest_mm, reader.style());
+                reader.note(&format!("pieces.{index}.length"), message);
+            }
+        }
+    }
+    Inputs { wanted, shelf }
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let planned = Planned::new(inputs.wanted.clone(), &inputs.shelf, EFFORT).map_err(|error| {
+        vec![stock::fault(&error, |piece| format!("pieces.{piece}.length"), style)]
+    })?;
+    Ok(Report {
+        answers: planned.answers(style),
+        remarks: planned.remarks(style),
+        tables: stores(inputs, &planned, style).into_iter().collect(),
+        drawings: vec![planned.drawing(style)],
+        working: planned.working(style),
+        cautions: Caution::all(CAUTIONS),
+        buy: planned.buy(style),
+        cut: planned.cut(style),
+        outcome: planned.record(),
+        ..Report::default()
+    })
+}
+
+/// What the pieces would take if the store had one of the lengths only.
+fn stores(inputs: &Inputs, planned: &Planned, style: Style) -> Option<Table> {
+    let stock = &inputs.shelf.stock;
+    let sold = stock.iter().filter(|stock| stock.available != Some(0)).count();
+    if !(2..=MOST_COMPARED).contains(&sold) {
+        return None;
+    }
+    let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
+    let row = |name: String, planned: &Planned, chosen: bool| TableRow {
+        cells: vec![
+            name,
+            planned.bought_words(style),
+            if planned.plan.priced { money(planned.plan.cost) } else { length(planned.plan.cost) },
+            length(planned.plan.waste_mm),
+        ],
+        chosen,
+    };
+    let mut rows = vec![row("all of them".into(), planned, true)];
+    for (only, one) in stock.iter().enumerate().filter(|(_, one)| one.available != Some(0)) {
+        let mut shelf = inputs.shelf.clone();
+        for (index, other) in shelf.stock.iter_mut().enumerate() {
+            if index != only {
+                other.available = Some(0);
+            }
+        }
+        let name = format!("{} only", length(one.length_mm));
+        match Planned::new(inputs.wanted.clone(), &shelf, QUICK_EFFORT) {
+            Ok(planned) => rows.push(row(name, &planned, false)),
+            Err(_) => rows.push(TableRow {
+                cells: vec![name, "not enough".into(), "–".into(), "–".into()],
+                chosen: false,
+            }),
+        }
+    }
+    Some(Table {
+        title: "If the store has".into(),
+        heads: ["Lengths", "Buy", if planned.plan.priced { "Cost" } else { "Stock" }, "Left over"]
+            .map(String::from)
+            .to_vec(),
+        rows,
+    })
+}

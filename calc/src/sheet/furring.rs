@@ -1,0 +1,310 @@
+//! Strips across the ribs: how long, where the screws go, which screw, what to cut and to buy.
+
+mod screw;
+mod words;
+
+use uom::si::f64::{Ratio, Volume};
+use uom::si::length::{meter, millimeter};
+use uom::si::ratio::percent;
+use uom::si::volume::liter;
+
+use self::screw::{Choice, Screwing};
+use super::cut_plan::planned::{Planned, Wanted};
+use super::cut_plan::stock::{self, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use super::{Sheet, solve};
+use crate::ask::{Ask, BodyPart};
+use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
+use crate::carpentry::setting_out::{EQUAL_SPACING, SettingOutError, marks_by_count, marks_by_spacing};
+use crate::coating::bead::{BEAD, Bead, cartridges};
+use crate::fastening::length::THREE_THREADS;
+use crate::fault::Fault;
+use crate::lists::BuyLine;
+use crate::outcome::Record;
+use crate::quantity::{LENGTH, Length, Style, VOLUME};
+use crate::reader::Reader;
+use crate::report::Report;
+use crate::source::Source;
+
+/// The sheet.
+pub static SHEET: Sheet = Sheet {
+    kind: "furring",
+    title: "Furring strips",
+    purpose: "Strips across the ribs: length, screw marks, screws, adhesive, and how to cut them.",
+    asks: &[
+        &STRIP_LENGTH,
+        &END_CLEARANCE,
+        &STRIPS,
+        &SECTION,
+        &COUNT_OR_LIMIT,
+        &END_DISTANCE,
+        &STOCK,
+        &KERF,
+        &END_TRIM,
+        &MATERIAL,
+        &screw::SCREW,
+        &ADHESIVE,
+    ],
+    sources: &[&STRIP_LENGTH_RULE, &EQUAL_SPACING, &PATTERNS, &KERF_RULE, &THREE_THREADS, &BEAD],
+    example: r#"{ "end_clearance": "3 mm", "section": { "thickness": "3/4 in", "width": "1 1/2 in" },
+        "screw_spacing_limit": "12 in", "end_distance": "1 1/2 in",
+        "material": "1x2 strip",
+        "stock": [
+            { "length": "8 ft", "price": 3.2, "on_hand": 3 },
+            { "length": "14 ft", "price": 5.4 } ],
+        "kerf": "1/8 in",
+        "screw": { "stack": [{ "name": "strip", "thickness": "3/4 in" }, { "name": "tape", "thickness": "1 mm" }],
+            "steel": "16 ga", "lengths": ["3/4 in", "1 in", "1 1/4 in"], "hangs": "60 kg" },
+        "adhesive": { "bead": "1/4 in", "cartridge": "10.1 fl oz", "price": 7.5, "loss_percent": 10 } }"#,
+    solve: |reader| solve(reader, read, report),
+};
+
+static STRIP_LENGTH: Ask =
+    Ask::measure("length", "Length to span", &LENGTH, ["in", "mm"], (0.02, 15.0))
+        .from_body(BodyPart::Width)
+        .usual("72 in", "1900 mm")
+        .help("Wall to wall along the rib, before any clearance.");
+static END_CLEARANCE: Ask =
+    Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .default("0 mm")
+        .usual("1/8 in", "3 mm")
+        .help("Left free between the strip's end and the wall, at either end.");
+static STRIPS: Ask = Ask::count("strips", "Number of strips", (1, 500))
+    .from_body(BodyPart::RibCount)
+    .usual("13", "13")
+    .help("One for each rib.");
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.2))
+    .usual("3/4 in", "19 mm")
+    .help("From the rib to the lining.");
+static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.005, 0.5))
+    .usual("1 1/2 in", "38 mm")
+    .help("The face that the lining is screwed to.");
+static SECTION: Ask = Ask::group("section", "Section of a strip", &[&THICKNESS, &WIDTH]);
+static SCREWS_PER_STRIP: Ask =
+    Ask::count("screws_per_strip", "Screws in each strip", (2, 500)).usual("8", "8");
+static SPACING_LIMIT: Ask = Ask::measure(
+    "screw_spacing_limit",
+    "Largest screw spacing",
+    &LENGTH,
+    ["in", "mm"],
+    (0.005, 10.0),
+)
+.usual("12 in", "300 mm")
+.help("The fewest screws that are nowhere farther apart.");
+static COUNT_OR_LIMIT: Ask = Ask::either("Screws", &[&SCREWS_PER_STRIP, &SPACING_LIMIT]);
+static END_DISTANCE: Ask =
+    Ask::measure("end_distance", "First screw from the end", &LENGTH, ["in", "mm"], (0.0, 5.0))
+        .usual("1 1/2 in", "40 mm")
+        .help("From either end of the strip to its first screw; too close splits it.");
+static BEAD_SIZE: Ask =
+    Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
+        .usual("1/4 in", "6 mm")
+        .help("As wide as the nozzle is cut.");
+static BEADS: Ask = Ask::count("beads", "Beads on each strip", (1, 20)).default("1");
+static CARTRIDGE: Ask =
+    Ask::measure("cartridge", "Cartridge", &VOLUME, ["fl oz", "ml"], (1e-5, 0.02))
+        .usual("10.1 fl oz", "300 ml")
+        .help("On its label.");
+static CARTRIDGE_PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
+static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
+    .default("0")
+    .usual("10", "10")
+    .help("What stays in nozzle and cartridge, or runs over.");
+static ADHESIVE: Ask = Ask::group(
+    "adhesive",
+    "Adhesive",
+    &[&BEAD_SIZE, &BEADS, &CARTRIDGE, &CARTRIDGE_PRICE, &LOSS],
+)
+.optional();
+
+/// Strips end short of both walls.
+pub static STRIP_LENGTH_RULE: Source = Source::identity("strip = span - 2 x clearance at an end");
+
+/// What was typed, read.
+struct Inputs {
+    span_mm: f64,
+    clearance_mm: f64,
+    strips: u32,
+    thickness_mm: f64,
+    width_mm: f64,
+    per_strip: Option<u32>,
+    limit_mm: f64,
+    end_distance_mm: f64,
+    shelf: Shelf,
+    screwing: Option<Screwing>,
+    adhesive: Option<Adhesive>,
+}
+
+struct Adhesive {
+    bead: Length,
+    beads: u32,
+    cartridge: Volume,
+    price: Option<f64>,
+    loss_percent: f64,
+}
+
+/// All that is worked out.
+struct Worked {
+    strip_mm: f64,
+    marks_mm: Vec<f64>,
+    screws: u32,
+    planned: Planned,
+    screw: Option<Choice>,
+    glue: Option<Glue>,
+}
+
+struct Glue {
+    bead: Length,
+    volume: Volume,
+    cartridges: u32,
+}
+
+fn read(reader: &Reader<'_>) -> Inputs {
+    let mm = |ask: &Ask| reader.measure::<Length>(ask).get::<millimeter>();
+    let (thickness, width): (Length, Length) =
+        reader.group(&SECTION, |section| (section.measure(&THICKNESS), section.measure(&WIDTH)));
+    let by_count = reader.which(&COUNT_OR_LIMIT);
+    let inputs = Inputs {
+        span_mm: mm(&STRIP_LENGTH),
+        clearance_mm: mm(&END_CLEARANCE),
+        strips: reader.count(&STRIPS),
+        thickness_mm: thickness.get::<millimeter>(),
+        width_mm: width.get::<millimeter>(),
+        per_strip: (by_count == Some(0)).then(|| reader.count(&SCREWS_PER_STRIP)),
+        limit_mm: if by_count == Some(1) { mm(&SPACING_LIMIT) } else { 0.0 },
+        end_distance_mm: mm(&END_DISTANCE),
+        shelf: Shelf::read(reader),
+        screwing: reader.maybe_group(&screw::SCREW, screw::read),
+        adhesive: reader.maybe_group(&ADHESIVE, |group| Adhesive {
+            bead: group.measure(&BEAD_SIZE),
+            beads: group.count(&BEADS),
+            cartridge: group.measure(&CARTRIDGE),
+            price: group.maybe_number(&CARTRIDGE_PRICE),
+            loss_percent: group.number(&LOSS),
+        }),
+    };
+    if inputs.strip_mm() < 10.0 {
+        reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
+    } else if inputs.strip_mm() <= 2.0 * inputs.end_distance_mm {
+        let half = Length::new::<millimeter>(inputs.strip_mm() / 2.0);
+        reader.fault_at(
+            &END_DISTANCE,
+            format!(
+                "the first screws from both ends would meet; give less than half the strip, {}",
+                reader.style().length(half)
+            ),
+        );
+    }
+    inputs
+}
+
+impl Inputs {
+    fn strip_mm(&self) -> f64 {
+        self.span_mm - 2.0 * self.clearance_mm
+    }
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let worked = work_out(inputs, style)?;
+    let cut_plan = worked.planned.record();
+    let outcome = Record::new()
+        .with("strip_length_mm", worked.strip_mm)
+        .with("strips", inputs.strips)
+        .with("screw_marks_mm", worked.marks_mm.clone())
+        .with("screws", worked.screws)
+        .with("cut_plan", cut_plan)
+        .maybe("screw", worked.screw.as_ref().map(Choice::record))
+        .maybe("adhesive", worked.glue.as_ref().map(Glue::record));
+    let mut drawings = vec![words::template(inputs, &worked, style)];
+    drawings.push(worked.planned.drawing(style));
+    Ok(Report {
+        answers: words::answers(inputs, &worked, style),
+        remarks: words::remarks(inputs, &worked, style),
+        drawings,
+        marks: vec![words::marks(inputs, &worked)],
+        working: words::working(inputs, &worked, style),
+        cautions: words::cautions(inputs),
+        buy: buy(inputs, &worked, style),
+        cut: worked.planned.cut(style),
+        outcome,
+        ..Report::default()
+    })
+}
+
+fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
+    let strip_mm = inputs.strip_mm();
+    let (first, last) = (inputs.end_distance_mm, strip_mm - inputs.end_distance_mm);
+    let marks = match inputs.per_strip {
+        Some(count) => marks_by_count(first, last, count),
+        None => marks_by_spacing(first, last, inputs.limit_mm),
+    };
+    let marks_mm = marks.map_err(|error| {
+        let field = match error {
+            SettingOutError::Count { .. } if inputs.per_strip.is_some() => "screws_per_strip",
+            SettingOutError::Spacing { .. } | SettingOutError::Count { .. } => {
+                "screw_spacing_limit"
+            }
+            _ => "end_distance",
+        };
+        vec![Fault::new(field, error.to_string())]
+    })?;
+    let wanted = Wanted { label: "strip".into(), length_mm: strip_mm, count: inputs.strips };
+    let planned = Planned::new(vec![wanted], &inputs.shelf, EFFORT)
+        .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
+    let screws = u32::try_from(marks_mm.len()).unwrap_or(u32::MAX).saturating_mul(inputs.strips);
+    let screw = match &inputs.screwing {
+        Some(screwing) => Some(screwing.choose(screws, style)?),
+        None => None,
+    };
+    let glue = match &inputs.adhesive {
+        Some(adhesive) => Some(Glue::new(adhesive, strip_mm, inputs.strips)?),
+        None => None,
+    };
+    Ok(Worked { strip_mm, screws, marks_mm, planned, screw, glue })
+}
+
+impl Glue {
+    fn new(adhesive: &Adhesive, strip_mm: f64, strips: u32) -> Result<Self, Vec<Fault>> {
+        let bead = Length::new::<millimeter>(
+            strip_mm * f64::from(strips) * f64::from(adhesive.beads),
+        );
+        let at = |field: &'static str| move |error: crate::coating::range::OutOfRange| {
+            vec![Fault::new(format!("adhesive.{field}"), error.to_string())]
+        };
+        let loss = Ratio::new::<percent>(adhesive.loss_percent);
+        let volume = Bead::Round { diameter: adhesive.bead }.volume(bead, loss).map_err(at("bead"))?;
+        let cartridges = cartridges(volume, adhesive.cartridge).map_err(at("cartridge"))?;
+        Ok(Self { bead, volume, cartridges })
+    }
+
+    fn record(&self) -> Record {
+        Record::new()
+            .with("bead_m", self.bead.get::<meter>())
+            .with("volume_l", self.volume.get::<liter>())
+            .with("cartridges", self.cartridges)
+    }
+}
+
+fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
+    let mut lines = worked.planned.buy(style);
+    if let (Some(screwing), Some(choice)) = (&inputs.screwing, &worked.screw) {
+        lines.push(BuyLine {
+            item: if screwing.self_drilling { "self-drilling screw" } else { "screw" }.into(),
+            spec: choice.name(style),
+            quantity: f64::from(worked.screws),
+            unit: "each",
+            cost: None,
+            mass: None,
+        });
+    }
+    if let (Some(adhesive), Some(glue)) = (&inputs.adhesive, &worked.glue) {
+        lines.push(BuyLine {
+            item: "adhesive cartridge".into(),
+            spec: style.container(adhesive.cartridge),
+            quantity: f64::from(glue.cartridges),
+            unit: "each",
+            cost: adhesive.price.map(|price| price * f64::from(glue.cartridges)),
+            mass: None,
+        });
+    }
+    lines
+}

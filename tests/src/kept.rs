@@ -1,0 +1,63 @@
+//! What the app keeps on the device, read and harmed from outside.
+
+use crate::page::Page;
+use anyhow::{Context, Result, anyhow};
+use calc::project::Project;
+use serde_json::{Value, json};
+
+/// Finds the two slots of the project in the address, the one in use first, as pairs of key and text.
+const SLOTS: &str = "
+    const id = decodeURIComponent(location.hash.split('/')[2]);
+    const find = kind => Object.keys(localStorage).find(key => key.endsWith(` ${kind} ${id}`));
+    const used = (localStorage[find('ptr')] ?? 'a').split(' ')[0];
+    const keys = [used, used === 'a' ? 'b' : 'a'].map(find).filter(key => key !== undefined);
+";
+
+impl Page {
+    /// The open project as it is kept.
+    pub async fn kept_project(&self) -> Result<Project> {
+        self.settle().await?;
+        let script = format!("{SLOTS} return localStorage[keys[0]] ?? ''");
+        let text = self.execute(&script, vec![]).await?;
+        let text = text.as_str().unwrap_or_default();
+        let (_, document) = text.split_once('\n').context("no slot is kept")?;
+        Project::from_text(document).map_err(|error| anyhow!("{error}"))
+    }
+
+    /// Writes a text over the slot in use of the open project, or over both.
+    pub async fn harm_kept(&self, both: bool, text: &str) -> Result<()> {
+        let script = format!(
+            "{SLOTS} for (const key of keys.slice(0, arguments[0])) localStorage[key] = arguments[1];
+            return keys.length"
+        );
+        let slots = if both { 2 } else { 1 };
+        let found = self.execute(&script, vec![json!(slots), json!(text)]).await?;
+        anyhow::ensure!(found.as_u64() >= Some(slots), "{found} slots are kept, not {slots}");
+        Ok(())
+    }
+
+    /// From now on gathers the texts that the page offers for download, for `downloads`.
+    pub async fn gather_downloads(&self) -> Result<()> {
+        let script = "
+            window.offered = [];
+            const make = URL.createObjectURL;
+            URL.createObjectURL = blob => {
+                blob.text().then(text => offered.push(text));
+                return make.call(URL, blob);
+            };
+            HTMLAnchorElement.prototype.click = () => {};";
+        self.execute(script, vec![]).await?;
+        Ok(())
+    }
+
+    /// The texts offered for download since `gather_downloads`, once there are any.
+    pub async fn downloads(&self) -> Result<Vec<String>> {
+        self.wait_until("a download", "return window.offered.length > 0").await?;
+        match self.execute("return window.offered", vec![]).await? {
+            Value::Array(texts) => {
+                Ok(texts.iter().filter_map(Value::as_str).map(str::to_owned).collect())
+            }
+            other => Err(anyhow!("downloads are {other}")),
+        }
+    }
+}
