@@ -28,7 +28,7 @@ pub mod quantity;
 pub mod reader;
 pub mod report;
 pub mod sheet;
-mod sorting;
+pub mod sorting;
 pub mod source;
 #[cfg(test)]
 mod testing;

@@ -112,7 +112,7 @@ mod tests {
             expected.sort_by_key(|(key, _)| *key);
             sort_by_key(&mut sorted, |(key, _)| *key);
             prop_assert_eq!(&sorted, &expected);
-            expected.sort_by(|one, other| other.0.cmp(&one.0));
+            expected.sort_by_key(|(key, _)| std::cmp::Reverse(*key));
             sort_by(&mut sorted, |one, other| other.0.cmp(&one.0));
             prop_assert_eq!(sorted, expected);
             let mut plain = keys.clone();
