@@ -6,6 +6,8 @@ use crate::build;
 use crate::tools;
 use anyhow::{Context, Result, bail};
 use part::{Outcome, Part};
+use std::path::{Path, PathBuf};
+use std::process::Command;
 use xtask::engine::{self, Engine};
 use xtask::workspace;
 
@@ -79,10 +81,7 @@ pub fn test(options: &Options) -> Result<()> {
 /// Form, lints, and the tests that need no browser.
 fn native(options: &Options, parts: &mut Vec<Part>) {
     if options.filter.is_none() {
-        parts.push(Part::command(
-            "form (rustfmt)",
-            tools::cargo().args(["fmt", "--all", "--check"]),
-        ));
+        parts.push(form());
         parts.push(Part::command(
             "lints (clippy)",
             tools::cargo()
@@ -112,10 +111,41 @@ fn native(options: &Options, parts: &mut Vec<Part>) {
             .args(filter);
     }
     parts.push(Part::tests("native", &mut tests));
+    // What the app writes as text needs no browser either.
+    let mut of_app = tools::cargo();
+    of_app.args(["test", "--no-fail-fast", "--package", "app", "--lib"]).args(filter);
+    parts.push(match filter {
+        None => Part::tests("native, of the app", &mut of_app),
+        Some(_) => Part::tests_if_any("native, of the app", &mut of_app),
+    });
     if filter.is_none() {
         let mut documentation = tools::cargo();
         documentation.args(["test", "--doc", "--package", "calc", "--features", "json"]);
         parts.push(Part::tests_if_any("native, examples in the documentation", &mut documentation));
+    }
+}
+
+/// Every source file, also those that a macro names and `cargo fmt` does not see.
+fn form() -> Part {
+    let mut rustfmt = Command::new("rustfmt");
+    rustfmt.current_dir(workspace::root()).args(["--edition", "2024", "--check"]);
+    for folder in ["app", "calc", "tests", "xtask"] {
+        sources(&workspace::root().join(folder), &mut rustfmt);
+    }
+    Part::command("form (rustfmt)", &mut rustfmt)
+}
+
+/// Adds the sources below a folder to a command.
+fn sources(folder: &Path, command: &mut Command) {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let mut paths: Vec<PathBuf> = entries.map(|entry| entry.path()).collect();
+    paths.sort();
+    for path in paths {
+        if path.is_dir() {
+            sources(&path, command);
+        } else if path.extension().is_some_and(|ending| ending == "rs") {
+            command.arg(path);
+        }
     }
 }
 

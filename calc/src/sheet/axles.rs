@@ -38,10 +38,9 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static WHEELBASE: Ask =
-    Ask::measure("wheelbase", "Wheelbase", &LENGTH, ["in", "mm"], (0.5, 20.0))
-        .usual("156 in", "3960 mm")
-        .help("Centre of the front wheel to centre of the rear wheel, along the ground.");
+static WHEELBASE: Ask = Ask::measure("wheelbase", "Wheelbase", &LENGTH, ["in", "mm"], (0.5, 20.0))
+    .usual("156 in", "3960 mm")
+    .help("Centre of the front wheel to centre of the rear wheel, along the ground.");
 static LIMIT: Ask = Ask::measure("limit", "Axle limit", &MASS, ["lb", "kg"], (1.0, 50_000.0))
     .usual("5000 lb", "2270 kg")
     .help("On the vehicle's plate, at the door: gross axle weight rating.");
@@ -56,19 +55,21 @@ static GROSS_LIMIT: Ask =
         .usual("14000 lb", "6350 kg")
         .help("On the vehicle's plate: gross vehicle weight rating.");
 static LABEL: Ask = Ask::words("label", "What it is").usual("galley", "galley");
-static ITEM_MASS: Ask =
-    Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (-20_000.0, 20_000.0))
-        .usual("200 lb", "90 kg")
-        .help("With a minus for what is taken out.");
+static ITEM_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (-20_000.0, 20_000.0))
+    .usual("200 lb", "90 kg")
+    .help("With a minus for what is taken out.");
 static WATER_SHEET: Ask = Ask::sheet_of("sheet", "Water of a fresh water sheet", "water")
     .help("Takes the mass of a full tank's water from there and follows it.");
 static MASS_OR_SHEET: Ask = Ask::either("Mass", &[&ITEM_MASS, &WATER_SHEET]);
 static PLACE: Ask =
     Ask::measure("from_front_axle", "Behind the front axle", &LENGTH, ["in", "mm"], (-10.0, 30.0))
         .usual("95 in", "2400 mm")
-        .help("Along the floor from the front wheel's centre to its middle; with a minus if ahead.");
-static ITEMS: Ask = Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
-    .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
+        .help(
+            "Along the floor from the front wheel's centre to its middle; with a minus if ahead.",
+        );
+static ITEMS: Ask =
+    Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
+        .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
 
 /// When to speak up before a limit is reached.
 static NEAR_THE_LIMIT: Source =

@@ -3,12 +3,12 @@
 mod asks;
 mod drawing;
 mod figures;
+mod findings;
 mod inputs;
 mod joints;
 mod remarks;
 #[cfg(test)]
 mod tests;
-mod findings;
 mod working;
 
 use super::wiring as common;
@@ -19,8 +19,8 @@ use crate::fault::Fault;
 use crate::quantity::Style;
 use crate::report::Report;
 
-use inputs::Inputs;
 use findings::Findings;
+use inputs::Inputs;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {

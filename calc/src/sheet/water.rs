@@ -13,8 +13,7 @@ use uom::si::volume::liter;
 use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::energy::water::{
-    DAYS, DENSITY, DRAIN, DRAIN_FALL, Supply, WaterError, drain_drop, pump_time,
-    store,
+    DAYS, DENSITY, DRAIN, DRAIN_FALL, Supply, WaterError, drain_drop, pump_time, store,
 };
 use crate::fault::Fault;
 use crate::outcome::Record;
@@ -64,7 +63,8 @@ static USUAL_USE: Source =
 static SURGE: Source = Source::common_practice("tanks strapped down on every side");
 static POTABLE: Source =
     Source::from_memory("NSF/ANSI 61; EN 12873", "materials in contact with drinking water");
-static FROST: Source = Source::common_practice("water expands as it freezes and bursts what holds it");
+static FROST: Source =
+    Source::common_practice("water expands as it freezes and bursts what holds it");
 
 static CAUTIONS: &[Caution] = &[
     Caution {
@@ -77,10 +77,7 @@ static CAUTIONS: &[Caution] = &[
                makers say before the first filling and after standing.",
         source: &POTABLE,
     },
-    Caution {
-        text: "Drain tank, pump and pipes before frost.",
-        source: &FROST,
-    },
+    Caution { text: "Drain tank, pump and pipes before frost.", source: &FROST },
 ];
 
 /// What was typed, read.

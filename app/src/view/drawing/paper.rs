@@ -184,8 +184,8 @@ mod tests {
         assert_eq!(written(358.0), "358");
         assert_eq!(written(f64::NAN), "0");
         let mut text = String::new();
-        digits(&mut text, 0.7071, 4);
-        assert_eq!(text, "0.7071");
+        digits(&mut text, 0.7331, 4);
+        assert_eq!(text, "0.7331");
         text.clear();
         digits(&mut text, 0.05, 4);
         assert_eq!(text, "0.05");

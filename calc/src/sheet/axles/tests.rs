@@ -24,11 +24,8 @@ fn body_builder_manual_examples() {
         (6000.0, 190.0, 220.0, 5181.8, 818.2, 0.05),
         (400.0, 250.0, 214.0, 467.3, -67.3, 0.05),
     ] {
-        let result = one_load(
-            &format!("{mass} lb"),
-            &format!("{place} in"),
-            &format!("{wheelbase} in"),
-        );
+        let result =
+            one_load(&format!("{mass} lb"), &format!("{place} in"), &format!("{wheelbase} in"));
         let pounds = |path| number(&result, path) / POUND;
         assert!((pounds("rear_kg") - rear).abs() < within, "{mass}: {}", pounds("rear_kg"));
         assert!((pounds("front_kg") - front).abs() < within, "{mass}: {}", pounds("front_kg"));

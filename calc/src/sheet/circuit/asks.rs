@@ -79,19 +79,24 @@ pub(super) static MODEL: Ask = Ask::choice(
     ],
 )
 .required();
-pub(super) static VALUE: Ask = Ask::notation("value", "How much", "load", &["3 W", "0.25 A", "48 ohm"])
-    .usual("3 W", "3 W")
-    .help("One of them, from its label: in W, A or ohm, as it draws.");
+pub(super) static VALUE: Ask =
+    Ask::notation("value", "How much", "load", &["3 W", "0.25 A", "48 ohm"])
+        .usual("3 W", "3 W")
+        .help("One of them, from its label: in W, A or ohm, as it draws.");
 pub(super) static COUNT: Ask =
     Ask::count("count", "How many", (1, 1000)).default("1").help("Alike, at the same place.");
-pub(super) static POSITIVE_LEAD: Ask = Ask::notation("positive_lead", "Positive lead", "colour", &COLOURS)
-    .optional()
-    .usual("red", "red")
-    .help("Its colour as found on the device, with its stripe: black/white. Check with a meter.");
-pub(super) static NEGATIVE_LEAD: Ask = Ask::notation("negative_lead", "Negative lead", "colour", &COLOURS)
-    .optional()
-    .usual("black", "black")
-    .help("Its colour as found on the device.");
+pub(super) static POSITIVE_LEAD: Ask =
+    Ask::notation("positive_lead", "Positive lead", "colour", &COLOURS)
+        .optional()
+        .usual("red", "red")
+        .help(
+            "Its colour as found on the device, with its stripe: black/white. Check with a meter.",
+        );
+pub(super) static NEGATIVE_LEAD: Ask =
+    Ask::notation("negative_lead", "Negative lead", "colour", &COLOURS)
+        .optional()
+        .usual("black", "black")
+        .help("Its colour as found on the device.");
 pub(super) static LOADS: Ask = Ask::rows(
     "loads",
     "Loads",
@@ -112,9 +117,10 @@ pub(super) static FIRST: Ask =
     Ask::measure("first", "Wire to the first", &LENGTH, ["ft", "m"], (0.0, 10_000.0))
         .usual("7 ft", "2.1 m")
         .help("From where the row is fed, up and over, one way.");
-pub(super) static SPACING: Ask = Ask::measure("spacing", "Spacing", &LENGTH, ["in", "mm"], (0.0, 1000.0))
-    .usual("50 in", "1270 mm")
-    .help("From each to the next, along the wire.");
+pub(super) static SPACING: Ask =
+    Ask::measure("spacing", "Spacing", &LENGTH, ["in", "mm"], (0.0, 1000.0))
+        .usual("50 in", "1270 mm")
+        .help("From each to the next, along the wire.");
 pub(super) static ROW_CONDUCTOR: Ask =
     Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
         .default("auto")
@@ -141,10 +147,11 @@ pub(super) static ROWS: Ask = Ask::rows(
 .optional()
 .help("Like lights in a row, each fed from the one before: their runs and splices are made here.");
 
-pub(super) static SLACK: Ask = Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
-    .optional()
-    .usual("6 in", "150 mm")
-    .help("Added to each piece of wire at both ends, for stripping and for a second try.");
+pub(super) static SLACK: Ask =
+    Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
+        .optional()
+        .usual("6 in", "150 mm")
+        .help("Added to each piece of wire at both ends, for stripping and for a second try.");
 static CHOICE: Ask = Ask::notation("", "Size", "conductor", &SUGGESTIONS);
 pub(super) static CONDUCTOR_CHOICES: Ask =
     Ask::list("conductor_choices", "Sizes for auto to choose from", 1, &CHOICE)

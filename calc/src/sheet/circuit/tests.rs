@@ -212,7 +212,8 @@ fn rows_of_lights_are_runs_and_loads() {
     assert!(faults(&twice).iter().all(|(field, _)| field == "rows.1.label"));
     let many = json!({ "label": "left", "from": "panel", "count": 100, "first": "2 m",
         "spacing": "1 m", "model": "power", "value": "1 mW" });
-    let many: Vec<Json> = (0..5).map(|i| with(many.clone(), "/label", json!(format!("row {i}")))).collect();
+    let many: Vec<Json> =
+        (0..5).map(|i| with(many.clone(), "/label", json!(format!("row {i}")))).collect();
     assert_eq!(faults(&with(made, "/rows", json!(many)))[0].0, "rows");
 }
 
@@ -221,11 +222,8 @@ fn rows_of_lights_are_runs_and_loads() {
 fn auto_is_the_least_copper_of_every_mix() {
     const SIZES: [(&str, f64); 4] =
         [("16 AWG", 2580.0), ("14 AWG", 4110.0), ("12 AWG", 6530.0), ("10 AWG", 10_380.0)];
-    let inputs = with(
-        small("auto"),
-        "/conductor_choices",
-        json!(["10 AWG", "12 AWG", "16 AWG", "14 AWG"]),
-    );
+    let inputs =
+        with(small("auto"), "/conductor_choices", json!(["10 AWG", "12 AWG", "16 AWG", "14 AWG"]));
     for limit in [2.0, 3.0, 5.0] {
         let inputs = with(inputs.clone(), "/drop_limit_percent", json!(limit));
         let report = sheet(&inputs);
@@ -337,7 +335,10 @@ fn a_black_positive_joined_to_a_black_negative_is_warned_of() {
     assert_eq!(loud.map(|remark| remark.weight), Some(Weight::Warning));
     let splices = report.tables.iter().find(|table| table.title.starts_with("Splice")).unwrap();
     let row = splices.rows.iter().find(|row| row.cells[0] == "a").unwrap();
-    assert_eq!(row.cells[2], "r2 from panel, lamp a (+ black to red, − white to black), r3 on to b");
+    assert_eq!(
+        row.cells[2],
+        "r2 from panel, lamp a (+ black to red, − white to black), r3 on to b"
+    );
     // With wire of other colours nothing clashes.
     let yellow = with(wired, "/negative_wire", json!("yellow"));
     assert!(sheet(&yellow).remarks.iter().all(|remark| !remark.text.contains("Polarity")));
