@@ -6,6 +6,7 @@ use crate::build;
 use crate::tools;
 use anyhow::{Context, Result, bail};
 use part::{Outcome, Part};
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use xtask::engine::{self, Engine};
@@ -138,9 +139,8 @@ fn form() -> Part {
 /// Adds the sources below a folder to a command.
 fn sources(folder: &Path, command: &mut Command) {
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
-    let mut paths: Vec<PathBuf> = entries.map(|entry| entry.path()).collect();
-    paths.sort();
-    for path in paths {
+    let in_order: BTreeSet<PathBuf> = entries.map(|entry| entry.path()).collect();
+    for path in in_order {
         if path.is_dir() {
             sources(&path, command);
         } else if path.extension().is_some_and(|ending| ending == "rs") {
