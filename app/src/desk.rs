@@ -42,7 +42,10 @@ impl Desk {
         let project = RwSignal::new(project);
         Self {
             project,
-            evaluation: Memo::new(move |_| Arc::new(project.with(calc::evaluate))),
+            evaluation: Memo::new(move |before: Option<&Arc<Evaluation>>| {
+                let before = before.map(Arc::as_ref);
+                Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
+            }),
             trouble: RwSignal::new(None),
             history: RwSignal::new(History::default()),
             store,
@@ -128,6 +131,18 @@ impl Desk {
         let (copy, _) = self.project.with_untracked(|project| self.store.save_copy(project))?;
         self.save_waits.set_value(false);
         Ok(copy.id().to_owned())
+    }
+
+    /// Whether anything was taken out that could be deleted for good to make room.
+    pub fn bin_has_any(&self) -> bool {
+        !self.store.deleted().is_empty()
+    }
+
+    /// Deletes for good what was taken out, and saves again.
+    pub fn make_room(&self) {
+        while self.store.forget_oldest().is_some() {}
+        self.save_waits.set_value(true);
+        self.save_now();
     }
 
     fn step(&self, field: Option<String>, change: impl FnOnce(&mut Project)) {

@@ -20,6 +20,7 @@ mod words;
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
 use calc::project::{MAX_BYTES, Node, Project, VERSION};
+use calc::quantity::from_digits;
 use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
 use shelf::Shelf;
 use wasm_bindgen::prelude::*;
@@ -276,7 +277,7 @@ impl Store {
             }
             let mut listing = self.listing(id);
             if let Some(mark) = mark {
-                listing.changed = mark.parse().unwrap_or(0.0);
+                listing.changed = from_digits(&mark).unwrap_or(0.0);
             }
             let place = listings.iter().position(|other| other.changed < listing.changed);
             listings.insert(place.unwrap_or(listings.len()), listing);

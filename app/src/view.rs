@@ -147,7 +147,7 @@ fn trouble(desk: Desk, error: &SaveError) -> AnyView {
     let name = desk.project.with_untracked(|project| project.name().to_owned());
     let download = move |_| {
         let text = desk.project.with_untracked(calc::project::Project::to_text);
-        transfer::download(&format!("{name}.battenbook.json"), &text);
+        transfer::download(&transfer::file_name(&name), &text);
     };
     let moved = matches!(error, SaveError::Moved).then(|| {
         view! {
@@ -164,10 +164,14 @@ fn trouble(desk: Desk, error: &SaveError) -> AnyView {
             }>"Keep both: this one as a copy"</button>
         }
     });
+    let room = (matches!(error, SaveError::Full) && desk.bin_has_any()).then(|| {
+        view! { <button on:click=move |_| desk.make_room()>"Delete for good what was taken out"</button> }
+    });
     view! {
         <div class="notice-line warning" role="alert">
             <p>{words}</p>
             {moved}
+            {room}
             <button on:click=download>"Save it to a file"</button>
         </div>
     }

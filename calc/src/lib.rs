@@ -28,9 +28,11 @@ pub mod quantity;
 pub mod reader;
 pub mod report;
 pub mod sheet;
+pub mod sorting;
 pub mod source;
 #[cfg(test)]
 mod testing;
+mod text;
 pub mod thermal;
 
 pub use project::evaluate;

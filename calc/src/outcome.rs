@@ -20,29 +20,48 @@ pub enum Value {
 }
 
 /// Named values, in the order they were put in.
+///
+/// A chain of `with` is written in every sheet; one pointer that goes from call to call keeps each
+/// link of it down to a few bytes.
 #[derive(Clone, Debug, Default, PartialEq)]
-pub struct Record(Vec<(Cow<'static, str>, Value)>);
+pub struct Record(Option<Box<Entries>>);
+
+type Entries = Vec<(Cow<'static, str>, Value)>;
 
 impl Record {
     /// An empty record.
     pub const fn new() -> Self {
-        Self(Vec::new())
+        Self(None)
     }
 
     /// Adds a value under `name`.
     #[must_use]
-    pub fn with(mut self, name: impl Into<Cow<'static, str>>, value: impl Into<Value>) -> Self {
-        self.0.push((name.into(), value.into()));
-        self
+    #[inline(always)]
+    pub fn with(self, name: &'static str, value: impl Entry) -> Self {
+        value.put(self, name)
+    }
+
+    /// Adds a value under a name that someone typed.
+    #[must_use]
+    pub fn with_typed(self, name: String, value: impl Into<Value>) -> Self {
+        self.push(Cow::Owned(name), value.into())
     }
 
     /// Adds a value under `name` where there is one.
     #[must_use]
-    pub fn maybe(self, name: &'static str, value: Option<impl Into<Value>>) -> Self {
-        match value {
-            Some(value) => self.with(name, value),
-            None => self,
-        }
+    #[inline(always)]
+    pub fn maybe<E: Entry>(self, name: &'static str, value: Option<E>) -> Self {
+        E::put_where(value, self, name)
+    }
+
+    #[inline(never)]
+    fn push(mut self, name: Cow<'static, str>, value: Value) -> Self {
+        self.0.get_or_insert_default().push((name, value));
+        self
+    }
+
+    fn fields(&self) -> &[(Cow<'static, str>, Value)] {
+        self.0.as_ref().map_or(&[], |entries| entries.as_slice())
     }
 
     /// The value at a dotted path: `months.0.wh_day`.
@@ -51,7 +70,7 @@ impl Record {
             Some((head, rest)) => (head, Some(rest)),
             None => (path, None),
         };
-        let value = &self.0.iter().find(|(name, _)| name == head)?.1;
+        let value = &self.fields().iter().find(|(name, _)| name == head)?.1;
         match rest {
             None => Some(value),
             Some(rest) => value.get(rest),
@@ -77,12 +96,12 @@ impl Record {
 
     /// The names and values in order.
     pub fn entries(&self) -> impl Iterator<Item = (&str, &Value)> {
-        self.0.iter().map(|(name, value)| (name.as_ref(), value))
+        self.fields().iter().map(|(name, value)| (name.as_ref(), value))
     }
 
     /// The path of the first number that is not finite, if there is one.
     pub fn not_finite(&self) -> Option<String> {
-        self.0.iter().find_map(|(name, value)| value.not_finite(name))
+        self.fields().iter().find_map(|(name, value)| value.not_finite(name))
     }
 }
 
@@ -128,53 +147,65 @@ impl Value {
     }
 }
 
-impl From<f64> for Value {
-    fn from(number: f64) -> Self {
-        // No minus zero in a file that people read.
-        Self::Number(if number == 0.0 { 0.0 } else { number })
+/// What can be put into a record.
+pub trait Entry: Sized {
+    /// Puts it at the end of a record.
+    fn put(self, record: Record, name: &'static str) -> Record;
+
+    /// Puts it at the end of a record where there is one.
+    fn put_where(this: Option<Self>, record: Record, name: &'static str) -> Record {
+        match this {
+            Some(value) => value.put(record, name),
+            None => record,
+        }
     }
 }
 
-impl From<usize> for Value {
-    fn from(number: usize) -> Self {
-        Self::Whole(i64::try_from(number).unwrap_or(i64::MAX))
-    }
+/// An entry is put in by functions of its type alone, which are called with it as it is.
+macro_rules! entry {
+    ($($of:ty: $this:ident => $value:expr;)+) => {$(
+        impl From<$of> for Value {
+            fn from($this: $of) -> Self {
+                $value
+            }
+        }
+
+        impl Entry for $of {
+            #[inline(never)]
+            fn put(self, record: Record, name: &'static str) -> Record {
+                record.push(Cow::Borrowed(name), self.into())
+            }
+
+            #[inline(never)]
+            fn put_where(this: Option<Self>, record: Record, name: &'static str) -> Record {
+                match this {
+                    Some(value) => value.put(record, name),
+                    None => record,
+                }
+            }
+        }
+    )+};
 }
 
-impl From<u32> for Value {
-    fn from(number: u32) -> Self {
-        Self::Whole(i64::from(number))
-    }
+entry! {
+    // No minus zero in a file that people read.
+    f64: number => Self::Number(if number == 0.0 { 0.0 } else { number });
+    usize: number => Self::Whole(i64::try_from(number).unwrap_or(i64::MAX));
+    u32: number => Self::Whole(i64::from(number));
+    bool: flag => Self::Flag(flag);
+    String: text => Self::Text(text);
+    &str: text => Self::Text(text.to_owned());
+    Record: record => Self::Record(record);
+    Vec<Record>: records => list(records);
+    Vec<f64>: numbers => list(numbers);
+    Vec<usize>: numbers => list(numbers);
+    Vec<u32>: numbers => list(numbers);
+    Vec<String>: texts => list(texts);
+    Vec<&str>: texts => list(texts);
 }
 
-impl From<bool> for Value {
-    fn from(flag: bool) -> Self {
-        Self::Flag(flag)
-    }
-}
-
-impl From<String> for Value {
-    fn from(text: String) -> Self {
-        Self::Text(text)
-    }
-}
-
-impl From<&str> for Value {
-    fn from(text: &str) -> Self {
-        Self::Text(text.to_owned())
-    }
-}
-
-impl From<Record> for Value {
-    fn from(record: Record) -> Self {
-        Self::Record(record)
-    }
-}
-
-impl<T: Into<Value>> From<Vec<T>> for Value {
-    fn from(values: Vec<T>) -> Self {
-        Self::List(values.into_iter().map(Into::into).collect())
-    }
+fn list<T: Into<Value>>(values: Vec<T>) -> Value {
+    Value::List(values.into_iter().map(Into::into).collect())
 }
 
 #[cfg(feature = "json")]

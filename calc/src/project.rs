@@ -9,7 +9,7 @@ mod load;
 mod plan;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
-pub use evaluate::{Evaluation, SheetResult, evaluate};
+pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use load::{LoadError, MAX_BYTES, VERSION};
 pub use plan::plan;
 

@@ -22,7 +22,7 @@ mod unit;
 mod tests;
 
 pub use convert::*;
-pub use decimal::{amount, money, percent, plain, significant};
+pub use decimal::{amount, from_digits, money, percent, plain, significant};
 pub use dimension::*;
 pub use mark::{Marked, Rounding, UnitSystem};
 pub use measure::{MAX_TYPED, Measure, read_number};

@@ -200,12 +200,20 @@ impl<'a> Reader<'a> {
         stand_in: T,
         read: impl Fn(&str) -> Result<T, String>,
     ) -> T {
-        self.maybe_notation(ask, read).unwrap_or_else(|| {
-            if !self.given(ask) {
-                self.below(ask.key).missing(ask);
+        match self.maybe_notation(ask, read) {
+            Some(value) => value,
+            None => {
+                self.missing_unless_given(ask);
+                stand_in
             }
-            stand_in
-        })
+        }
+    }
+
+    #[inline(never)]
+    fn missing_unless_given(&self, ask: &Ask) {
+        if !self.given(ask) {
+            self.below(ask.key).missing(ask);
+        }
     }
 
     /// As `notation`, for an input that may be left out.
@@ -214,13 +222,25 @@ impl<'a> Reader<'a> {
         ask: &Ask,
         read: impl Fn(&str) -> Result<T, String>,
     ) -> Option<T> {
+        let (here, text) = self.typed_or_default(ask)?;
+        match read(&text) {
+            Ok(value) => Some(value),
+            Err(message) => {
+                here.fault(message);
+                None
+            }
+        }
+    }
+
+    /// The text that was typed, else the default, and its place.
+    fn typed_or_default(&self, ask: &Ask) -> Option<(Self, String)> {
         let here = self.below(ask.key);
         let text = match (here.text(), ask.need) {
             (Some(text), _) => text,
             (None, Need::Default(text)) => text.to_owned(),
             (None, _) => return None,
         };
-        read(&text).map_err(|message| here.fault(message)).ok()
+        Some((here, text))
     }
 
     /// Texts in a notation of their own, in order; those that are wrong are left out.
@@ -276,13 +296,18 @@ impl<'a> Reader<'a> {
 
     /// Several inputs under one key.
     pub fn group<T>(&self, ask: &Ask, read: impl Fn(&Reader<'a>) -> T) -> T {
+        read(&self.group_below(ask))
+    }
+
+    #[inline(never)]
+    fn group_below(&self, ask: &Ask) -> Self {
         let here = self.below(ask.key);
         if here.is_blank() && ask.need == Need::Required {
             here.missing(ask);
         } else {
             here.expect_object();
         }
-        read(&here)
+        here
     }
 
     /// Several inputs under one key that may be left out together.
@@ -292,13 +317,17 @@ impl<'a> Reader<'a> {
 
     /// Rows of inputs, each read by `read`.
     pub fn rows<T>(&self, ask: &Ask, read: impl Fn(&Reader<'a>) -> T) -> Vec<T> {
-        let rows = self.items(ask);
-        rows.iter()
-            .map(|row| {
-                row.expect_object();
-                read(row)
-            })
-            .collect()
+        let mut read_rows = Vec::new();
+        for row in &self.row_readers(ask) {
+            row.expect_object();
+            read_rows.push(read(row));
+        }
+        read_rows
+    }
+
+    #[inline(never)]
+    fn row_readers(&self, ask: &Ask) -> Vec<Self> {
+        self.items(ask)
     }
 
     /// Positions along the body: those given, else the body's ribs where the ask falls back on

@@ -6,7 +6,7 @@ use crate::outcome::Record;
 use crate::source::Source;
 
 /// Everything a sheet has to say about one set of inputs.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Report {
     /// The one to three figures that the person came for.
     pub answers: Vec<Answer>,
@@ -30,6 +30,27 @@ pub struct Report {
     pub outcome: Record,
     /// Inputs that were left out and taken from the body; filled in by the reader.
     pub from_body: Vec<Taken>,
+}
+
+impl Default for Report {
+    /// An empty report. In the caller's own code, so that the compiler sees what need not be dropped
+    /// where a sheet fills it in.
+    #[inline(always)]
+    fn default() -> Self {
+        Self {
+            answers: Vec::new(),
+            remarks: Vec::new(),
+            tables: Vec::new(),
+            drawings: Vec::new(),
+            marks: Vec::new(),
+            working: Vec::new(),
+            cautions: Vec::new(),
+            buy: Vec::new(),
+            cut: Vec::new(),
+            outcome: Record::new(),
+            from_body: Vec::new(),
+        }
+    }
 }
 
 /// A figure that the person came for.
@@ -103,6 +124,16 @@ pub struct Table {
     pub heads: Vec<String>,
     /// The rows.
     pub rows: Vec<TableRow>,
+}
+
+/// Texts that are written out in a sheet, such as the heads of a table.
+#[inline(never)]
+pub fn texts(of: &[&str]) -> Vec<String> {
+    let mut texts = Vec::with_capacity(of.len());
+    for text in of {
+        texts.push((*text).to_owned());
+    }
+    texts
 }
 
 /// A row of a table.

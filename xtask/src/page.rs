@@ -93,6 +93,7 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     )?;
     files.insert("sw.js".to_owned(), worker.into_bytes());
     first_visit.push("sw.js".to_owned());
+    #[allow(clippy::disallowed_methods, reason = "not part of the app")]
     first_visit.sort();
     Ok(Site { files, first_visit, version })
 }

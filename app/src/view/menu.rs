@@ -75,7 +75,7 @@ pub fn menu(store: Store, desk: Desk) -> AnyView {
                 <button on:click=move |_| {
                     let (name, text) =
                         desk.project.with_untracked(|project| (project.name().to_owned(), project.to_text()));
-                    transfer::download(&format!("{name}.battenbook.json"), &text);
+                    transfer::download(&transfer::file_name(&name), &text);
                 }>"Save to a file"</button>
             </div>
         </details>

@@ -189,6 +189,8 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
 
 fn begin(store: Store, project: &Project) -> Result<(), String> {
     store.save(project, 0).map_err(|error| error.to_string())?;
+    // Some browsers ask the person; whatever the answer, the project is saved.
+    transfer::ask_to_stay(|_| {});
     go(&Route::Project(project.id().to_owned()));
     Ok(())
 }

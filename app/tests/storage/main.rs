@@ -82,6 +82,7 @@ fn everything() -> Vec<(String, String)> {
         .map(|index| storage.key(index).unwrap().unwrap())
         .map(|key| (key.clone(), storage.get_item(&key).unwrap().unwrap()))
         .collect();
+    #[allow(clippy::disallowed_methods, reason = "not part of the app")]
     all.sort();
     all
 }

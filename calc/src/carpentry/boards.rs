@@ -5,6 +5,7 @@
 
 mod notch;
 
+use crate::sorting::sort_by;
 use std::fmt;
 
 pub use notch::{Edge, Notch, Opening};
@@ -326,7 +327,7 @@ fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
             )
         })
         .collect();
-    piece.notches.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
+    sort_by(&mut piece.notches, |a, b| a.from_mm.total_cmp(&b.from_mm));
     let through = |mark: &SupportMark| {
         piece.notches.iter().any(|notch| {
             notch.edge == Edge::Through

@@ -1,5 +1,6 @@
 //! Butt joints of boards that are longer than the stock: on supports only, staggered, from the stock that costs least.
 
+use crate::sorting::sort_by;
 use std::fmt;
 
 use super::cut_stock::{CutError, CutPlan, CutTask, MOST_PIECES, Piece, Stock, plan};
@@ -177,7 +178,7 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
             Err(fault) => error = fault,
         }
     }
-    quick.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
+    sort_by(&mut quick, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
     let mut best: Option<(Vec<f64>, CutPlan, usize)> = None;
     for &(.., index) in quick.iter().take(MOST_FULL) {
         match cut(task, &layouts, &sets[index], task.effort) {
@@ -243,7 +244,7 @@ fn layouts(task: &JointTask, longest_mm: f64, more: usize) -> Option<(Vec<Vec<f6
         .copied()
         .filter(|&support| support > SLACK_MM && support < task.run_mm - SLACK_MM)
         .collect();
-    supports.sort_by(f64::total_cmp);
+    sort_by(&mut supports, f64::total_cmp);
     supports.dedup_by(|a, b| (*a - *b).abs() < SLACK_MM);
     // Fewest joints: always as far as the stock reaches.
     let mut fewest = 0;
@@ -321,7 +322,7 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
             (cost, layout)
         })
         .collect();
-    order.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+    sort_by(&mut order, |a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut all = order.len() <= MOST_FIRST;
     let mut pairs: Vec<(f64, Vec<usize>)> = Vec::new();
     for (at, &(cost, a)) in order.iter().enumerate().take(MOST_FIRST) {
@@ -336,7 +337,9 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
             }
         }
     }
-    pairs.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.len().cmp(&b.1.len())).then(a.1.cmp(&b.1)));
+    sort_by(&mut pairs, |a, b| {
+        a.0.total_cmp(&b.0).then(a.1.len().cmp(&b.1.len())).then(a.1.cmp(&b.1))
+    });
     all &= sets.len() + pairs.len() <= MOST_QUICK;
     sets.extend(pairs.into_iter().map(|(_, set)| set));
     sets.truncate(MOST_QUICK);
@@ -428,8 +431,8 @@ mod tests {
                 cut.extend(std::iter::repeat_n(piece.length_mm, pattern.count as usize));
             }
         }
-        wanted.sort_by(f64::total_cmp);
-        cut.sort_by(f64::total_cmp);
+        sort_by(&mut wanted, f64::total_cmp);
+        sort_by(&mut cut, f64::total_cmp);
         assert_eq!(wanted.len(), cut.len());
         assert!(wanted.iter().zip(&cut).all(|(a, b)| (a - b).abs() < 1e-5));
     }

@@ -5,6 +5,7 @@ use std::str::FromStr;
 
 use super::conductor::{AWG_SIZES, Conductor, METRIC_SIZES};
 use super::range::{CONDUCTOR_OHM_PER_M, OutOfRange};
+use crate::quantity::from_digits;
 
 /// The two series of conductor sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,7 +65,7 @@ impl FromStr for Conductor {
         }
         for (unit, metres) in RESISTANCE_UNITS {
             if let Some(rest) = plain.strip_suffix(unit) {
-                return match number(rest) {
+                return match from_digits(rest) {
                     Some(ohm) => {
                         Self::per_length(ohm / metres).map_err(ConductorTextError::Resistance)
                     }
@@ -72,7 +73,7 @@ impl FromStr for Conductor {
                 };
             }
         }
-        if number(&plain).is_some() || is_aught(plain.strip_prefix('#').unwrap_or(&plain)) {
+        if from_digits(&plain).is_some() || is_aught(plain.strip_prefix('#').unwrap_or(&plain)) {
             return Err(ConductorTextError::UnitMissing { typed });
         }
         Err(ConductorTextError::NotAConductor { typed })
@@ -137,13 +138,6 @@ fn plain(text: &str) -> String {
     plain.replace("ohms", "ohm")
 }
 
-/// A finite, unsigned number in digits; `str::parse` alone would take `inf` and `nan`.
-fn number(text: &str) -> Option<f64> {
-    let written_in_digits =
-        text.starts_with(|c: char| c.is_ascii_digit() || c == '.') && !text.contains(['i', 'n']);
-    text.parse().ok().filter(|n: &f64| written_in_digits && n.is_finite())
-}
-
 /// `1/0` to `4/0`, `0` to `0000`.
 fn is_aught(text: &str) -> bool {
     AWG_SIZES.iter().any(|size| size.label.contains('/') && size.label == text)
@@ -163,22 +157,22 @@ fn awg(size: &str, typed: String) -> Result<Conductor, ConductorTextError> {
     }
     // The gauge number falls as the wire thickens: n/0 counts on below zero.
     let gauge = match size.strip_suffix("/0") {
-        Some(aughts) => number(aughts).map(|n| 1.0 - n),
-        None => number(size),
+        Some(aughts) => from_digits(aughts).map(|n| 1.0 - n),
+        None => from_digits(size),
     };
     let Some(gauge) = gauge else {
         return Err(ConductorTextError::NotAConductor { typed });
     };
     let gauges = AWG_SIZES.iter().map(|row| match row.label.strip_suffix("/0") {
-        Some(aughts) => 1.0 - number(aughts).unwrap_or(0.0),
-        None => number(row.label).unwrap_or(0.0),
+        Some(aughts) => 1.0 - from_digits(aughts).unwrap_or(0.0),
+        None => from_digits(row.label).unwrap_or(0.0),
     });
     let near = neighbours(gauges.map(|g| -g), -gauge, Conductor::awg());
     Err(ConductorTextError::UnknownSize { typed, series: Series::Awg, near })
 }
 
 fn metric(size: &str, typed: String) -> Result<Conductor, ConductorTextError> {
-    let Some(area) = number(size) else {
+    let Some(area) = from_digits(size) else {
         return Err(ConductorTextError::NotAConductor { typed });
     };
     if let Some(row) = METRIC_SIZES.iter().find(|row| row.area_mm2 == area) {

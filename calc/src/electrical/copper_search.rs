@@ -11,6 +11,7 @@
 use super::copper_tables::{Choice, Field, Tables, least};
 use super::network::Draw;
 use super::tree::Tree;
+use crate::sorting::sort_by;
 
 /// What is searched. A pick names a choice for every run, by its place.
 pub(super) struct Search<'a> {
@@ -227,7 +228,7 @@ impl Descent<'_, '_> {
                 Some((choice.copper_cm3 + least(&at.tables.behind[to], left_v)?, place))
             })
             .collect();
-        ways.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by(&mut ways, |a, b| a.0.total_cmp(&b.0));
         ways
     }
 

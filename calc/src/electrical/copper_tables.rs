@@ -1,6 +1,7 @@
 //! Least copper on a tree for currents that are held fixed: tables of copper against drop.
 
 use super::tree::Tree;
+use crate::sorting::{sort, sort_by};
 
 /// One way to wire a run.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -121,7 +122,7 @@ impl<'a> Field<'a> {
             }
         }
         for places in &mut possible {
-            places.sort_unstable();
+            sort(places);
         }
         let count = |lists: &[Vec<usize>]| lists.iter().map(Vec::len).sum::<usize>();
         let has_shrunk = count(&possible) < count(&self.left);
@@ -167,7 +168,7 @@ pub(super) fn least(stairs: &Staircase, drop_v: f64) -> Option<f64> {
 
 /// Keeps the points that no other is below and left of.
 fn lower_left(points: &mut Staircase) {
-    points.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    sort_by(points, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
     let mut lowest = f64::INFINITY;
     points.retain(|p| {
         let is_lower = p.1 < lowest;

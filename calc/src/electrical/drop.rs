@@ -1,5 +1,6 @@
 //! One run to one load: drop, loss, the longest run, and the conductors beside each other.
 
+use crate::sorting::sort_by;
 use std::fmt;
 
 use super::ampacity::{Conditions, ampacity_a, carries};
@@ -271,7 +272,7 @@ impl Run {
     ) -> Result<Wired, NoConductor> {
         let mut sizes: Vec<(f64, Conductor)> =
             conductors.into_iter().filter_map(|c| Some((c.area_mm2()?, c))).collect();
-        sizes.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by(&mut sizes, |a, b| a.0.total_cmp(&b.0));
         let mut last = NoConductor::NoChoices;
         for (_, conductor) in sizes {
             last = match self.wired(conductor) {

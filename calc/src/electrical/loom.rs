@@ -1,5 +1,7 @@
 //! Looms: how thick a bundle of wires is, and the sleeve around it.
 
+use crate::sorting::sort_by;
+
 /// Least circle around n equal circles by the circle's own diameter, n = 1 to 20.
 ///
 /// # Source
@@ -30,7 +32,7 @@ pub fn bundle_diameter_mm(wires_mm: &[f64]) -> Option<f64> {
     }
     let squares: f64 = wires_mm.iter().map(|d| d * d).sum();
     let mut thickest_first = wires_mm.to_vec();
-    thickest_first.sort_by(|a, b| b.total_cmp(a));
+    sort_by(&mut thickest_first, |a, b| b.total_cmp(a));
     let enclosing = thickest_first.iter().zip(&ENCLOSING_RATIO).map(|(d, ratio)| d * ratio);
     // Two wires side by side are as wide as both, the thinner one in full.
     let two: f64 = thickest_first.iter().take(2).sum();

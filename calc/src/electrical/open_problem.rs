@@ -11,6 +11,7 @@ use super::fuse;
 use super::least_copper::{OpenCircuit, OpenError, Wiring};
 use super::network::{self, Circuit, Draw, NetworkError, Part};
 use super::range;
+use crate::sorting::sort_by;
 
 /// An open circuit with its quantities checked and its options tabulated.
 pub(super) struct Problem<'a> {
@@ -39,7 +40,7 @@ impl<'a> Problem<'a> {
             .iter()
             .filter_map(|c| Some((c.area_mm2()?, *c, ampacity_a(*c, &open.conditions)?)))
             .collect();
-        sizes.sort_by(|a, b| a.0.total_cmp(&b.0));
+        sort_by(&mut sizes, |a, b| a.0.total_cmp(&b.0));
         if sizes.is_empty() {
             return Err(OpenError::NoChoices);
         }

@@ -1,6 +1,5 @@
 //! The shape of a circuit: runs that fan out from the source, checked to be a tree.
 
-use std::collections::BTreeMap;
 use std::fmt;
 
 /// Name of the root node.
@@ -15,6 +14,17 @@ pub struct Link<'a> {
     pub from: &'a str,
     /// Node that the run feeds.
     pub to: &'a str,
+}
+
+impl Link<'_> {
+    fn lacks_a_name(&self) -> bool {
+        [self.id, self.from, self.to].contains(&"")
+    }
+
+    /// Whether this run, with all its names, has the name of another.
+    fn is_same(&self, other: &Self) -> bool {
+        self.id == other.id && !self.lacks_a_name()
+    }
 }
 
 /// Runs that fan out from the source. Runs keep the places they were typed in; node 0 is the
@@ -104,13 +114,11 @@ impl Tree {
         }
         let mut faults = Vec::new();
         let mut names = vec![SOURCE.to_string()];
-        let mut numbers = BTreeMap::from([(SOURCE, 0)]);
-        let mut ids = BTreeMap::new();
         let mut ends = Vec::new();
         let mut feeds: Vec<Option<usize>> = vec![None];
         for (run, link) in links.iter().enumerate() {
-            let mut number = |name| {
-                *numbers.entry(name).or_insert_with(|| {
+            let mut number = |name: &str| {
+                place(&names, name).unwrap_or_else(|| {
                     names.push(name.to_string());
                     feeds.push(None);
                     names.len() - 1
@@ -118,9 +126,9 @@ impl Tree {
             };
             let (from, to) = (number(link.from), number(link.to));
             ends.push((from, to));
-            if [link.id, link.from, link.to].contains(&"") {
+            if link.lacks_a_name() {
                 faults.push(TreeFault::NameMissing { run });
-            } else if let Some(first) = ids.insert(link.id, run) {
+            } else if let Some(first) = links[..run].iter().rposition(|other| other.is_same(link)) {
                 faults.push(TreeFault::SameName { run, first, id: link.id.to_string() });
             }
             if from == to {
@@ -170,7 +178,7 @@ impl Tree {
 
     /// The node of that name.
     pub fn node(&self, name: &str) -> Option<usize> {
-        self.names.iter().position(|n| n == name)
+        place(&self.names, name)
     }
 
     /// The nodes of loads, in their order.
@@ -178,13 +186,11 @@ impl Tree {
     /// # Errors
     /// [`TreeFault::LoadOnNoNode`] for each load whose node no run reaches.
     pub fn places(&self, at: &[&str]) -> Result<Vec<usize>, Vec<TreeFault>> {
-        let names = self.names.iter().enumerate().map(|(node, name)| (name.as_str(), node));
-        let numbers: BTreeMap<&str, usize> = names.collect();
         let mut places = Vec::new();
         let mut faults = Vec::new();
         for (load, name) in at.iter().enumerate() {
-            match numbers.get(name) {
-                Some(node) => places.push(*node),
+            match self.node(name) {
+                Some(node) => places.push(node),
                 None => faults.push(TreeFault::LoadOnNoNode {
                     load,
                     node: name.to_string(),
@@ -228,6 +234,11 @@ impl Tree {
         }
         faults
     }
+}
+
+/// A node by its name. A circuit has some hundred nodes at most: looking through them is quick.
+fn place(names: &[String], name: &str) -> Option<usize> {
+    names.iter().position(|known| known == name)
 }
 
 /// The runs that the source reaches, each after its feed.

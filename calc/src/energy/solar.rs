@@ -1,5 +1,6 @@
 //! What panels yield month by month: clearness, direct and diffuse parts, a tilted plane.
 
+use crate::sorting::sort_by;
 use std::f64::consts::PI;
 use std::fmt;
 
@@ -246,7 +247,7 @@ fn direct_ratio(
             bounds.push(wrapped(bound).clamp(-end, end));
         }
     }
-    bounds.sort_by(f64::total_cmp);
+    sort_by(&mut bounds, f64::total_cmp);
     let seen: f64 = bounds
         .windows(2)
         .filter(|w| slope.cosine(Angle::new::<radian>((w[0] + w[1]) / 2.0)) > 0.0)

@@ -4,6 +4,7 @@ use winnow::Parser;
 use winnow::error::EmptyError;
 use winnow::token::{one_of, take_while};
 
+use super::decimal::from_digits;
 use super::problem::Problem;
 
 /// A number read at the start of a text.
@@ -127,11 +128,7 @@ fn decimal(run: &str) -> Result<f64, Problem> {
         (1, _) => split_decimal(run, '.', ','),
         _ => None,
     };
-    plain
-        .filter(|plain| plain.bytes().any(|byte| byte.is_ascii_digit()))
-        .and_then(|plain| plain.parse().ok())
-        .filter(|value: &f64| value.is_finite())
-        .ok_or_else(|| Problem::NotANumber(run.to_owned()))
+    plain.and_then(|plain| from_digits(&plain)).ok_or_else(|| Problem::NotANumber(run.to_owned()))
 }
 
 fn split_decimal(run: &str, group: char, point: char) -> Option<String> {

@@ -5,6 +5,8 @@ mod drawing;
 mod words;
 mod working;
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use self::asks::{ASKS, Inputs, read};
@@ -12,7 +14,8 @@ use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS, SupportMark, lay_out,
+    BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS, SupportMark,
+    lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
@@ -107,7 +110,7 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
         .iter()
         .enumerate()
         .map(|(index, kind)| Wanted {
-            label: format!("board {}", letters(index)),
+            label: text!("board {}", letters(index)),
             length_mm: layout.pieces[kind.first].length_mm,
             count: kind.count,
         })
@@ -129,7 +132,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
         }
         BoardsError::Courses(CoursesError::RipTooNarrow { rip_mm, least_mm }) => Fault::new(
             "least_rip",
-            format!(
+            text!(
                 "a course would be ripped to {}, less than the least rip of {}; take {}a smaller least rip",
                 length(*rip_mm),
                 length(*least_mm),
@@ -138,7 +141,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
         ),
         BoardsError::Joints(JointError::EdgeDistance { edge_distance_mm, most_mm }) => Fault::new(
             "edge_distance",
-            format!(
+            text!(
                 "at a joint, marks {} in from the board's end miss the support; at most {} are on it: take wider supports or a smaller edge distance",
                 small(*edge_distance_mm),
                 small(*most_mm)
@@ -146,21 +149,21 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
         ),
         BoardsError::Joints(JointError::Unreachable { longest_mm }) => Fault::new(
             "stock",
-            format!(
+            text!(
                 "boards of at most {} do not reach from rib to rib over the run; add longer stock",
                 length(*longest_mm)
             ),
         ),
         BoardsError::Joints(JointError::Stagger { stagger_mm }) => Fault::new(
             "joint_stagger",
-            format!(
+            text!(
                 "no joints on these ribs stand {} apart in neighbouring courses; take a smaller stagger or longer stock",
                 length(*stagger_mm)
             ),
         ),
         BoardsError::Joints(JointError::ShortPiece { least_mm }) => Fault::new(
             "stock",
-            format!(
+            text!(
                 "every joint on these ribs would leave a piece shorter than {}; take other stock lengths",
                 length(*least_mm)
             ),
@@ -258,18 +261,18 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
             if mark.joint {
                 note.push_str(", joint");
             }
-            Mark { label: format!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
+            Mark { label: text!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
         })
         .collect();
     for notch in &piece.notches {
         let name = inputs.opening_name(notch.opening);
         let note = words::notch_words(notch, style);
         for (end, at) in [("from", notch.from_mm), ("to", notch.to_mm)] {
-            let label = format!("cut out for {name}, {end}");
+            let label = text!("cut out for {}, {}", &name, &end);
             marks.push(Mark { label, at: mm(at), note: note.clone() });
         }
     }
-    marks.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+    sort_by(&mut marks, |a, b| a.at.value.total_cmp(&b.at.value));
     MarkStrip { label, length: mm(piece.length_mm), marks }
 }
 

@@ -5,6 +5,7 @@ mod drawing;
 mod words;
 mod working;
 
+use crate::text::text;
 use uom::si::area::square_meter;
 use uom::si::f64::{Ratio, ReciprocalLength};
 use uom::si::length::micrometer;
@@ -162,7 +163,7 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     for (index, boards) in inputs.boards.iter().enumerate() {
         let Boards { length, width, thickness, count, sides, .. } = *boards;
         of_boards += surface::boards(count, length, width, thickness, sides)
-            .map_err(fault(format!("{}.{index}", BOARDS.key)))?;
+            .map_err(fault(text!("{}.{}", &BOARDS.key, &index)))?;
     }
     let area = inputs.areas.iter().fold(of_boards, |sum, rectangle| {
         if rectangle.subtract { sum - rectangle.all() } else { sum + rectangle.all() }
@@ -179,14 +180,14 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
         // The first stands at the top of the inputs, the others in their rows.
         let place = match index.checked_sub(1) {
             None => String::new(),
-            Some(row) => format!("{}.{row}.", LAYERS.key),
+            Some(row) => text!("{}.{}.", &LAYERS.key, &row),
         };
         layers.push(work_layer(layer, area, inputs.surface_factor, &place)?);
     }
     let mut supplies = Vec::with_capacity(inputs.supplies.len());
     for (index, supply) in inputs.supplies.iter().enumerate() {
         let number = surface::used_up(area * f64::from(supply.times), supply.each);
-        supplies.push(number.map_err(fault(format!("{}.{index}", SUPPLIES.key)))?);
+        supplies.push(number.map_err(fault(text!("{}.{}", &SUPPLIES.key, &index)))?);
     }
     let margin = inputs.air.as_ref();
     let margin = margin
@@ -202,7 +203,7 @@ fn work_layer(
     surface_factor: f64,
     place: &str,
 ) -> Result<WorkedLayer, Vec<Fault>> {
-    let below = |key: &str| format!("{place}{key}");
+    let below = |key: &str| text!("{}{}", &place, &key);
     let none = Ratio::new::<percent>(0.0);
     let (wet, dry, thinner_share) = match layer.coat {
         Coat::Spread { rate, solids } => {
@@ -327,7 +328,7 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
             None => lines.push(loose(&layer.product, worked.paint)),
         }
         if worked.thinner > Volume::default() {
-            lines.push(loose(&format!("thinner for {}", layer.product), worked.thinner));
+            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner));
         }
     }
     for (supply, count) in inputs.supplies.iter().zip(&worked.supplies) {

@@ -3,6 +3,7 @@
 pub(super) mod planned;
 pub(super) mod stock;
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use self::planned::{Planned, Wanted};
@@ -14,7 +15,7 @@ use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM}
 use crate::fault::Fault;
 use crate::quantity::{LENGTH, Length, Style, money};
 use crate::reader::Reader;
-use crate::report::{Caution, Report, Table, TableRow};
+use crate::report::{Caution, Report, Table, TableRow, texts};
 use crate::source::Source;
 
 /// The sheet.
@@ -68,7 +69,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     });
     for (index, one) in wanted.iter_mut().enumerate() {
         if one.label.is_empty() {
-            one.label = format!("piece {}", index + 1);
+            one.label = text!("piece {}", index + 1);
         }
     }
     let shelf = Shelf::read(reader);
@@ -78,7 +79,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         for (index, one) in wanted.iter().enumerate() {
             if one.length_mm > longest_mm * (1.0 + 1e-6) {
                 let message = stock::too_long(one.length_mm, longest_mm, reader.style());
-                reader.note(&format!("pieces.{index}.length"), message);
+                reader.note(&text!("pieces.{}.length", &index), message);
             }
         }
     }
@@ -87,7 +88,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let planned = Planned::new(inputs.wanted.clone(), &inputs.shelf, EFFORT).map_err(|error| {
-        vec![stock::fault(&error, |piece| format!("pieces.{piece}.length"), style)]
+        vec![stock::fault(&error, |piece| text!("pieces.{}.length", &piece), style)]
     })?;
     Ok(Report {
         answers: planned.answers(style),
@@ -128,7 +129,7 @@ fn stores(inputs: &Inputs, planned: &Planned, style: Style) -> Option<Table> {
                 other.available = Some(0);
             }
         }
-        let name = format!("{} only", length(one.length_mm));
+        let name = text!("{} only", length(one.length_mm));
         match Planned::new(inputs.wanted.clone(), &shelf, QUICK_EFFORT) {
             Ok(planned) => rows.push(row(name, &planned, false)),
             Err(_) => rows.push(TableRow {
@@ -139,9 +140,12 @@ fn stores(inputs: &Inputs, planned: &Planned, style: Style) -> Option<Table> {
     }
     Some(Table {
         title: "If the store has".into(),
-        heads: ["Lengths", "Buy", if planned.plan.priced { "Cost" } else { "Stock" }, "Left over"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&[
+            "Lengths",
+            "Buy",
+            if planned.plan.priced { "Cost" } else { "Stock" },
+            "Left over",
+        ]),
         rows,
     })
 }

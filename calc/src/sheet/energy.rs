@@ -4,6 +4,7 @@
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::electric_charge::{ampere_hour, coulomb};
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -48,21 +49,26 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static NOMINAL_VOLTAGE: Ask =
-    Ask::measure("nominal_voltage", "Battery's nominal voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
-        .usual("12.8 V", "12.8 V")
-        .help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
+static NOMINAL_VOLTAGE: Ask = Ask::measure(
+    "nominal_voltage",
+    "Battery's nominal voltage",
+    &VOLTAGE,
+    ["V", "V"],
+    (1.0, 1000.0),
+)
+.usual("12.8 V", "12.8 V")
+.help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
 static LABEL: Ask = Ask::words("label", "What it is").usual("fridge", "fridge");
 static LOAD_POWER: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0, 100_000.0))
     .usual("45 W", "45 W")
     .help("On its label, while it runs.");
-static LOAD_CURRENT: Ask = Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
-    .usual("3.5 A", "3.5 A")
-    .help("On its label, at the battery's voltage.");
+static LOAD_CURRENT: Ask =
+    Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
+        .usual("3.5 A", "3.5 A")
+        .help("On its label, at the battery's voltage.");
 static LOAD_SHEET: Ask = Ask::sheet_of("sheet", "Cooler of a heater and cooler sheet", "heat_load")
     .help("Takes the power that the cooler draws from there and follows it.");
-static DRAW: Ask =
-    Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT, &LOAD_SHEET]);
+static DRAW: Ask = Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT, &LOAD_SHEET]);
 static HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
     .usual("4", "4")
     .help("Switched on, in a day of the kind you plan for.");
@@ -93,11 +99,16 @@ static PEUKERT_EXPONENT: Ask = Ask::number("peukert", "Peukert exponent", (1.0, 
     .optional()
     .usual("1.2", "1.2")
     .help("Lead-acid only: 1.1 to 1.3, from the maker's sheet. Leave out for lithium.");
-static CHARGE_LIMIT: Ask =
-    Ask::measure("charge_limit", "Most it may be charged with", &CURRENT, ["A", "A"], (0.1, 10_000.0))
-        .optional()
-        .usual("50 A", "50 A")
-        .help("On the battery or in its maker's sheet.");
+static CHARGE_LIMIT: Ask = Ask::measure(
+    "charge_limit",
+    "Most it may be charged with",
+    &CURRENT,
+    ["A", "A"],
+    (0.1, 10_000.0),
+)
+.optional()
+.usual("50 A", "50 A")
+.help("On the battery or in its maker's sheet.");
 static BATTERY: Ask = Ask::group(
     "battery",
     "The battery you have in mind",
@@ -165,15 +176,13 @@ fn read(reader: &Reader<'_>) -> Inputs {
             efficiency: reader.number(&EFFICIENCY) / 100.0,
         },
         battery: reader.maybe_group(&BATTERY, |group| Battery {
-            energy: group.notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| {
-                capacity(text, voltage)
-            }),
+            energy: group
+                .notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| capacity(text, voltage)),
             hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
             exponent: group.maybe_number(&PEUKERT_EXPONENT),
             charge_limit: group.maybe(&CHARGE_LIMIT),
         }),
-        charging: reader
-            .rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
+        charging: reader.rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
     }
 }
 
@@ -204,8 +213,9 @@ fn capacity(text: &str, voltage: ElectricPotential) -> Result<Energy, String> {
     if (1.0..=1e6).contains(&wh) {
         Ok(energy)
     } else {
-        Err(format!(
-            "the battery must hold from 1 to 1 000 000 Wh; {text} at {} V are {} Wh",
+        Err(text!(
+            "the battery must hold from 1 to 1 000 000 Wh; {} at {} V are {} Wh",
+            &text,
             plain(voltage.get::<volt>(), 2),
             significant(wh, 4)
         ))
@@ -214,9 +224,9 @@ fn capacity(text: &str, voltage: ElectricPotential) -> Result<Energy, String> {
 
 fn fault(error: BudgetError) -> Vec<Fault> {
     let field = match error {
-        BudgetError::Power(at) => format!("loads.{at}.power"),
-        BudgetError::Time(at) => format!("loads.{at}.hours"),
-        BudgetError::Duty(at) => format!("loads.{at}.duty_percent"),
+        BudgetError::Power(at) => text!("loads.{}.power", &at),
+        BudgetError::Time(at) => text!("loads.{}.hours", &at),
+        BudgetError::Duty(at) => text!("loads.{}.duty_percent", &at),
         BudgetError::Voltage => "nominal_voltage".to_owned(),
         BudgetError::Days => "days".to_owned(),
         BudgetError::Usable => "usable_percent".to_owned(),
@@ -272,7 +282,7 @@ fn times_to_full(inputs: &Inputs, battery: &Battery) -> Result<Vec<Time>, Vec<Fa
             let charging =
                 Charging { power: *power, battery_limit: limit, efficiency: CHARGE_EFFICIENCY };
             time_to_full(missing, charging).map_err(|error| {
-                vec![Fault::new(format!("charging.{index}.power"), error.to_string())]
+                vec![Fault::new(text!("charging.{}.power", &index), error.to_string())]
             })
         })
         .collect()

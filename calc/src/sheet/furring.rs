@@ -3,6 +3,7 @@
 mod screw;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Ratio, Volume};
 use uom::si::length::{meter, millimeter};
 use uom::si::ratio::percent;
@@ -14,7 +15,9 @@ use super::cut_plan::stock::{self, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shel
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
-use crate::carpentry::setting_out::{EQUAL_SPACING, SettingOutError, marks_by_count, marks_by_spacing};
+use crate::carpentry::setting_out::{
+    EQUAL_SPACING, SettingOutError, marks_by_count, marks_by_spacing,
+};
 use crate::coating::bead::{BEAD, Bead, cartridges};
 use crate::fastening::length::THREE_THREADS;
 use crate::fault::Fault;
@@ -95,10 +98,9 @@ static END_DISTANCE: Ask =
     Ask::measure("end_distance", "First screw from the end", &LENGTH, ["in", "mm"], (0.0, 5.0))
         .usual("1 1/2 in", "40 mm")
         .help("From either end of the strip to its first screw; too close splits it.");
-static BEAD_SIZE: Ask =
-    Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
-        .usual("1/4 in", "6 mm")
-        .help("As wide as the nozzle is cut.");
+static BEAD_SIZE: Ask = Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
+    .usual("1/4 in", "6 mm")
+    .help("As wide as the nozzle is cut.");
 static BEADS: Ask = Ask::count("beads", "Beads on each strip", (1, 20)).default("1");
 static CARTRIDGE: Ask =
     Ask::measure("cartridge", "Cartridge", &VOLUME, ["fl oz", "ml"], (1e-5, 0.02))
@@ -109,12 +111,9 @@ static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
     .default("0")
     .usual("10", "10")
     .help("What stays in nozzle and cartridge, or runs over.");
-static ADHESIVE: Ask = Ask::group(
-    "adhesive",
-    "Adhesive",
-    &[&BEAD_SIZE, &BEADS, &CARTRIDGE, &CARTRIDGE_PRICE, &LOSS],
-)
-.optional();
+static ADHESIVE: Ask =
+    Ask::group("adhesive", "Adhesive", &[&BEAD_SIZE, &BEADS, &CARTRIDGE, &CARTRIDGE_PRICE, &LOSS])
+        .optional();
 
 /// Strips end short of both walls.
 pub static STRIP_LENGTH_RULE: Source = Source::identity("strip = span - 2 x clearance at an end");
@@ -188,7 +187,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         let half = Length::new::<millimeter>(inputs.strip_mm() / 2.0);
         reader.fault_at(
             &END_DISTANCE,
-            format!(
+            text!(
                 "the first screws from both ends would meet; give less than half the strip, {}",
                 reader.style().length(half)
             ),
@@ -264,14 +263,16 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
 
 impl Glue {
     fn new(adhesive: &Adhesive, strip_mm: f64, strips: u32) -> Result<Self, Vec<Fault>> {
-        let bead = Length::new::<millimeter>(
-            strip_mm * f64::from(strips) * f64::from(adhesive.beads),
-        );
-        let at = |field: &'static str| move |error: crate::coating::range::OutOfRange| {
-            vec![Fault::new(format!("adhesive.{field}"), error.to_string())]
+        let bead =
+            Length::new::<millimeter>(strip_mm * f64::from(strips) * f64::from(adhesive.beads));
+        let at = |field: &'static str| {
+            move |error: crate::coating::range::OutOfRange| {
+                vec![Fault::new(text!("adhesive.{}", &field), error.to_string())]
+            }
         };
         let loss = Ratio::new::<percent>(adhesive.loss_percent);
-        let volume = Bead::Round { diameter: adhesive.bead }.volume(bead, loss).map_err(at("bead"))?;
+        let volume =
+            Bead::Round { diameter: adhesive.bead }.volume(bead, loss).map_err(at("bead"))?;
         let cartridges = cartridges(volume, adhesive.cartridge).map_err(at("cartridge"))?;
         Ok(Self { bead, volume, cartridges })
     }

@@ -4,6 +4,7 @@ mod asks;
 mod drawing;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Length, Mass, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -116,10 +117,10 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let mut rows = Vec::new();
     for (index, gap) in inputs.gaps.iter().enumerate() {
         let each = gap::joint(gap.length, gap.width, gap.depth);
-        rows.push(each.map_err(at(format!("gaps.{index}")))? * f64::from(gap.count));
+        rows.push(each.map_err(at(text!("gaps.{}", &index)))? * f64::from(gap.count));
     }
     for (index, holes) in inputs.holes.iter().enumerate() {
-        let each = gap::hole(holes.hole).map_err(at(format!("holes.{index}")))?;
+        let each = gap::hole(holes.hole).map_err(at(text!("holes.{}", &index)))?;
         rows.push(each * f64::from(holes.count));
     }
     let net: Volume = rows.iter().copied().sum();
@@ -130,8 +131,7 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
             "there is nothing to fill; give sizes that leave room beside the plugs",
         )]);
     }
-    let whole =
-        gap::with_shrinkage_and_loss(net, inputs.shrink, inputs.loss).map_err(at(field))?;
+    let whole = gap::with_shrinkage_and_loss(net, inputs.shrink, inputs.loss).map_err(at(field))?;
     within("volume to mix", whole.get::<liter>(), 0.0, 1e6, "l").map_err(at(field))?;
     let parts = mixing::parts(&inputs.mix, whole).map_err(of_mix)?;
 
@@ -153,7 +153,8 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
         .transpose()
         .map_err(|fault| vec![Fault::new(CONTAINERS.key, fault.to_string())])?;
     let cup = mixing::cup_marks(&batch);
-    let height = |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
+    let height =
+        |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
     let first = height(cup.first).map_err(at("cup_diameter"))?;
     let second = height(cup.second).map_err(at("cup_diameter"))?;
     let cup_heights = first.zip(second).map(|(first, second)| [first, second]);
@@ -199,7 +200,7 @@ fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip
         note: style.volume(volume),
     };
     Some(MarkStrip {
-        label: format!("cup {} across, from its bottom", style.short(inputs.cup?)),
+        label: text!("cup {} across, from its bottom", style.short(inputs.cup?)),
         length: second,
         marks: vec![
             mark("part a to here", first, worked.cup.first),
@@ -280,7 +281,7 @@ fn called(part: Part) -> &'static str {
 }
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
-    let item = |part| format!("{}, {}", inputs.product, called(part));
+    let item = |part| text!("{}, {}", &inputs.product, called(part));
     match &worked.purchase {
         Some(purchase) => bought(inputs, purchase)
             .map(|(PartOffer { part, offer }, count)| BuyLine {

@@ -4,6 +4,7 @@
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Area, HeatTransfer, Power, ThermodynamicTemperature, VolumeRate};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -19,8 +20,8 @@ use crate::report::{Caution, Report};
 use crate::source::Source;
 use crate::thermal::cautions;
 use crate::thermal::heat_loss::{
-    BTU, FRESH_AIR, HeatLoad, HeatLoadError, Surface, TRANSMISSION, btu_per_hour,
-    electrical_use, heat_load,
+    BTU, FRESH_AIR, HeatLoad, HeatLoadError, Surface, TRANSMISSION, btu_per_hour, electrical_use,
+    heat_load,
 };
 
 /// The sheet.
@@ -46,7 +47,9 @@ static PART_AREA: Ask = Ask::measure("area", "Area", &AREA, ["ft2", "m2"], (0.0,
     .help("Length times height or width, inside.");
 static U: Ask = Ask::measure("u", "U value", &U_VALUE, ["Btu/(h ft2 F)", "W/m2/K"], (0.0, 20.0))
     .usual("0.16 Btu/(h ft2 F)", "0.9 W/m2/K")
-    .help("From an insulation sheet or a data sheet; single glass about 5.6 W/m2/K, bare steel 5.9.");
+    .help(
+        "From an insulation sheet or a data sheet; single glass about 5.6 W/m2/K, bare steel 5.9.",
+    );
 static SHEET_ASK: Ask = Ask::sheet_of("sheet", "Insulation sheet", "insulation")
     .help("Takes the U value from there and follows it.");
 static U_OR_SHEET: Ask = Ask::either("U value", &[&U, &SHEET_ASK]);
@@ -75,10 +78,18 @@ static OUTSIDE: Ask = Ask::measure(
 )
 .usual("23 F", "-5 C")
 .help("The coldest night that you will stay in it.");
-static GAINS: Ask = Ask::measure("gains", "Heat given off inside", &POWER, ["W", "W"], (0.0, 100_000.0))
-    .default("0 W")
-    .usual("150 W", "150 W")
-    .help("A sleeper gives off about 70 W, a fridge what it draws; by day add the sun through the glass.");
+static GAINS: Ask = Ask::measure(
+    "gains",
+    "Heat given off inside",
+    &POWER,
+    ["W", "W"],
+    (0.0, 100_000.0),
+)
+.default("0 W")
+.usual("150 W", "150 W")
+.help(
+    "A sleeper gives off about 70 W, a fridge what it draws; by day add the sun through the glass.",
+);
 static NOON: Ask = Ask::group("noon", "The hottest noon, beside it", &[&INSIDE, &OUTSIDE, &GAINS])
     .optional()
     .help("Fill in to size a cooler too.");
@@ -161,33 +172,26 @@ fn read(reader: &Reader<'_>) -> Inputs {
 }
 
 fn load(inputs: &Inputs, weather: &Weather, path: &str) -> Result<HeatLoad, Vec<Fault>> {
-    heat_load(
-        &inputs.surfaces,
-        inputs.fresh_air,
-        weather.inside,
-        weather.outside,
-        weather.gains,
-    )
-    .map_err(|error| {
-        let field = match error {
-            HeatLoadError::Area(at) => format!("parts.{at}.area"),
-            HeatLoadError::Transmittance(at) => {
-                let key = if inputs.from_sheet.get(at) == Some(&true) { "sheet" } else { "u" };
-                format!("parts.{at}.{key}")
-            }
-            HeatLoadError::FreshAir => "fresh_air".to_owned(),
-            HeatLoadError::Inside => format!("{path}inside_temperature"),
-            HeatLoadError::Outside => format!("{path}outside_temperature"),
-            HeatLoadError::Gains => format!("{path}gains"),
-        };
-        vec![Fault::new(field, error.to_string())]
-    })
+    heat_load(&inputs.surfaces, inputs.fresh_air, weather.inside, weather.outside, weather.gains)
+        .map_err(|error| {
+            let field = match error {
+                HeatLoadError::Area(at) => text!("parts.{}.area", &at),
+                HeatLoadError::Transmittance(at) => {
+                    let key = if inputs.from_sheet.get(at) == Some(&true) { "sheet" } else { "u" };
+                    text!("parts.{}.{}", &at, &key)
+                }
+                HeatLoadError::FreshAir => "fresh_air".to_owned(),
+                HeatLoadError::Inside => text!("{}inside_temperature", &path),
+                HeatLoadError::Outside => text!("{}outside_temperature", &path),
+                HeatLoadError::Gains => text!("{}gains", &path),
+            };
+            vec![Fault::new(field, error.to_string())]
+        })
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let night = load(inputs, &inputs.night, "")?;
-    let noon =
-        inputs.noon.as_ref().map(|noon| load(inputs, noon, "noon.")).transpose()?;
+    let noon = inputs.noon.as_ref().map(|noon| load(inputs, noon, "noon.")).transpose()?;
     let cooler = noon
         .as_ref()
         .filter(|load| load.total < Power::default())

@@ -6,6 +6,7 @@ mod section;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Length, ThermalConductivity, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -20,10 +21,10 @@ use crate::report::{Caution, Report};
 use crate::thermal::build_up::{
     Bridge, COMBINED_METHOD, Layer, METAL_SCOPE, RATIO_LIMIT, SURFACE_RESISTANCES, Surfaces,
 };
+use crate::thermal::cautions;
 use crate::thermal::condensation::{AIR_PERMEABILITY, METHOD, SLICES};
 use crate::thermal::moisture::{Air, SATURATION, SATURATION_ICE};
 use crate::thermal::steel_rib::{Rib, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
-use crate::thermal::cautions;
 use figures::Figures;
 
 /// The sheet.
@@ -56,11 +57,11 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static NAME: Ask = Ask::words("name", "Material").usual("extruded polystyrene", "extruded polystyrene");
-static THICKNESS: Ask =
-    Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-5, 5.0))
-        .usual("1 1/2 in", "40 mm")
-        .help("As it is built in; foam pressed thinner counts thinner.");
+static NAME: Ask =
+    Ask::words("name", "Material").usual("extruded polystyrene", "extruded polystyrene");
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-5, 5.0))
+    .usual("1 1/2 in", "40 mm")
+    .help("As it is built in; foam pressed thinner counts thinner.");
 static LAYER_CONDUCTIVITY: Ask = Ask::measure(
     "conductivity",
     "Conductivity",
@@ -114,10 +115,13 @@ static METAL_WIDTH: Ask =
         .optional()
         .usual("1 1/2 in", "38 mm")
         .help("Across the flange that the lining rests on.");
-static WEB: Ask = Ask::measure("web", "Steel rib: web thickness", &LENGTH, ["in", "mm"], (1e-4, 0.1))
-    .optional()
-    .usual("0.05 in", "1.2 mm")
-    .help("Metal that reaches from the skin to the flange; both sides of a hat section together.");
+static WEB: Ask =
+    Ask::measure("web", "Steel rib: web thickness", &LENGTH, ["in", "mm"], (1e-4, 0.1))
+        .optional()
+        .usual("0.05 in", "1.2 mm")
+        .help(
+            "Metal that reaches from the skin to the flange; both sides of a hat section together.",
+        );
 static SPACING: Ask =
     Ask::measure("spacing", "Steel rib: centre to centre", &LENGTH, ["in", "mm"], (0.001, 5.0))
         .optional()
@@ -173,7 +177,7 @@ impl Inputs {
     fn name(&self, index: usize) -> String {
         match self.names.get(index) {
             Some(name) if !name.is_empty() => name.clone(),
-            _ => format!("layer {}", index + 1),
+            _ => text!("layer {}", index + 1),
         }
     }
 }
@@ -186,10 +190,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
         };
         (row.words(&NAME), layer, row.maybe_number(&VAPOUR_FACTOR))
     });
-    let surfaces = Surfaces {
-        inside_m2k_w: reader.si(&SURFACE_IN),
-        outside_m2k_w: reader.si(&SURFACE_OUT),
-    };
+    let surfaces =
+        Surfaces { inside_m2k_w: reader.si(&SURFACE_IN), outside_m2k_w: reader.si(&SURFACE_OUT) };
     let bridge = reader.maybe_group(&BRIDGE, read_bridge).flatten();
     let air = |group: &Reader<'_>| Air {
         temperature: group.measure::<ThermodynamicTemperature>(&AIR_TEMPERATURE),

@@ -5,6 +5,7 @@ mod plan;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length};
 use uom::si::length::{meter, millimeter};
@@ -32,8 +33,16 @@ pub static SHEET: Sheet = Sheet {
     title: "Ceiling lights",
     purpose: "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
     asks: &[
-        &LAMPS, &COLUMNS, &AREA, &LAMP, &CLEARANCE, &BOARD, &PLANE_HEIGHT, &LAMP_HEIGHT,
-        &SPACE_ABOVE, &MODEL,
+        &LAMPS,
+        &COLUMNS,
+        &AREA,
+        &LAMP,
+        &CLEARANCE,
+        &BOARD,
+        &PLANE_HEIGHT,
+        &LAMP_HEIGHT,
+        &SPACE_ABOVE,
+        &MODEL,
     ],
     sources: &[&EVEN_ROWS, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
@@ -238,7 +247,7 @@ fn placement_fault(error: PlacementError, by_hand: bool) -> Vec<Fault> {
         PlacementError::Rim => "lamp.rim".to_owned(),
         PlacementError::Clearance => "clearance".to_owned(),
         PlacementError::Board(_) => "board".to_owned(),
-        PlacementError::Spot(at) => format!("places.{at}.x"),
+        PlacementError::Spot(at) => text!("places.{}.x", &at),
         PlacementError::Support(_) | PlacementError::Opening(_) => "area".to_owned(),
     };
     vec![Fault::new(field, error.to_string())]
@@ -280,8 +289,7 @@ impl Figures {
         }
         .map_err(|error| placement_fault(error, inputs.grid.is_none()))?;
         let lamp = &inputs.lamp;
-        let beam =
-            Beam::new(lamp.lumens, lamp.beam_angle, inputs.model).map_err(light_fault)?;
+        let beam = Beam::new(lamp.lumens, lamp.beam_angle, inputs.model).map_err(light_fault)?;
         let height = inputs.lamp_height - inputs.plane_height;
         let spots: Vec<Spot> = placed.iter().map(|placed| placed.at).collect();
         let Ceiling { length, width } = inputs.ceiling;
@@ -305,7 +313,7 @@ fn cell(ceiling: Ceiling, lamps: usize) -> Length {
 }
 
 fn degrees(angle: Angle) -> String {
-    format!("{}°", plain(angle.get::<degree>(), 1))
+    text!("{}°", plain(angle.get::<degree>(), 1))
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -334,7 +342,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(&cautions::LIGHTS),
         buy: vec![BuyLine {
             item: "ceiling lamp".into(),
-            spec: format!(
+            spec: text!(
                 "{}, {}, {}, hole {}",
                 amount(lamp.lumens, 0, "lm"),
                 degrees(lamp.beam_angle),

@@ -5,6 +5,7 @@ mod clock;
 mod drawing;
 mod words;
 
+use crate::text::text;
 use uom::si::f64::{Ratio, ThermodynamicTemperature};
 use uom::si::temperature_interval::kelvin;
 
@@ -70,7 +71,7 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let mut margins = Vec::with_capacity(inputs.steps.len());
     for (index, (step, weather)) in inputs.steps.iter().enumerate() {
         let at = |range: crate::coating::range::OutOfRange| {
-            vec![Fault::new(format!("{}.{index}.air", STEPS.key), range.to_string())]
+            vec![Fault::new(text!("{}.{}.air", &STEPS.key, &index), range.to_string())]
         };
         let mut step = step.clone();
         let mut margin = None;
@@ -85,9 +86,9 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let schedule = plan::plan(&steps, inputs.start_min, inputs.hours).map_err(|fault| {
         let field = match fault {
             plan::Fault::NoSteps => STEPS.key.to_owned(),
-            plan::Fault::LongerThanDay { step, .. } => format!("{}.{step}.work", STEPS.key),
+            plan::Fault::LongerThanDay { step, .. } => text!("{}.{}.work", &STEPS.key, &step),
             plan::Fault::TooFar { step } | plan::Fault::Range { step: Some(step), .. } => {
-                format!("{}.{step}", STEPS.key)
+                text!("{}.{}", &STEPS.key, &step)
             }
             plan::Fault::Range { step: None, ref range } => match range.what {
                 "start time" => START.key.to_owned(),

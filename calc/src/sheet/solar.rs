@@ -5,6 +5,7 @@ mod months;
 mod tests;
 mod words;
 
+use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
 use uom::si::energy::{joule, watt_hour};
@@ -16,8 +17,8 @@ use crate::ask::Ask;
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::cautions;
 use crate::energy::solar::{
-    DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, GROUND, GROUND_REFLECTANCE, Month, Plane,
-    Site, SolarError, TILTED_PLANE, day_yield, months,
+    DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, GROUND, GROUND_REFLECTANCE, Month, Plane, Site,
+    SolarError, TILTED_PLANE, day_yield, months,
 };
 use crate::energy::string::{
     ColdRule, ColdString, METHOD, StringError, TABLE, TABLE_MILD, cold_string, most_in_series,
@@ -35,9 +36,7 @@ pub static SHEET: Sheet = Sheet {
     kind: "solar",
     title: "Solar panels",
     purpose: "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
-    asks: &[
-        &LATITUDE, &TILT, &AZIMUTH, &CLEARNESS, &PANELS, &LOSS, &NEED, &COLDEST, &CONTROLLER,
-    ],
+    asks: &[&LATITUDE, &TILT, &AZIMUTH, &CLEARNESS, &PANELS, &LOSS, &NEED, &COLDEST, &CONTROLLER],
     sources: &[
         &GEOMETRY,
         &MEAN_DAYS,
@@ -62,13 +61,15 @@ pub static SHEET: Sheet = Sheet {
 const QUARTER: f64 = std::f64::consts::FRAC_PI_2;
 const HALF: f64 = std::f64::consts::PI;
 
-static LATITUDE: Ask = Ask::measure("latitude", "Latitude", &ANGLE, ["deg", "deg"], (-QUARTER, QUARTER))
-    .usual("43 deg", "43 deg")
-    .help("Of the place where you stand; south of the equator with a minus.");
-static TILT: Ask = Ask::measure("tilt", "Tilt of the panels", &ANGLE, ["deg", "deg"], (0.0, QUARTER))
-    .default("0 deg")
-    .usual("0 deg", "0 deg")
-    .help("From the level: 0 flat on the roof.");
+static LATITUDE: Ask =
+    Ask::measure("latitude", "Latitude", &ANGLE, ["deg", "deg"], (-QUARTER, QUARTER))
+        .usual("43 deg", "43 deg")
+        .help("Of the place where you stand; south of the equator with a minus.");
+static TILT: Ask =
+    Ask::measure("tilt", "Tilt of the panels", &ANGLE, ["deg", "deg"], (0.0, QUARTER))
+        .default("0 deg")
+        .usual("0 deg", "0 deg")
+        .help("From the level: 0 flat on the roof.");
 static AZIMUTH: Ask =
     Ask::measure("azimuth", "Turned away from the equator", &ANGLE, ["deg", "deg"], (-HALF, HALF))
         .default("0 deg")
@@ -97,9 +98,9 @@ static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
     .help("Joined plus to minus in one string.");
 static PANELS: Ask =
     Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &IN_SERIES]);
-static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0))
-    .usual("20", "20")
-    .help("Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.");
+static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
+    "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
+);
 static NEED_WH: Ask =
     Ask::measure("need", "Needed in a day", &ENERGY, ["Wh", "Wh"], (3600.0, 3.6e9))
         .usual("770 Wh", "770 Wh")
@@ -160,7 +161,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         if !group.has_faults() && in_series > count {
             group.fault_at(
                 &IN_SERIES,
-                format!("there are {count} panels; no more than that can be in series"),
+                text!("there are {} panels; no more than that can be in series", &count),
             );
         }
         (count, group.number(&WATTS), group.maybe(&VOC), rule, in_series)
@@ -201,7 +202,7 @@ fn read_clearness(reader: &Reader<'_>) -> [f64; 12] {
         many => <[f64; 12]>::try_from(many).unwrap_or_else(|_| {
             reader.fault_at(
                 &CLEARNESS,
-                format!("give one figure for all months, or twelve; there are {}", many.len()),
+                text!("give one figure for all months, or twelve; there are {}", many.len()),
             );
             [0.5; 12]
         }),
@@ -211,7 +212,7 @@ fn read_clearness(reader: &Reader<'_>) -> [f64; 12] {
 fn solar_fault(error: SolarError) -> Vec<Fault> {
     let field = match error {
         SolarError::Latitude => "latitude".to_owned(),
-        SolarError::Clearness(month) => format!("clearness.{month}"),
+        SolarError::Clearness(month) => text!("clearness.{}", &month),
         SolarError::GroundReflectance | SolarError::Tilt => "tilt".to_owned(),
         SolarError::Azimuth => "azimuth".to_owned(),
         SolarError::Power => "panels.watts".to_owned(),
@@ -321,5 +322,5 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
 }
 
 fn degrees(angle: Angle) -> String {
-    format!("{}°", plain(angle.get::<degree>(), 2))
+    text!("{}°", plain(angle.get::<degree>(), 2))
 }

@@ -1,5 +1,6 @@
 //! One board against studs measured in place: every mark from one datum, the board's left end.
 
+use crate::text::text;
 use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
@@ -14,7 +15,7 @@ use crate::lists::{Mark, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
-use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow, texts};
 use crate::source::Source;
 
 /// The sheet.
@@ -85,7 +86,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     for (index, pair) in inputs.studs.windows(2).enumerate() {
         if pair[1] <= pair[0] {
             reader.note(
-                &format!("studs.{}", index + 1),
+                &text!("studs.{}", index + 1),
                 "this stud is not beyond the one before it; enter the positions in order, all \
                  measured from the same end",
             );
@@ -187,7 +188,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             marks: marks
                 .iter()
                 .map(|mark| Mark {
-                    label: format!("stud {}", mark.stud),
+                    label: text!("stud {}", &mark.stud),
                     at: mark.offset,
                     note: if mark.ok { String::new() } else { "too close to the end".into() },
                 })
@@ -205,7 +206,7 @@ fn answers(marks: &[OnBoard], style: Style) -> Vec<Answer> {
     if let Some(last) = marks.last() {
         let marked = style.mark(last.offset);
         answers.push(
-            Answer::new(format!("Last mark, stud {}", last.stud), marked.text)
+            Answer::new(text!("Last mark, stud {}", &last.stud), marked.text)
                 .note(marked.left_over_text),
         );
     }
@@ -222,15 +223,16 @@ fn remarks(
     let mut remarks = Vec::new();
     for mark in marks.iter().filter(|mark| !mark.ok) {
         let edge = style.length(inputs.edge_distance.unwrap_or_default());
-        remarks.push(Remark::warning(format!(
-            "Stud {} is less than {edge} from the board's end: shift the board, or fix it there \
+        remarks.push(Remark::warning(text!(
+            "Stud {} is less than {} from the board's end: shift the board, or fix it there \
              another way.",
-            mark.stud
+            &mark.stud,
+            &edge
         )));
     }
     if !off_board.is_empty() {
         let numbers: Vec<String> = off_board.iter().map(usize::to_string).collect();
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Beyond this board: {} {}.",
             if off_board.len() == 1 { "stud" } else { "studs" },
             numbers.join(", ")
@@ -238,13 +240,8 @@ fn remarks(
     }
     if let Some(growth) = growth {
         let small = |mm: f64| style.error(Length::new::<millimeter>(mm));
-        remarks.push(Remark::note(format!(
-            "Hook the tape on the left end once and set every mark from there: each is then within \
-             {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).",
-            small(growth.datum.worst_mm),
-            small(growth.chain.worst_mm),
-            small(growth.chain.likely_mm),
-        )));
+        remarks.push(Remark::note(text!("Hook the tape on the left end once and set every mark from there: each is then within \
+             {}. Measured on from mark to mark, the last could be off by {} (most likely within {}).", small(growth.datum.worst_mm), small(growth.chain.worst_mm), small(growth.chain.likely_mm))));
     }
     remarks
 }
@@ -267,9 +264,7 @@ fn copies_table(error: Length, style: Style) -> Table {
     });
     Table {
         title: "Boards marked from one master, and each from the one before".into(),
-        heads: ["Board", "From the master", "From the one before: worst", "most likely"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Board", "From the master", "From the one before: worst", "most likely"]),
         rows: rows.to_vec(),
     }
 }
@@ -280,7 +275,7 @@ fn template(inputs: &Inputs, marks: &[OnBoard], style: Style) -> Drawing {
     let height = (board * 0.04).clamp(0.05, 0.12);
     let mut drawing = Drawing::new(
         "Board with its marks",
-        format!("A board {} long with {} marks.", style.length(inputs.board), marks.len()),
+        text!("A board {} long with {} marks.", style.length(inputs.board), marks.len()),
     )
     .strip();
     let far = Point::metres(board, height);
@@ -292,7 +287,7 @@ fn template(inputs: &Inputs, marks: &[OnBoard], style: Style) -> Drawing {
         drawing.text(
             Point::metres(x, -height * 0.25),
             Anchor::Middle,
-            format!("{} · {}", mark.stud, style.mark(mark.offset).text),
+            text!("{} · {}", &mark.stud, style.mark(mark.offset).text),
         );
     }
     let (left, right) = (Point::metres(0.0, height), Point::metres(board, height));
@@ -300,21 +295,16 @@ fn template(inputs: &Inputs, marks: &[OnBoard], style: Style) -> Drawing {
     drawing
 }
 
-fn working(
-    inputs: &Inputs,
-    marks: &[OnBoard],
-    growth: Option<&Growth>,
-    style: Style,
-) -> Vec<Step> {
+fn working(inputs: &Inputs, marks: &[OnBoard], growth: Option<&Growth>, style: Style) -> Vec<Step> {
     let first = inputs.studs.first().copied().unwrap_or_default();
     let mut steps: Vec<Step> = marks
         .iter()
         .map(|mark| {
             let position = inputs.studs.get(mark.stud - 1).copied().unwrap_or_default();
             Step::new(
-                format!("Stud {}", mark.stud),
+                text!("Stud {}", &mark.stud),
                 "o = o₁ + (p − p₁)",
-                format!(
+                text!(
                     "{} + ({} − {})",
                     style.mark(inputs.first_stud).text,
                     style.mark(position).text,
@@ -331,14 +321,14 @@ fn working(
         steps.push(Step::new(
             "Chained marks, worst case",
             "e = n · t",
-            format!("{} · {error}", growth.steps),
+            text!("{} · {}", &growth.steps, &error),
             small(growth.chain.worst_mm),
             &CHAIN_ERROR,
         ));
         steps.push(Step::new(
             "Chained marks, most likely",
             "e = √n · t",
-            format!("√{} · {error}", growth.steps),
+            text!("√{} · {}", &growth.steps, &error),
             small(growth.chain.likely_mm),
             &CHAIN_ERROR,
         ));

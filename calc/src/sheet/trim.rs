@@ -3,6 +3,7 @@
 mod drawing;
 mod words;
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use super::{Sheet, solve};
@@ -34,40 +35,61 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static HEIGHT: Ask =
-    Ask::measure("height", "Flange height, uncut", &LENGTH, ["in", "mm"], (0.005, 0.9))
-        .usual("2 3/8 in", "60 mm")
-        .help("From the rim's face that will touch the ceiling to the edge that will touch the roof frame.");
+static HEIGHT: Ask = Ask::measure(
+    "height",
+    "Flange height, uncut",
+    &LENGTH,
+    ["in", "mm"],
+    (0.005, 0.9),
+)
+.usual("2 3/8 in", "60 mm")
+.help(
+    "From the rim's face that will touch the ceiling to the edge that will touch the roof frame.",
+);
 static NAME: Ask = Ask::words("name", "Corner").usual("front left", "front left");
-static STANDOFF: Ask =
-    Ask::measure("standoff", "Standoff", &LENGTH, ["in", "mm"], (0.0, 0.9))
-        .optional()
-        .usual("5/8 in", "16 mm")
-        .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.");
+static STANDOFF: Ask = Ask::measure("standoff", "Standoff", &LENGTH, ["in", "mm"], (0.0, 0.9))
+    .optional()
+    .usual("5/8 in", "16 mm")
+    .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.");
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.9))
     .optional()
     .usual("1 3/4 in", "44 mm")
     .help("From the roof frame down to the face of the finished ceiling. With both, one checks the other.");
 static CORNERS: Ask = Ask::rows("corners", "Corners", "corner", 1, &[&NAME, &STANDOFF, &DEPTH])
     .help("All four, in order round the opening, each with a standoff, a depth, or both.");
-static CLEARANCE: Ask =
-    Ask::measure("clearance", "Clearance at the roof frame", &LENGTH, ["in", "mm"], (0.0, 0.02))
-        .default("0 in")
-        .usual("1/16 in", "1.5 mm")
-        .help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.");
+static CLEARANCE: Ask = Ask::measure(
+    "clearance",
+    "Clearance at the roof frame",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 0.02),
+)
+.default("0 in")
+.usual("1/16 in", "1.5 mm")
+.help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.");
 static LEAST_GRIP: Ask =
     Ask::measure("least_grip", "Least height to keep", &LENGTH, ["in", "mm"], (0.0, 0.9))
         .default("0 in")
         .usual("1 in", "25 mm")
         .help("What the flange needs to be held by: its screws, clips or the vent's collar.");
-static SIDE_LENGTH: Ask =
-    Ask::measure("length", "From the first corner to the second", &LENGTH, ["in", "mm"], (0.02, 4.0))
-        .usual("14 in", "356 mm")
-        .help("Along the flange's wall; the side opposite is as long.");
-static SIDE_WIDTH: Ask =
-    Ask::measure("width", "From the second corner to the third", &LENGTH, ["in", "mm"], (0.02, 4.0))
-        .usual("14 in", "356 mm")
-        .help("Along the flange's wall.");
+static SIDE_LENGTH: Ask = Ask::measure(
+    "length",
+    "From the first corner to the second",
+    &LENGTH,
+    ["in", "mm"],
+    (0.02, 4.0),
+)
+.usual("14 in", "356 mm")
+.help("Along the flange's wall; the side opposite is as long.");
+static SIDE_WIDTH: Ask = Ask::measure(
+    "width",
+    "From the second corner to the third",
+    &LENGTH,
+    ["in", "mm"],
+    (0.02, 4.0),
+)
+.usual("14 in", "356 mm")
+.help("Along the flange's wall.");
 static SIDES: Ask =
     Ask::group("sides", "Sides of the flange", &[&SIDE_LENGTH, &SIDE_WIDTH]).optional();
 
@@ -80,7 +102,7 @@ fn read(reader: &Reader<'_>) -> Flange {
     });
     for (index, corner) in corners.iter_mut().enumerate() {
         if corner.name.is_empty() {
-            corner.name = format!("corner {}", index + 1);
+            corner.name = text!("corner {}", index + 1);
         }
     }
     Flange {
@@ -88,15 +110,15 @@ fn read(reader: &Reader<'_>) -> Flange {
         corners,
         clearance: reader.measure(&CLEARANCE),
         least_grip: reader.measure(&LEAST_GRIP),
-        sides: reader.maybe_group(&SIDES, |group| {
-            (group.measure(&SIDE_LENGTH), group.measure(&SIDE_WIDTH))
-        }),
+        sides: reader
+            .maybe_group(&SIDES, |group| (group.measure(&SIDE_LENGTH), group.measure(&SIDE_WIDTH))),
     }
 }
 
 fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
     let cut = trim::cut(flange).map_err(|faults| {
-        let told = |fault: &trim::Fault| Fault::new(field(fault, flange), told(fault, flange, style));
+        let told =
+            |fault: &trim::Fault| Fault::new(field(fault, flange), told(fault, flange, style));
         faults.iter().map(told).collect::<Vec<_>>()
     })?;
     Ok(Report {
@@ -108,12 +130,12 @@ fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
             .corners
             .iter()
             .map(|corner| MarkStrip {
-                label: format!("{}, from the roof-side edge", corner.name),
+                label: text!("{}, from the roof-side edge", &corner.name),
                 length: flange.height,
                 marks: vec![Mark {
                     label: "cut".into(),
                     at: corner.cut,
-                    note: format!("{} from the rim", style.mark(corner.keep).text),
+                    note: text!("{} from the rim", style.mark(corner.keep).text),
                 }],
             })
             .collect(),
@@ -148,12 +170,12 @@ fn field(fault: &trim::Fault, flange: &Flange) -> String {
     use trim::Fault as F;
     let reading = |corner: usize| {
         let given = flange.corners.get(corner).is_some_and(|readings| readings.standoff.is_some());
-        format!("corners.{corner}.{}", if given { STANDOFF.key } else { DEPTH.key })
+        text!("corners.{}.{}", &corner, if given { STANDOFF.key } else { DEPTH.key })
     };
     match *fault {
         F::NoCorners | F::NothingToCut => CORNERS.key.to_owned(),
-        F::NoReading { corner } => format!("corners.{corner}.{}", STANDOFF.key),
-        F::ReadingsDisagree { corner, .. } => format!("corners.{corner}"),
+        F::NoReading { corner } => text!("corners.{}.{}", &corner, &STANDOFF.key),
+        F::ReadingsDisagree { corner, .. } => text!("corners.{}", &corner),
         F::TallerFlangeNeeded { corner, .. }
         | F::TooLittleLeft { corner, .. }
         | F::Range { corner: Some(corner), .. } => reading(corner),

@@ -5,8 +5,8 @@ mod figures;
 
 use super::wiring::{
     AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
-    SOURCE_VOLTAGE, amperes, drop_volts, fuse_line, general_remarks, limit, percent, read_conditions,
-    run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
+    SOURCE_VOLTAGE, amperes, drop_volts, fuse_line, general_remarks, limit, percent,
+    read_conditions, run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
 };
 use super::{Sheet, solve};
 use crate::ask::Ask;
@@ -21,6 +21,7 @@ use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, POWER, Style, plain};
 use crate::reader::Reader;
 use crate::report::{Answer, Remark, Report};
+use crate::text::text;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -149,9 +150,9 @@ fn no_steady_voltage(
 ) -> String {
     match would_do {
         Some(size) if !matches!(error, DropError::Range(_)) => {
-            format!("{conductor} cannot feed this load: {error}; {size} would do")
+            text!("{} cannot feed this load: {}; {} would do", &conductor, &error, &size)
         }
-        _ => format!("{conductor}: {error}"),
+        _ => text!("{}: {}", &conductor, &error),
     }
 }
 
@@ -162,17 +163,20 @@ fn none_will_do(error: &NoConductor, style: Style) -> String {
         return error.to_string();
     };
     let falls_short = match drop_percent {
-        Some(drop) => format!("loses {}", percent(*drop)),
+        Some(drop) => text!("loses {}", percent(*drop)),
         None => "has no steady voltage".to_owned(),
     };
     let would_do = match longest_run_m {
-        Some(metres) => format!("it would do for {} one way", run_at_most(*metres, style)),
+        Some(metres) => text!("it would do for {} one way", run_at_most(*metres, style)),
         None => "shorten the run".to_owned(),
     };
-    format!(
-        "no size is enough: even {conductor} {falls_short}, and {} is allowed; {would_do}, or take \
+    text!(
+        "no size is enough: even {} {}, and {} is allowed; {}, or take \
          a higher voltage",
-        limit(*limit_percent)
+        &conductor,
+        &falls_short,
+        limit(*limit_percent),
+        &would_do
     )
 }
 
@@ -223,29 +227,33 @@ impl Findings<'_> {
         let conductor = match (self.chosen_here, other) {
             (true, Some(other)) => {
                 let series = if metric == Some(other) { "metric" } else { "AWG" };
-                conductor.note(format!("the least that is enough; of the {series} sizes {other}"))
+                conductor.note(text!(
+                    "the least that is enough; of the {} sizes {}",
+                    &series,
+                    &other
+                ))
             }
             (true, None) => conductor.note("the least that is enough"),
             (false, _) => conductor.note("as given"),
         };
         let drop = Answer::new(
             "Drop",
-            format!("{} ({})", drop_volts(wired.drop_v), percent(wired.drop_percent)),
+            text!("{} ({})", drop_volts(wired.drop_v), percent(wired.drop_percent)),
         )
-        .note(format!("{} arrive at the load", volts(wired.load_v)));
+        .note(text!("{} arrive at the load", volts(wired.load_v)));
         let fuse = match &wired.fuse {
-            Ok(fuse) => Answer::new("Fuse at the source", format!("{} A", plain(fuse.rating_a, 1)))
+            Ok(fuse) => Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
                 .note(self.fuse_note()),
             Err(_) => Answer::new("Fuse at the source", "none fits")
-                .note(format!("the load draws {}", amperes(wired.current_a))),
+                .note(text!("the load draws {}", amperes(wired.current_a))),
         };
         vec![conductor, drop, fuse]
     }
 
     fn fuse_note(&self) -> String {
-        let draws = format!("the load draws {}", amperes(self.wired.current_a));
+        let draws = text!("the load draws {}", amperes(self.wired.current_a));
         match self.wired.ampacity_a.and_then(fuse::greatest_rating) {
-            Some(most) => format!("{draws}; this wire stands fuses up to {} A", plain(most, 1)),
+            Some(most) => text!("{}; this wire stands fuses up to {} A", &draws, plain(most, 1)),
             None => draws,
         }
     }
@@ -259,45 +267,48 @@ impl Findings<'_> {
             _ => self.least[0].or(self.least[1]),
         };
         let better = match would_do {
-            Some(size) => format!(" {size} is enough."),
+            Some(size) => text!(" {} is enough.", &size),
             None => String::new(),
         };
         if !wired.within_limit {
             let shorter = match wired.longest_run_m {
                 Some(metres) => {
-                    format!(" {} would do for {}.", wired.conductor, run_at_most(metres, style))
+                    text!(" {} would do for {}.", &wired.conductor, run_at_most(metres, style))
                 }
                 None => String::new(),
             };
-            remarks.push(Remark::warning(format!(
-                "{} is lost, and {} is allowed.{better}{shorter}",
+            remarks.push(Remark::warning(text!(
+                "{} is lost, and {} is allowed.{}{}",
                 percent(wired.drop_percent),
-                limit(run.drop_limit_percent)
+                limit(run.drop_limit_percent),
+                &better,
+                &shorter
             )));
         }
         match wired.ampacity_a {
             Some(ampacity_a) if !carries(ampacity_a, wired.current_a) => {
-                remarks.push(Remark::warning(format!(
-                    "{} overheats: as it lies it may carry {}, and the load draws {}.{better}",
-                    wired.conductor,
+                remarks.push(Remark::warning(text!(
+                    "{} overheats: as it lies it may carry {}, and the load draws {}.{}",
+                    &wired.conductor,
                     amperes(ampacity_a),
-                    amperes(wired.current_a)
+                    amperes(wired.current_a),
+                    &better
                 )));
             }
-            None => remarks.push(Remark::warning(format!(
+            None => remarks.push(Remark::warning(text!(
                 "No table says what {} may carry: the fuse was not held against it. Look up what \
                  its maker allows.",
-                wired.conductor
+                &wired.conductor
             ))),
             Some(_) => {}
         }
         if let Err(error) = &wired.fuse {
-            remarks.push(Remark::warning(format!("No fuse fits: {error}.")));
+            remarks.push(Remark::warning(text!("No fuse fits: {}.", &error)));
         }
         if wired.within_limit && wired.is_protected() {
-            remarks.push(Remark::good(format!(
+            remarks.push(Remark::good(text!(
                 "{} keeps the drop within {} for up to {}, and its fuse protects it.",
-                wired.conductor,
+                &wired.conductor,
                 limit(run.drop_limit_percent),
                 wired.longest_run_m.map_or("any length".to_owned(), |m| run_at_most(m, style))
             )));
@@ -310,7 +321,7 @@ impl Findings<'_> {
                  start: where the maker names a fuse, that one, as long as the wire stands it.",
             ));
         }
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Wire to buy: {} positive and as much negative. {} are lost as heat along it.",
             run_length(run.length_m, style),
             watts(wired.loss_w)

@@ -14,6 +14,7 @@ use crate::quantity::{
 };
 use crate::reader::Reader;
 use crate::report::{Remark, Step};
+use crate::text::text;
 use uom::si::length::meter;
 
 pub static SOURCE_VOLTAGE: Ask =
@@ -75,7 +76,7 @@ pub fn stand_in() -> Wanted {
 
 /// Reads a conductor or `auto`.
 pub fn wanted(text: &str) -> Result<Wanted, String> {
-    text.parse().map_err(|error| format!("{error}; or write auto for the least that is enough"))
+    text.parse().map_err(|error| text!("{}; or write auto for the least that is enough", &error))
 }
 
 /// How the wire lies, and how warm its copper is. [C]
@@ -83,7 +84,7 @@ pub fn read_conditions(reader: &Reader<'_>) -> (Conditions, f64) {
     let key = reader.choice(&INSULATION);
     let insulation = Insulation::ALL
         .into_iter()
-        .find(|rating| key == format!("{} C", rating.rating_c()))
+        .find(|rating| key == text!("{} C", rating.rating_c()))
         .unwrap_or(Insulation::C105);
     let air_c = reader.maybe_si(&AIR_TEMPERATURE).map(celsius);
     let copper_c = celsius(reader.si(&CONDUCTOR_TEMPERATURE));
@@ -92,7 +93,7 @@ pub fn read_conditions(reader: &Reader<'_>) -> (Conditions, f64) {
         if air_c >= insulation.rating_c() {
             reader.fault_at(
                 &AIR_TEMPERATURE,
-                format!(
+                text!(
                     "air as hot as the insulation stands ({}) leaves nothing for a current; it \
                      must be cooler, or the insulation better",
                     amount(insulation.rating_c(), 0, "°C")
@@ -119,41 +120,41 @@ fn celsius(kelvin: f64) -> f64 {
 }
 
 pub fn volts(v: f64) -> String {
-    format!("{} V", significant(v, 4))
+    text!("{} V", significant(v, 4))
 }
 
 /// A drop in volts.
 pub fn drop_volts(v: f64) -> String {
-    format!("{} V", significant(v, 3))
+    text!("{} V", significant(v, 3))
 }
 
 pub fn amperes(a: f64) -> String {
-    format!("{} A", significant(a, 3))
+    text!("{} A", significant(a, 3))
 }
 
 pub fn watts(w: f64) -> String {
-    format!("{} W", significant(w, 3))
+    text!("{} W", significant(w, 3))
 }
 
 pub fn ohms(ohm: f64) -> String {
-    format!("{} ohm", significant(ohm, 4))
+    text!("{} ohm", significant(ohm, 4))
 }
 
 /// A drop in percent, finely enough to tell neighbouring conductors apart.
 pub fn percent(percent: f64) -> String {
-    format!("{} %", plain(percent, 2))
+    text!("{} %", plain(percent, 2))
 }
 
 /// A limit as it was typed.
 pub fn limit(percent: f64) -> String {
-    format!("{} %", plain(percent, 3))
+    text!("{} %", plain(percent, 3))
 }
 
 /// Resistance by length: `3.14 ohm/kft`, `10.3 ohm/km`.
 pub fn ohms_per_length(ohm_per_m: f64, style: Style) -> String {
     match style.system {
-        UnitSystem::Imperial => format!("{} ohm/kft", significant(ohm_per_m * 304.8, 4)),
-        UnitSystem::Metric => format!("{} ohm/km", significant(ohm_per_m * 1000.0, 4)),
+        UnitSystem::Imperial => text!("{} ohm/kft", significant(ohm_per_m * 304.8, 4)),
+        UnitSystem::Metric => text!("{} ohm/km", significant(ohm_per_m * 1000.0, 4)),
     }
 }
 
@@ -179,8 +180,8 @@ pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
     BuyLine {
         item: "wire".into(),
         spec: match conductor {
-            Conductor::PerLength { .. } => format!("{conductor}, half positive, half negative"),
-            _ => format!("{conductor} stranded copper, half positive, half negative"),
+            Conductor::PerLength { .. } => text!("{}, half positive, half negative", &conductor),
+            _ => text!("{} stranded copper, half positive, half negative", &conductor),
         },
         quantity: (metres / metres_each * (1.0 - 1e-9)).ceil(),
         unit,
@@ -194,7 +195,7 @@ pub fn fuse_line(rating_a: f64, source_v: f64) -> BuyLine {
     let volts = if source_v <= 32.0 { "32 V".to_owned() } else { volts(source_v.ceil()) };
     BuyLine {
         item: "fuse with holder".into(),
-        spec: format!("{} A, {volts} DC or more", plain(rating_a, 1)),
+        spec: text!("{} A, {} DC or more", plain(rating_a, 1), &volts),
         quantity: 1.0,
         unit: "each",
         cost: None,
@@ -221,20 +222,21 @@ pub fn general_remarks(
     }
     let thin = |wire: &&Conductor| wire.area_mm2().is_some_and(|area| area < 1.0);
     if let Some(wire) = used.iter().find(thin) {
-        remarks.push(Remark::note(format!(
-            "{wire} is too thin to be run on its own: only inside the jacket of a cable with \
+        remarks.push(Remark::note(text!(
+            "{} is too thin to be run on its own: only inside the jacket of a cable with \
              several conductors. Single wires start at 16 AWG ({}) or 1 mm2 ({}).",
-            sources::CFR_LEAST_SIZE,
-            sources::ISO_10133_LEAST_SIZE
+            &wire,
+            &sources::CFR_LEAST_SIZE,
+            &sources::ISO_10133_LEAST_SIZE
         )));
     }
-    remarks.push(Remark::note(format!(
+    remarks.push(Remark::note(text!(
         "What the wire may carry holds for insulation rated {} °C, with {} lying together in air \
          of {} °C. Look at the jacket: wire with a lower rating, or none, may carry less.",
         plain(conditions.insulation.rating_c(), 0),
         match conditions.bundled {
             0..=2 => "no more than two conductors".to_owned(),
-            more => format!("{more} conductors"),
+            more => text!("{} conductors", &more),
         },
         plain(conditions.ambient_c, 1)
     )));
@@ -268,16 +270,16 @@ pub fn resistance_steps(
     let table = ohms_per_length(table, style);
     vec![
         Step::new(
-            format!("{conductor} at {table_c} °C"),
+            text!("{} at {} °C", &conductor, &table_c),
             symbol,
-            format!("{conductor}, stranded"),
+            text!("{}, stranded", &conductor),
             table.clone(),
             conductor.resistance_source(),
         ),
         Step::new(
-            format!("At {warm} °C"),
-            format!("r = {symbol} · (1 + {factor} · (T − {table_c} °C))"),
-            format!("{table} · (1 + {factor} · ({warm} − {table_c}))"),
+            text!("At {} °C", &warm),
+            text!("r = {} · (1 + {} · (T − {} °C))", &symbol, &factor, &table_c),
+            text!("{} · (1 + {} · ({} − {}))", &table, &factor, &warm, &table_c),
             result,
             note,
         ),
@@ -288,9 +290,9 @@ pub fn resistance_steps(
 pub fn ampacity_steps(conductor: Conductor, conditions: &Conditions) -> Vec<Step> {
     let Some(table) = table_ampacity(conductor, conditions.insulation) else { return Vec::new() };
     let mut steps = vec![Step::new(
-        format!("{conductor} may carry"),
+        text!("{} may carry", &conductor),
         "Iz",
-        format!("insulation {} °C, air {} °C", conditions.insulation.rating_c(), TABLE_AMBIENT_C),
+        text!("insulation {} °C, air {} °C", conditions.insulation.rating_c(), &TABLE_AMBIENT_C),
         amperes(table.amperes),
         table.source,
     )];
@@ -300,7 +302,7 @@ pub fn ampacity_steps(conductor: Conductor, conditions: &Conditions) -> Vec<Step
         steps.push(Step::new(
             "Lying together",
             "Iz = I · k",
-            format!("{} · {bundling} ({} conductors)", amperes(left), conditions.bundled),
+            text!("{} · {} ({} conductors)", amperes(left), &bundling, &conditions.bundled),
             amperes(left * bundling),
             &sources::ABYC_BUNDLING,
         ));
@@ -312,10 +314,12 @@ pub fn ampacity_steps(conductor: Conductor, conditions: &Conditions) -> Vec<Step
         steps.push(Step::new(
             "In warm air",
             "Iz = I · √((Tc − T) / (Tc − 30 °C))",
-            format!(
-                "{} · √(({rating} − {}) / ({rating} − 30))",
+            text!(
+                "{} · √(({} − {}) / ({} − 30))",
                 amperes(left),
-                plain(conditions.ambient_c, 1)
+                &rating,
+                plain(conditions.ambient_c, 1),
+                &rating
             ),
             amperes(left * warm),
             &sources::AMBIENT,
@@ -330,7 +334,7 @@ pub fn fuse_steps(current_a: f64, continuous: bool, fuse: Option<&Fuse>) -> Vec<
     let mut steps = vec![Step::new(
         "The fuse carries at least",
         if continuous { "If = 1.25 · I" } else { "If = I" },
-        if continuous { format!("1.25 · {}", amperes(current_a)) } else { amperes(current_a) },
+        if continuous { text!("1.25 · {}", amperes(current_a)) } else { amperes(current_a) },
         amperes(needed_a),
         &sources::NEC_CONTINUOUS,
     )];
@@ -339,7 +343,7 @@ pub fn fuse_steps(current_a: f64, continuous: bool, fuse: Option<&Fuse>) -> Vec<
             "Next standard rating",
             "If ≤ rating ≤ Iz",
             amperes(needed_a),
-            format!("{} A", plain(rating_a, 1)),
+            text!("{} A", plain(rating_a, 1)),
             source,
         ));
     }

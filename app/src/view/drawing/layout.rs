@@ -4,6 +4,7 @@
 //! how much sticks out, and placing it again.
 
 use calc::drawing::{Anchor, Drawing, Fit, Point, Shape};
+use calc::sorting::sort_by;
 
 use super::paper::{ROW, TEXT, text_width};
 
@@ -245,7 +246,7 @@ impl<'a> Layout<'a> {
                 matches!(self.placed.get(at), Some(Placed { shape: Shape::Dimension { .. }, .. }))
             })
             .collect();
-        order.sort_by(|a, b| a.1.total_cmp(&b.1));
+        sort_by(&mut order, |a, b| a.1.total_cmp(&b.1));
         order.into_iter().map(|(at, _)| at).collect()
     }
 

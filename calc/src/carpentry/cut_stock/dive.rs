@@ -5,6 +5,7 @@ use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
 use super::relax::{Relaxation, relax};
 use super::simplex::End;
 use super::solve::solve_without_end;
+use crate::sorting::{sort, sort_by};
 
 /// Parts of a cut above this are taken as a whole one.
 const NEARLY_WHOLE: f64 = 0.7;
@@ -38,7 +39,7 @@ pub(super) fn dive(
                 cut.counts.iter().map(|&(kind, count)| model.weights[kind] * i64::from(count)).sum()
             };
             let mut order: Vec<&(Cut, f64)> = used.iter().collect();
-            order.sort_by(|(a, x), (b, y)| {
+            sort_by(&mut order, |(a, x), (b, y)| {
                 y.total_cmp(x).then(weight(b).cmp(&weight(a))).then(a.cmp(b))
             });
             // Together with it, those that are nearly as whole.
@@ -130,7 +131,7 @@ fn narrow(cuts: &[Cut], rest: &Model, kinds: &[usize], all: usize) -> Vec<Cut> {
             (!counts.is_empty()).then_some(Cut { bin: cut.bin, counts })
         })
         .collect();
-    narrowed.sort_unstable();
+    sort(&mut narrowed);
     narrowed.dedup();
     narrowed
 }

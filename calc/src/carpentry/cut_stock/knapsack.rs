@@ -4,6 +4,7 @@
 //! thinned by the bound of the fractional knapsack (Dantzig, "Discrete-Variable Extremum Problems", 1957).
 
 use super::model::Effort;
+use crate::sorting::{sort, sort_by};
 
 /// A kind of piece as the knapsack sees it.
 #[derive(Clone, Copy, Debug)]
@@ -47,7 +48,7 @@ const SLACK: f64 = 1e-10;
 impl Knapsack {
     pub(super) fn new(mut items: Vec<Item>) -> Self {
         items.retain(|item| item.count > 0 && item.weight > 0);
-        items.sort_by(|a, b| {
+        sort_by(&mut items, |a, b| {
             let (x, y) = (a.value / a.weight as f64, b.value / b.weight as f64);
             y.total_cmp(&x).then(b.weight.cmp(&a.weight)).then(a.kind.cmp(&b.kind))
         });
@@ -176,7 +177,7 @@ impl Knapsack {
             }
             at = state.parent;
         }
-        counts.sort_unstable();
+        sort(&mut counts);
         Some(Best { value, counts, exact })
     }
 
@@ -239,7 +240,7 @@ impl Knapsack {
                 }
             }
         }
-        best.counts.sort_unstable();
+        sort(&mut best.counts);
         Some(Some(best))
     }
 
@@ -254,7 +255,7 @@ impl Knapsack {
                 best.counts.push((item.kind, count));
             }
         }
-        best.counts.sort_unstable();
+        sort(&mut best.counts);
         best
     }
 
@@ -299,7 +300,7 @@ impl Knapsack {
                 return false;
             }
             let mut counts = path.clone();
-            counts.sort_unstable();
+            sort(&mut counts);
             cuts.push(counts);
             return true;
         };

@@ -4,6 +4,7 @@ use super::model::{Cut, Packing};
 use super::solve::reaches;
 use super::task::Grid;
 use super::{CutPlan, CutTask, Pattern, PlacedPiece};
+use crate::sorting::sort_by;
 
 /// Below this an offcut is none. [mm]
 const FLUSH_MM: f64 = 1e-3;
@@ -28,7 +29,7 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         let stock = Cut { bin: grid.bins[cut.bin].0, counts: cut.counts.clone() };
         super::model::add(&mut cuts, stock, *times);
     }
-    cuts.sort_by(|(a, x), (b, y)| y.cmp(x).then(a.cmp(b)));
+    sort_by(&mut cuts, |(a, x), (b, y)| y.cmp(x).then(a.cmp(b)));
     let mut patterns: Vec<Pattern> = Vec::new();
     for (cut, times) in cuts {
         let mut rest = times;
@@ -45,7 +46,7 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
             }
         }
     }
-    patterns.sort_by(|a, b| {
+    sort_by(&mut patterns, |a, b| {
         let lengths =
             |p: &Pattern| p.pieces.iter().map(|piece| piece.length_mm).collect::<Vec<_>>();
         let by_length = lengths(b).partial_cmp(&lengths(a)).unwrap_or(std::cmp::Ordering::Equal);

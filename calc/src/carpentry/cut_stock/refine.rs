@@ -2,6 +2,7 @@
 
 use super::model::{Bin, Cut, Effort, Model, Packing, add};
 use super::solve::solve;
+use crate::sorting::sort;
 
 /// So many shorter mixes of stock are tried.
 const MOST_MIXES: usize = 8;
@@ -45,7 +46,7 @@ fn shorter_mixes(model: &Model, packing: &Packing) -> Vec<Vec<u32>> {
     if model.bins.len() > 1 {
         listing.extend(&mut Vec::new(), model.cost(packing), 0, 0);
     }
-    listing.mixes.sort();
+    sort(&mut listing.mixes);
     listing.mixes.iter().take(MOST_MIXES).map(|(_, mix)| mix.clone()).collect()
 }
 

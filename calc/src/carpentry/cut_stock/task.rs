@@ -4,6 +4,7 @@ use super::error::CutError;
 use super::knapsack::greatest_common_divisor;
 use super::model::{Bin, Model};
 use super::{CutTask, LONGEST_MM, MOST_PIECES, MOST_STOCK, SHORTEST_MM, Stock};
+use crate::sorting::sort_by;
 
 const NANOMETRES_PER_MM: f64 = 1e6;
 const HIGHEST_PRICE: f64 = 1e6;
@@ -78,7 +79,7 @@ impl Grid {
             }
             order.push((weight, index));
         }
-        order.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
+        sort_by(&mut order, |a, b| b.0.cmp(&a.0).then(a.1.cmp(&b.1)));
         let mut model = Model { weights: Vec::new(), demand: Vec::new(), bins: model_bins };
         let mut kinds: Vec<Vec<usize>> = Vec::new();
         for (weight, index) in order {

@@ -14,6 +14,7 @@
 //! The search counts its steps and gives up proving, not answering, at its step limit.
 
 use super::super::range::ceiling;
+use crate::sorting::sort_by;
 
 /// One size on the shelf, in litres.
 #[derive(Clone, Copy)]
@@ -80,7 +81,7 @@ impl Search {
     ) -> (Vec<u32>, bool) {
         let mut result = vec![0; offers];
         // The best by the litre comes last, the largest of equals; equal offers keep their first.
-        sizes.sort_by(|a, b| {
+        sort_by(&mut sizes, |a, b| {
             b.rate()
                 .total_cmp(&a.rate())
                 .then(a.size.total_cmp(&b.size))

@@ -1,5 +1,7 @@
 //! What is said about axle loads: answers, remarks, table, working, and the side view.
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
 
@@ -7,17 +9,17 @@ use super::{Inputs, Limit, NEAR, limits};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::mass::axles::{AxleLoads, Item, LIMITS, MOMENTS};
 use crate::quantity::{Length, Mass, Style, percent};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 pub(super) fn answer(limit: &Limit, style: Style) -> Answer {
     let label = match limit.name {
         "whole" => "Everything together".to_owned(),
-        axle => format!("On the {axle}"),
+        axle => text!("On the {}", &axle),
     };
     let note = if limit.left >= Mass::default() {
-        format!("{} left below {}", style.mass(limit.left), style.mass(limit.limit))
+        text!("{} left below {}", style.mass(limit.left), style.mass(limit.limit))
     } else {
-        format!("{} over the limit of {}", style.mass(-limit.left), style.mass(limit.limit))
+        text!("{} over the limit of {}", style.mass(-limit.left), style.mass(limit.limit))
     };
     Answer::new(label, style.mass(limit.carried)).note(note)
 }
@@ -37,15 +39,16 @@ pub(super) fn remarks(
                 "rear axle" => "move load forward of the rear axle, or leave some behind",
                 _ => "leave some behind",
             };
-            remarks.push(Remark::warning(format!(
-                "The {} is {} over its limit: {help}.",
-                limit.name,
-                style.mass(-limit.left)
+            remarks.push(Remark::warning(text!(
+                "The {} is {} over its limit: {}.",
+                &limit.name,
+                style.mass(-limit.left),
+                &help
             )));
         } else if limit.left < limit.limit * NEAR {
-            remarks.push(Remark::warning(format!(
+            remarks.push(Remark::warning(text!(
                 "The {} is within {} of its limit: weigh it before you add anything.",
-                limit.name,
+                &limit.name,
                 percent(NEAR * 100.0)
             )));
         }
@@ -58,9 +61,10 @@ pub(super) fn remarks(
         ));
     } else if front != rear {
         let missing = if front { "rear" } else { "front" };
-        remarks.push(Remark::warning(format!(
-            "The {missing} axle was not weighed: its load and the whole lack the vehicle's own. \
+        remarks.push(Remark::warning(text!(
+            "The {} axle was not weighed: its load and the whole lack the vehicle's own. \
              Weigh it too.",
+            &missing
         )));
     } else if loads.lifts {
         remarks.push(Remark::warning(
@@ -76,7 +80,7 @@ pub(super) fn remarks(
         remarks.push(Remark::good("All three limits are kept."));
     }
     if let Some(centre) = loads.items_centre {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "The things aboard have their common centre {} behind the front axle.",
             style.length(centre)
         )));
@@ -92,7 +96,7 @@ fn on_rear(item: &Item, wheelbase: Length) -> Mass {
 fn label(inputs: &Inputs, index: usize) -> String {
     match inputs.labels.get(index) {
         Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("thing {}", index + 1),
+        _ => text!("thing {}", index + 1),
     }
 }
 
@@ -112,9 +116,7 @@ pub(super) fn table(inputs: &Inputs, style: Style) -> Table {
     });
     Table {
         title: "Where each thing weighs".into(),
-        heads: ["Thing", "Mass", "Behind the front axle", "On the front", "On the rear"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Thing", "Mass", "Behind the front axle", "On the front", "On the rear"]),
         rows: rows.collect(),
     }
 }
@@ -127,12 +129,13 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
         .enumerate()
         .map(|(index, item)| {
             Step::new(
-                format!("{}: on the rear axle", label(inputs, index)),
+                text!("{}: on the rear axle", label(inputs, index)),
                 "r = m · x / L",
-                format!(
-                    "{} · {} / {wheelbase}",
+                text!(
+                    "{} · {} / {}",
                     style.mass(item.mass),
-                    style.length(item.from_front_axle)
+                    style.length(item.from_front_axle),
+                    &wheelbase
                 ),
                 style.mass(on_rear(item, inputs.vehicle.wheelbase)),
                 &MOMENTS,
@@ -147,14 +150,14 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
     steps.push(Step::new(
         "Rear axle",
         "R = R₀ + Σ r",
-        format!("{} + {}", style.mass(inputs.vehicle.rear.weighed), style.mass(rear)),
+        text!("{} + {}", style.mass(inputs.vehicle.rear.weighed), style.mass(rear)),
         style.mass(loads.rear),
         &MOMENTS,
     ));
     steps.push(Step::new(
         "Front axle",
         "F = F₀ + Σ m − Σ r",
-        format!(
+        text!(
             "{} + {} − {}",
             style.mass(inputs.vehicle.front.weighed),
             style.mass(all),
@@ -165,9 +168,9 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
     ));
     for limit in limits(&inputs.vehicle, loads) {
         steps.push(Step::new(
-            format!("Left, {}", limit.name),
+            text!("Left, {}", &limit.name),
             "limit − load",
-            format!("{} − {}", style.mass(limit.limit), style.mass(limit.carried)),
+            text!("{} − {}", style.mass(limit.limit), style.mass(limit.carried)),
             style.mass(limit.left),
             &LIMITS,
         ));
@@ -183,7 +186,7 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
     let rear = places().fold(wheelbase * 1.22, f64::max) + wheelbase * 0.05;
     let mut drawing = Drawing::new(
         "Side view with the loads",
-        format!(
+        text!(
             "The vehicle from its left side, front to the left: {} on the front axle, {} on the \
              rear, {} apart.",
             style.mass(loads.front),
@@ -195,7 +198,12 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
     let step = wheelbase * 0.12;
     let levels = 4;
     let top = floor - step * (levels as f64 + 1.0);
-    drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(front, top), Point::metres(rear, floor));
+    drawing.rectangle(
+        Pen::Thin,
+        Fill::Empty,
+        Point::metres(front, top),
+        Point::metres(rear, floor),
+    );
     drawing.line(Pen::Solid, &[Point::metres(front, floor), Point::metres(rear, floor)]);
     drawing.line(Pen::Thin, &[Point::metres(front, wheel), Point::metres(rear, wheel)]);
     for (x, load) in [(0.0, loads.front), (wheelbase, loads.rear)] {
@@ -204,8 +212,9 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.text(Point::metres(x, wheel * 2.4), Anchor::Middle, style.mass(load));
     }
     let mut from_front: Vec<(usize, &Item)> = inputs.items.iter().enumerate().collect();
-    from_front
-        .sort_by(|a, b| a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value));
+    sort_by(&mut from_front, |a, b| {
+        a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value)
+    });
     for (rank, (index, item)) in from_front.into_iter().enumerate() {
         let x = item.from_front_axle.get::<meter>();
         // Neighbours stand at different heights, so that their texts keep apart.
@@ -214,7 +223,7 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.text(
             Point::metres(x, height - step * 0.15),
             Anchor::Middle,
-            format!("{} {}", label(inputs, index), style.mass(item.mass)),
+            text!("{} {}", label(inputs, index), style.mass(item.mass)),
         );
     }
     drawing.dimension(

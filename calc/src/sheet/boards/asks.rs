@@ -1,5 +1,6 @@
 //! What the boards sheet asks, and how it is read.
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use crate::ask::{Ask, BodyPart};
@@ -67,11 +68,10 @@ static START: Ask = Ask::choice(
     &[("balanced", "First and last course equally wide"), ("full", "First course full")],
 )
 .required();
-static LEAST_RIP: Ask =
-    Ask::measure("least_rip", "Least rip", &LENGTH, ["in", "mm"], (0.0, 2.5))
-        .optional()
-        .usual("2 in", "50 mm")
-        .help("No course is ripped narrower. Left out: half a course, where that can be had.");
+static LEAST_RIP: Ask = Ask::measure("least_rip", "Least rip", &LENGTH, ["in", "mm"], (0.0, 2.5))
+    .optional()
+    .usual("2 in", "50 mm")
+    .help("No course is ripped narrower. Left out: half a course, where that can be had.");
 static END_GAP: Ask =
     Ask::measure("end_gap", "Gap at each end of the run", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .default("0 mm")
@@ -101,22 +101,18 @@ static EDGE_DISTANCE: Ask = Ask::measure(
 )
 .optional()
 .usual("3/8 in", "10 mm")
-.help("From a board's end to its mark; at most half the support. Left out: a quarter of the support.");
-static JOINT_STAGGER: Ask = Ask::measure(
-    "joint_stagger",
-    "Least stagger of joints",
-    &LENGTH,
-    ["in", "mm"],
-    (0.0, 10.0),
-)
-.optional()
-.usual("16 in", "400 mm")
-.help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.");
-static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
-static SHOWN_RIBS: Ask =
-    Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
+.help(
+    "From a board's end to its mark; at most half the support. Left out: a quarter of the support.",
+);
+static JOINT_STAGGER: Ask =
+    Ask::measure("joint_stagger", "Least stagger of joints", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .optional()
-        .help("Counted from the front; screws on all other ribs are sunk and filled.");
+        .usual("16 in", "400 mm")
+        .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.");
+static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
+static SHOWN_RIBS: Ask = Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
+    .optional()
+    .help("Counted from the front; screws on all other ribs are sunk and filled.");
 static OPENING_CLEARANCE: Ask = Ask::measure(
     "opening_clearance",
     "Clearance around openings",
@@ -225,7 +221,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             .iter()
             .enumerate()
             .map(|(index, opening)| match opening.name.as_str() {
-                "" => format!("opening {}", index + 1),
+                "" => text!("opening {}", index + 1),
                 name => name.to_owned(),
             })
             .collect(),
@@ -246,7 +242,7 @@ fn check(reader: &Reader<'_>, inputs: &Inputs) {
     for (index, pair) in supports.windows(2).enumerate() {
         if pair[1] <= pair[0] + 0.01 {
             reader.note(
-                &format!("supports.{}", index + 1),
+                &text!("supports.{}", index + 1),
                 "this support is not behind the one before it; enter the centre lines in order, all measured from the front wall",
             );
         }
@@ -254,8 +250,8 @@ fn check(reader: &Reader<'_>, inputs: &Inputs) {
     for (index, number) in inputs.shown_ribs.iter().enumerate() {
         if *number > supports.len() && !supports.is_empty() {
             reader.note(
-                &format!("shown_ribs.{index}"),
-                format!("there is no rib {number}; the last one is {}", supports.len()),
+                &text!("shown_ribs.{}", &index),
+                text!("there is no rib {}; the last one is {}", &number, supports.len()),
             );
         }
     }
@@ -271,6 +267,6 @@ fn read_species(text: &str) -> Result<&'static Species, String> {
     let wanted = text.trim().to_lowercase();
     SPECIES.iter().find(|species| species.name.to_lowercase() == wanted).ok_or_else(|| {
         let names: Vec<&str> = SPECIES.iter().map(|species| species.name).collect();
-        format!("this wood is not in the table; choose one of: {}", names.join("; "))
+        text!("this wood is not in the table; choose one of: {}", names.join("; "))
     })
 }

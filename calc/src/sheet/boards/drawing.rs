@@ -4,6 +4,7 @@ use super::{Inputs, Worked, letters, mm, words};
 use crate::carpentry::boards::{BoardPiece, Edge, SupportMark};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
+use crate::text::text;
 
 /// So many marks are drawn on the plan.
 const MOST_CROSSES: usize = 800;
@@ -19,20 +20,15 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, field - y_mm / 1e3);
     let mut drawing = Drawing::new(
         "Plan of the boards",
-        format!(
+        text!(
             "{} courses over a run of {}, in {} pieces, with {} holes; seen from above, front to the left, left wall at the bottom.",
-            layout.courses.count,
+            &layout.courses.count,
             style.length(mm(task.run_mm)),
             layout.pieces.len(),
             layout.holes()
         ),
     );
-    drawing.rectangle(
-        Pen::Solid,
-        Fill::Empty,
-        Point::metres(0.0, 0.0),
-        Point::metres(run, field),
-    );
+    drawing.rectangle(Pen::Solid, Fill::Empty, Point::metres(0.0, 0.0), Point::metres(run, field));
     for piece in &layout.pieces {
         let (low, high) = piece.across_mm;
         drawing.rectangle(Pen::Thin, Fill::Stock, at(piece.from_mm, low), at(piece.to_mm, high));
@@ -54,7 +50,12 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         let clearance = task.opening_clearance_mm;
         if clearance > 0.0 {
             let near = at(x - clearance, y - clearance);
-            drawing.rectangle(Pen::Cut, Fill::Empty, near, at(far_x + clearance, far_y + clearance));
+            drawing.rectangle(
+                Pen::Cut,
+                Fill::Empty,
+                near,
+                at(far_x + clearance, far_y + clearance),
+            );
         }
         let middle = at(f64::midpoint(x, far_x), f64::midpoint(y, far_y));
         drawing.text(middle, Anchor::Middle, inputs.opening_name(index));
@@ -78,12 +79,7 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         drawing.text(place, Anchor::Middle, letters(piece.kind));
     }
     drawing.dimension(at(0.0, 0.0), at(task.run_mm, 0.0), 1.5, style.length(mm(task.run_mm)));
-    drawing.dimension(
-        at(0.0, task.field_mm),
-        at(0.0, 0.0),
-        1.5,
-        style.length(mm(task.field_mm)),
-    );
+    drawing.dimension(at(0.0, task.field_mm), at(0.0, 0.0), 1.5, style.length(mm(task.field_mm)));
     drawing
 }
 
@@ -122,7 +118,7 @@ fn template(
     let (length, width) = (piece.length_mm / 1e3, piece.width_mm() / 1e3);
     let mut drawing = Drawing::new(
         words::kind_label(worked, index, style),
-        format!(
+        text!(
             "A board {} long; marks: {}, cut-outs: {}; its left edge is the upper one.",
             style.length(mm(piece.length_mm)),
             piece.marks.len(),
@@ -157,7 +153,7 @@ fn template(
         drawing.text(
             Point::metres(x / 1e3, -width * 0.25),
             Anchor::Middle,
-            format!("{} · {}", mark.support + 1, style.mark(mm(x)).text),
+            text!("{} · {}", mark.support + 1, style.mark(mm(x)).text),
         );
     }
     let (left, right) = (Point::metres(0.0, width), Point::metres(length, width));

@@ -3,13 +3,12 @@
 use super::{Inputs, Worked, filled_holes, letters, mm};
 use crate::carpentry::boards::{BoardPiece, Edge, LEAST_STRIP_MM, Notch};
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
-use crate::carpentry::courses::{
-    SHOWN_MM, first_course_range_mm,
-};
+use crate::carpentry::courses::{SHOWN_MM, first_course_range_mm};
 use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
 use crate::quantity::{Style, percent};
-use crate::report::{Answer, Caution, Remark, Table, TableRow};
+use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
+use crate::text::text;
 
 static CAUTIONS: &[(&str, Source)] = &[LOOK_BEHIND, OVERHEAD, DUST, SAW, MEASURE_AGAIN];
 
@@ -20,12 +19,12 @@ pub(super) fn cautions() -> Vec<Caution> {
 /// `board C, 5 alike, ripped to 3 3/4 in`.
 pub(super) fn kind_label(worked: &Worked, index: usize, style: Style) -> String {
     let Some(kind) = worked.layout.kinds.get(index) else { return String::new() };
-    let mut label = format!("board {}", letters(index));
+    let mut label = text!("board {}", letters(index));
     if kind.count > 1 {
-        label.push_str(&format!(", {} alike", kind.count));
+        label.push_str(&text!(", {} alike", &kind.count));
     }
     if let Some(rip) = rip(worked, &worked.layout.pieces[kind.first]) {
-        label.push_str(&format!(", ripped to {}", style.mark(mm(rip)).text));
+        label.push_str(&text!(", ripped to {}", style.mark(mm(rip)).text));
     }
     label
 }
@@ -49,18 +48,21 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
     let rips = if !courses.ripped {
         "no rip".to_owned()
     } else if (courses.first_mm - courses.last_mm).abs() < 1e-3 {
-        format!("first and last ripped to {}", mark(courses.first_mm))
+        text!("first and last ripped to {}", mark(courses.first_mm))
     } else {
-        format!("last ripped to {}", mark(courses.last_mm))
+        text!("last ripped to {}", mark(courses.last_mm))
     };
     let filled = filled_holes(inputs, layout);
     let cost = worked.planned.plan.priced.then(|| crate::quantity::money(worked.planned.plan.cost));
     vec![
         Answer::new("Courses", courses.count.to_string()).note(rips),
         Answer::new("Buy", worked.planned.bought_words(style))
-            .note(cost.map_or(String::new(), |cost| format!("for {cost}"))),
-        Answer::new("Holes", layout.holes().to_string())
-            .note(format!("{} shown, {filled} filled", layout.holes().saturating_sub(filled))),
+            .note(cost.map_or(String::new(), |cost| text!("for {}", &cost))),
+        Answer::new("Holes", layout.holes().to_string()).note(text!(
+            "{} shown, {} filled",
+            layout.holes().saturating_sub(filled),
+            &filled
+        )),
     ]
 }
 
@@ -75,7 +77,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     }
     let loose: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
     if !loose.is_empty() {
-        remarks.push(Remark::warning(format!(
+        remarks.push(Remark::warning(text!(
             "Held on fewer than two supports: board {}. Add a support there, or shift the joint.",
             loose.join(", ")
         )));
@@ -83,27 +85,18 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     let split: Vec<String> =
         kinds_where(worked, |piece| close_to_end(piece, layout.edge_distance_mm));
     if !split.is_empty() {
-        remarks.push(Remark::warning(format!(
-            "A mark is less than {} from the end: board {}. Drill a clearance hole there, or leave that screw out.",
-            mark(layout.edge_distance_mm),
-            split.join(", ")
-        )));
+        remarks.push(Remark::warning(text!("A mark is less than {} from the end: board {}. Drill a clearance hole there, or leave that screw out.", mark(layout.edge_distance_mm), split.join(", "))));
     }
-    let slivers = kinds_where(worked, |piece| {
-        piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM)
-    });
+    let slivers =
+        kinds_where(worked, |piece| piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM));
     if !slivers.is_empty() {
-        remarks.push(Remark::warning(format!(
-            "Beside the cut-out less than {} of the width stays: board {}. Such a strip splits at a screw: shift the courses (start, side gap), or back it and glue it.",
-            mark(LEAST_STRIP_MM),
-            slivers.join(", ")
-        )));
+        remarks.push(Remark::warning(text!("Beside the cut-out less than {} of the width stays: board {}. Such a strip splits at a screw: shift the courses (start, side gap), or back it and glue it.", mark(LEAST_STRIP_MM), slivers.join(", "))));
     }
     if layout.courses.ripped
         && layout.courses.last_mm < inputs.task.coverage_mm / 2.0 - 1e-3
         && inputs.task.least_rip_mm.is_none()
     {
-        remarks.push(Remark::warning(format!(
+        remarks.push(Remark::warning(text!(
             "The last course is ripped to {}, less than half a course{}.",
             mark(layout.courses.last_mm),
             if inputs.balanced() { "" } else { ": a balanced start gives wider ends" }
@@ -122,10 +115,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     if let Some(full_mm) = inputs.full_width_mm.filter(|_| layout.courses.ripped) {
         let lap = full_mm - inputs.task.coverage_mm;
         if lap > 0.05 {
-            remarks.push(Remark::note(format!(
-                "Rips are measured on the face that shows: tongue or lap ({}) comes on top where it stays.",
-                mark(lap)
-            )));
+            remarks.push(Remark::note(text!("Rips are measured on the face that shows: tongue or lap ({}) comes on top where it stays.", mark(lap))));
         }
     }
     remarks.extend(moisture_remark(inputs, style));
@@ -152,7 +142,7 @@ fn close_to_end(piece: &BoardPiece, edge_mm: f64) -> bool {
 fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
     let layout = &worked.layout;
     let stagger = if layout.stagger_mm > 0.0 {
-        format!("at least {} apart from course to course", style.mark(mm(layout.stagger_mm)).text)
+        text!("at least {} apart from course to course", style.mark(mm(layout.stagger_mm)).text)
     } else if inputs.task.stagger_mm.is_none() {
         return Remark::warning(
             "Joints lie on supports, but these supports and lengths allow no stagger from course to course: longer stock would.",
@@ -165,7 +155,7 @@ fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
     } else {
         "the cheapest of the layouts that were compared"
     };
-    Remark::note(format!("Joints lie on supports, {stagger}; {choice} ({}).", layout.compared))
+    Remark::note(text!("Joints lie on supports, {}; {} ({}).", &stagger, &choice, &layout.compared))
 }
 
 /// How far the first course may lie off at its far end.
@@ -173,7 +163,7 @@ fn first_course_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Option
     let (near, far, last, least) = first_course(inputs, worked);
     let small = |value: f64| style.mark(mm(value)).text;
     let text = match first_course_range_mm(near, far, last, least, SHOWN_MM) {
-        Some((low, high)) => format!(
+        Some((low, high)) => text!(
             "Lay the first course by a stretched line. At the rear it may lie from {} nearer to the left wall to {} farther from it than at the front before the last course shows it.",
             small((-low).max(0.0)),
             small(high.max(0.0))
@@ -200,12 +190,12 @@ fn flange_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
     let over = flange_mm - inputs.task.opening_clearance_mm;
     let text = |value: f64| style.mark(mm(value)).text;
     Some(if over > 0.0 {
-        Remark::good(format!(
+        Remark::good(text!(
             "The trim flange covers the cut around the openings and {} beyond it.",
             text(over)
         ))
     } else {
-        Remark::warning(format!(
+        Remark::warning(text!(
             "The trim flange reaches {} beyond the opening, the cut {}: it stays in sight. Take less clearance.",
             text(flange_mm),
             text(inputs.task.opening_clearance_mm)
@@ -231,12 +221,13 @@ fn moisture_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
     let inside = (low..=high).contains(&inputs.laid_percent)
         && (low..=high).contains(&inputs.wettest_percent);
     let rough = if inside { "" } else { " (outside 6 to 14 % only a rough figure)" };
-    Some(Remark::note(format!(
-        "From {} to {} moisture a flat-sawn board of {} grows {} wider{rough}: leave that gap at every joint, or let the boards take it up at the sides.",
+    Some(Remark::note(text!(
+        "From {} to {} moisture a flat-sawn board of {} grows {} wider{}: leave that gap at every joint, or let the boards take it up at the sides.",
         percent(inputs.laid_percent),
         percent(inputs.wettest_percent),
-        species.name,
-        style.small(mm(gap))
+        &species.name,
+        style.small(mm(gap)),
+        &rough
     )))
 }
 
@@ -245,13 +236,13 @@ pub(super) fn notch_words(notch: &Notch, style: Style) -> String {
     let mark = |value: f64| style.mark(mm(value)).text;
     match notch.edge {
         Edge::Through => "through the whole width".to_owned(),
-        edge if notch.inset_mm > 0.0 => format!(
+        edge if notch.inset_mm > 0.0 => text!(
             "inside the board, from {} to {} off the {} edge",
             mark(notch.inset_mm),
             mark(notch.depth_mm),
             edge.name()
         ),
-        edge => format!("{} deep from the {} edge", mark(notch.depth_mm), edge.name()),
+        edge => text!("{} deep from the {} edge", mark(notch.depth_mm), edge.name()),
     }
 }
 
@@ -264,14 +255,14 @@ pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Tabl
             .pieces
             .iter()
             .filter(|piece| piece.kind == index)
-            .map(|piece| format!("{}.{}", piece.course, piece.piece))
+            .map(|piece| text!("{}.{}", &piece.course, &piece.piece))
             .collect();
         let notches: Vec<String> = first
             .notches
             .iter()
             .map(|notch| {
                 let name = inputs.opening_name(notch.opening);
-                format!("{name}: {}", notch_words(notch, style))
+                text!("{}: {}", &name, notch_words(notch, style))
             })
             .collect();
         TableRow {
@@ -288,9 +279,7 @@ pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Tabl
     });
     vec![Table {
         title: "Boards, and where each goes: course.piece, from left wall and front".into(),
-        heads: ["Board", "How many", "Length", "Width", "Places", "Cut out"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Board", "How many", "Length", "Width", "Places", "Cut out"]),
         rows: rows.collect(),
     }]
 }

@@ -3,10 +3,13 @@
 use super::words::{first_course, swelling_mm};
 use super::{Inputs, Worked, mm};
 use crate::carpentry::boards::{HALF_BEARING, MARKS};
-use crate::carpentry::courses::{BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out};
+use crate::carpentry::courses::{
+    BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out,
+};
 use crate::carpentry::joints::{ON_SUPPORTS, STRIP_STAGGER};
 use crate::quantity::{Style, percent};
 use crate::report::Step;
+use crate::text::text;
 
 /// So many marks are worked out in full.
 const MOST_WORKED: usize = 16;
@@ -23,14 +26,14 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         Step::new(
             "Field to cover",
             "F − 2 · g",
-            format!("{} − 2 · {}", mark(task.field_mm), mark(task.side_gap_mm)),
+            text!("{} − 2 · {}", mark(task.field_mm), mark(task.side_gap_mm)),
             mark(field),
             &BALANCED,
         ),
         Step::new(
             "Left over beyond full courses",
             "r = F − n · b",
-            format!("{} − {full} · {}", mark(field), mark(task.coverage_mm)),
+            text!("{} − {} · {}", mark(field), &full, mark(task.coverage_mm)),
             mark(left),
             &BALANCED,
         ),
@@ -39,25 +42,25 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         let (formula, numbers) = if !inputs.balanced() {
             ("last = r", mark(left))
         } else if f64::from(courses.count) > full + 1.5 {
-            ("rip = r / 2", format!("{} / 2", mark(left)))
+            ("rip = r / 2", text!("{} / 2", mark(left)))
         } else {
-            ("rip = (r + b) / 2", format!("({} + {}) / 2", mark(left), mark(task.coverage_mm)))
+            ("rip = (r + b) / 2", text!("({} + {}) / 2", mark(left), mark(task.coverage_mm)))
         };
         steps.push(Step::new("Rip", formula, numbers, mark(courses.last_mm), &BALANCED));
         if task.least_rip_mm.is_none() && layout.least_rip_mm > 0.0 {
             steps.push(Step::new(
-            "Least rip",
-            "rip ≥ least",
-            format!("{} ≥ {}", mark(courses.last_mm), mark(layout.least_rip_mm)),
-            "kept",
-            &LEAST_RIP,
-        ));
+                "Least rip",
+                "rip ≥ least",
+                text!("{} ≥ {}", mark(courses.last_mm), mark(layout.least_rip_mm)),
+                "kept",
+                &LEAST_RIP,
+            ));
         }
     }
     steps.push(Step::new(
         "Run to cover",
         "R − 2 · g",
-        format!("{} − 2 · {}", mark(task.run_mm), mark(task.end_gap_mm)),
+        text!("{} − 2 · {}", mark(task.run_mm), mark(task.end_gap_mm)),
         mark(run),
         &MARKS,
     ));
@@ -65,14 +68,14 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Joints",
             "joint = support's centre line",
-            format!("{} pieces in {} courses", layout.pieces.len(), courses.count),
-            format!("{} joints", layout.pieces.len() - courses.count as usize),
+            text!("{} pieces in {} courses", layout.pieces.len(), &courses.count),
+            text!("{} joints", layout.pieces.len() - courses.count as usize),
             &ON_SUPPORTS,
         ));
         steps.push(Step::new(
             "Stagger",
             "joints of neighbouring courses ≥ stagger",
-            format!("{} sets of joints compared", layout.compared),
+            text!("{} sets of joints compared", &layout.compared),
             mark(layout.stagger_mm),
             &STRIP_STAGGER,
         ));
@@ -80,7 +83,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Mark at a joint",
             "e ≤ support / 2",
-            format!("{} ≤ {}", style.small(mm(layout.edge_distance_mm)), style.small(mm(half))),
+            text!("{} ≤ {}", style.small(mm(layout.edge_distance_mm)), style.small(mm(half))),
             "on the support",
             if task.edge_distance_mm.is_some() { &MARKS } else { &HALF_BEARING },
         ));
@@ -90,9 +93,9 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         for one in piece.marks.iter().filter(|one| !one.joint).take(MOST_WORKED) {
             let support = task.supports_mm.get(one.support).copied().unwrap_or_default();
             steps.push(Step::new(
-                format!("Board A, rib {}", one.support + 1),
+                text!("Board A, rib {}", one.support + 1),
                 "mark = support − left end",
-                format!("{} − {}", mark(support), mark(piece.from_mm)),
+                text!("{} − {}", mark(support), mark(piece.from_mm)),
                 mark(one.offset_mm),
                 &MARKS,
             ));
@@ -103,14 +106,14 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "First course at the rear",
             "w − s to min(w + s, w + last − least)",
-            format!(
+            text!(
                 "w = {}, s = {}, last = {}, least = {}",
                 mark(far - near),
                 mark(SHOWN_MM),
                 mark(last),
                 mark(least)
             ),
-            format!("{} to {}", mark(low), mark(high)),
+            text!("{} to {}", mark(low), mark(high)),
             &SHOWN_TAPER,
         ));
     }
@@ -123,7 +126,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Taper of each course, when all share it",
             "(front − rear) / courses",
-            format!("({} − {}) / {}", mark(task.field_mm), mark(rear), courses.count),
+            text!("({} − {}) / {}", mark(task.field_mm), mark(rear), &courses.count),
             style.small(mm(out.each_course_mm)),
             &BALANCED,
         ));
@@ -132,10 +135,10 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Swelling of one board",
             "ΔD = D · C · (M₂ − M₁)",
-            format!(
+            text!(
                 "{} · {} · ({} − {})",
                 mark(inputs.full_width_mm.unwrap_or(task.coverage_mm)),
-                species.tangential,
+                &species.tangential,
                 percent(inputs.wettest_percent),
                 percent(inputs.laid_percent)
             ),

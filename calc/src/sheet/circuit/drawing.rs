@@ -3,9 +3,10 @@
 
 use super::common::volts;
 use super::findings::Findings;
-use crate::electrical::conductor::Conductor;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::electrical::conductor::Conductor;
 use crate::quantity::plain;
+use crate::text::text;
 
 /// Most rows of one drawing.
 const ROWS: usize = 8;
@@ -76,7 +77,7 @@ impl Findings<'_> {
         let shown = rows.iter().skip(first).take(size).collect::<Vec<_>>();
         let title = match parts {
             1 => "Circuit".to_owned(),
-            _ => format!("Circuit, part {} of {parts}", part + 1),
+            _ => text!("Circuit, part {} of {}", part + 1, &parts),
         };
         let mut drawing = Drawing::new(title, self.words(&shown));
         // A part starts and ends half a row beyond its rows.
@@ -158,18 +159,18 @@ impl Findings<'_> {
         let radius = if ways.is_some() || row.node == 0 { 0.15 } else { 0.08 };
         drawing.circle(Pen::Solid, Fill::Stock, Point::metres(x + PAIR / 2.0, y), radius);
         let mut upper = vec![cut(self.tree.name(row.node), 14)];
-        upper.extend(ways.map(|ways| format!("{ways} ways")));
+        upper.extend(ways.map(|ways| text!("{} ways", &ways)));
         upper.push(volts(self.node_v(row.node)));
         let mut lower = Vec::new();
         match row.feed {
             None => lower.push(match &self.fuse {
-                Ok(fuse) => format!("fuse {} A in +", plain(fuse.rating_a, 1)),
+                Ok(fuse) => text!("fuse {} A in +", plain(fuse.rating_a, 1)),
                 Err(_) => "no fuse fits".to_owned(),
             }),
             Some((run, from)) => {
                 // Where the feed comes from is not seen in this part.
                 if let Some(feeder) = rows.get(from).filter(|_| from < first) {
-                    lower.push(format!("from {}", cut(self.tree.name(feeder.node), 14)));
+                    lower.push(text!("from {}", cut(self.tree.name(feeder.node), 14)));
                 }
                 lower.extend(self.loads_at(row.node));
                 lower.extend(self.conductors.get(run).map(Conductor::to_string));
@@ -187,20 +188,22 @@ impl Findings<'_> {
             let name = self.tree.name(row.node);
             let loads = self.loads_at(row.node);
             let feeds =
-                if loads.is_empty() { String::new() } else { format!(", with {}", loads.join(", ")) };
+                if loads.is_empty() { String::new() } else { text!(", with {}", loads.join(", ")) };
             words.push(match row.feed {
-                None => format!("the source at {}{feeds}", volts(self.inputs.source_v)),
+                None => text!("the source at {}{}", volts(self.inputs.source_v), &feeds),
                 Some((run, _)) => {
                     let (from, _) = self.tree.ends(run);
-                    format!(
-                        "{name} fed from {} at {}{feeds}",
+                    text!(
+                        "{} fed from {} at {}{}",
+                        &name,
                         self.tree.name(from),
-                        volts(self.node_v(row.node))
+                        volts(self.node_v(row.node)),
+                        &feeds
                     )
                 }
             });
         }
-        format!("A tree of runs: {}.", words.join("; "))
+        text!("A tree of runs: {}.", words.join("; "))
     }
 }
 
@@ -221,5 +224,5 @@ fn cut(text: &str, most: usize) -> String {
         return text.to_owned();
     }
     let start: String = text.chars().take(most.saturating_sub(1)).collect();
-    format!("{start}…")
+    text!("{}…", &start)
 }

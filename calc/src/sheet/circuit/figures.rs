@@ -1,8 +1,6 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
-use super::common::{
-    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line,
-};
+use super::common::{amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line};
 use super::findings::Findings;
 use crate::electrical::ampacity::{ampacity_a, carries};
 use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
@@ -12,32 +10,31 @@ use crate::electrical::network::solve;
 use crate::lists::{BuyLine, CutLine, Piece};
 use crate::outcome::Record;
 use crate::quantity::{Length, Mass, Style, plain};
-use crate::report::{Answer, Table, TableRow};
+use crate::report::{Answer, Table, TableRow, texts};
+use crate::text::text;
 use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 
 impl Findings<'_> {
     pub(super) fn answers(&self) -> Vec<Answer> {
-        let worst = format!(
+        let worst = text!(
             "{} ({})",
             volts(self.node_v(self.worst)),
             percent(self.drop_percent(self.worst))
         );
-        let lowest = Answer::new("Lowest voltage at a load", worst).note(format!(
+        let lowest = Answer::new("Lowest voltage at a load", worst).note(text!(
             "at {}; {} is allowed",
             self.tree.name(self.worst),
             limit(self.inputs.drop_limit_percent)
         ));
-        let draws = format!("all loads on draw {}", amperes(self.solution.source_a));
+        let draws = text!("all loads on draw {}", amperes(self.solution.source_a));
         let fuse = match &self.fuse {
-            Ok(fuse) => {
-                Answer::new("Fuse at the source", format!("{} A", plain(fuse.rating_a, 1)))
-            }
+            Ok(fuse) => Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1))),
             Err(_) => Answer::new("Fuse at the source", "none fits"),
         };
         let mut sizes: Vec<String> = self.wire_m.iter().map(|(c, _)| c.to_string()).collect();
         if sizes.len() > 3 {
-            sizes = vec![format!("{} sizes", sizes.len())];
+            sizes = vec![text!("{} sizes", sizes.len())];
         }
         let wire = Answer::new("Wire", sizes.join(", ")).note(match &self.chosen {
             Some(chosen) if chosen.proved => "the least copper that is enough",
@@ -62,7 +59,7 @@ impl Findings<'_> {
             let label = self.inputs.loads.get(place).map_or("", |load| load.label.as_str());
             let label = match placed.count {
                 1 => label.to_owned(),
-                several => format!("{several} × {label}"),
+                several => text!("{} × {}", &several, &label),
             };
             let drop = self.drop_percent(placed.node);
             TableRow {
@@ -78,7 +75,7 @@ impl Findings<'_> {
         };
         Table {
             title: "Voltage at every load, all of them on".into(),
-            heads: ["Load", "At", "Voltage", "Drop", "Draws"].map(String::from).to_vec(),
+            heads: texts(&["Load", "At", "Voltage", "Drop", "Draws"]),
             rows: self.loads.iter().enumerate().map(row).collect(),
         }
     }
@@ -90,9 +87,9 @@ impl Findings<'_> {
             let carries = conductor.and_then(|c| ampacity_a(c, &self.inputs.conditions));
             TableRow {
                 cells: vec![
-                    format!("{}: {} to {}", run.id, run.from, run.to),
+                    text!("{}: {} to {}", &run.id, &run.from, &run.to),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
-                    format!("{} + and −", style.length(Length::new::<meter>(cut_m))),
+                    text!("{} + and −", style.length(Length::new::<meter>(cut_m))),
                     amperes(self.run_a(place)),
                     carries.map_or("–".to_owned(), amperes),
                 ],
@@ -101,7 +98,7 @@ impl Findings<'_> {
         };
         Table {
             title: "Runs: what to cut, slack at both ends counted".into(),
-            heads: ["Run", "Conductor", "Cut", "Current", "May carry"].map(String::from).to_vec(),
+            heads: texts(&["Run", "Conductor", "Cut", "Current", "May carry"]),
             rows: self.inputs.runs.iter().enumerate().map(row).collect(),
         }
     }
@@ -124,10 +121,8 @@ impl Findings<'_> {
             }
         };
         Table {
-            title: format!("Wire, and the sleeve for {together} conductors of one size"),
-            heads: ["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]
-                .map(String::from)
-                .to_vec(),
+            title: text!("Wire, and the sleeve for {} conductors of one size", &together),
+            heads: texts(&["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]),
             rows: self.wire_m.iter().map(row).collect(),
         }
     }
@@ -151,7 +146,7 @@ impl Findings<'_> {
                     sizes.join(", "),
                     copper_mass(wiring.copper_cm3, style),
                     percent(drop),
-                    format!("{} A", plain(wiring.fuse_a, 1)),
+                    text!("{} A", plain(wiring.fuse_a, 1)),
                 ],
                 chosen: is_chosen,
             }
@@ -162,7 +157,7 @@ impl Findings<'_> {
         }
         Some(Table {
             title: "One spool or a mix, for the runs that are auto".into(),
-            heads: ["", "Sizes", "Copper", "Greatest drop", "Fuse"].map(String::from).to_vec(),
+            heads: texts(&["", "Sizes", "Copper", "Greatest drop", "Fuse"]),
             rows,
         })
     }
@@ -186,14 +181,14 @@ impl Findings<'_> {
                     cells.push(amperes(solution.source_a));
                 }
                 Err(_) => {
-                    cells.extend(["no steady voltage", "–", "–"].map(String::from));
+                    cells.extend(texts(&["no steady voltage", "–", "–"]));
                 }
             }
             TableRow { cells, chosen: name == "as planned" }
         };
         Table {
             title: "What if, with this wire and all loads on".into(),
-            heads: ["", "Lowest voltage", "Drop", "Source gives"].map(String::from).to_vec(),
+            heads: texts(&["", "Lowest voltage", "Drop", "Source gives"]),
             rows: cases.into_iter().map(row).collect(),
         }
     }
@@ -215,7 +210,7 @@ impl Findings<'_> {
     /// Two pieces of wire for each run, one of each polarity.
     pub(super) fn cut(&self) -> Vec<CutLine> {
         let line = |(conductor, _): &(Conductor, f64)| CutLine {
-            stock: format!("wire {conductor}, one positive and one negative"),
+            stock: text!("wire {}, one positive and one negative", &conductor),
             count: 2,
             pieces: self
                 .pairs
@@ -237,7 +232,7 @@ impl Findings<'_> {
             let record = Record::new()
                 .with("voltage_v", self.node_v(node))
                 .with("drop_percent", self.drop_percent(node));
-            nodes = nodes.with(self.tree.name(node).to_owned(), record);
+            nodes = nodes.with_typed(self.tree.name(node).to_owned(), record);
         }
         let mut runs = Record::new();
         for (place, run) in self.inputs.runs.iter().enumerate() {
@@ -249,7 +244,7 @@ impl Findings<'_> {
                 .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
                 .with("loss_w", loss_w)
                 .maybe("ampacity_a", ampacity_a(*conductor, &self.inputs.conditions));
-            runs = runs.with(run.id.clone(), record);
+            runs = runs.with_typed(run.id.clone(), record);
         }
         let wire = self.wire_m.iter().map(|(conductor, metres)| {
             Record::new().with("conductor", conductor.to_string()).with("length_m", *metres)

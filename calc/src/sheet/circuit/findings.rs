@@ -1,7 +1,7 @@
 //! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
 
-use super::common::{limit, percent};
 use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
+use super::common::{limit, percent};
 use super::inputs::Inputs;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::is_within;
@@ -14,6 +14,7 @@ use crate::electrical::splice::{Splice, splices};
 use crate::electrical::tree::Tree;
 use crate::electrical::wire::{Pair, pairs, totals_m};
 use crate::fault::Fault;
+use crate::text::text;
 
 /// All that is said of a circuit.
 pub(super) struct Findings<'a> {
@@ -62,22 +63,14 @@ impl<'a> Findings<'a> {
             })?;
             run_ohm.push(2.0 * run.length_m * ohm_per_m);
         }
-        let circuit = Circuit {
-            tree,
-            source_v: inputs.source_v,
-            source_ohm: 0.0,
-            run_ohm: &run_ohm,
-            loads,
-        };
+        let circuit =
+            Circuit { tree, source_v: inputs.source_v, source_ohm: 0.0, run_ohm: &run_ohm, loads };
         let solution =
             network::solve(&circuit).map_err(|error| vec![network_fault(inputs, &error)])?;
         let worst = solution.worst_node(loads);
         let worst_percent = solution.drop_percent(worst, inputs.source_v);
-        let (continuous_a, other_a) = if inputs.continuous {
-            (solution.source_a, 0.0)
-        } else {
-            (0.0, solution.source_a)
-        };
+        let (continuous_a, other_a) =
+            if inputs.continuous { (solution.source_a, 0.0) } else { (0.0, solution.source_a) };
         let fuse = fuse::select(continuous_a, other_a, &conductors, &inputs.conditions);
         let lengths: Vec<(Conductor, f64)> = conductors
             .iter()
@@ -138,7 +131,7 @@ impl<'a> Findings<'a> {
             .filter(|(placed, _)| placed.node == node)
             .map(|(_, load)| match load.count {
                 1 => load.label.clone(),
-                several => format!("{several} × {}", load.label),
+                several => text!("{} × {}", &several, &load.label),
             })
             .collect()
     }
@@ -168,11 +161,7 @@ fn choose_for(
 }
 
 /// No conductor could be chosen: named at the list of sizes, else at the first open run.
-fn open_fault(
-    inputs: &Inputs,
-    given: &[Option<Conductor>],
-    error: &OpenError,
-) -> Fault {
+fn open_fault(inputs: &Inputs, given: &[Option<Conductor>], error: &OpenError) -> Fault {
     if let OpenError::Network(error) = error {
         return network_fault(inputs, error);
     }
@@ -183,9 +172,11 @@ fn open_fault(
         inputs.run_field(first_open, "conductor")
     };
     let message = match error {
-        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => format!(
-            "no size is enough: even with {conductor} in all open runs “{node}” loses {}, and {} \
+        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => text!(
+            "no size is enough: even with {} in all open runs “{}” loses {}, and {} \
              is allowed; shorten the runs, split the circuit or take a higher voltage",
+            &conductor,
+            &node,
             percent(*lost),
             limit(*limit_percent)
         ),
@@ -201,7 +192,7 @@ fn network_fault(inputs: &Inputs, error: &NetworkError) -> Fault {
         NetworkError::Range { part: Part::Load(load), .. } => inputs
             .loads
             .get(*load)
-            .map_or(LOADS.key.to_owned(), |load| format!("{}.value", load.path)),
+            .map_or(LOADS.key.to_owned(), |load| text!("{}.value", &load.path)),
         NetworkError::Mismatch => RUNS.key.to_owned(),
         NetworkError::Collapse { .. } => LOADS.key.to_owned(),
     };

@@ -1,6 +1,10 @@
 //! How what was typed is read into a tree.
 
-use super::asks::{AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, FIRST, FROM, ID, LABEL, LENGTH_ONE_WAY, LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD, POSITIVE_WIRE, ROWS, ROW_CONDUCTOR, ROW_COUNT, ROW_LABEL, RUNS, SLACK, SPACING, TO, VALUE};
+use super::asks::{
+    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, FIRST, FROM, ID, LABEL, LENGTH_ONE_WAY,
+    LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD, POSITIVE_WIRE, ROW_CONDUCTOR,
+    ROW_COUNT, ROW_LABEL, ROWS, RUNS, SLACK, SPACING, TO, VALUE,
+};
 use super::common::{CONTINUOUS, DROP_LIMIT, SOURCE_VOLTAGE, read_conditions, stand_in, wanted};
 use crate::ask::MOST_ROWS;
 use crate::electrical::ampacity::Conditions;
@@ -12,6 +16,7 @@ use crate::electrical::tree::{Link, Tree, TreeFault};
 use crate::electrical::wanted::Wanted;
 use crate::quantity::{CURRENT, Dimension, Measure, POWER, RESISTANCE};
 use crate::reader::Reader;
+use crate::text::text;
 
 /// A run as typed, or as made for a row of lights.
 pub(super) struct RunInput {
@@ -65,9 +70,9 @@ impl Inputs {
     pub fn run_field(&self, run: usize, key: &str) -> String {
         match self.runs.get(run) {
             Some(run) if run.path.starts_with(ROWS.key) && key == "length" => {
-                format!("{}.spacing", run.path)
+                text!("{}.spacing", &run.path)
             }
-            Some(run) => format!("{}.{key}", run.path),
+            Some(run) => text!("{}.{}", &run.path, &key),
             None => RUNS.key.to_owned(),
         }
     }
@@ -83,7 +88,13 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         loads.extend(row_loads);
     }
     if runs.len() > MOST_ROWS {
-        reader.fault_at(&ROWS, format!("with the rows there are {} runs; a circuit takes at most {MOST_ROWS}", runs.len()));
+        reader.fault_at(
+            &ROWS,
+            format!(
+                "with the rows there are {} runs; a circuit takes at most {MOST_ROWS}",
+                runs.len()
+            ),
+        );
     }
     if loads.is_empty() && !reader.has_faults() {
         reader.fault_at(&LOADS, "add at least one load or a row of lights");
@@ -170,11 +181,11 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     // Without a name its splices would have none of their own.
     let name = |number: u32| match label.as_str() {
         "" => String::new(),
-        label => format!("{label} {number}"),
+        label => text!("{} {}", &label, &number),
     };
     let runs = (1..=count).map(|number| RunInput {
         path: row.path().to_owned(),
-        id: if label.is_empty() { String::new() } else { format!("run {}", name(number)) },
+        id: if label.is_empty() { String::new() } else { text!("run {}", name(number)) },
         from: if number == 1 { feed.clone() } else { name(number - 1) },
         to: name(number),
         length_m: if number == 1 { first_m } else { spacing_m },
@@ -185,7 +196,7 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     let loads = (1..=count).map(|number| LoadInput {
         path: row.path().to_owned(),
         at: name(number),
-        label: format!("light {}", name(number)),
+        label: text!("light {}", name(number)),
         load,
         count: 1,
         leads,
@@ -228,7 +239,7 @@ fn one_series(reader: &Reader<'_>, runs: &[RunInput], choices_named: bool) -> Se
     let mut one = None;
     for run in runs {
         let Some(series) = run.series else { continue };
-        let path = format!("{}.conductor", run.path);
+        let path = text!("{}.conductor", &run.path);
         if choices_named {
             reader.note(&path, "the sizes to choose from are named already; write auto here");
         } else if one.is_some_and(|one| one != series) {
@@ -279,9 +290,9 @@ fn network(
 fn path(fault: &TreeFault, runs: &[RunInput], loads: &[LoadInput]) -> String {
     let of_run = |run: &usize, key: &str| match runs.get(*run) {
         Some(run) if run.path.starts_with(ROWS.key) && key != "from" => {
-            format!("{}.label", run.path)
+            text!("{}.label", &run.path)
         }
-        Some(run) => format!("{}.{key}", run.path),
+        Some(run) => text!("{}.{}", &run.path, &key),
         None => RUNS.key.to_owned(),
     };
     match fault {
@@ -292,7 +303,7 @@ fn path(fault: &TreeFault, runs: &[RunInput], loads: &[LoadInput]) -> String {
         | TreeFault::TwoFeeds { run, .. } => of_run(run, "to"),
         TreeFault::Unfed { run, .. } | TreeFault::Ring { run, .. } => of_run(run, "from"),
         TreeFault::LoadOnNoNode { load, .. } => {
-            loads.get(*load).map_or(LOADS.key.to_owned(), |load| format!("{}.at", load.path))
+            loads.get(*load).map_or(LOADS.key.to_owned(), |load| text!("{}.at", &load.path))
         }
     }
 }

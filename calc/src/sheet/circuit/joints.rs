@@ -5,7 +5,9 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::report::{Table, TableRow};
+use crate::report::{Table, TableRow, texts};
+use crate::sorting::sort_by;
+use crate::text::text;
 
 impl Findings<'_> {
     /// Splice by splice, in the order of the runs: to be ticked off.
@@ -13,7 +15,7 @@ impl Findings<'_> {
         let rows = self.splices.iter().map(|splice| TableRow {
             cells: vec![
                 self.tree.name(splice.node).to_owned(),
-                format!("{} ways, twice", splice.ways),
+                text!("{} ways, twice", &splice.ways),
                 self.joins(splice),
                 connectors_text(splice),
             ],
@@ -21,7 +23,7 @@ impl Findings<'_> {
         });
         Table {
             title: "Splice by splice, once for + and once for −".into(),
-            heads: ["Splice", "Ways", "Joins", "Connectors for each"].map(String::from).to_vec(),
+            heads: texts(&["Splice", "Ways", "Joins", "Connectors for each"]),
             rows: rows.collect(),
         }
     }
@@ -31,27 +33,28 @@ impl Findings<'_> {
         let runs = &self.inputs.runs;
         let mut parts = Vec::new();
         if let Some(feed) = runs.get(splice.feed) {
-            parts.push(format!("{} from {}", feed.id, feed.from));
+            parts.push(text!("{} from {}", &feed.id, &feed.from));
         }
         for load in splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place)) {
             let several = match load.count {
                 1 => String::new(),
-                count => format!("{count} × "),
+                count => text!("{} × ", &count),
             };
             parts.push(match &load.leads {
-                Some(leads) => format!(
-                    "{several}{} (+ {} to {}, − {} to {})",
-                    load.label,
-                    leads.positive,
-                    self.inputs.wire.positive,
-                    leads.negative,
-                    self.inputs.wire.negative
+                Some(leads) => text!(
+                    "{}{} (+ {} to {}, − {} to {})",
+                    &several,
+                    &load.label,
+                    &leads.positive,
+                    &self.inputs.wire.positive,
+                    &leads.negative,
+                    &self.inputs.wire.negative
                 ),
-                None => format!("{several}{}", load.label),
+                None => text!("{}{}", &several, &load.label),
             });
         }
         for run in splice.onward.iter().filter_map(|place| runs.get(*place)) {
-            parts.push(format!("{} on to {}", run.id, run.to));
+            parts.push(text!("{} on to {}", &run.id, &run.to));
         }
         parts.join(", ")
     }
@@ -76,8 +79,8 @@ impl Findings<'_> {
             let thickest = self.thickest(splice);
             for ways in &splice.connectors {
                 let spec = match thickest {
-                    Some(size) => format!("{ways} ways, takes {size}"),
-                    None => format!("{ways} ways"),
+                    Some(size) => text!("{} ways, takes {}", &ways, &size),
+                    None => text!("{} ways", &ways),
                 };
                 match counts.iter_mut().find(|(_, known, _)| *known == spec) {
                     Some((.., count)) => *count += 2.0,
@@ -85,7 +88,7 @@ impl Findings<'_> {
                 }
             }
         }
-        counts.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
+        sort_by(&mut counts, |a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
         counts
             .into_iter()
             .map(|(_, spec, quantity)| BuyLine {
@@ -120,8 +123,8 @@ impl Findings<'_> {
                 Some(TableRow {
                     cells: vec![
                         load.label.clone(),
-                        format!("{} to {}", leads.positive, wire.positive),
-                        format!("{} to {}", leads.negative, wire.negative),
+                        text!("{} to {}", &leads.positive, &wire.positive),
+                        text!("{} to {}", &leads.negative, &wire.negative),
                     ],
                     chosen: false,
                 })
@@ -129,7 +132,7 @@ impl Findings<'_> {
             .collect();
         (!rows.is_empty()).then(|| Table {
             title: "Polarity: lead of the load to wire of the run".into(),
-            heads: ["Load", "+ positive", "− negative"].map(String::from).to_vec(),
+            heads: texts(&["Load", "+ positive", "− negative"]),
             rows,
         })
     }
@@ -145,7 +148,7 @@ fn connectors_text(splice: &Splice) -> String {
         }
     }
     let parts: Vec<String> =
-        counts.iter().map(|(ways, count)| format!("{count} of {ways} ways")).collect();
+        counts.iter().map(|(ways, count)| text!("{} of {} ways", &count, &ways)).collect();
     let linked = if splice.connectors.len() > 1 { ", linked" } else { "" };
-    format!("{}{linked}", parts.join(" and "))
+    text!("{}{}", parts.join(" and "), &linked)
 }

@@ -9,6 +9,7 @@ use crate::electrical::fuse::FuseError;
 use crate::electrical::network::length_headroom;
 use crate::quantity::{Style, plain};
 use crate::report::Remark;
+use crate::text::text;
 
 impl Findings<'_> {
     pub(super) fn remarks(&self, style: Style) -> Vec<Remark> {
@@ -16,7 +17,7 @@ impl Findings<'_> {
         remarks.extend(self.current_warnings());
         remarks.extend(self.polarity_warnings());
         if self.within_limit && self.fuse.is_ok() && remarks.is_empty() {
-            remarks.push(Remark::good(format!(
+            remarks.push(Remark::good(text!(
                 "Every load is within {}, and the fuse protects every run.",
                 limit(self.inputs.drop_limit_percent)
             )));
@@ -31,7 +32,7 @@ impl Findings<'_> {
         if let Some(note) = self.headroom_note() {
             remarks.push(note);
         }
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "{} are lost as heat along the wires, of {} from the source.",
             watts(self.solution.loss_w),
             watts(self.solution.source_w)
@@ -52,16 +53,18 @@ impl Findings<'_> {
             .map(|(_, load)| load.label.as_str())
             .collect();
         let better = match self.one_size_for_all().and_then(|one| one.conductor.first().copied()) {
-            Some(size) => format!(
-                " {size} in every run would do; set runs to auto to find the least copper."
+            Some(size) => text!(
+                " {} in every run would do; set runs to auto to find the least copper.",
+                &size
             ),
             None => " No size is enough: shorten the runs or split the circuit.".to_owned(),
         };
-        vec![Remark::warning(format!(
-            "Too much is lost on the way to {}: {} at the worst, and {} is allowed.{better}",
+        vec![Remark::warning(text!(
+            "Too much is lost on the way to {}: {} at the worst, and {} is allowed.{}",
             shortened(&too_low),
             percent(self.drop_percent(self.worst)),
-            limit(allowed)
+            limit(allowed),
+            &better
         ))]
     }
 
@@ -72,9 +75,10 @@ impl Findings<'_> {
             let (Some(run), Some(conductor)) = (runs.get(place), self.conductors.get(place)) else {
                 continue;
             };
-            remarks.push(Remark::warning(format!(
-                "Run {} overheats: {conductor} as it lies may carry {}, and {} flow.",
-                run.id,
+            remarks.push(Remark::warning(text!(
+                "Run {} overheats: {} as it lies may carry {}, and {} flow.",
+                &run.id,
+                &conductor,
                 ampacity_a(*conductor, &self.inputs.conditions).map_or("?".to_owned(), amperes),
                 amperes(self.run_a(place))
             )));
@@ -82,19 +86,21 @@ impl Findings<'_> {
         match &self.fuse {
             Err(error @ FuseError::ConductorTooThin { weakest, .. }) => {
                 let run = runs.get(*weakest).map_or("", |run| run.id.as_str());
-                remarks.push(Remark::warning(format!(
-                    "No fuse fits: {error}. The weakest is run {run}; a fuse of its own where it \
-                     branches off would do too."
+                remarks.push(Remark::warning(text!(
+                    "No fuse fits: {}. The weakest is run {}; a fuse of its own where it \
+                     branches off would do too.",
+                    &error,
+                    &run
                 )));
             }
-            Err(error) => remarks.push(Remark::warning(format!("No fuse fits: {error}."))),
+            Err(error) => remarks.push(Remark::warning(text!("No fuse fits: {}.", &error))),
             Ok(fuse) if !fuse.unrated.is_empty() => {
                 let ids: Vec<&str> = fuse
                     .unrated
                     .iter()
                     .filter_map(|place| runs.get(*place).map(|run| run.id.as_str()))
                     .collect();
-                remarks.push(Remark::warning(format!(
+                remarks.push(Remark::warning(text!(
                     "No table says what the wire of {} may carry: the fuse was not held against \
                      it. Look up what its maker allows.",
                     shortened(&ids)
@@ -105,10 +111,10 @@ impl Findings<'_> {
         for (place, run) in runs.iter().enumerate() {
             match run.device_rating_a {
                 Some(rating_a) if self.run_a(place) > rating_a * (1.0 + 1e-9) => {
-                    remarks.push(Remark::warning(format!(
+                    remarks.push(Remark::warning(text!(
                         "The dimmer or switch in run {} carries {}, and {} flow: take a larger \
                          one or split the run.",
-                        run.id,
+                        &run.id,
                         amperes(rating_a),
                         amperes(self.run_a(place))
                     )));
@@ -135,7 +141,7 @@ impl Findings<'_> {
         found
             .into_iter()
             .map(|(text, labels)| {
-                Remark::warning(format!("Polarity of {}: {text}.", shortened(&labels)))
+                Remark::warning(text!("Polarity of {}: {}.", shortened(&labels), &text))
             })
             .collect()
     }
@@ -145,28 +151,29 @@ impl Findings<'_> {
         let mut remarks = Vec::new();
         if !chosen.proved {
             let over = if chosen.bound_cm3 > 0.0 {
-                format!(
+                text!(
                     "; no mix saves more than {}",
                     percent(100.0 * (1.0 - chosen.bound_cm3 / chosen.mix.copper_cm3))
                 )
             } else {
                 String::new()
             };
-            remarks.push(Remark::note(format!(
-                "The search for the least copper was stopped before its end{over}."
+            remarks.push(Remark::note(text!(
+                "The search for the least copper was stopped before its end{}.",
+                &over
             )));
         }
         if let Some(single) = &chosen.single {
             let open = self.inputs.runs.iter().position(|run| run.conductor.is_none());
             let size = open.and_then(|place| single.conductor.get(place));
             if let (Some(size), true) = (size, single.conductor != chosen.mix.conductor) {
-                let more = super::figures::copper_mass(
-                    single.copper_cm3 - chosen.mix.copper_cm3,
-                    style,
-                );
-                remarks.push(Remark::note(format!(
-                    "One spool instead: {size} in all of these runs does too, with {more} more \
-                     copper."
+                let more =
+                    super::figures::copper_mass(single.copper_cm3 - chosen.mix.copper_cm3, style);
+                remarks.push(Remark::note(text!(
+                    "One spool instead: {} in all of these runs does too, with {} more \
+                     copper.",
+                    &size,
+                    &more
                 )));
             }
         }
@@ -181,7 +188,7 @@ impl Findings<'_> {
         let factor = length_headroom(&circuit, self.inputs.drop_limit_percent).ok()??;
         let longer = (100.0 * (factor - 1.0)).floor();
         (longer >= 1.0).then(|| {
-            Remark::note(format!(
+            Remark::note(text!(
                 "With this wire all runs together may be {} % longer before a load drops below \
                  the limit.",
                 plain(longer, 0)
@@ -196,6 +203,6 @@ fn shortened(names: &[&str]) -> String {
     let shown: Vec<&str> = names.iter().take(SHOWN).copied().collect();
     match names.len().saturating_sub(SHOWN) {
         0 => shown.join(", "),
-        more => format!("{} and {more} more", shown.join(", ")),
+        more => text!("{} and {} more", shown.join(", "), &more),
     }
 }

@@ -1,7 +1,7 @@
 //! How the lowest voltage and the fuse came about.
 
 use super::common::{
-    amperes, ampacity_steps, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
+    ampacity_steps, amperes, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
     volts, watts,
 };
 use super::findings::Findings;
@@ -10,6 +10,7 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::sources;
 use crate::quantity::Style;
 use crate::report::Step;
+use crate::text::text;
 
 /// Most runs on the way to the worst load that are written out one by one.
 const WAY_SHOWN: usize = 12;
@@ -27,8 +28,8 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Every load draws at its own voltage",
             "I = P / V, I, or V / R",
-            format!("{} loads on {} runs, solved together", self.loads.len(), inputs.runs.len()),
-            format!("{} from the source", amperes(self.solution.source_a)),
+            text!("{} loads on {} runs, solved together", self.loads.len(), inputs.runs.len()),
+            text!("{} from the source", amperes(self.solution.source_a)),
             &sources::POWER_FLOW,
         ));
         let way = self.way_to_worst();
@@ -43,23 +44,23 @@ impl Findings<'_> {
         let source = volts(inputs.source_v);
         let worst = volts(self.node_v(self.worst));
         steps.push(Step::new(
-            format!("Voltage at {}, the lowest of all loads", self.tree.name(self.worst)),
+            text!("Voltage at {}, the lowest of all loads", self.tree.name(self.worst)),
             "V = Vs − Σ ΔV",
-            format!("{source} − ({})", drops.join(" + ")),
+            text!("{} − ({})", &source, drops.join(" + ")),
             worst.clone(),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Its share of the source voltage",
             "p = (Vs − V) / Vs",
-            format!("({source} − {worst}) / {source}"),
+            text!("({} − {}) / {}", &source, &worst, &source),
             percent(self.drop_percent(self.worst)),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Check: power in is power out",
             "Vs · I = Σ P + Σ I² · R",
-            format!("{} + {}", watts(self.solution.load_w), watts(self.solution.loss_w)),
+            text!("{} + {}", watts(self.solution.load_w), watts(self.solution.loss_w)),
             watts(self.solution.source_w),
             &sources::OHMS_LAW,
         ));
@@ -75,9 +76,9 @@ impl Findings<'_> {
         let typed = self.inputs.runs.get(run)?;
         let ohm_per_m = self.conductors.get(run)?.ohm_per_m(self.inputs.temperature_c).ok()?;
         Some(Step::new(
-            format!("Drop of {}, {} to {}", typed.id, typed.from, typed.to),
+            text!("Drop of {}, {} to {}", &typed.id, &typed.from, &typed.to),
             "ΔV = I · 2 · L · r",
-            format!(
+            text!(
                 "{} · 2 · {} · {}",
                 amperes(self.run_a(run)),
                 run_length(typed.length_m, style),

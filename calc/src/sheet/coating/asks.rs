@@ -31,22 +31,17 @@ static PRODUCT: Ask = Ask::words("product", "What it is")
     .usual("floor finish", "floor finish")
     .help("Its name on the buy list; cans of the same name and size are added up there.");
 static LABEL: Ask = Ask::words("label", "Name").usual("floor", "floor");
-static AREA_LENGTH: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("180 in", "4500 mm");
+static AREA_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 1000.0))
+    .usual("180 in", "4500 mm");
 static AREA_WIDTH: Ask =
     Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("72 in", "1900 mm");
 static COUNT: Ask = Ask::count("count", "How many", (1, 1000)).default("1");
 static SUBTRACT: Ask = Ask::flag("subtract", "Not coated: take it off", false)
     .help("For what stands on the surface or is cut out of it: wheel boxes, a hatch.");
-pub static AREAS: Ask = Ask::rows(
-    "areas",
-    "Areas",
-    "area",
-    1,
-    &[&LABEL, &AREA_LENGTH, &AREA_WIDTH, &COUNT, &SUBTRACT],
-)
-.optional()
-.help("Split the surface into rectangles.");
+pub static AREAS: Ask =
+    Ask::rows("areas", "Areas", "area", 1, &[&LABEL, &AREA_LENGTH, &AREA_WIDTH, &COUNT, &SUBTRACT])
+        .optional()
+        .help("Split the surface into rectangles.");
 static COATS: Ask =
     Ask::count("coats", "Coats", (1, 50)).usual("3", "3").help("As many as the label asks for.");
 pub static SPREAD: Ask =
@@ -79,14 +74,20 @@ static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
 static SIZE: Ask =
     Ask::measure("size", "Size", &VOLUME, ["gal", "l"], (5e-6, 1.0)).usual("1 gal", "2.5 l");
 static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
-pub static CONTAINERS: Ask = Ask::rows("containers", "Containers on the shelf", "container", 1, &[&SIZE, &PRICE])
-    .optional()
-    .help("With a price for each, the cheapest that are enough; else those that leave least over.");
+pub static CONTAINERS: Ask = Ask::rows(
+    "containers",
+    "Containers on the shelf",
+    "container",
+    1,
+    &[&SIZE, &PRICE],
+)
+.optional()
+.help("With a price for each, the cheapest that are enough; else those that leave least over.");
 static AIR_TEMPERATURE: Ask =
     Ask::measure("temperature", "Air temperature", &TEMPERATURE, ["F", "C"], (233.15, 323.15))
         .usual("68 F", "20 C");
-static HUMIDITY: Ask = Ask::percent("humidity_percent", "Relative humidity", (1.0, 100.0))
-    .usual("50", "50");
+static HUMIDITY: Ask =
+    Ask::percent("humidity_percent", "Relative humidity", (1.0, 100.0)).usual("50", "50");
 static SURFACE_TEMPERATURE: Ask = Ask::measure(
     "surface_temperature",
     "Surface temperature",
@@ -100,7 +101,6 @@ pub static AIR: Ask =
     Ask::group("air", "Air and surface", &[&AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE])
         .optional()
         .help("Measured inside, where and when you will coat.");
-
 
 static BOARD_LENGTH: Ask =
     Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0)).usual("12 ft", "3600 mm");
@@ -121,7 +121,8 @@ pub static BOARDS: Ask = Ask::rows(
 .optional()
 .help("Boards that are coated on both faces, edges and ends; added to the areas.");
 
-static LAYER_PRODUCT: Ask = Ask::words("product", "What it is").required().usual("primer", "primer");
+static LAYER_PRODUCT: Ask =
+    Ask::words("product", "What it is").required().usual("primer", "primer");
 pub static LAYERS: Ask = Ask::rows(
     "layers",
     "Other layers on the same surface",

@@ -1,5 +1,6 @@
 //! The areas as rectangles to scale, side by side; what is taken off is hatched.
 
+use crate::text::text;
 use uom::si::length::meter;
 
 use super::Inputs;
@@ -21,9 +22,10 @@ struct Drawn {
 /// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
 pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
     let off = inputs.areas.iter().filter(|rectangle| rectangle.subtract).count();
-    let words = format!(
-        "{} coated and {off} taken-off rectangles to scale, {} in all.",
+    let words = text!(
+        "{} coated and {} taken-off rectangles to scale, {} in all.",
         inputs.areas.len() + inputs.boards.len() - off,
+        &off,
         style.area(net)
     );
     let mut drawing = Drawing::new("Areas to scale; hatched areas are not coated", words);

@@ -1,11 +1,13 @@
 //! Answers, remarks and the table of layers of the coating sheet.
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::temperature_interval::kelvin;
 
 use super::{Inputs, Layer, Worked, WorkedLayer, bought};
 use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
 use crate::quantity::{Style, Volume, money, percent as write_percent};
-use crate::report::{Answer, Remark, Table, TableRow};
+use crate::report::{Answer, Remark, Table, TableRow, texts};
 
 /// Less left over than this share of the need is pointed out.
 const SCANT: f64 = 0.03;
@@ -13,12 +15,12 @@ const SCANT: f64 = 0.03;
 /// A row's name: its label, else its number; with how many there are.
 pub fn named(label: &str, noun: &str, index: usize, count: u32) -> String {
     let name = match label {
-        "" => format!("{noun} {}", index + 1),
+        "" => text!("{} {}", &noun, index + 1),
         label => label.to_owned(),
     };
     match count {
         1 => name,
-        count => format!("{name} × {count}"),
+        count => text!("{} × {}", &name, &count),
     }
 }
 
@@ -50,38 +52,43 @@ fn layer_answers(
     // Where there are several layers, the answers are about the sheet's own.
     let of = match inputs.layers.len() {
         1 => String::new(),
-        _ => format!(", {}", layer.product),
+        _ => text!(", {}", &layer.product),
     };
     if let Some(choice) = &of_layer.choice {
-        let left = format!("{} left over", style.volume(choice.left_over));
-        let label = format!("Buy{of}");
-        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(match choice.cost {
-            Some(cost) => format!("{} in all; {left}", money(cost)),
-            None => left,
-        }));
+        let left = text!("{} left over", style.volume(choice.left_over));
+        let label = text!("Buy{}", &of);
+        answers.push(Answer::new(label, shopping(layer, of_layer, style)).note(
+            match choice.cost {
+                Some(cost) => text!("{} in all; {}", money(cost), &left),
+                None => left,
+            },
+        ));
     }
     let thinned = of_layer.thinner > Volume::default();
     let before = if thinned { ", before thinning" } else { "" };
     answers.push(
-        Answer::new(format!("Needed{of}{before}"), style.volume_both(of_layer.paint)).note(format!(
-            "{} on {}, {} wet each",
-            coats(layer.coats),
-            style.area(worked.area),
-            style.film(of_layer.wet)
-        )),
+        Answer::new(text!("Needed{}{}", &of, &before), style.volume_both(of_layer.paint)).note(
+            text!(
+                "{} on {}, {} wet each",
+                coats(layer.coats),
+                style.area(worked.area),
+                style.film(of_layer.wet)
+            ),
+        ),
     );
 }
 
 fn coats(coats: u32) -> String {
-    if coats == 1 { "1 coat".to_owned() } else { format!("{coats} coats") }
+    if coats == 1 { "1 coat".to_owned() } else { text!("{} coats", &coats) }
 }
 
 /// `2 × 1 gal + 1 × 1 qt`.
 pub fn shopping(layer: &Layer, worked: &WorkedLayer, style: Style) -> String {
     let cans = worked.choice.iter().flat_map(|choice| bought(&layer.offers, choice));
     let mut cans: Vec<_> = cans.collect();
-    cans.sort_by(|(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
-    let cans = cans.iter().map(|(offer, count)| format!("{count} × {}", style.container(offer.size)));
+    sort_by(&mut cans, |(one, _), (other, _)| other.size.value.total_cmp(&one.size.value));
+    let cans =
+        cans.iter().map(|(offer, count)| text!("{} × {}", &count, style.container(offer.size)));
     cans.collect::<Vec<_>>().join(" + ")
 }
 
@@ -106,16 +113,17 @@ pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Ta
     };
     Some(Table {
         title: "Layers".into(),
-        heads: ["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"].map(String::from).to_vec(),
+        heads: texts(&["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"]),
         rows: inputs.layers.iter().zip(&worked.layers).map(row).collect(),
     })
 }
 
 fn above_dew_point(kelvin_above: f64, style: Style) -> String {
     let side = if kelvin_above < 0.0 { "below" } else { "above" };
-    format!(
-        "the surface is {} {side} the dew point",
-        style.temperature_difference(kelvin_above.abs())
+    text!(
+        "the surface is {} {} the dew point",
+        style.temperature_difference(kelvin_above.abs()),
+        &side
     )
 }
 
@@ -127,10 +135,10 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     for (layer, of_layer) in inputs.layers.iter().zip(&worked.layers) {
         let of = match inputs.layers.len() {
             1 => String::new(),
-            _ => format!("{}: ", layer.product),
+            _ => text!("{}: ", &layer.product),
         };
         for text in layer_remarks(layer, of_layer, style) {
-            remarks.push(Remark::note(format!("{of}{text}")));
+            remarks.push(Remark::note(text!("{}{}", &of, &text)));
         }
     }
     remarks
@@ -139,12 +147,12 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<String> {
     let mut remarks = Vec::new();
     if worked.thinner > Volume::default() {
-        remarks.push(format!(
+        remarks.push(text!(
             "Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
              comes from the can.",
             style.volume(worked.paint),
             style.volume(worked.thinner),
-            style.volume(worked.amount.needed),
+            style.volume(worked.amount.needed)
         ));
     }
     let Some(choice) = &worked.choice else {
@@ -160,7 +168,7 @@ fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<Strin
         );
     }
     if choice.left_over < worked.paint * SCANT {
-        remarks.push(format!(
+        remarks.push(text!(
             "Only {} is left over: with a little more loss than entered it will not do.",
             style.volume(choice.left_over)
         ));
@@ -179,27 +187,32 @@ fn air_remarks(margin: &Margin, style: Style, remarks: &mut Vec<Remark>) {
     let dew = style.temperature(margin.air.dew_point);
     let above = above_dew_point(margin.margin.get::<kelvin>(), style);
     if !margin.may_coat {
-        remarks.push(Remark::warning(format!(
-            "Do not coat yet: {above} of {dew}, and {least} above it is the least. Warm the \
-             surface, or wait for drier air."
+        remarks.push(Remark::warning(text!(
+            "Do not coat yet: {} of {}, and {} above it is the least. Warm the \
+             surface, or wait for drier air.",
+            &above,
+            &dew,
+            &least
         )));
     }
     if margin.too_humid {
-        remarks.push(Remark::warning(format!(
+        remarks.push(Remark::warning(text!(
             "The air is at {} humidity or more: wait for drier air, whatever the dew point.",
             write_percent(HUMIDITY_LIMIT_PERCENT)
         )));
     }
     if margin.may_coat && !margin.too_humid {
-        remarks.push(Remark::good(format!(
-            "Dry enough: {above} of {dew}; {least} is the least. Measure again before each coat."
+        remarks.push(Remark::good(text!(
+            "Dry enough: {} of {}; {} is the least. Measure again before each coat.",
+            &above,
+            &dew,
+            &least
         )));
     }
     if let Some(frost) = margin.air.frost_point {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Frost forms from {} on: the label's least temperature comes first.",
             style.temperature(frost)
         )));
     }
 }
-

@@ -1,5 +1,6 @@
 //! The working of the coating sheet.
 
+use crate::text::text;
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
@@ -21,12 +22,12 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "Boards",
             "B = Σ n · (faces · l · w + edges · l · t + ends · w · t)",
-            format!("{count} boards"),
+            text!("{} boards", &count),
             style.area(worked.of_boards),
             &surface::BOARD,
         ));
         let plus = if numbers.is_empty() { "" } else { " + " };
-        numbers.push_str(&format!("{plus}{}", style.area(worked.of_boards)));
+        numbers.push_str(&text!("{}{}", &plus, style.area(worked.of_boards)));
     }
     steps.push(Step::new(
         "Area to coat",
@@ -39,7 +40,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         let mut of_this = layer_steps(inputs, layer, worked, of_layer, style);
         if inputs.layers.len() > 1 {
             for step in &mut of_this {
-                step.name = format!("{}, {}", step.name, layer.product);
+                step.name = text!("{}, {}", &step.name, &layer.product);
             }
         }
         steps.append(&mut of_this);
@@ -48,10 +49,10 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             supply.label.clone(),
             "n = ⌈A · times / each⌉",
-            format!(
+            text!(
                 "⌈{} · {} / {}⌉",
                 style.area(worked.area),
-                supply.times,
+                &supply.times,
                 style.area(supply.each)
             ),
             count.to_string(),
@@ -77,7 +78,7 @@ fn layer_steps(
             steps.push(Step::new(
                 "Wet film of one coat",
                 "t = 1 / s",
-                format!("1 / {}", style.spread_rate(rate.value)),
+                text!("1 / {}", style.spread_rate(rate.value)),
                 wet.clone(),
                 &film::SPREAD_RATE,
             ));
@@ -85,7 +86,7 @@ fn layer_steps(
                 steps.push(Step::new(
                     "Dry film of one coat",
                     "d = t · S",
-                    format!("{wet} · {}", share(solids)),
+                    text!("{} · {}", &wet, share(solids)),
                     style.film(dry),
                     &film::SOLIDS,
                 ));
@@ -95,14 +96,14 @@ fn layer_steps(
             steps.push(Step::new(
                 "Wet film of one coat",
                 "t = d · (1 + T) / S",
-                format!("{} · (1 + {}) / {}", style.film(dry), share(thinner), share(solids)),
+                text!("{} · (1 + {}) / {}", style.film(dry), share(thinner), share(solids)),
                 wet.clone(),
                 &film::SOLIDS,
             ));
             steps.push(Step::new(
                 "Spread rate, as applied",
                 "s = 1 / t",
-                format!("1 / {wet}"),
+                text!("1 / {}", &wet),
                 style.spread_rate((1.0 / of_layer.wet).value),
                 &film::SPREAD_RATE,
             ));
@@ -111,11 +112,12 @@ fn layer_steps(
     steps.push(Step::new(
         "On the surface, all coats",
         "N = A · f · n · t",
-        format!(
-            "{} · {} · {} · {wet}",
+        text!(
+            "{} · {} · {} · {}",
             style.area(worked.area),
             plain(inputs.surface_factor, 3),
-            layer.coats,
+            &layer.coats,
+            &wet
         ),
         style.volume_both(of_layer.amount.net),
         &film::SPREAD_RATE,
@@ -124,15 +126,16 @@ fn layer_steps(
     steps.push(Step::new(
         "Needed, as applied",
         "V = N / (1 − loss)",
-        format!("{} / (1 − {})", style.volume(of_layer.amount.net), share(layer.loss)),
+        text!("{} / (1 − {})", style.volume(of_layer.amount.net), share(layer.loss)),
         style.volume_both(of_layer.amount.needed),
         &film::LOSS,
     ));
-    if let (Coat::Film { thinner, .. }, true) = (&layer.coat, of_layer.thinner > Volume::default()) {
+    if let (Coat::Film { thinner, .. }, true) = (&layer.coat, of_layer.thinner > Volume::default())
+    {
         steps.push(Step::new(
             "From the can",
             "P = V / (1 + T)",
-            format!("{needed} / (1 + {})", share(*thinner)),
+            text!("{} / (1 + {})", &needed, share(*thinner)),
             style.volume_both(of_layer.paint),
             &film::SOLIDS,
         ));
@@ -144,7 +147,7 @@ fn layer_steps(
 /// `17 ft 11 3/4 in · 6 ft 9 1/8 in − 2 · 3 ft · 10 in`.
 fn area_sum(areas: &[Rectangle], style: Style) -> String {
     if areas.len() > MOST_LISTED {
-        return format!("{} areas", areas.len());
+        return text!("{} areas", areas.len());
     }
     let mut text = String::new();
     for (index, area) in areas.iter().enumerate() {
@@ -155,9 +158,9 @@ fn area_sum(areas: &[Rectangle], style: Style) -> String {
             (_, true) => " − ",
         });
         if area.count > 1 {
-            text.push_str(&format!("{} · ", area.count));
+            text.push_str(&text!("{} · ", &area.count));
         }
-        text.push_str(&format!("{} · {}", style.length(area.length), style.length(area.width)));
+        text.push_str(&text!("{} · {}", style.length(area.length), style.length(area.width)));
     }
     text
 }
@@ -168,7 +171,7 @@ fn containers_step(layer: &Layer, worked: &WorkedLayer, style: Style) -> Option<
     Some(Step::new(
         if priced { "Cheapest containers" } else { "Containers that leave least over" },
         "Σ n · size ≥ P",
-        format!(
+        text!(
             "{} = {} ≥ {}",
             shopping(layer, worked, style),
             style.volume(choice.total),
@@ -176,7 +179,7 @@ fn containers_step(layer: &Layer, worked: &WorkedLayer, style: Style) -> Option<
         ),
         match choice.cost {
             Some(cost) => money(cost),
-            None => format!("{} left over", style.volume(choice.left_over)),
+            None => text!("{} left over", style.volume(choice.left_over)),
         },
         &containers::METHOD,
     ))
@@ -189,14 +192,18 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Dew point (T in °C)",
             "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
-            format!("{}, {}", style.temperature(air.temperature), write_percent(air.humidity.get::<percent>())),
+            text!(
+                "{}, {}",
+                style.temperature(air.temperature),
+                write_percent(air.humidity.get::<percent>())
+            ),
             dew.clone(),
             &air::MAGNUS,
         ),
         Step::new(
             "Surface above the dew point",
             "m = Ts − Td",
-            format!("{} − {dew}", style.temperature(air.surface)),
+            text!("{} − {}", style.temperature(air.surface), &dew),
             style.temperature_difference(margin.margin.get::<kelvin>()),
             &air::MARGIN_RULE,
         ),

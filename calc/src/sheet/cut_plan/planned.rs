@@ -1,5 +1,6 @@
 //! A cut plan as a record, as bars, and as lines of the buy and the cut list.
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use super::stock::Shelf;
@@ -99,9 +100,8 @@ impl Planned {
         for (index, stock) in self.shelf.stock.iter().enumerate() {
             let here = self.plan.on_hand_used[index];
             let bought = self.plan.bought[index];
-            let record = |count: u32| {
-                Record::new().with("length_mm", stock.length_mm).with("count", count)
-            };
+            let record =
+                |count: u32| Record::new().with("length_mm", stock.length_mm).with("count", count);
             if here > 0 {
                 let free = self.plan.priced.then_some(0.0);
                 records.push(record(here).maybe("price", free).with("on_hand", true));
@@ -116,12 +116,13 @@ impl Planned {
     /// What to buy, what it costs, and what is left.
     pub fn answers(&self, style: Style) -> Vec<Answer> {
         let plan = &self.plan;
-        let mut answers = vec![Answer::new("Buy", self.bought_words(style)).note(self.here_words(style))];
+        let mut answers =
+            vec![Answer::new("Buy", self.bought_words(style)).note(self.here_words(style))];
         if plan.priced {
             answers.push(Answer::new("Cost", money(plan.cost)).note(if plan.proved {
                 "no plan costs less".to_owned()
             } else {
-                format!("none can cost less than {}", money(plan.bound))
+                text!("none can cost less than {}", money(plan.bound))
             }));
         }
         let waste = style.length(Length::new::<millimeter>(plan.waste_mm));
@@ -136,7 +137,7 @@ impl Planned {
 
     fn here_words(&self, style: Style) -> String {
         self.counted(&self.plan.on_hand_used, style)
-            .map_or(String::new(), |words| format!("and cut {words} that are here"))
+            .map_or(String::new(), |words| text!("and cut {} that are here", &words))
     }
 
     fn counted(&self, counts: &[u32], style: Style) -> Option<String> {
@@ -146,7 +147,7 @@ impl Planned {
             .iter()
             .zip(counts)
             .filter(|(_, count)| **count > 0)
-            .map(|(stock, count)| format!("{count} × {}", length(stock.length_mm, style)))
+            .map(|(stock, count)| text!("{} × {}", &count, length(stock.length_mm, style)))
             .collect();
         (!words.is_empty()).then(|| words.join(", "))
     }
@@ -160,7 +161,7 @@ impl Planned {
     fn share_words(&self) -> String {
         let stock = self.stock_in_all_mm();
         if stock > 0.0 {
-            format!("{} of the stock", percent(100.0 * self.plan.waste_mm / stock))
+            text!("{} of the stock", percent(100.0 * self.plan.waste_mm / stock))
         } else {
             String::new()
         }
@@ -171,13 +172,13 @@ impl Planned {
         let plan = &self.plan;
         if plan.proved {
             let what = if plan.priced { "cost less" } else { "take less stock" };
-            return vec![Remark::good(format!("Proved: no plan can {what}."))];
+            return vec![Remark::good(text!("Proved: no plan can {}.", &what))];
         }
         let amount = |value: f64| match plan.priced {
             true => money(value),
             false => length(value, style),
         };
-        vec![Remark::note(format!(
+        vec![Remark::note(text!(
             "The best plan found takes {}; none can take less than {}. A better one may exist in between.",
             amount(plan.cost),
             amount(plan.bound)
@@ -205,7 +206,7 @@ impl Planned {
         let patterns = self.plan.patterns.iter();
         patterns
             .map(|pattern| CutLine {
-                stock: format!("{}, {}", self.shelf.material, length(self.stock_mm(pattern), style)),
+                stock: text!("{}, {}", &self.shelf.material, length(self.stock_mm(pattern), style)),
                 count: pattern.count as usize,
                 pieces: pattern
                     .pieces
@@ -225,7 +226,7 @@ impl Planned {
         let patterns = &self.plan.patterns;
         let mut drawing = Drawing::new(
             "Ways of cutting",
-            format!(
+            text!(
                 "{} to cut: {} ways of cutting, each a bar with its pieces and what is left over.",
                 self.counted_in_all(style),
                 patterns.len()
@@ -236,9 +237,10 @@ impl Planned {
         for (row, pattern) in patterns.iter().take(MOST_DRAWN).enumerate() {
             let top = row as f64 * pitch;
             let stock = self.stock_mm(pattern) / 1e3;
-            let name = format!("{} × {}", pattern.count, length(stock * 1e3, style));
+            let name = text!("{} × {}", &pattern.count, length(stock * 1e3, style));
             drawing.text(Point::metres(0.0, top - high * 0.3), Anchor::Start, name);
-            let bar = |from: f64, to: f64| (Point::metres(from, top), Point::metres(to, top + high));
+            let bar =
+                |from: f64, to: f64| (Point::metres(from, top), Point::metres(to, top + high));
             let mut at = 0.0;
             for piece in &pattern.pieces {
                 let end = (at + piece.length_mm / 1e3).min(stock);
@@ -272,12 +274,12 @@ impl Planned {
     pub fn working(&self, style: Style) -> Vec<Step> {
         let (plan, kerf_mm) = (&self.plan, self.shelf.kerf_mm);
         let sum = |terms: &[String]| match terms.get(..MOST_WORKED) {
-            Some(first) if terms.len() > MOST_WORKED => format!("{} + …", first.join(" + ")),
+            Some(first) if terms.len() > MOST_WORKED => text!("{} + …", first.join(" + ")),
             _ => terms.join(" + "),
         };
         let wanted = self.wanted.iter().filter(|one| one.count > 0);
         let terms: Vec<String> =
-            wanted.map(|one| format!("{} · {}", one.count, mark(one.length_mm, style))).collect();
+            wanted.map(|one| text!("{} · {}", &one.count, mark(one.length_mm, style))).collect();
         let pieces_mm: f64 =
             self.wanted.iter().map(|one| one.length_mm * f64::from(one.count)).sum();
         let mut steps = vec![Step::new(
@@ -287,7 +289,9 @@ impl Planned {
             length(pieces_mm, style),
             &KERF_RULE,
         )];
-        for (index, pattern) in plan.patterns.iter().enumerate().filter(|(at, _)| self.is_new(*at)).take(MOST_WORKED) {
+        for (index, pattern) in
+            plan.patterns.iter().enumerate().filter(|(at, _)| self.is_new(*at)).take(MOST_WORKED)
+        {
             let terms: Vec<String> =
                 pattern.pieces.iter().map(|piece| mark(piece.length_mm, style)).collect();
             let between = pattern.pieces.len().saturating_sub(1);
@@ -295,17 +299,17 @@ impl Planned {
                 + between as f64 * kerf_mm;
             let room = self.stock_mm(pattern) - self.shelf.end_trim_mm;
             steps.push(Step::new(
-                format!("Way of cutting {}", index + 1),
+                text!("Way of cutting {}", index + 1),
                 "Σ l + (n − 1) · k ≤ L − t",
-                format!("{} + {between} · {}", sum(&terms), small(kerf_mm, style)),
-                format!("{} of {}", mark(used, style), mark(room, style)),
+                text!("{} + {} · {}", sum(&terms), &between, small(kerf_mm, style)),
+                text!("{} of {}", mark(used, style), mark(room, style)),
                 &KERF_RULE,
             ));
         }
         if plan.priced {
             let bought = self.shelf.stock.iter().zip(&plan.bought).filter(|(_, n)| **n > 0);
             let terms: Vec<String> = bought
-                .map(|(stock, n)| format!("{n} · {}", money(stock.price.unwrap_or(0.0))))
+                .map(|(stock, n)| text!("{} · {}", &n, money(stock.price.unwrap_or(0.0))))
                 .collect();
             let terms = if terms.is_empty() { "0".to_owned() } else { sum(&terms) };
             steps.push(Step::new("Cost", "Σ n · p", terms, money(plan.cost), &COST));
@@ -313,7 +317,7 @@ impl Planned {
         steps.push(Step::new(
             "Left over",
             "Σ L − Σ l − kerfs",
-            format!(
+            text!(
                 "{} − {} − kerfs",
                 length(self.stock_in_all_mm(), style),
                 length(pieces_mm, style)
@@ -325,7 +329,7 @@ impl Planned {
         steps.push(Step::new(
             "Bound",
             "least Σ n · p over all patterns, in whole and part",
-            format!("{} patterns used", plan.patterns.len()),
+            text!("{} patterns used", plan.patterns.len()),
             bound,
             &PATTERNS,
         ));
@@ -352,7 +356,7 @@ impl Planned {
     fn short_label(&self, index: usize) -> String {
         let label = self.label(index);
         match label.char_indices().nth(10) {
-            Some((end, _)) => format!("{}…", &label[..end]),
+            Some((end, _)) => text!("{}…", &label[..end]),
             None => label,
         }
     }

@@ -1,5 +1,6 @@
 //! The stock that a cut plan is made from: asked alike by every sheet that cuts, with its faults.
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use crate::ask::Ask;
@@ -96,12 +97,12 @@ impl Shelf {
 pub fn fault(error: &CutError, piece: impl Fn(usize) -> String, style: Style) -> Fault {
     let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
     match *error {
-        CutError::NoStock
-        | CutError::TooMuchStock { .. }
-        | CutError::NoPlanFound => Fault::new("stock", error.to_string()),
+        CutError::NoStock | CutError::TooMuchStock { .. } | CutError::NoPlanFound => {
+            Fault::new("stock", error.to_string())
+        }
         CutError::NotEnoughStock { needed_mm, stock_mm } => Fault::new(
             "stock",
-            format!(
+            text!(
                 "the pieces take {} in all and cannot be cut from the {} here and for sale; allow more lengths",
                 length(needed_mm),
                 length(stock_mm)
@@ -110,7 +111,7 @@ pub fn fault(error: &CutError, piece: impl Fn(usize) -> String, style: Style) ->
         CutError::TooManyPieces { .. } => Fault::new("pieces", error.to_string()),
         CutError::PieceLength { piece: index, length_mm } => Fault::new(
             piece(index),
-            format!(
+            text!(
                 "{} is no length to cut; give one up to {}",
                 length(length_mm),
                 length(LONGEST_MM)
@@ -120,10 +121,10 @@ pub fn fault(error: &CutError, piece: impl Fn(usize) -> String, style: Style) ->
             Fault::new(piece(index), too_long(length_mm, longest_mm, style))
         }
         CutError::StockLength { stock, .. } => {
-            Fault::new(format!("stock.{stock}.length"), error.to_string())
+            Fault::new(text!("stock.{}.length", &stock), error.to_string())
         }
         CutError::Price { stock, .. } | CutError::PriceMissing { stock } => {
-            Fault::new(format!("stock.{stock}.price"), error.to_string())
+            Fault::new(text!("stock.{}.price", &stock), error.to_string())
         }
         CutError::Kerf { .. } => Fault::new("kerf", error.to_string()),
         CutError::EndTrim { .. } => Fault::new("end_trim", error.to_string()),
@@ -133,7 +134,7 @@ pub fn fault(error: &CutError, piece: impl Fn(usize) -> String, style: Style) ->
 /// What is said of a piece that no stock length gives.
 pub fn too_long(length_mm: f64, longest_mm: f64, style: Style) -> String {
     let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
-    format!(
+    text!(
         "a piece of {} is longer than the stock gives ({}); add a longer stock length, or join the piece from two",
         length(length_mm),
         length(longest_mm)

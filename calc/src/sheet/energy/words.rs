@@ -1,5 +1,7 @@
 //! What is said about a day's use: answers, remarks, tables, working, and the bars.
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -15,7 +17,7 @@ use crate::energy::budget::{BUDGET, Budget, Demand};
 use crate::energy::charging::TIME_TO_FULL;
 use crate::energy::peukert::PEUKERT;
 use crate::quantity::{amount, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 fn wh(energy: Energy) -> String {
     let wh = energy.get::<watt_hour>();
@@ -46,16 +48,13 @@ fn share(value: f64) -> String {
 
 pub(super) fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
     let mut answers = vec![
-        Answer::new("Used in a day", wh(budget.day)).note(format!(
+        Answer::new("Used in a day", wh(budget.day)).note(text!(
             "{} at {}",
             ah(budget.day_charge),
             volts(inputs.voltage)
         )),
-        Answer::new(
-            format!("Battery for {}", days(inputs.demand.days)),
-            ah(budget.needed_charge),
-        )
-        .note(format!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
+        Answer::new(text!("Battery for {}", days(inputs.demand.days)), ah(budget.needed_charge))
+            .note(text!("{} at {}, at least", wh(budget.needed), volts(inputs.voltage))),
     ];
     if let Some(lasts) = lasts {
         answers.push(
@@ -76,14 +75,15 @@ pub(super) fn remarks(
     let days = days(inputs.demand.days);
     if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
         if lasts.time.get::<hour>() + 1e-6 < inputs.demand.days * 24.0 {
-            remarks.push(Remark::warning(format!(
-                "Your battery does not last {days}: it holds {} of the {} needed. Use less, \
+            remarks.push(Remark::warning(text!(
+                "Your battery does not last {}: it holds {} of the {} needed. Use less, \
                  charge sooner, or take a larger one.",
+                &days,
                 wh(battery.energy),
                 wh(budget.needed)
             )));
         } else {
-            remarks.push(Remark::good(format!("Your battery carries {days}.")));
+            remarks.push(Remark::good(text!("Your battery carries {}.", &days)));
         }
         match lasts.peukert {
             Some((found, _)) if found.below_rating => remarks.push(Remark::note(
@@ -96,11 +96,11 @@ pub(super) fn remarks(
             _ => {}
         }
     }
-    remarks.push(Remark::note(format!(
+    remarks.push(Remark::note(text!(
         "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
          voltage drop sheet.",
         amount(all_on.get::<watt>(), 1, "W"),
-        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"),
+        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A")
     )));
     remarks
 }
@@ -108,21 +108,21 @@ pub(super) fn remarks(
 fn label(inputs: &Inputs, index: usize) -> String {
     match inputs.labels.get(index) {
         Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("load {}", index + 1),
+        _ => text!("load {}", index + 1),
     }
 }
 
 pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Table> {
     let day = budget.day.get::<watt_hour>();
     let mut rows: Vec<(usize, &Energy)> = budget.loads.iter().enumerate().collect();
-    rows.sort_by(|a, b| b.1.value.total_cmp(&a.1.value));
+    sort_by(&mut rows, |a, b| b.1.value.total_cmp(&a.1.value));
     let rows = rows.into_iter().map(|(index, energy)| {
         let part = if day > 0.0 { energy.get::<watt_hour>() / day } else { 0.0 };
         TableRow { cells: vec![label(inputs, index), wh(*energy), share(part)], chosen: false }
     });
     let mut tables = vec![Table {
         title: "What the day goes to".into(),
-        heads: ["Load", "In a day", "Share"].map(String::from).to_vec(),
+        heads: texts(&["Load", "In a day", "Share"]),
         rows: rows.collect(),
     }];
     if !full.is_empty() {
@@ -132,7 +132,7 @@ pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Tab
         });
         tables.push(Table {
             title: "From the lowest charge to full, at least".into(),
-            heads: ["Charged by", "Power", "Time"].map(String::from).to_vec(),
+            heads: texts(&["Charged by", "Power", "Time"]),
             rows: rows.collect(),
         });
     }
@@ -154,7 +154,7 @@ pub(super) fn working(
             Step::new(
                 label(inputs, index),
                 "E = P · t · d",
-                format!(
+                text!(
                     "{} · {} · {}",
                     amount(load.power.get::<watt>(), 2, "W"),
                     amount(load.time.get::<hour>(), 2, "h"),
@@ -170,21 +170,21 @@ pub(super) fn working(
     steps.push(Step::new(
         "Day as charge",
         "Q = E / U",
-        format!("{} / {}", wh(budget.day), volts(inputs.voltage)),
+        text!("{} / {}", wh(budget.day), volts(inputs.voltage)),
         ah(budget.day_charge),
         &OHM,
     ));
     steps.push(Step::new(
         "Battery",
         "C = E · n / (u · η)",
-        format!(
+        text!(
             "{} · {} / ({} · {})",
             wh(budget.day),
             plain(days, 2),
             share(usable),
             share(efficiency)
         ),
-        format!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
+        text!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
         &BUDGET,
     ));
     let Some(battery) = &inputs.battery else { return steps };
@@ -194,7 +194,7 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Average current",
                     "I = E / (24 h · U · η)",
-                    format!(
+                    text!(
                         "{} / (24 h · {} · {})",
                         wh(budget.day),
                         volts(inputs.voltage),
@@ -209,10 +209,13 @@ pub(super) fn working(
                 steps.push(Step::new(
                     "Lasts, lead-acid",
                     "t = u · H · (C / (I · H))^k",
-                    format!(
-                        "{} · {hours} h · ({} / ({amperes} · {hours} h))^{}",
+                    text!(
+                        "{} · {} h · ({} / ({} · {} h))^{}",
                         share(usable),
+                        &hours,
                         ah(capacity),
+                        &amperes,
+                        &hours,
                         plain(battery.exponent.unwrap_or(1.0), 3)
                     ),
                     spell(*time),
@@ -222,7 +225,7 @@ pub(super) fn working(
             _ => steps.push(Step::new(
                 "Lasts",
                 "t = C · u · η · 24 h / E",
-                format!(
+                text!(
                     "{} · {} · {} · 24 h / {}",
                     wh(battery.energy),
                     share(usable),
@@ -238,9 +241,9 @@ pub(super) fn working(
         let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
         let lesser = if limit < *power { limit } else { *power };
         steps.push(Step::new(
-            format!("To full: {label}"),
+            text!("To full: {}", &label),
             "t = C · u / (P · η)",
-            format!(
+            text!(
                 "{} · {} / ({} · {})",
                 wh(battery.energy),
                 share(usable),
@@ -258,30 +261,27 @@ pub(super) fn working(
 pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
     let mut drawing = Drawing::new(
         "A day's use and the battery",
-        format!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
+        text!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
     );
     let loads: Vec<Bar> = budget
         .loads
         .iter()
         .enumerate()
         .map(|(index, energy)| Bar {
-            text: format!("{} · {}", label(inputs, index), wh(*energy)),
+            text: text!("{} · {}", label(inputs, index), wh(*energy)),
             value: energy.get::<watt_hour>(),
             fill: Fill::Level(2),
         })
         .collect();
     let end = bars::draw(&mut drawing, &loads, 0.0);
-    let bar = |text: String, energy: Energy, fill| Bar {
-        text,
-        value: energy.get::<watt_hour>(),
-        fill,
-    };
+    let bar =
+        |text: String, energy: Energy, fill| Bar { text, value: energy.get::<watt_hour>(), fill };
     let mut sizes = vec![
-        bar(format!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
-        bar(format!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
+        bar(text!("one day · {}", wh(budget.day)), budget.day, Fill::Level(2)),
+        bar(text!("battery needed · {}", wh(budget.needed)), budget.needed, Fill::Stock),
     ];
     if let Some(battery) = &inputs.battery {
-        let text = format!("your battery · {}", wh(battery.energy));
+        let text = text!("your battery · {}", wh(battery.energy));
         sizes.push(bar(text, battery.energy, Fill::Level(1)));
     }
     bars::draw(&mut drawing, &sizes, end + 0.06);

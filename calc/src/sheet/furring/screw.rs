@@ -1,5 +1,6 @@
 //! The screw of a furring strip: how long, through how much steel, which holes, and what it holds.
 
+use crate::text::text;
 use uom::si::f64::{Force, Mass, Pressure};
 use uom::si::force::newton;
 use uom::si::length::millimeter;
@@ -19,34 +20,39 @@ use crate::quantity::{LENGTH, Length, MASS, Measure, Style};
 use crate::reader::Reader;
 
 static NAME: Ask = Ask::words("name", "Layer").usual("strip", "strip");
-static THICKNESS: Ask =
-    Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.0, 0.3)).usual("3/4 in", "19 mm");
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.0, 0.3))
+    .usual("3/4 in", "19 mm");
 static STACK: Ask = Ask::rows("stack", "Layers under the head", "layer", 1, &[&NAME, &THICKNESS])
     .help("Everything from the screw's head to the steel, the strip among it.");
-static STEEL: Ask = Ask::notation("steel", "Steel", "steel thickness", &["16 ga", "18 ga", "20 ga", "1.2 mm"])
-    .usual("16 ga", "1.5 mm")
-    .help("All the steel that is screwed through: measured at a hole's edge, or its gauge.");
-static LENGTH_ONE: Ask =
-    Ask::measure("", "Screw length", &LENGTH, ["in", "mm"], (0.003, 0.3)).usual("1 1/4 in", "32 mm");
+static STEEL: Ask =
+    Ask::notation("steel", "Steel", "steel thickness", &["16 ga", "18 ga", "20 ga", "1.2 mm"])
+        .usual("16 ga", "1.5 mm")
+        .help("All the steel that is screwed through: measured at a hole's edge, or its gauge.");
+static LENGTH_ONE: Ask = Ask::measure("", "Screw length", &LENGTH, ["in", "mm"], (0.003, 0.3))
+    .usual("1 1/4 in", "32 mm");
 static LENGTHS: Ask = Ask::list("lengths", "Screw lengths in the shop", 1, &LENGTH_ONE);
 static GAUGE: Ask = Ask::choice(
     "gauge",
     "Screw gauge",
-    &[("8", "#8 (4.2 mm)"), ("6", "#6 (3.5 mm)"), ("10", "#10 (4.8 mm)"), ("12", "#12 (5.5 mm)"), ("14", "#14 (6.3 mm)")],
+    &[
+        ("8", "#8 (4.2 mm)"),
+        ("6", "#6 (3.5 mm)"),
+        ("10", "#10 (4.8 mm)"),
+        ("12", "#12 (5.5 mm)"),
+        ("14", "#14 (6.3 mm)"),
+    ],
 );
 static SELF_DRILLING: Ask = Ask::flag("self_drilling", "Self-drilling", false)
     .help("Its drill point has no thread, and adds to the length that is needed.");
-static HANGS: Ask = Ask::measure("hangs", "Mass that hangs on the strips", &MASS, ["lb", "kg"], (0.0, 50_000.0))
-    .optional()
-    .usual("130 lb", "60 kg")
-    .help("Strips, boards, lamps, and whatever will be fixed to them.");
+static HANGS: Ask =
+    Ask::measure("hangs", "Mass that hangs on the strips", &MASS, ["lb", "kg"], (0.0, 50_000.0))
+        .optional()
+        .usual("130 lb", "60 kg")
+        .help("Strips, boards, lamps, and whatever will be fixed to them.");
 /// The screw.
-pub(super) static SCREW: Ask = Ask::group(
-    "screw",
-    "Screw",
-    &[&STACK, &STEEL, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS],
-)
-.optional();
+pub(super) static SCREW: Ask =
+    Ask::group("screw", "Screw", &[&STACK, &STEEL, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS])
+        .optional();
 
 /// The weakest steel that the pull-out formula holds for: 33 ksi. [MPa]
 const LEAST_STRENGTH_MPA: f64 = 230.0;
@@ -96,10 +102,7 @@ fn read_steel(text: &str) -> Result<Length, String> {
     let gauge = ["gauge", "ga.", "ga"].iter().find_map(|end| small.strip_suffix(end));
     if let Some(number) = gauge {
         return number.trim().parse().ok().and_then(gauge_thickness).ok_or_else(|| {
-            format!(
-                "no thickness is known for \"{}\"; give an even gauge from 10 to 26, or the measured thickness, as in 1.5 mm",
-                text.chars().take(40).collect::<String>()
-            )
+            text!("no thickness is known for \"{}\"; give an even gauge from 10 to 26, or the measured thickness, as in 1.5 mm", text.chars().take(40).collect::<String>())
         });
     }
     let measure = Measure::read(text, &LENGTH, None).map_err(|error| error.to_string())?;
@@ -123,9 +126,9 @@ impl Screwing {
         if self.self_drilling && point.is_none() {
             return Err(fault(
                 "screw.steel",
-                format!(
+                text!(
                     "no drill point of a #{} screw gets through {}; drill a pilot hole, or take a thicker screw",
-                    self.gauge,
+                    &self.gauge,
                     style.small(self.steel)
                 ),
             ));
@@ -140,7 +143,7 @@ impl Screwing {
         let Some(length) = next_length(needed.least, &self.lengths) else {
             return Err(fault(
                 "screw.lengths",
-                format!(
+                text!(
                     "all of these are too short; at least {} is needed",
                     style.small(needed.least)
                 ),
@@ -169,7 +172,7 @@ impl Screwing {
 impl Choice {
     /// `#8 x 1 1/4 in`.
     pub(super) fn name(&self, style: Style) -> String {
-        format!("#{} x {}", self.screw.gauge, style.mark(self.length).text)
+        text!("#{} x {}", &self.screw.gauge, style.mark(self.length).text)
     }
 
     pub(super) fn record(&self) -> Record {

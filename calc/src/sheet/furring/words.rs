@@ -1,5 +1,6 @@
 //! What the furring sheet says: answers, remarks, working, the strip as a template.
 
+use crate::text::text;
 use uom::si::force::newton;
 use uom::si::length::millimeter;
 
@@ -44,16 +45,16 @@ fn spacing_mm(worked: &Worked) -> f64 {
 pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let cut = style.mark(mm(worked.strip_mm));
     let mut answers = vec![
-        Answer::new(format!("Cut {} strips to", inputs.strips), cut.text).note(cut.left_over_text),
-        Answer::new("Screws in each strip", worked.marks_mm.len().to_string()).note(format!(
+        Answer::new(text!("Cut {} strips to", &inputs.strips), cut.text).note(cut.left_over_text),
+        Answer::new("Screws in each strip", worked.marks_mm.len().to_string()).note(text!(
             "{} in all, {} apart",
-            worked.screws,
+            &worked.screws,
             style.mark(mm(spacing_mm(worked))).text
         )),
     ];
     answers.push(match &worked.screw {
         Some(choice) => Answer::new("Screw", choice.name(style))
-            .note(format!("at least {} long", style.small(choice.need.least))),
+            .note(text!("at least {} long", style.small(choice.need.least))),
         None => Answer::new("Buy", worked.planned.bought_words(style)),
     });
     answers
@@ -64,39 +65,28 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     if let (Some(screwing), Some(choice)) = (&inputs.screwing, &worked.screw) {
         if let Some(hold) = &choice.hold {
             let share = percent(100.0 * hold.share);
-            let text = format!(
-                "At twice its weight the ceiling takes {share} of what all {} screws may hold in mild steel ({} each).",
-                worked.screws,
+            let text = text!(
+                "At twice its weight the ceiling takes {} of what all {} screws may hold in mild steel ({} each).",
+                &share,
+                &worked.screws,
                 force(hold.each.get::<newton>(), style)
             );
             remarks.push(if hold.share > 1.0 {
-                Remark::warning(format!("{text} Add screws, or take thicker ones."))
+                Remark::warning(text!("{} Add screws, or take thicker ones.", &text))
             } else {
                 Remark::good(text)
             });
         }
-        let same = |thickness: &Length| {
-            (thickness.get::<millimeter>() - inputs.thickness_mm).abs() < 0.05
-        };
+        let same =
+            |thickness: &Length| (thickness.get::<millimeter>() - inputs.thickness_mm).abs() < 0.05;
         if !screwing.layers.iter().any(|(_, thickness)| same(thickness)) {
-            remarks.push(Remark::warning(format!(
-                "No layer under the screw's head is as thick as the strip ({}): the list must hold all from head to steel.",
-                style.mark(mm(inputs.thickness_mm)).text
-            )));
+            remarks.push(Remark::warning(text!("No layer under the screw's head is as thick as the strip ({}): the list must hold all from head to steel.", style.mark(mm(inputs.thickness_mm)).text)));
         }
         if let Some(least) = choice.with_point {
             let number = choice.point.map_or(0, |point| point.number());
-            remarks.push(Remark::note(format!(
-                "This length is for a drilled pilot hole. A self-drilling screw (point {number} gets through this steel) has to be at least {} long.",
-                style.small(least)
-            )));
+            remarks.push(Remark::note(text!("This length is for a drilled pilot hole. A self-drilling screw (point {} gets through this steel) has to be at least {} long.", &number, style.small(least))));
         }
-        remarks.push(Remark::note(format!(
-            "Drill {} through the strip; pilot for the thread in soft wood {}, in hard wood {}. In steel take the pilot that the screw's box names.",
-            drill(choice.screw.clearance_drill(), style),
-            drill(choice.screw.pilot_drill(false), style),
-            drill(choice.screw.pilot_drill(true), style),
-        )));
+        remarks.push(Remark::note(text!("Drill {} through the strip; pilot for the thread in soft wood {}, in hard wood {}. In steel take the pilot that the screw's box names.", drill(choice.screw.clearance_drill(), style), drill(choice.screw.pilot_drill(false), style), drill(choice.screw.pilot_drill(true), style))));
     }
     if inputs.end_distance_mm < 10.0 {
         remarks.push(Remark::warning(
@@ -117,26 +107,26 @@ fn drill(diameter: Length, style: Style) -> String {
                 return whole.text;
             }
             let parts = (diameter.get::<uom::si::length::inch>() * 64.0).round();
-            format!("{parts}/64 in")
+            text!("{}/64 in", &parts)
         }
-        UnitSystem::Metric => format!("{} mm", significant(diameter.get::<millimeter>(), 2)),
+        UnitSystem::Metric => text!("{} mm", significant(diameter.get::<millimeter>(), 2)),
     }
 }
 
 fn force(newtons: f64, style: Style) -> String {
     match style.system {
-        UnitSystem::Imperial => format!("{} lb", significant(newtons / 4.448_221_615_260_5, 3)),
-        UnitSystem::Metric => format!("{} N", significant(newtons, 3)),
+        UnitSystem::Imperial => text!("{} lb", significant(newtons / 4.448_221_615_260_5, 3)),
+        UnitSystem::Metric => text!("{} N", significant(newtons, 3)),
     }
 }
 
 pub(super) fn marks(inputs: &Inputs, worked: &Worked) -> MarkStrip {
     let label = match inputs.strips {
         1 => "strip".to_owned(),
-        strips => format!("strip, {strips} alike"),
+        strips => text!("strip, {} alike", &strips),
     };
     let marks = worked.marks_mm.iter().enumerate().map(|(index, at)| Mark {
-        label: format!("screw {}", index + 1),
+        label: text!("screw {}", index + 1),
         at: mm(*at),
         note: String::new(),
     });
@@ -147,7 +137,7 @@ pub(super) fn template(inputs: &Inputs, worked: &Worked, style: Style) -> Drawin
     let strip = worked.strip_mm / 1e3;
     let mut drawing = Drawing::new(
         "Strip with its screw marks",
-        format!(
+        text!(
             "A strip {} long with {} screw marks, the first {} from its end.",
             style.length(mm(worked.strip_mm)),
             worked.marks_mm.len(),
@@ -157,12 +147,7 @@ pub(super) fn template(inputs: &Inputs, worked: &Worked, style: Style) -> Drawin
     .strip();
     // Never so thin that it cannot be seen.
     let high = (inputs.width_mm / 1e3).max(strip * 0.02);
-    drawing.rectangle(
-        Pen::Solid,
-        Fill::Stock,
-        Point::metres(0.0, 0.0),
-        Point::metres(strip, high),
-    );
+    drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(0.0, 0.0), Point::metres(strip, high));
     for at in &worked.marks_mm {
         let x = at / 1e3;
         drawing.cross(Pen::Mark, Point::metres(x, high / 2.0));
@@ -184,14 +169,14 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         Step::new(
             "Strip",
             "l = W − 2 · c",
-            format!("{} − 2 · {}", mark(inputs.span_mm), mark(inputs.clearance_mm)),
+            text!("{} − 2 · {}", mark(inputs.span_mm), mark(inputs.clearance_mm)),
             mark(worked.strip_mm),
             &STRIP_LENGTH_RULE,
         ),
         Step::new(
             "Screw spacing",
             "s = (l − 2 · e) / (n − 1)",
-            format!(
+            text!(
                 "({} − 2 · {}) / {}",
                 mark(worked.strip_mm),
                 mark(inputs.end_distance_mm),
@@ -203,7 +188,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         Step::new(
             "Screws",
             "strips · n",
-            format!("{} · {count}", inputs.strips),
+            text!("{} · {}", &inputs.strips, &count),
             worked.screws.to_string(),
             &EQUAL_SPACING,
         ),
@@ -213,7 +198,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Least screw length",
             "layers + steel + 3 threads + point",
-            format!(
+            text!(
                 "{} + {} + {} + {}",
                 style.small(need.grip),
                 style.small(need.steel),
@@ -226,7 +211,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Hole through the strip",
             "clearance drill of the gauge",
-            format!("#{}", choice.screw.gauge),
+            text!("#{}", &choice.screw.gauge),
             drill(choice.screw.clearance_drill(), style),
             &HOLES,
         ));
@@ -234,7 +219,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             steps.push(Step::new(
                 "Pull-out of one screw",
                 "0.85 · t · d · Fu / 3",
-                format!(
+                text!(
                     "0.85 · {} · {} · 230 MPa / 3",
                     style.small(need.steel),
                     style.small(choice.screw.diameter())
@@ -252,10 +237,10 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             steps.push(Step::new(
                 "Share used",
                 "F / (screws · pull-out)",
-                format!(
+                text!(
                     "{} / ({} · {})",
                     force(hold.load.get::<newton>(), style),
-                    worked.screws,
+                    &worked.screws,
                     force(hold.each.get::<newton>(), style)
                 ),
                 percent(100.0 * hold.share),
@@ -267,13 +252,13 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Adhesive",
             "V = π / 4 · d² · l · strips · beads / (1 − loss)",
-            format!(
+            text!(
                 "π / 4 · ({})² · {} / (1 − {})",
                 style.small(adhesive.bead),
                 style.run(glue.bead),
                 percent(adhesive.loss_percent)
             ),
-            format!("{}: {} cartridges", style.volume(glue.volume), glue.cartridges),
+            text!("{}: {} cartridges", style.volume(glue.volume), &glue.cartridges),
             &BEAD,
         ));
     }

@@ -84,9 +84,9 @@ pub static HOLES: Ask = Ask::rows(
 static PASSES: Ask = Ask::count("passes", "Passes", (1, 50))
     .default("1")
     .help("The work is split evenly; each pass is poured when the one below has set.");
-static SHRINK: Ask = Ask::percent("shrink_percent", "Shrinkage", (0.0, 80.0))
-    .default("0")
-    .help("By volume, on the data sheet: epoxy without solvent 2 to 5 %, water-borne filler far more.");
+static SHRINK: Ask = Ask::percent("shrink_percent", "Shrinkage", (0.0, 80.0)).default("0").help(
+    "By volume, on the data sheet: epoxy without solvent 2 to 5 %, water-borne filler far more.",
+);
 static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
     .default("0")
     .usual("15", "15")
@@ -99,30 +99,19 @@ static A: Ask = Ask::number("a", "Parts of a", (0.01, 10_000.0))
 static B: Ask = Ask::number("b", "Parts of b", (0.01, 10_000.0))
     .usual("1", "1")
     .help("Part b: the hardener, as a rule.");
-static DENSITY_A: Ask = Ask::measure(
-    "density_a",
-    "Density of a",
-    &MASS_DENSITY,
-    ["lb/gal", "kg/l"],
-    (110.0, 9000.0),
-)
-.optional()
-.usual("9.2 lb/gal", "1.1 kg/l")
-.help("On the data sheet. A ratio by mass needs both densities.");
-static DENSITY_B: Ask = Ask::measure(
-    "density_b",
-    "Density of b",
-    &MASS_DENSITY,
-    ["lb/gal", "kg/l"],
-    (110.0, 9000.0),
-)
-.optional()
-.usual("8.6 lb/gal", "1.03 kg/l");
-static MIX: Ask =
-    Ask::group("mix", "Mixing ratio", &[&BY, &A, &B, &DENSITY_A, &DENSITY_B]);
+static DENSITY_A: Ask =
+    Ask::measure("density_a", "Density of a", &MASS_DENSITY, ["lb/gal", "kg/l"], (110.0, 9000.0))
+        .optional()
+        .usual("9.2 lb/gal", "1.1 kg/l")
+        .help("On the data sheet. A ratio by mass needs both densities.");
+static DENSITY_B: Ask =
+    Ask::measure("density_b", "Density of b", &MASS_DENSITY, ["lb/gal", "kg/l"], (110.0, 9000.0))
+        .optional()
+        .usual("8.6 lb/gal", "1.03 kg/l");
+static MIX: Ask = Ask::group("mix", "Mixing ratio", &[&BY, &A, &B, &DENSITY_A, &DENSITY_B]);
 
-static POT_LIFE_TIME: Ask =
-    Ask::measure("time", "Pot life", &TIME, ["min", "min"], (10.0, 2.0e6)).usual("25 min", "25 min");
+static POT_LIFE_TIME: Ask = Ask::measure("time", "Pot life", &TIME, ["min", "min"], (10.0, 2.0e6))
+    .usual("25 min", "25 min");
 static POT_LIFE_AT: Ask =
     Ask::measure("at", "At", &TEMPERATURE, ["F", "C"], (258.15, 328.15)).usual("77 F", "25 C");
 static POT_LIFE: Ask =
@@ -144,22 +133,27 @@ static BATCH_LIMIT: Ask =
         .optional()
         .usual("8 fl oz", "250 ml")
         .help("What the label or the cup allows at once; a large mass heats itself.");
-static CUP: Ask =
-    Ask::measure("cup_diameter", "Cup diameter", &LENGTH, ["in", "mm"], (0.006, 1.9))
-        .optional()
-        .usual("3 in", "80 mm")
-        .help("Inside, of a cup with straight walls: gives the marks as heights above its bottom.");
+static CUP: Ask = Ask::measure("cup_diameter", "Cup diameter", &LENGTH, ["in", "mm"], (0.006, 1.9))
+    .optional()
+    .usual("3 in", "80 mm")
+    .help("Inside, of a cup with straight walls: gives the marks as heights above its bottom.");
 
-static PART: Ask = Ask::choice("part", "Holds", &[("a", "part a"), ("b", "part b"), ("kit", "kit of both")])
-    .required();
+static PART: Ask =
+    Ask::choice("part", "Holds", &[("a", "part a"), ("b", "part b"), ("kit", "kit of both")])
+        .required();
 static SIZE: Ask = Ask::measure("size", "Size", &VOLUME, ["fl oz", "ml"], (5e-6, 1.0))
     .usual("32 fl oz", "1 l")
     .help("Of a kit: both parts together.");
 static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
-pub static CONTAINERS: Ask =
-    Ask::rows("containers", "Containers on the shelf", "container", 1, &[&PART, &SIZE, &PRICE])
-        .optional()
-        .help("With a price for each, the cheapest that are enough; else those that leave least over.");
+pub static CONTAINERS: Ask = Ask::rows(
+    "containers",
+    "Containers on the shelf",
+    "container",
+    1,
+    &[&PART, &SIZE, &PRICE],
+)
+.optional()
+.help("With a price for each, the cheapest that are enough; else those that leave least over.");
 
 pub fn read(reader: &Reader<'_>) -> Inputs {
     if !reader.given(&GAPS) && !reader.given(&HOLES) {
@@ -211,9 +205,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
 fn hole(row: &Reader<'_>) -> Hole {
     let (diameter, depth) = (row.measure(&DIAMETER), row.measure(&HOLE_DEPTH));
     match row.choice(&SHAPE) {
-        "countersunk" => {
-            Hole::Countersunk { top: diameter, bottom: row.measure(&BOTTOM), depth }
-        }
+        "countersunk" => Hole::Countersunk { top: diameter, bottom: row.measure(&BOTTOM), depth },
         "plugged" => {
             for ask in [&PLUG_DIAMETER, &PLUG_LENGTH] {
                 if !row.given(ask) {

@@ -1,5 +1,6 @@
 //! The mixing cup with its two marks, and sections of what is filled; both to scale.
 
+use crate::text::text;
 use std::f64::consts::PI;
 
 use uom::si::f64::Length;
@@ -28,7 +29,7 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let level = |up: f64| rim - up;
     let mut drawing = Drawing::new(
         "One batch in a straight-walled cup",
-        format!(
+        text!(
             "Pour part a up to {}, then part b up to {} in all.",
             style.volume(first),
             style.volume(second)
@@ -40,12 +41,13 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
     let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
-    let [a_height, b_height] = heights.map(|heights| heights.map(|text| format!(", {text} up"))).unwrap_or_default();
+    let [a_height, b_height] =
+        heights.map(|heights| heights.map(|text| text!(", {} up", &text))).unwrap_or_default();
     for (up, part, volume, height) in
         [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
     {
         drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
-        let words = format!("{part} to {}{height}", style.volume(volume));
+        let words = text!("{} to {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
     // Room for the texts, which do not scale.
@@ -61,9 +63,11 @@ pub fn sections(inputs: &Inputs, style: Style) -> Drawing {
     let gaps = inputs.gaps.iter().enumerate().map(|(index, gap)| {
         (named(&gap.label, "gap", index), Section::Straight(gap.width, gap.depth))
     });
-    let holes = inputs.holes.iter().enumerate().map(|(index, holes)| {
-        (named(&holes.label, "hole", index), Section::Hole(holes.hole))
-    });
+    let holes = inputs
+        .holes
+        .iter()
+        .enumerate()
+        .map(|(index, holes)| (named(&holes.label, "hole", index), Section::Hole(holes.hole)));
     let all: Vec<(String, Section)> = gaps.chain(holes).take(MOST_DRAWN).collect();
     let sizes = all.iter().map(|(_, section)| section.size());
     let largest = sizes.fold(0.0_f64, |largest, (width, depth)| largest.max(width).max(depth));

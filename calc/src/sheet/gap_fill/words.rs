@@ -1,5 +1,7 @@
 //! Answers, remarks, tables and working of the gap-filling sheet.
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -9,18 +11,18 @@ use super::{Inputs, Worked, bought, called};
 use crate::coating::mixing::{self, By, Parts};
 use crate::coating::{gap, purchase};
 use crate::quantity::{Style, amount, money, percent as write_percent, plain, significant};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A row's name: its label, else what it is and its number.
 pub fn named(label: &str, noun: &str, index: usize) -> String {
-    if label.is_empty() { format!("{noun} {}", index + 1) } else { label.to_owned() }
+    if label.is_empty() { text!("{} {}", &noun, index + 1) } else { label.to_owned() }
 }
 
 /// `25 min`, `1.5 h`.
 fn time(time: Time) -> String {
     let minutes = time.get::<minute>();
     if minutes < 120.0 {
-        format!("{} min", significant(minutes, 2))
+        text!("{} min", significant(minutes, 2))
     } else {
         amount(minutes / 60.0, 1, "h")
     }
@@ -40,10 +42,11 @@ fn both(inputs: &Inputs, parts: &Parts, style: Style) -> String {
         By::Mass => " by weight",
         By::Volume => "",
     };
-    format!(
-        "a {} + b {}{by}",
+    text!(
+        "a {} + b {}{}",
         measured(inputs, parts.a, parts.a_mass, style),
-        measured(inputs, parts.b, parts.b_mass, style)
+        measured(inputs, parts.b, parts.b_mass, style),
+        &by
     )
 }
 
@@ -51,30 +54,33 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let batches = &worked.batches;
     let split = match (batches.passes, batches.per_pass) {
         (1, _) => String::new(),
-        (passes, per_pass) => format!("{passes} passes of {per_pass}; "),
+        (passes, per_pass) => text!("{} passes of {}; ", &passes, &per_pass),
     };
     let life = match worked.pot_life {
-        Some(life) => format!("each workable for about {}", time(life)),
+        Some(life) => text!("each workable for about {}", time(life)),
         None => "mind the pot life on the label".to_owned(),
     };
     let mut answers = vec![
-        Answer::new("Mix in all", style.volume_both(worked.whole))
-            .note(both(inputs, &worked.parts, style)),
+        Answer::new("Mix in all", style.volume_both(worked.whole)).note(both(
+            inputs,
+            &worked.parts,
+            style,
+        )),
         Answer::new(
             if batches.count == 1 { "Batch" } else { "Batches" },
-            format!("{} × ({})", batches.count, both(inputs, &worked.batch, style)),
+            text!("{} × ({})", &batches.count, both(inputs, &worked.batch, style)),
         )
-        .note(format!("{split}{life}")),
+        .note(text!("{}{}", &split, &life)),
     ];
     if let Some(purchase) = &worked.purchase {
-        let left = format!(
+        let left = text!(
             "left over: a {}, b {}",
             style.volume(purchase.left_over_a),
             style.volume(purchase.left_over_b)
         );
         answers.push(Answer::new("Buy", shopping(inputs, worked, style)).note(
             match purchase.cost {
-                Some(cost) => format!("{} in all; {left}", money(cost)),
+                Some(cost) => text!("{} in all; {}", money(cost), &left),
                 None => left,
             },
         ));
@@ -89,7 +95,7 @@ fn shopping(inputs: &Inputs, worked: &Worked, style: Style) -> String {
         .iter()
         .flat_map(|purchase| bought(inputs, purchase))
         .map(|(offer, count)| {
-            format!("{count} × {} {}", called(offer.part), style.container(offer.offer.size))
+            text!("{} × {} {}", &count, called(offer.part), style.container(offer.offer.size))
         })
         .collect();
     cans.join(" + ")
@@ -118,7 +124,7 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     {
         let ratio = life.get::<minute>() / label.time.get::<minute>();
         if !(0.95..=1.05).contains(&ratio) {
-            remarks.push(Remark::note(format!(
+            remarks.push(Remark::note(text!(
                 "At {} a batch stays workable for about {}, not {}: a rule of thumb, try a small \
                  batch first.",
                 style.temperature(now),
@@ -129,7 +135,7 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     }
     if inputs.mix.by == By::Mass {
         let by_volume = worked.parts.b.value / worked.parts.a.value * 100.0;
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Weigh both parts. By volume the same mix is 100 : {}; never use one for the other.",
             plain(by_volume, 1)
         )));
@@ -171,10 +177,6 @@ fn row<const N: usize>(cells: [String; N], chosen: bool) -> TableRow {
     TableRow { cells: cells.to_vec(), chosen }
 }
 
-fn heads<const N: usize>(heads: [&str; N]) -> Vec<String> {
-    heads.map(String::from).to_vec()
-}
-
 /// The marks for pouring both parts into one cup, for a batch and for parts of one.
 fn cup_table(worked: &Worked, style: Style) -> Table {
     let marks = &worked.cup;
@@ -197,7 +199,7 @@ fn cup_table(worked: &Worked, style: Style) -> Table {
     });
     Table {
         title: "Both parts into one cup: part a first, then part b on top".into(),
-        heads: heads(["", "a up to", "b up to", "scale after a", "scale after b"]),
+        heads: texts(&["", "a up to", "b up to", "scale after a", "scale after b"]),
         rows: rows.to_vec(),
     }
 }
@@ -211,13 +213,11 @@ fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
         let each = *all / f64::from(count);
         row([name, count.to_string(), style.volume(each), style.volume(*all)], false)
     });
-    let sum = row(
-        ["together".into(), String::new(), String::new(), style.volume(worked.net)],
-        false,
-    );
+    let sum =
+        row(["together".into(), String::new(), String::new(), style.volume(worked.net)], false);
     Table {
         title: "What is filled, before shrinkage and loss".into(),
-        heads: heads(["", "how many", "each", "all"]),
+        heads: texts(&["", "how many", "each", "all"]),
         rows: rows.chain([sum]).collect(),
     }
 }
@@ -237,7 +237,7 @@ fn pot_life_table(
         .map(|other| (other, false))
         .chain([(now, true)])
         .collect();
-    temperatures.sort_by(|(one, _), (other, _)| one.value.total_cmp(&other.value));
+    sort_by(&mut temperatures, |(one, _), (other, _)| one.value.total_cmp(&other.value));
     let rows: Result<Vec<TableRow>, _> = temperatures
         .into_iter()
         .map(|(other, chosen)| {
@@ -250,7 +250,7 @@ fn pot_life_table(
         .collect();
     Some(Table {
         title: "Pot life by temperature, a rule of thumb".into(),
-        heads: heads(["at", "workable for about"]),
+        heads: texts(&["at", "workable for about"]),
         rows: rows.ok()?,
     })
 }
@@ -259,7 +259,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let share = |ratio: uom::si::f64::Ratio| write_percent(ratio.get::<percent>());
     let listed = worked.rows.len() <= 6;
     let sum: Vec<String> = worked.rows.iter().map(|volume| style.volume(*volume)).collect();
-    let sum = if listed { sum.join(" + ") } else { format!("{} rows", sum.len()) };
+    let sum = if listed { sum.join(" + ") } else { text!("{} rows", sum.len()) };
     let mut steps = vec![
         Step::new(
             "To fill",
@@ -271,7 +271,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Mix in all",
             "V = N / (1 − shrinkage) / (1 − loss)",
-            format!(
+            text!(
                 "{} / (1 − {}) / (1 − {})",
                 style.volume(worked.net),
                 share(inputs.shrink),
@@ -287,7 +287,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "Pot life now",
             "t = t₀ · 2^((T₀ − T) / 10 °C)",
-            format!(
+            text!(
                 "{} · 2^(({} − {}) / {})",
                 time(label.time),
                 style.temperature(label.at),
@@ -306,7 +306,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             "held of a ≥ A, held of b ≥ B",
             shopping(inputs, worked, style),
             purchase.cost.map_or_else(
-                || format!("{} left over", style.volume(purchase.left_over_a + purchase.left_over_b)),
+                || text!("{} left over", style.volume(purchase.left_over_a + purchase.left_over_b)),
                 money,
             ),
             &purchase::METHOD,
@@ -319,7 +319,9 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
     let (a, b) = (plain(inputs.mix.a, 3), plain(inputs.mix.b, 3));
     let whole = style.volume(worked.whole);
     let (formula, numbers) = match inputs.mix.by {
-        By::Volume => ("A = V · a / (a + b), B = V − A", format!("{whole} · {a} / ({a} + {b})")),
+        By::Volume => {
+            ("A = V · a / (a + b), B = V − A", text!("{} · {} / ({} + {})", &whole, &a, &a, &b))
+        }
         By::Mass => {
             let density = |density: Option<uom::si::f64::MassDensity>| {
                 density.map_or_else(String::new, |density| amount(density.value / 1e3, 3, "kg/l"))
@@ -327,24 +329,33 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
             let (of_a, of_b) = (density(inputs.mix.density_a), density(inputs.mix.density_b));
             (
                 "A = V · (a/ρa) / (a/ρa + b/ρb), B = V − A",
-                format!("{whole} · ({a} / {of_a}) / ({a} / {of_a} + {b} / {of_b})"),
+                text!(
+                    "{} · ({} / {}) / ({} / {} + {} / {})",
+                    &whole,
+                    &a,
+                    &of_a,
+                    &a,
+                    &of_a,
+                    &b,
+                    &of_b
+                ),
             )
         }
     };
     let parts = &worked.parts;
-    let result = format!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
+    let result = text!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
     Step::new("Both parts", formula, numbers, result, &mixing::SHARES)
 }
 
 fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let batches = &worked.batches;
     let whole = style.volume(worked.whole);
-    let each = format!("{} each", style.volume(batches.each));
+    let each = text!("{} each", style.volume(batches.each));
     let Some(largest) = batches.largest else {
         return vec![Step::new(
             "Batches",
             "one for each pass: V / passes",
-            format!("{whole} / {}", batches.passes),
+            text!("{} / {}", &whole, &batches.passes),
             each,
             &mixing::BATCHES,
         )];
@@ -353,7 +364,7 @@ fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let poured = inputs
         .pour_rate
         .zip(worked.pot_life)
-        .map(|(rate, life)| format!("{} · {}", style.pouring(rate), time(life)));
+        .map(|(rate, life)| text!("{} · {}", style.pouring(rate), time(life)));
     let numbers: Vec<String> = limit.into_iter().chain(poured).collect();
     vec![
         Step::new(
@@ -366,8 +377,8 @@ fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         Step::new(
             "Batches of a pass",
             "n = ⌈V / passes / largest⌉",
-            format!("⌈{whole} / {} / {}⌉", batches.passes, style.volume(largest)),
-            format!("{}, {each}", batches.per_pass),
+            text!("⌈{} / {} / {}⌉", &whole, &batches.passes, style.volume(largest)),
+            text!("{}, {}", &batches.per_pass, &each),
             &mixing::BATCHES,
         ),
     ]

@@ -30,10 +30,10 @@ fn transmission_and_fresh_air() {
 
 #[test]
 fn cooling_is_negative_and_gains_add_to_it() {
-    let mut inputs =
-        body(json!([{ "area": "10 m2", "u": "1 W/m2/K" }]), "0 m3/h", "25 C", "35 C");
+    let mut inputs = body(json!([{ "area": "10 m2", "u": "1 W/m2/K" }]), "0 m3/h", "25 C", "35 C");
     inputs["gains"] = json!("300 W");
-    inputs["noon"] = json!({ "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "900 W" });
+    inputs["noon"] =
+        json!({ "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "900 W" });
     inputs["performance"] = json!(2.5);
     let result = solved("heat_load", inputs);
     close(number(&result, "heat_w"), -400.0, 1e-9);
@@ -43,7 +43,13 @@ fn cooling_is_negative_and_gains_add_to_it() {
 
 #[test]
 fn a_part_takes_its_u_value_from_an_insulation_sheet() {
-    let u = number(&solved("insulation", serde_json::from_str(crate::sheet::insulation::SHEET.example).unwrap()), "u_w_m2k");
+    let u = number(
+        &solved(
+            "insulation",
+            serde_json::from_str(crate::sheet::insulation::SHEET.example).unwrap(),
+        ),
+        "u_w_m2k",
+    );
     let parts = json!([{ "area": "2 m2", "sheet": "insulation" }]);
     let result = solved("heat_load", body(parts, "0 m3/h", "20 C", "10 C"));
     close(number(&result, "heat_w"), u * 20.0, 1e-9);

@@ -1,5 +1,6 @@
 //! What is said about a heat load: answers, remarks, table, working, and the bars.
 
+use crate::text::text;
 use uom::si::f64::{Power, VolumeRate};
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::power::watt;
@@ -9,7 +10,9 @@ use super::{Inputs, PERFORMANCE_SOURCE, Weather};
 use crate::drawing::{Drawing, Fill};
 use crate::quantity::{Style, UnitSystem, amount, plain};
 use crate::report::{Answer, Remark, Step, Table, TableRow};
-use crate::thermal::heat_loss::{AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour};
+use crate::thermal::heat_loss::{
+    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour,
+};
 
 /// Watts, and Btu per hour first where heaters are sold so.
 fn heat(power: Power, style: Style) -> String {
@@ -52,8 +55,8 @@ pub(super) fn answers(
 ) -> Vec<Answer> {
     let size = |load: &HeatLoad, when: &str| {
         let label = match load.total < Power::default() {
-            true => format!("Cooling {when}"),
-            false => format!("Heating {when}"),
+            true => text!("Cooling {}", &when),
+            false => text!("Heating {}", &when),
         };
         Answer::new(label, heat(load.total, style)).note(other_unit(load.total, style))
     };
@@ -88,7 +91,7 @@ pub(super) fn remarks(
         let through: f64 =
             night.surfaces.iter().chain([&night.fresh_air]).map(|heat| heat.value).sum();
         if through > 0.0 {
-            remarks.push(Remark::note(format!(
+            remarks.push(Remark::note(text!(
                 "Most is lost through the {}: {}, {} of all.",
                 label(inputs, index),
                 heat(*most, style),
@@ -101,13 +104,10 @@ pub(super) fn remarks(
          about half as much again.",
     ));
     if let Some(noon) = noon.filter(|noon| noon.total < Power::default()) {
-        remarks.push(Remark::note(format!(
-            "At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.",
-            heat(noon.total, style)
-        )));
+        remarks.push(Remark::note(text!("At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.", heat(noon.total, style))));
     }
     if let Some(cooler) = cooler {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Enter {} with its hours as a load on the energy sheet.",
             watts(cooler)
         )));
@@ -118,11 +118,16 @@ pub(super) fn remarks(
 pub(super) fn label(inputs: &Inputs, index: usize) -> String {
     match inputs.labels.get(index) {
         Some(label) if !label.is_empty() => label.clone(),
-        _ => format!("part {}", index + 1),
+        _ => text!("part {}", index + 1),
     }
 }
 
-pub(super) fn table(inputs: &Inputs, night: &HeatLoad, noon: Option<&HeatLoad>, style: Style) -> Table {
+pub(super) fn table(
+    inputs: &Inputs,
+    night: &HeatLoad,
+    noon: Option<&HeatLoad>,
+    style: Style,
+) -> Table {
     let mut heads = vec!["Part".to_owned(), "Area".to_owned(), "U".to_owned(), "Night".to_owned()];
     if noon.is_some() {
         heads.push("Noon".to_owned());
@@ -169,7 +174,7 @@ pub(super) fn working(
             steps.push(Step::new(
                 "The cooler draws",
                 "P = Q / COP",
-                format!("{} / {}", watts(-load.total), plain(performance, 2)),
+                text!("{} / {}", watts(-load.total), plain(performance, 2)),
                 watts(power),
                 &PERFORMANCE_SOURCE,
             ));
@@ -193,12 +198,13 @@ fn one_case(
         .enumerate()
         .map(|(index, (surface, heat))| {
             Step::new(
-                format!("{when}{}", label(inputs, index)),
+                text!("{}{}", &when, label(inputs, index)),
                 "Q = U · A · (θi − θe)",
-                format!(
-                    "{} · {} · {difference}",
+                text!(
+                    "{} · {} · {}",
                     style.u_value(surface.u.get::<watt_per_square_meter_kelvin>()),
-                    style.area(surface.area)
+                    style.area(surface.area),
+                    &difference
                 ),
                 flow(*heat, style),
                 &TRANSMISSION,
@@ -206,21 +212,22 @@ fn one_case(
         })
         .collect();
     steps.push(Step::new(
-        format!("{when}fresh air"),
+        text!("{}fresh air", &when),
         "Q = c · V · (θi − θe)",
-        format!(
-            "{} · {} · {difference}",
+        text!(
+            "{} · {} · {}",
             amount(AIR_WH_M3_K, 3, "Wh/(m³ K)"),
-            style.air_flow(inputs.fresh_air.value)
+            style.air_flow(inputs.fresh_air.value),
+            &difference
         ),
         flow(load.fresh_air, style),
         &FRESH_AIR,
     ));
     let through = load.surfaces.iter().fold(Power::default(), |sum, heat| sum + *heat);
     steps.push(Step::new(
-        format!("{when}to be supplied"),
+        text!("{}to be supplied", &when),
         "Q = Σ Q_parts + Q_air − gains",
-        format!(
+        text!(
             "{} + {} − {}",
             flow(through, style),
             flow(load.fresh_air, style),
@@ -230,7 +237,7 @@ fn one_case(
         &TRANSMISSION,
     ));
     steps.push(Step::new(
-        format!("{when}in the other unit"),
+        text!("{}in the other unit", &when),
         "1 W = 3.412 Btu/h",
         watts(load.total),
         btu(load.total),
@@ -249,14 +256,14 @@ pub(super) fn picture(
     let inside = style.temperature(weather.inside);
     let outside = style.temperature(weather.outside);
     let mut drawing = Drawing::new(
-        format!("{title}: {inside} inside, {outside} outside"),
-        format!(
+        text!("{}: {} inside, {} outside", &title, &inside, &outside),
+        text!(
             "Bars for the heat that leaves through each part, {} to be supplied.",
             flow(load.total, style)
         ),
     );
     let bar = |name: String, power: Power, fill| Bar {
-        text: format!("{name} · {}", flow(power, style)),
+        text: text!("{} · {}", &name, flow(power, style)),
         value: power.get::<watt>(),
         fill,
     };

@@ -1,5 +1,6 @@
 //! All figures of a build-up, and whose fault it is where there are none.
 
+use crate::text::text;
 use uom::si::f64::ThermodynamicTemperature;
 
 use super::{Crossing, Inputs};
@@ -139,17 +140,18 @@ fn faults(fault: Fault) -> Vec<Fault> {
 fn build_up_fault(error: &BuildUpError) -> Fault {
     let field = match error {
         BuildUpError::NoLayers => "layers".to_owned(),
-        BuildUpError::Thickness(layer) => format!("layers.{layer}.thickness"),
-        BuildUpError::Conductivity(layer) => format!("layers.{layer}.conductivity"),
+        BuildUpError::Thickness(layer) => text!("layers.{}.thickness", &layer),
+        BuildUpError::Conductivity(layer) => text!("layers.{}.conductivity", &layer),
         BuildUpError::SurfaceResistance => "surface_in".to_owned(),
         BuildUpError::NoSuchLayer { .. } => "bridge.layer".to_owned(),
         BuildUpError::Share(_) => "bridge.share_percent".to_owned(),
         BuildUpError::MetalBridge { .. } => {
             return Fault::new(
                 "bridge.conductivity",
-                format!(
-                    "{error}: give its metal_width, web and spacing instead of share_percent, and \
-                     the zone method is used"
+                text!(
+                    "{}: give its metal_width, web and spacing instead of share_percent, and \
+                     the zone method is used",
+                    &error
                 ),
             );
         }
@@ -174,7 +176,7 @@ fn profile_fault(error: &ProfileError) -> Vec<Fault> {
         ProfileError::Inside(error) => air_fault("inside", *error),
         ProfileError::Outside(error) => air_fault("outside", *error),
         ProfileError::VapourFactor(layer) => {
-            faults(Fault::new(format!("layers.{layer}.vapour_factor"), error.to_string()))
+            faults(Fault::new(text!("layers.{}.vapour_factor", &layer), error.to_string()))
         }
     }
 }
@@ -184,5 +186,5 @@ fn air_fault(side: &str, error: AirError) -> Vec<Fault> {
         AirError::Temperature => "temperature",
         AirError::Humidity => "humidity_percent",
     };
-    faults(Fault::new(format!("{side}.{key}"), error.to_string()))
+    faults(Fault::new(text!("{}.{}", &side, &key), error.to_string()))
 }

@@ -1,5 +1,6 @@
 //! The build-up in section to scale: its temperature line over it, and the vapour pressure lines.
 
+use crate::text::text;
 use uom::si::f64::ThermodynamicTemperature;
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
@@ -115,7 +116,7 @@ impl Frame {
                 drawing.text(
                     Point::metres((from + to) / 2.0, self.height + self.below / 2.0),
                     Anchor::Middle,
-                    format!("timber, {} of the area", percent(bridge.share * 100.0)),
+                    text!("timber, {} of the area", percent(bridge.share * 100.0)),
                 );
             }
             Crossing::Steel(rib) => {
@@ -146,21 +147,27 @@ fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style)
     let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len());
     let mut drawing = Drawing::new(
         "Section with temperatures",
-        format!(
+        text!(
             "{} layers, {} thick, the lining on the left{}.",
             inputs.layers.len(),
             style.small(total),
             match wet {
                 0 => String::new(),
                 1 => ", with one plane where water gathers".to_owned(),
-                planes => format!(", with {planes} planes where water gathers"),
+                planes => text!(", with {} planes where water gathers", &planes),
             }
         ),
     );
     frame.layers(inputs, &mut drawing);
     frame.crossing(inputs, &mut drawing);
     if let (Some(inside), Some(outside)) = (inputs.inside, inputs.outside) {
-        temperature_lines(figures, frame, [inside.temperature, outside.temperature], style, &mut drawing);
+        temperature_lines(
+            figures,
+            frame,
+            [inside.temperature, outside.temperature],
+            style,
+            &mut drawing,
+        );
     }
     drawing.dimension(
         Point::metres(frame.total(), frame.bottom()),
@@ -197,7 +204,7 @@ fn temperature_lines(
         drawing.text(
             Point::metres(left, y(dew)),
             Anchor::End,
-            format!("dew point {}", style.temperature(dew)),
+            text!("dew point {}", style.temperature(dew)),
         );
     }
     for plane in figures.profile.iter().flat_map(|profile| &profile.planes) {
@@ -208,7 +215,7 @@ fn temperature_lines(
         drawing.text(
             Point::metres(at.x - frame.total() * 0.03, at.y + frame.height * 0.06),
             Anchor::End,
-            format!("water, {}", style.temperature(plane.temperature)),
+            text!("water, {}", style.temperature(plane.temperature)),
         );
     }
 }
@@ -219,21 +226,18 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
     let frame = &Frame { below: 0.0, ..frame.clone() };
     let mut drawing = Drawing::new(
         "Section with vapour pressures",
-        format!(
+        text!(
             "Vapour pressure, the solid line, below saturation, the dashed line; {}.",
             match profile.planes.len() {
                 0 => "they touch nowhere".to_owned(),
                 1 => "they touch at one plane".to_owned(),
-                planes => format!("they touch at {planes} planes"),
+                planes => text!("they touch at {} planes", &planes),
             }
         ),
     );
     frame.layers(inputs, &mut drawing);
-    let highest = profile
-        .faces
-        .iter()
-        .map(|face| face.saturation.get::<pascal>())
-        .fold(1.0, f64::max);
+    let highest =
+        profile.faces.iter().map(|face| face.saturation.get::<pascal>()).fold(1.0, f64::max);
     let y = |pa: f64| frame.y(pa, 0.0, highest);
     let line = |pressure: &dyn Fn(usize) -> f64| -> Vec<Point> {
         frame
@@ -256,7 +260,7 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
             drawing.text(
                 Point::metres(-frame.total() * 0.03, at.y),
                 Anchor::End,
-                format!("{name} {}", amount(pa.get::<pascal>(), 0, "Pa")),
+                text!("{} {}", &name, amount(pa.get::<pascal>(), 0, "Pa")),
             );
         }
     }

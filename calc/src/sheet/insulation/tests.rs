@@ -96,19 +96,35 @@ fn iso_13788_dew_planes() {
     let wool = || layer("wool", 40.0, 0.035, 1.0);
     let wet = (air(20.0, 60.0), air(0.0, 85.0));
     let hull = json!([
-        layer("gypsum", 12.5, 0.25, 10.0), layer("wool", 100.0, 0.04, 1.0), layer("ply", 12.0, 0.13, 70.0),
-        layer("EPS", 20.0, 0.04, 60.0), layer("render", 5.0, 0.8, 25.0)]);
+        layer("gypsum", 12.5, 0.25, 10.0),
+        layer("wool", 100.0, 0.04, 1.0),
+        layer("ply", 12.0, 0.13, 70.0),
+        layer("EPS", 20.0, 0.04, 60.0),
+        layer("render", 5.0, 0.8, 25.0)
+    ]);
     for (layers, inside, outside, after, celsius, grams) in [
         (json!([ply(), wool(), steel()]), wet.0.clone(), wet.1.clone(), 2.0, Some(0.5889), 10.6587),
         (json!([ply(), foam(), steel()]), wet.0.clone(), wet.1.clone(), 2.0, Some(0.5747), 1.8356),
-        (json!([ply(), wool(), layer("ply", 6.0, 0.13, 70.0)]), air(20.0, 50.0), wet.1, 2.0, Some(1.2262), 0.8863),
+        (
+            json!([ply(), wool(), layer("ply", 6.0, 0.13, 70.0)]),
+            air(20.0, 50.0),
+            wet.1,
+            2.0,
+            Some(1.2262),
+            0.8863,
+        ),
         (hull, wet.0, air(-10.0, 80.0), 2.0, None, 73.0119),
-        (json!([ply(), wool(), steel()]), air(18.0, 70.0), air(-10.0, 80.0), 2.0, Some(-9.1755), 16.2333),
+        (
+            json!([ply(), wool(), steel()]),
+            air(18.0, 70.0),
+            air(-10.0, 80.0),
+            2.0,
+            Some(-9.1755),
+            16.2333,
+        ),
     ] {
-        let result = solved(
-            "insulation",
-            json!({ "layers": layers, "inside": inside, "outside": outside }),
-        );
+        let result =
+            solved("insulation", json!({ "layers": layers, "inside": inside, "outside": outside }));
         assert_eq!(result.as_ref().unwrap().outcome.list("planes").len(), 1);
         assert_eq!(number(&result, "planes.0.after_layer"), after);
         if let Some(celsius) = celsius {
@@ -137,11 +153,12 @@ fn one_side_gives_the_dew_point_and_both_the_lining() {
 #[test]
 fn faults_name_their_fields() {
     let with = |bridge: Json| {
-        faulty_fields(&solved("insulation", json!({ "layers": [ply(), foam(), steel()], "bridge": bridge })))
+        faulty_fields(&solved(
+            "insulation",
+            json!({ "layers": [ply(), foam(), steel()], "bridge": bridge }),
+        ))
     };
-    let steel = |layer: u32, width: &str, spacing: &str| {
-        json!({ "layer": layer, "metal_width": width, "web": "1 mm", "spacing": spacing, "conductivity": "50 W/m/K" })
-    };
+    let steel = |layer: u32, width: &str, spacing: &str| json!({ "layer": layer, "metal_width": width, "web": "1 mm", "spacing": spacing, "conductivity": "50 W/m/K" });
     assert_eq!(with(steel(4, "30 mm", "600 mm")), ["bridge.layer"]);
     assert_eq!(with(steel(2, "30 mm", "50 mm")), ["bridge.spacing"]);
     assert_eq!(with(steel(2, "0.5 mm", "50 mm")), ["bridge.metal_width"]);

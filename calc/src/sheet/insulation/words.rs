@@ -1,5 +1,7 @@
 //! What is said about a build-up: answers, remarks, tables and working.
 
+use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::pressure::pascal;
@@ -9,33 +11,30 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::figures::Figures;
 use super::{Crossing, Inputs};
 use crate::quantity::{Style, amount, percent, plain, significant};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 use crate::thermal::build_up::{COMBINED_METHOD, Layer};
-use crate::thermal::condensation::{
-    AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile,
-};
+use crate::thermal::condensation::{AIR_PERMEABILITY, AIR_PERMEABILITY_KG_M_S_PA, METHOD, Profile};
 use crate::thermal::materials::{MATERIALS, Range};
 use crate::thermal::moisture::SATURATION;
 use crate::thermal::steel_rib::{LEAST_COVER_MM, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
 
 pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Answer> {
     let u = 1.0 / figures.r_m2k_w;
-    let mut answers = vec![
-        Answer::new("Heat let through (U)", style.u_value(u)).note(match &inputs.bridge {
-            None => format!("R {}", style.thermal_resistance(figures.r_m2k_w)),
-            Some(crossing) => format!(
+    let mut answers =
+        vec![Answer::new("Heat let through (U)", style.u_value(u)).note(match &inputs.bridge {
+            None => text!("R {}", style.thermal_resistance(figures.r_m2k_w)),
+            Some(crossing) => text!(
                 "R {}; without {} U {}",
                 style.thermal_resistance(figures.r_m2k_w),
                 called(crossing),
                 style.u_value(1.0 / figures.field_r_m2k_w)
             ),
-        }),
-    ];
+        })];
     if let Some(surface) = figures.faces.first() {
         let answer = Answer::new("Lining inside", style.temperature(*surface));
         let note = match (&inputs.bridge, figures.bridge_surface) {
             (Some(crossing), Some(over)) => {
-                format!("over {} about {}", called(crossing), style.temperature(over))
+                text!("over {} about {}", called(crossing), style.temperature(over))
             }
             _ => String::new(),
         };
@@ -45,7 +44,7 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
         let gathers: f64 = profile.planes.iter().map(|plane| plane.condenses_g_m2_day).sum();
         answers.push(match profile.planes.len() {
             0 => Answer::new("Water gathering inside", "none by diffusion"),
-            _ => Answer::new("Water gathering inside", format!("{} g/m² a day", plain(gathers, 2)))
+            _ => Answer::new("Water gathering inside", text!("{} g/m² a day", plain(gathers, 2)))
                 .note("by diffusion alone; leaking air brings far more"),
         });
     }
@@ -71,7 +70,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             .filter(|index| inputs.vapour_factors.get(*index).is_none_or(Option::is_none))
             .map(|index| inputs.name(index))
             .collect();
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "For the dew planes give the vapour factor of {} too.",
             missing.join(", ")
         )));
@@ -81,10 +80,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         ));
     }
     if let Some(limit) = figures.humidity_limit {
-        remarks.push(Remark::note(format!(
-            "At these temperatures the coldest part of the lining stays dry up to {} humidity inside.",
-            amount(limit * 100.0, 0, "%")
-        )));
+        remarks.push(Remark::note(text!("At these temperatures the coldest part of the lining stays dry up to {} humidity inside.", amount(limit * 100.0, 0, "%"))));
     }
     if figures.rib.is_some() {
         remarks.push(Remark::note(
@@ -92,7 +88,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
              strip as wide as the metal. A strip of foam over the ribs, under the lining, helps most.",
         ));
     }
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 
@@ -106,38 +102,41 @@ fn wet_surfaces(
     let dew_text = style.temperature(dew);
     let wet = |surface: Option<&ThermodynamicTemperature>| surface.is_some_and(|s| *s <= dew);
     if wet(figures.faces.first()) {
-        remarks.push(Remark::warning(format!(
-            "The lining is colder than the dew point of {dew_text}: it gets wet everywhere. More \
+        remarks.push(Remark::warning(text!(
+            "The lining is colder than the dew point of {}: it gets wet everywhere. More \
              insulation, or more fresh air.",
+            &dew_text
         )));
     } else if wet(figures.bridge_surface.as_ref()) {
         let over = inputs.bridge.as_ref().map_or("ribs", called);
-        remarks.push(Remark::warning(format!(
-            "Over the {over} the lining is colder than the dew point of {dew_text}: it gets wet \
-             there. Insulate across the {over}, or bring in more fresh air.",
+        remarks.push(Remark::warning(text!(
+            "Over the {} the lining is colder than the dew point of {}: it gets wet \
+             there. Insulate across the {}, or bring in more fresh air.",
+            &over,
+            &dew_text,
+            &over
         )));
     } else if !figures.faces.is_empty() {
-        remarks.push(Remark::good(format!(
-            "The lining stays above the dew point of {dew_text}.",
-        )));
+        remarks.push(Remark::good(text!("The lining stays above the dew point of {}.", &dew_text)));
     } else {
-        remarks.push(Remark::note(format!("The air inside has its dew point at {dew_text}.")));
+        remarks.push(Remark::note(text!("The air inside has its dew point at {}.", &dew_text)));
     }
 }
 
 fn wet_planes(inputs: &Inputs, profile: &Profile, style: Style, remarks: &mut Vec<Remark>) {
     for plane in &profile.planes {
         let frost = if plane.temperature < freezing() { ", as frost" } else { "" };
-        remarks.push(Remark::warning(format!(
-            "Water gathers behind {} at {}{frost}: {} g/m² a day by diffusion. A vapour check at \
+        remarks.push(Remark::warning(text!(
+            "Water gathers behind {} at {}{}: {} g/m² a day by diffusion. A vapour check at \
              the lining lessens it.",
             inputs.name(plane.after_layer.saturating_sub(1)),
             style.temperature(plane.temperature),
+            &frost,
             plain(plane.condenses_g_m2_day, 2)
         )));
     }
     for layer in &profile.within_layers {
-        remarks.push(Remark::warning(format!(
+        remarks.push(Remark::warning(text!(
             "Dew forms within {} too; how much is not worked out.",
             inputs.name(layer.saturating_sub(1))
         )));
@@ -172,9 +171,7 @@ pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Ta
     });
     let materials = Table {
         title: "Usual figures; the label comes first".into(),
-        heads: ["Material", "Conductivity", "Vapour factor", "Source of the conductivity"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Material", "Conductivity", "Vapour factor", "Source of the conductivity"]),
         rows: rows.collect(),
     };
     faces.into_iter().chain([materials]).collect()
@@ -184,7 +181,7 @@ fn range(range: &Range, write: impl Fn(f64) -> String) -> String {
     if range.low == range.high {
         write(range.low)
     } else {
-        format!("{} to {}", write(range.low), write(range.high))
+        text!("{} to {}", write(range.low), write(range.high))
     }
 }
 
@@ -200,7 +197,7 @@ fn profile_table(inputs: &Inputs, figures: &Figures, style: Style) -> Option<Tab
     let rows = figures.faces.iter().enumerate().map(|(index, temperature)| {
         let name = match index {
             0 => "lining inside".to_owned(),
-            _ => format!("behind {}", inputs.name(index - 1)),
+            _ => text!("behind {}", inputs.name(index - 1)),
         };
         let mut cells = vec![name, style.temperature(*temperature)];
         if let Some(face) = figures.profile.as_ref().and_then(|profile| profile.faces.get(index)) {
@@ -212,7 +209,7 @@ fn profile_table(inputs: &Inputs, figures: &Figures, style: Style) -> Option<Tab
     Some(Table {
         title: match inputs.bridge.as_ref() {
             None => "Through the layers".into(),
-            Some(crossing) => format!("Through the layers, between the {}", called(crossing)),
+            Some(crossing) => text!("Through the layers, between the {}", called(crossing)),
         },
         heads,
         rows: rows.collect(),
@@ -228,7 +225,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
             Step::new(
                 inputs.name(index),
                 "R = d / λ",
-                format!("{} / {}", style.small(layer.thickness), conductivity(layer, style)),
+                text!("{} / {}", style.small(layer.thickness), conductivity(layer, style)),
                 style.thermal_resistance(layer.resistance_m2k_w()),
                 &COMBINED_METHOD,
             )
@@ -238,7 +235,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "All layers and both air films",
         "R = Rsi + Σ d/λ + Rse",
-        format!(
+        text!(
             "{} + {} + {}",
             resistance(inputs.surfaces.inside_m2k_w),
             resistance(inputs.layers.iter().map(Layer::resistance_m2k_w).sum()),
@@ -251,7 +248,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "U value",
         "U = 1 / R",
-        format!("1 / {}", resistance(figures.r_m2k_w)),
+        text!("1 / {}", resistance(figures.r_m2k_w)),
         style.u_value(1.0 / figures.r_m2k_w),
         &COMBINED_METHOD,
     ));
@@ -261,7 +258,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
 
 /// A figure as it stands behind a minus sign.
 fn in_sum(text: &str) -> String {
-    if text.starts_with('-') { format!("({text})") } else { text.to_owned() }
+    if text.starts_with('-') { text!("({})", &text) } else { text.to_owned() }
 }
 
 fn conductivity(layer: &Layer, style: Style) -> String {
@@ -276,21 +273,21 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Upper limit: heat keeps to its path",
                 "R′ = 1 / (f / R_timber + (1 − f) / R_field)",
-                format!("f = {share}"),
+                text!("f = {}", &share),
                 resistance(figures.upper_m2k_w),
                 &COMBINED_METHOD,
             ));
             steps.push(Step::new(
                 "Lower limit: every layer evens out",
                 "R″ = Rsi + Σ 1 / (f / R_timber + (1 − f) / R_layer) + Rse",
-                format!("f = {share}"),
+                text!("f = {}", &share),
                 resistance(figures.lower_m2k_w),
                 &COMBINED_METHOD,
             ));
             steps.push(Step::new(
                 "Resistance",
                 "R = (R′ + R″) / 2",
-                format!(
+                text!(
                     "({} + {}) / 2",
                     resistance(figures.upper_m2k_w),
                     resistance(figures.lower_m2k_w)
@@ -303,7 +300,7 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Zone that one rib draws heat from",
                 "W = m + 2 d",
-                format!(
+                text!(
                     "{} + 2 d, d at least {}",
                     style.small(rib.metal_width),
                     style.small(Length::new::<millimeter>(LEAST_COVER_MM))
@@ -314,7 +311,7 @@ fn crossing_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut 
             steps.push(Step::new(
                 "Through that zone",
                 "R_zone: metal and filling side by side in each layer, the layers in series",
-                format!("web {} of {}", style.small(rib.web), style.small(ribbed.zone_width)),
+                text!("web {} of {}", style.small(rib.web), style.small(ribbed.zone_width)),
                 resistance(ribbed.zone_r_m2k_w),
                 &ZONE_METHOD,
             ));
@@ -341,7 +338,11 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             "Dew point of the air inside",
             "p_sat(θ_dew) = φ · p_sat(θ)",
-            format!("{} at {}", percent(inside.humidity * 100.0), style.temperature(inside.temperature)),
+            text!(
+                "{} at {}",
+                percent(inside.humidity * 100.0),
+                style.temperature(inside.temperature)
+            ),
             style.temperature(dew),
             &SATURATION,
         ));
@@ -351,15 +352,18 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
     else {
         return;
     };
-    let (warm, cold) = (style.temperature(inside.temperature), style.temperature(outside.temperature));
+    let (warm, cold) =
+        (style.temperature(inside.temperature), style.temperature(outside.temperature));
     steps.push(Step::new(
         match &inputs.bridge {
             None => "Lining inside".to_owned(),
-            Some(crossing) => format!("Lining between {}", called(crossing)),
+            Some(crossing) => text!("Lining between {}", called(crossing)),
         },
         "θ = θi − (θi − θe) · Rsi / R",
-        format!(
-            "{warm} − ({warm} − {}) · {} / {}",
+        text!(
+            "{} − ({} − {}) · {} / {}",
+            &warm,
+            &warm,
             in_sum(&cold),
             style.thermal_resistance(inputs.surfaces.inside_m2k_w),
             style.thermal_resistance(figures.field_r_m2k_w)
@@ -371,7 +375,7 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
         steps.push(Step::new(
             "Lining over a rib",
             "θ = θe + f · (θi − θe)",
-            format!("{cold} + {} · ({warm} − {})", plain(rib.rib_factor, 3), in_sum(&cold)),
+            text!("{} + {} · ({} − {})", &cold, plain(rib.rib_factor, 3), &warm, in_sum(&cold)),
             style.temperature(over),
             &STRIP,
         ));
@@ -380,13 +384,13 @@ fn air_steps(inputs: &Inputs, figures: &Figures, style: Style, steps: &mut Vec<S
     for plane in &profile.planes {
         let name = inputs.name(plane.after_layer.saturating_sub(1));
         steps.push(Step::new(
-            format!("Water behind {name}"),
+            text!("Water behind {}", &name),
             "g = δ₀ · (slope of p over sd before − behind)",
-            format!(
+            text!(
                 "δ₀ = {} kg/(m s Pa), bend of the lower convex hull",
                 plain(AIR_PERMEABILITY_KG_M_S_PA * 1e10, 1) + "·10⁻¹⁰"
             ),
-            format!("{} g/m² a day", plain(plane.condenses_g_m2_day, 3)),
+            text!("{} g/m² a day", plain(plane.condenses_g_m2_day, 3)),
             if profile.planes.len() == 1 { &METHOD } else { &AIR_PERMEABILITY },
         ));
     }

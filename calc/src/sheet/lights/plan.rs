@@ -1,5 +1,7 @@
 //! The ceiling as a plan with its lamps over a map of the light, and the lamps row by row to mark.
 
+use crate::sorting::sort_by;
+use crate::text::text;
 use uom::si::length::{meter, micrometer};
 
 use super::words::is_moved;
@@ -31,7 +33,7 @@ fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
     let (length, width) = sides(inputs);
     let mut drawing = Drawing::new(
         "Lamps from above, the front to the left",
-        format!(
+        text!(
             "{} lamps in a ceiling of {} by {}, clear of {} ribs and {} openings.",
             figures.placed.len(),
             style.length(inputs.ceiling.length),
@@ -96,12 +98,12 @@ fn light(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
     let map = &figures.map;
     let lux = |value: f64| amount(value, 0, "lx");
     let mut drawing = Drawing::new(
-        format!(
+        text!(
             "Light at {} above the floor, each step {}",
             style.length(inputs.plane_height),
             lux(map.highest / STEPS)
         ),
-        format!(
+        text!(
             "A map of the light below the lamps, from {} to {} in five steps of {}.",
             lux(map.lowest),
             lux(map.highest),
@@ -149,7 +151,7 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
     for (index, placed) in figures.placed.iter().enumerate() {
         let line = placed.at.y.get::<micrometer>().round() as i64;
         let mark = Mark {
-            label: format!("lamp {}", index + 1),
+            label: text!("lamp {}", index + 1),
             at: placed.at.x,
             note: if placed.clear() { String::new() } else { "not clear".into() },
         };
@@ -158,7 +160,7 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
             None => strips.push((
                 line,
                 MarkStrip {
-                    label: format!(
+                    label: text!(
                         "ceiling, line {} from the left wall",
                         style.mark(placed.at.y).text
                     ),
@@ -171,7 +173,7 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
     strips
         .into_iter()
         .map(|(_, mut strip)| {
-            strip.marks.sort_by(|a, b| a.at.value.total_cmp(&b.at.value));
+            sort_by(&mut strip.marks, |a, b| a.at.value.total_cmp(&b.at.value));
             strip
         })
         .collect()

@@ -67,7 +67,10 @@ fn lamps_move_to_the_nearest_clear_spot_and_mirror_each_other() {
         json!({ "rows": 2, "columns": 4, "lamp": lamp(220.0, 110.0), "clearance": "25 mm", "plane_height": "750 mm" }),
     );
     let at = |path: &str| (number(&result, path) * 1e6).round() / 1e6;
-    assert_eq!((at("lamps.0.x_mm"), at("lamps.0.y_mm"), at("lamps.0.moved_mm")), (560.0, 500.0, 60.0));
+    assert_eq!(
+        (at("lamps.0.x_mm"), at("lamps.0.y_mm"), at("lamps.0.moved_mm")),
+        (560.0, 500.0, 60.0)
+    );
     assert_eq!((at("lamps.4.x_mm"), at("lamps.4.y_mm")), (560.0, 1500.0));
     // The lamp wanted at 1500, on a rib, steps aside by 80 mm.
     assert_eq!(at("lamps.1.moved_mm"), 80.0);

@@ -1,5 +1,7 @@
 //! What is said about lamps: answers, remarks, tables and working.
 
+use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::length::meter;
 
 use super::{Figures, Inputs, degrees};
@@ -9,14 +11,16 @@ use crate::light::photometry::{
 use crate::light::placement::{EVEN_ROWS, Placed, Problem};
 use crate::light::recommended::RECOMMENDED;
 use crate::quantity::{Style, UnitSystem, amount, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 
 /// Lux, and where they are used foot-candles.
 fn lux(value: f64, style: Style) -> String {
     let lux = amount(value, 0, "lx");
     match style.system {
         UnitSystem::Metric => lux,
-        UnitSystem::Imperial => format!("{lux} ({})", amount(value / LUX_PER_FOOT_CANDLE, 1, "fc")),
+        UnitSystem::Imperial => {
+            text!("{} ({})", &lux, amount(value / LUX_PER_FOOT_CANDLE, 1, "fc"))
+        }
     }
 }
 
@@ -26,16 +30,16 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
     let watts = amount(inputs.lamp.watts * figures.placed.len() as f64, 1, "W");
     vec![
         Answer::new("Lamps", figures.placed.len().to_string()).note(match moved {
-            0 => format!("{watts}; none had to be moved"),
-            1 => format!("{watts}; one moved clear"),
-            moved => format!("{watts}; {moved} moved clear"),
+            0 => text!("{}; none had to be moved", &watts),
+            1 => text!("{}; one moved clear", &watts),
+            moved => text!("{}; {} moved clear", &watts, &moved),
         }),
-        Answer::new("Mean light on the plane", lux(map.mean, style)).note(format!(
+        Answer::new("Mean light on the plane", lux(map.mean, style)).note(text!(
             "from {} to {}",
             lux(map.lowest, style),
             lux(map.highest, style)
         )),
-        Answer::new("Holes", style.length(inputs.lamp.hole)).note(format!(
+        Answer::new("Holes", style.length(inputs.lamp.hole)).note(text!(
             "under a rim of {}, {} deep",
             style.length(inputs.lamp.rim),
             style.length(inputs.lamp.depth)
@@ -47,23 +51,16 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
     let mut remarks = Vec::new();
     for (index, placed) in figures.placed.iter().enumerate() {
         match placed.problem {
-            Some(Problem::NoClearSpot) => remarks.push(Remark::warning(format!(
-                "Lamp {}: there is no clear spot on this ceiling; take a smaller rim or less clearance.",
-                index + 1
-            ))),
+            Some(Problem::NoClearSpot) => remarks.push(Remark::warning(text!("Lamp {}: there is no clear spot on this ceiling; take a smaller rim or less clearance.", index + 1))),
             // Told once for each pair.
             Some(Problem::TooCloseTo(other)) if other > index || !told(figures, other, index) => {
-                remarks.push(Remark::warning(format!(
-                    "Lamps {} and {} come too close: move one by hand, or take fewer.",
-                    index + 1,
-                    other + 1
-                )));
+                remarks.push(Remark::warning(text!("Lamps {} and {} come too close: move one by hand, or take fewer.", index + 1, other + 1)));
             }
             _ => {}
         }
     }
     if let Some(space) = inputs.space_above.filter(|space| *space < inputs.lamp.depth) {
-        remarks.push(Remark::warning(format!(
+        remarks.push(Remark::warning(text!(
             "The lamp is {} deep, and there are {} above the ceiling's face: it does not fit.",
             style.length(inputs.lamp.depth),
             style.length(space)
@@ -77,7 +74,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         .map(|(index, _)| (index + 1).to_string())
         .collect();
     if !off.is_empty() {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "Left and right do not mirror each other at lamps {}: no spot is clear on both sides.",
             off.join(", ")
         )));
@@ -100,7 +97,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         ));
     }
     remarks.push(Remark::note("Direct light alone; a pale ceiling and walls add to it."));
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 
@@ -110,10 +107,7 @@ pub(super) fn is_moved(placed: &Placed) -> bool {
 }
 
 fn told(figures: &Figures, lamp: usize, of: usize) -> bool {
-    figures
-        .placed
-        .get(lamp)
-        .is_some_and(|placed| placed.problem == Some(Problem::TooCloseTo(of)))
+    figures.placed.get(lamp).is_some_and(|placed| placed.problem == Some(Problem::TooCloseTo(of)))
 }
 
 pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
@@ -122,20 +116,14 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
             (index + 1).to_string(),
             style.mark(placed.at.x).text,
             style.mark(placed.at.y).text,
-            if is_moved(placed) {
-                style.length(placed.moved)
-            } else {
-                String::new()
-            },
+            if is_moved(placed) { style.length(placed.moved) } else { String::new() },
             if placed.clear() { "yes" } else { "no" }.to_owned(),
         ],
         chosen: false,
     });
     let places = Table {
         title: "Where the lamps go".into(),
-        heads: ["Lamp", "From the front wall", "From the left wall", "Moved", "Clear"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&["Lamp", "From the front wall", "From the left wall", "Moved", "Clear"]),
         rows: rows.collect(),
     };
     let map = &figures.map;
@@ -159,7 +147,7 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
     });
     let tasks = Table {
         title: "Recommended light, and where it is reached".into(),
-        heads: ["Task", "Light", "Reached", "Source"].map(String::from).to_vec(),
+        heads: texts(&["Task", "Light", "Reached", "Source"]),
         rows: rows.collect(),
     };
     vec![places, tasks]
@@ -171,14 +159,14 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
         steps.push(Step::new(
             "From lamp to lamp along the body",
             "l / n, half of it to the walls",
-            format!("{} / {columns}", style.length(inputs.ceiling.length)),
+            text!("{} / {}", style.length(inputs.ceiling.length), &columns),
             style.length(inputs.ceiling.length / columns as f64),
             &EVEN_ROWS,
         ));
         steps.push(Step::new(
             "From row to row",
             "w / m, half of it to the walls",
-            format!("{} / {rows}", style.length(inputs.ceiling.width)),
+            text!("{} / {}", style.length(inputs.ceiling.width), &rows),
             style.length(inputs.ceiling.width / rows as f64),
             &EVEN_ROWS,
         ));
@@ -191,14 +179,14 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
         BeamModel::HalfPower => Step::new(
             "Intensity straight down",
             "I₀ = Φ · (m + 1) / 2π, m = −ln 2 / ln cos(a/2)",
-            format!("Φ = {lumens}, a = {angle}"),
+            text!("Φ = {}, a = {}", &lumens, &angle),
             peak,
             &COSINE_POWER,
         ),
         BeamModel::Cone => Step::new(
             "Intensity within the beam",
             "I = Φ / (2π · (1 − cos(a/2)))",
-            format!("Φ = {lumens}, a = {angle}"),
+            text!("Φ = {}, a = {}", &lumens, &angle),
             peak,
             &CONE,
         ),
@@ -207,11 +195,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "Right below one lamp",
         "E = I / h²",
-        format!(
-            "{} / ({})²",
-            amount(figures.beam.peak_cd(), 1, "cd"),
-            amount(height, 3, "m")
-        ),
+        text!("{} / ({})²", amount(figures.beam.peak_cd(), 1, "cd"), amount(height, 3, "m")),
         amount(figures.beam.peak_cd() / (height * height), 0, "lx"),
         &POINT_METHOD,
     ));
@@ -219,7 +203,7 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<S
     steps.push(Step::new(
         "Mean over the plane",
         "Σ E(lamp, cell) over all lamps, mean of all cells",
-        format!(
+        text!(
             "{} lamps, {} cells",
             figures.placed.len(),
             plain((map.columns * map.rows) as f64, 0)

@@ -1,5 +1,6 @@
 //! What the schedule asks, and how it is read.
 
+use crate::text::text;
 use uom::si::f64::{Ratio, ThermodynamicTemperature, Time};
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -21,10 +22,10 @@ const LONGEST: f64 = 29.0 * 86_400.0;
 pub static START: Ask = Ask::notation("start", "First start", "time of day", &["8:00", "9:00"])
     .usual("8:00 am", "8:00")
     .help("When the first step starts, on the first day.");
-static FROM: Ask = Ask::notation("from", "From", "time of day", &["7:00", "8:00"])
-    .usual("8:00 am", "8:00");
-static TO: Ask = Ask::notation("to", "To", "time of day", &["18:00", "20:00"])
-    .usual("7:00 pm", "19:00");
+static FROM: Ask =
+    Ask::notation("from", "From", "time of day", &["7:00", "8:00"]).usual("8:00 am", "8:00");
+static TO: Ask =
+    Ask::notation("to", "To", "time of day", &["18:00", "20:00"]).usual("7:00 pm", "19:00");
 pub static HOURS: Ask = Ask::group("hours", "Working hours", &[&FROM, &TO])
     .optional()
     .help("Nothing is started or left unfinished outside of them; leave them out to work round the clock.");
@@ -58,8 +59,9 @@ static AIR: Ask = Ask::group("air", "Air and surface", IN_AIR)
     .help("Expected while you work; a step of its own weather can have its own.");
 
 static LABEL: Ask = Ask::words("label", "Step").usual("first coat", "first coat");
-static WORK: Ask = Ask::measure("work", "Work takes", &TIME, ["min", "min"], (0.0, 13.0 * 86_400.0))
-    .usual("60 min", "60 min");
+static WORK: Ask =
+    Ask::measure("work", "Work takes", &TIME, ["min", "min"], (0.0, 13.0 * 86_400.0))
+        .usual("60 min", "60 min");
 static DRY: Ask = Ask::flag("dry", "Dry work: sanding, cleaning", false)
     .help("Temperature and dew point do not matter for it.");
 static FILLER: Ask = Ask::sheet_of("filler", "Takes batches and pot life from", "gap_fill")
@@ -121,7 +123,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
     });
     for (index, (step, _)) in steps.iter_mut().enumerate() {
         if step.label.is_empty() {
-            step.label = format!("step {}", index + 1);
+            step.label = text!("step {}", index + 1);
         }
     }
     Inputs {
@@ -130,7 +132,8 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             let (from_min, to_min) =
                 (group.notation(&FROM, 0.0, time_of_day), group.notation(&TO, 1440.0, time_of_day));
             if to_min <= from_min {
-                group.fault_at(&TO, "the working day must end after it starts, and before midnight");
+                group
+                    .fault_at(&TO, "the working day must end after it starts, and before midnight");
             }
             Hours { from_min, to_min }
         }),

@@ -1,7 +1,8 @@
 //! Times of day as people write them, and as they are written back.
 
 use crate::coating::schedule::clock;
-use crate::quantity::{Style, UnitSystem};
+use crate::quantity::{Style, UnitSystem, from_digits};
+use crate::text::text;
 
 const HOUR: f64 = 60.0;
 const DAY: f64 = 24.0 * HOUR;
@@ -21,8 +22,9 @@ pub fn time_of_day(text: &str) -> Result<f64, String> {
         None => (time, "00"),
     };
     let number = |text: &str, most: f64| {
-        let digits = !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
-        let number = text.parse::<f64>().ok().filter(|number| digits && *number <= most);
+        let digits =
+            !text.is_empty() && text.len() <= 2 && text.bytes().all(|b| b.is_ascii_digit());
+        let number = from_digits(text).filter(|number| digits && *number <= most);
         number.ok_or_else(|| format!("this is no time of day; {RIGHT}"))
     };
     let (hours, minutes) = (number(hours, 24.0)?, number(minutes, 59.0)?);
@@ -71,8 +73,8 @@ pub fn written(time_min: f64, style: Style) -> String {
     };
     match day {
         0 => time,
-        1 => format!("tomorrow {time}"),
-        day => format!("day {}, {time}", day + 1),
+        1 => text!("tomorrow {}", &time),
+        day => text!("day {}, {}", day + 1, &time),
     }
 }
 
@@ -82,9 +84,9 @@ pub fn span(minutes: f64) -> String {
     let hours = (whole / HOUR).floor();
     let rest = whole - hours * HOUR;
     match (hours == 0.0, rest == 0.0) {
-        (true, _) => format!("{rest} min"),
-        (false, true) => format!("{hours} h"),
-        (false, false) => format!("{hours} h {rest} min"),
+        (true, _) => text!("{} min", &rest),
+        (false, true) => text!("{} h", &hours),
+        (false, false) => text!("{} h {} min", &hours, &rest),
     }
 }
 
@@ -105,7 +107,9 @@ mod tests {
         ] {
             assert_eq!(time_of_day(text), Ok(minutes), "{text}");
         }
-        for text in ["", "8:3", "25:00", "24:01", "13 pm", "noon", "8:60", "-1:00", "1e1:00", "0 am", "é:00"] {
+        for text in [
+            "", "8:3", "25:00", "24:01", "13 pm", "noon", "8:60", "-1:00", "1e1:00", "0 am", "é:00",
+        ] {
             assert!(time_of_day(text).is_err(), "{text}");
         }
     }

@@ -4,6 +4,7 @@ use super::Worked;
 use super::clock::written;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
+use crate::text::text;
 
 const HOUR_MIN: f64 = 60.0;
 const DAY_H: f64 = 24.0;
@@ -19,7 +20,7 @@ pub fn time_line(worked: &Worked, style: Style) -> Drawing {
     let x = |minutes: f64| (minutes / HOUR_MIN).clamp(first, last) - first;
     let mut drawing = Drawing::new(
         "Time line",
-        format!(
+        text!(
             "{} steps from {} to {}.",
             slots.len(),
             written(first * HOUR_MIN, style),
@@ -51,7 +52,7 @@ pub fn time_line(worked: &Worked, style: Style) -> Drawing {
             let mix = x(slot.last_mix_min);
             drawing.line(Pen::Mark, &[Point::metres(mix, top), Point::metres(mix, bottom)]);
         }
-        let words = format!("{} · {}", written(slot.start_min, style), step.label);
+        let words = text!("{} · {}", written(slot.start_min, style), &step.label);
         let at = Point::metres(x(slot.start_min), top - LINE * 0.08);
         drawing.text(at, Anchor::Start, words);
     }

@@ -1,14 +1,15 @@
 //! Answers, remarks, tables and working of the schedule.
 
+use crate::text::text;
 use uom::si::temperature_interval::kelvin;
 
-use super::{Inputs, Weather, Worked};
 use super::clock::{span, written};
+use super::{Inputs, Weather, Worked};
 use crate::coating::air::{self, HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K};
 use crate::coating::mixing;
 use crate::coating::schedule::WINDOW;
 use crate::quantity::{Style, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow, Weight};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
 
 pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
     let slots = &worked.schedule.slots;
@@ -23,7 +24,7 @@ pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
     if let Some((step, slot)) = mixed.next() {
         answers.push(
             Answer::new("Mix the last batch at", written(slot.last_mix_min, style))
-                .note(format!("of {}, if it starts as planned", step.label)),
+                .note(text!("of {}, if it starts as planned", &step.label)),
         );
     }
     let breaches = worked.schedule.breaches.len();
@@ -31,7 +32,7 @@ pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
     let text = match breaches + cold {
         0 => "Yes".to_owned(),
         1 => "No: 1 problem".to_owned(),
-        several => format!("No: {several} problems"),
+        several => text!("No: {} problems", &several),
     };
     answers.push(Answer::new("Does the plan work?", text));
     answers
@@ -42,7 +43,7 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     if let Some(first) = worked.schedule.slots.first()
         && first.start_min > inputs.start_min + 0.5
     {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "The first step is put off to {}: from {} on, it or a later step would fall outside of \
              the working hours or its window.",
             written(first.start_min, style),
@@ -51,23 +52,23 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     }
     for breach in &worked.schedule.breaches {
         let Some(step) = worked.steps.get(breach.step) else { continue };
-        remarks.push(Remark::warning(format!("{}: {}.", step.label, breach.kind)));
+        remarks.push(Remark::warning(text!("{}: {}.", &step.label, &breach.kind)));
     }
     for (step, margin) in worked.steps.iter().zip(&worked.margins) {
         let Some(margin) = margin else { continue };
         if !margin.may_coat {
-            remarks.push(Remark::warning(format!(
+            remarks.push(Remark::warning(text!(
                 "{}: the surface is {} above the dew point, and {} is the least; warm it, or wait \
                  for drier air.",
-                step.label,
+                &step.label,
                 style.temperature_difference(margin.margin.get::<kelvin>()),
                 style.temperature_difference(LEAST_MARGIN_K)
             )));
         }
         if margin.too_humid {
-            remarks.push(Remark::warning(format!(
+            remarks.push(Remark::warning(text!(
                 "{}: the air is at {} humidity or more; wait for drier air.",
-                step.label,
+                &step.label,
                 percent(HUMIDITY_LIMIT_PERCENT)
             )));
         }
@@ -93,12 +94,13 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 pub fn tables(worked: &Worked, style: Style) -> Vec<Table> {
     let row = |(index, step): (usize, &crate::coating::schedule::Step)| {
         let slot = worked.schedule.slots.get(index)?;
-        let or_dash = |time: Option<f64>| time.map_or_else(|| "–".to_owned(), |t| written(t, style));
+        let or_dash =
+            |time: Option<f64>| time.map_or_else(|| "–".to_owned(), |t| written(t, style));
         let margin = worked.margins.get(index).copied().flatten();
         let breaks = worked.schedule.breaches.iter().any(|breach| breach.step == index);
         Some(TableRow {
             cells: vec![
-                if breaks { format!("{} (see above)", step.label) } else { step.label.clone() },
+                if breaks { text!("{} (see above)", &step.label) } else { step.label.clone() },
                 written(slot.start_min, style),
                 written(slot.end_min, style),
                 or_dash(step.workable_min.map(|_| slot.last_mix_min)),
@@ -125,7 +127,7 @@ pub fn tables(worked: &Worked, style: Style) -> Vec<Table> {
     ];
     vec![Table {
         title: "Step by step".into(),
-        heads: heads.map(String::from).to_vec(),
+        heads: texts(&heads),
         rows: worked.steps.iter().enumerate().filter_map(row).collect(),
     }]
 }
@@ -137,7 +139,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         let before = index.checked_sub(1).and_then(|at| pairs.clone().nth(at));
         let Some((last, at)) = before else {
             steps.push(Step::new(
-                format!("{}: start", step.label),
+                text!("{}: start", &step.label),
                 "as entered",
                 written(slot.start_min, style),
                 written(slot.start_min, style),
@@ -146,9 +148,9 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             continue;
         };
         steps.push(Step::new(
-            format!("{}: may start from", step.label),
+            text!("{}: may start from", &step.label),
             "end of the step before + least wait · max(pace, 1)",
-            format!(
+            text!(
                 "{} + {} · {}",
                 written(at.end_min, style),
                 span(last.recoat_least_min),
@@ -159,9 +161,9 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         ));
         if let (Some(latest), Some(most)) = (slot.latest_min, last.recoat_most_min) {
             steps.push(Step::new(
-                format!("{}: at the latest", step.label),
+                text!("{}: at the latest", &step.label),
                 "start of the step before + longest wait · min(pace, 1) − work that takes longer",
-                format!(
+                text!(
                     "{} + {} · {} − {}",
                     written(at.start_min, style),
                     span(most),
@@ -189,9 +191,9 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         }
         last = Some(weather);
         steps.push(Step::new(
-            format!("{}: pace, by which labels' times are multiplied", step.label),
+            text!("{}: pace, by which labels' times are multiplied", &step.label),
             "2^((T label − T) / 10 °C)",
-            format!(
+            text!(
                 "2^(({} − {}) / {})",
                 style.temperature(inputs.label_temperature),
                 style.temperature(weather.temperature),
@@ -202,9 +204,9 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         ));
         let dew = style.temperature(margin.air.dew_point);
         steps.push(Step::new(
-            format!("{}: dew point (T in °C)", step.label),
+            text!("{}: dew point (T in °C)", &step.label),
             "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
-            format!(
+            text!(
                 "{}, {}",
                 style.temperature(weather.temperature),
                 percent(weather.humidity.get::<uom::si::ratio::percent>())
@@ -213,9 +215,9 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             &air::MAGNUS,
         ));
         steps.push(Step::new(
-            format!("{}: surface above the dew point", step.label),
+            text!("{}: surface above the dew point", &step.label),
             "m = Ts − Td",
-            format!("{} − {dew}", style.temperature(weather.surface)),
+            text!("{} − {}", style.temperature(weather.surface), &dew),
             style.temperature_difference(margin.margin.get::<kelvin>()),
             &air::MARGIN_RULE,
         ));

@@ -1,5 +1,6 @@
 //! The twelve months: table, bars and working.
 
+use crate::text::text;
 use uom::si::energy::watt_hour;
 use uom::si::f64::Energy;
 use uom::si::power::watt;
@@ -10,12 +11,22 @@ use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::solar::{DIFFUSE_SHARE, TILTED_PLANE};
 use crate::energy::sun::GEOMETRY;
 use crate::quantity::{amount, percent, plain};
-use crate::report::{Step, Table, TableRow};
+use crate::report::{Step, Table, TableRow, texts};
 
 /// January first.
 pub(super) const NAMES: [&str; 12] = [
-    "January", "February", "March", "April", "May", "June", "July", "August", "September",
-    "October", "November", "December",
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
 ];
 
 pub(super) fn wh(energy: Energy) -> String {
@@ -23,14 +34,12 @@ pub(super) fn wh(energy: Energy) -> String {
 }
 
 pub(super) fn wh_day(energy: Energy) -> String {
-    format!("{} a day", wh(energy))
+    text!("{} a day", wh(energy))
 }
 
 pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Table {
     let mut heads: Vec<String> =
-        ["Month", "Clearness", "On the level", "On the panels", "Yield of a day"]
-            .map(String::from)
-            .to_vec();
+        texts(&["Month", "Clearness", "On the level", "On the panels", "Yield of a day"]);
     if inputs.need.is_some() {
         heads.push("Over the need".into());
     }
@@ -59,20 +68,19 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     let need = inputs.need.map(|need| need.get::<watt_hour>());
     let highest = values.iter().copied().chain(need).fold(1e-9, f64::max);
     let y = |wh: f64| HEIGHT * (1.0 - wh / highest);
-    let best = values
-        .iter()
-        .enumerate()
-        .max_by(|a, b| a.1.total_cmp(b.1))
-        .map_or(0, |(index, _)| index);
+    let best =
+        values.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1)).map_or(0, |(index, _)| index);
     let mut drawing = Drawing::new(
         "Yield of a mean day, month by month",
-        format!(
+        text!(
             "Twelve bars, from {} in {} to {} in {}{}.",
             wh(figures.yields[least]),
-            NAMES[least],
+            &NAMES[least],
             wh(figures.yields[best]),
-            NAMES[best],
-            inputs.need.map_or_else(String::new, |need| format!(", and a line at the need of {}", wh(need)))
+            &NAMES[best],
+            inputs
+                .need
+                .map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))
         ),
     );
     for (index, value) in values.iter().enumerate() {
@@ -103,7 +111,7 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
         drawing.text(
             Point::metres(1.01, y(need)),
             Anchor::Start,
-            format!("needed {}", amount(need, 0, "Wh")),
+            text!("needed {}", amount(need, 0, "Wh")),
         );
     }
     drawing
@@ -116,9 +124,9 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
     let megajoule = |value: f64| amount(value, 2, "MJ/m²");
     vec![
         Step::new(
-            format!("{name}: outside the atmosphere"),
+            text!("{}: outside the atmosphere", &name),
             "H₀ = (86400 s · Gsc / π) · (1 + 0.033 cos(2π n / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
-            format!(
+            text!(
                 "φ = {}, n = {}, Gsc = 1367 W/m²",
                 degrees(inputs.site.latitude),
                 crate::energy::sun::MONTH_DAYS[index]
@@ -127,34 +135,30 @@ pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
             &GEOMETRY,
         ),
         Step::new(
-            format!("{name}: on the level"),
+            text!("{}: on the level", &name),
             "H = K · H₀",
-            format!("{} · {}", plain(inputs.site.clearness[index], 3), megajoule(month.h0_mj_m2)),
+            text!("{} · {}", plain(inputs.site.clearness[index], 3), megajoule(month.h0_mj_m2)),
             megajoule(month.level_mj_m2),
             &GEOMETRY,
         ),
         Step::new(
-            format!("{name}: share from the whole sky"),
+            text!("{}: share from the whole sky", &name),
             "Hd / H, from K and the sunset hour",
-            format!("K = {}", plain(inputs.site.clearness[index], 3)),
+            text!("K = {}", plain(inputs.site.clearness[index], 3)),
             percent(month.diffuse_share * 100.0),
             &DIFFUSE_SHARE,
         ),
         Step::new(
-            format!("{name}: on the panels"),
+            text!("{}: on the panels", &name),
             "direct + sky · (1 + cos β) / 2 + ground · (1 − cos β) / 2",
-            format!(
-                "β = {}, turned {}",
-                degrees(inputs.plane.tilt),
-                degrees(inputs.plane.azimuth)
-            ),
+            text!("β = {}, turned {}", degrees(inputs.plane.tilt), degrees(inputs.plane.azimuth)),
             megajoule(month.plane_mj_m2),
             &TILTED_PLANE,
         ),
         Step::new(
-            format!("{name}: yield of a day"),
+            text!("{}: yield of a day", &name),
             "E = H / 3.6 · P · (1 − loss)",
-            format!(
+            text!(
                 "{} / 3.6 · {} · (1 − {})",
                 megajoule(month.plane_mj_m2),
                 amount(inputs.rated().get::<watt>(), 0, "W"),

@@ -72,16 +72,15 @@ fn nec_690_7_cold_strings() {
         inputs["controller_voltage"] = json!(controller);
         solved("solar", inputs)
     };
-    let maker = |series: u32| {
-        json!({ "count": 12, "watts": 300, "voc": "49.5 V", "voc_per_c_percent": -0.27, "in_series": series })
-    };
+    let maker = |series: u32| json!({ "count": 12, "watts": 300, "voc": "49.5 V", "voc_per_c_percent": -0.27, "in_series": series });
     let eleven = string(maker(11), "600 V");
     close(number(&eleven, "cold_voc_v"), 54.177_75, 1e-9);
     assert_eq!(number(&eleven, "most_in_series"), 11.0);
     assert_eq!(eleven.unwrap().outcome.get("within_controller"), Some(&true.into()));
     let twelve = string(maker(12), "600 V").unwrap();
     assert_eq!(twelve.outcome.get("within_controller"), Some(&false.into()));
-    let table = string(json!({ "count": 2, "watts": 100, "voc": "22.5 V", "in_series": 2 }), "50 V");
+    let table =
+        string(json!({ "count": 2, "watts": 100, "voc": "22.5 V", "in_series": 2 }), "50 V");
     close(number(&table, "string_v"), 51.3, 1e-9);
 }
 
@@ -104,7 +103,14 @@ fn faults_name_their_fields() {
     );
     assert_eq!(
         faulty_fields(&result),
-        ["latitude", "clearness", "panels.voc_per_c_percent", "panels.watts", "loss_percent", "sheet"]
+        [
+            "latitude",
+            "clearness",
+            "panels.voc_per_c_percent",
+            "panels.watts",
+            "loss_percent",
+            "sheet"
+        ]
     );
     let many = json!({ "count": 2, "watts": 100, "in_series": 3 });
     let mut inputs = flat("43 deg", json!(0.9));

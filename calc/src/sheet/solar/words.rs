@@ -1,5 +1,7 @@
 //! What is said about panels: answers, remarks, and the working of the string in the cold.
 
+use crate::sorting::sort_by_key;
+use crate::text::text;
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{ElectricPotential, Energy, ThermodynamicTemperature};
@@ -16,20 +18,20 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures) -> Vec<Answer> {
     let mean = figures.yields.iter().map(|energy| energy.get::<watt_hour>()).sum::<f64>() / 12.0;
     let mut answers = vec![
         Answer::new(
-            format!("In the darkest month, {}", months::NAMES[least]),
+            text!("In the darkest month, {}", months::NAMES[least]),
             months::wh_day(figures.yields[least]),
         )
         .note(match inputs.need {
-            Some(need) => format!("{} needed", months::wh_day(need)),
+            Some(need) => text!("{} needed", months::wh_day(need)),
             None => String::new(),
         }),
         Answer::new("Over the year", months::wh_day(Energy::new::<watt_hour>(mean)))
-            .note(format!("from {}", amount(inputs.rated().get::<watt>(), 0, "W"))),
+            .note(text!("from {}", amount(inputs.rated().get::<watt>(), 0, "W"))),
     ];
     if let Some(cold) = figures.cold {
         answers.push(Answer::new("String on the coldest morning", volts(cold.string)).note(
             match inputs.controller {
-                Some(limit) => format!("the controller takes {}", volts(limit)),
+                Some(limit) => text!("the controller takes {}", volts(limit)),
                 None => String::new(),
             },
         ));
@@ -47,12 +49,14 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         (Some(false), Some(0)) => remarks.push(Remark::warning(
             "Even one panel exceeds the controller's limit in the cold: take another controller.",
         )),
-        (Some(false), Some(most)) => remarks.push(Remark::warning(format!(
-            "In the cold this string exceeds the controller's limit and destroys it: at most {most} \
+        (Some(false), Some(most)) => remarks.push(Remark::warning(text!(
+            "In the cold this string exceeds the controller's limit and destroys it: at most {} \
              in series.",
+            &most
         ))),
-        (Some(true), Some(most)) => remarks.push(Remark::good(format!(
-            "The string stays below the controller's limit in the cold; up to {most} in series would.",
+        (Some(true), Some(most)) => remarks.push(Remark::good(text!(
+            "The string stays below the controller's limit in the cold; up to {} in series would.",
+            &most
         ))),
         _ if inputs.controller.is_some() => remarks.push(Remark::note(
             "To check the controller give the open-circuit voltage and the coldest morning too.",
@@ -61,9 +65,10 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
     }
     remarks.extend(need_remark(inputs, figures));
     if !inputs.count.is_multiple_of(inputs.in_series) {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "{} panels do not make full strings of {}.",
-            inputs.count, inputs.in_series
+            &inputs.count,
+            &inputs.in_series
         )));
     }
     let outside: Vec<&str> = figures
@@ -74,19 +79,19 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         .map(|(_, name)| name)
         .collect();
     if !outside.is_empty() {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "The clearness of {} lies outside the 0.3 to 0.8 that the method was fitted to.",
             outside.join(", ")
         )));
     }
     if figures.cold.is_some() && matches!(inputs.rule, ColdRule::Table) {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "The voltage at {} is by the electrical code's table for crystalline silicon; the \
              maker's own figure comes first.",
             inputs.coldest.map_or_else(String::new, |t| style.temperature(t))
         )));
     }
-    remarks.sort_by_key(|remark| remark.weight != Weight::Warning);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 
@@ -108,15 +113,20 @@ fn need_remark(inputs: &Inputs, figures: &Figures) -> Option<Remark> {
     let hours = figures.months[least].sun_hours() * (1.0 - inputs.loss);
     let more = need.get::<watt_hour>() / hours;
     let closes = if hours > 0.01 && more < 1e5 {
-        format!("panels of {} in all, or {} a day from driving or shore power", amount(more.ceil(), 0, "W"), months::wh(gap))
+        text!(
+            "panels of {} in all, or {} a day from driving or shore power",
+            amount(more.ceil(), 0, "W"),
+            months::wh(gap)
+        )
     } else {
-        format!("{} a day from driving or shore power", months::wh(gap))
+        text!("{} a day from driving or shore power", months::wh(gap))
     };
-    Some(Remark::warning(format!(
-        "Too little in {}: in {} it lacks {} a day. It takes {closes}.",
+    Some(Remark::warning(text!(
+        "Too little in {}: in {} it lacks {} a day. It takes {}.",
         short.join(", "),
         months::NAMES[least],
-        months::wh(gap)
+        months::wh(gap),
+        &closes
     )))
 }
 
@@ -129,20 +139,18 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
     let (formula, numbers, source) = match inputs.rule {
         ColdRule::Coefficient(percent) => (
             "V = Voc · (1 + β · (θ − 25 °C))",
-            format!(
+            text!(
                 "{} · (1 + ({} %) · ({} − {}))",
                 volts(open_circuit),
                 plain(percent, 3),
                 style.temperature(coldest),
-                style.temperature(ThermodynamicTemperature::new::<
-                    degree_celsius,
-                >(25.0))
+                style.temperature(ThermodynamicTemperature::new::<degree_celsius>(25.0))
             ),
             &METHOD,
         ),
         ColdRule::Table => (
             "V = Voc · factor",
-            format!(
+            text!(
                 "{} · {}",
                 volts(open_circuit),
                 plain(cold.panel.get::<volt>() / open_circuit.get::<volt>(), 2)
@@ -155,7 +163,7 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
         Step::new(
             "String on the coldest morning",
             "n · V",
-            format!("{} · {}", inputs.in_series, volts(cold.panel)),
+            text!("{} · {}", &inputs.in_series, volts(cold.panel)),
             volts(cold.string),
             &METHOD,
         ),

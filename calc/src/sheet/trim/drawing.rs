@@ -1,5 +1,6 @@
 //! The flange's sides unrolled, with the line to cut; and a section that shows why it runs there.
 
+use crate::text::text;
 use uom::si::length::meter;
 
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
@@ -36,8 +37,9 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
     let mut drawing = Drawing::new(
         "The flange unrolled: roof-side edge above, rim below",
-        format!(
-            "Four sides {scale}, from {} and back; the strip above the cut line comes off.",
+        text!(
+            "Four sides {}, from {} and back; the strip above the cut line comes off.",
+            &scale,
             names.join(" to ")
         ),
     )
@@ -135,7 +137,7 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let ceiling = height - standoff;
     let (wall, rim) = (height * 0.05, height * 0.5);
     let mut drawing = Drawing::new(
-        format!("Section at {}: uncut and pushed up, then cut", corner.name),
+        text!("Section at {}: uncut and pushed up, then cut", &corner.name),
         "On the left the uncut flange sits on the roof frame and its rim stands off the ceiling; on \
          the right the strip along the roof-side edge is cut off and the rim meets the ceiling.",
     );
@@ -162,19 +164,19 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
         Point::metres(0.0, line),
         Point::metres(0.0, 0.0),
         1.0,
-        format!("cut off {}", style.mark(corner.cut).text),
+        text!("cut off {}", style.mark(corner.cut).text),
     );
     drawing.dimension(
         Point::metres(rim, ceiling),
         Point::metres(rim, height),
         1.0,
-        format!("standoff {}", style.short(flange.height - corner.keep - flange.clearance)),
+        text!("standoff {}", style.short(flange.height - corner.keep - flange.clearance)),
     );
     drawing.dimension(
         Point::metres(done + rim, clearance),
         Point::metres(done + rim, ceiling),
         1.0,
-        format!("keep {}", style.mark(corner.keep).text),
+        text!("keep {}", style.mark(corner.keep).text),
     );
     drawing
 }

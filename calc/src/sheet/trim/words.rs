@@ -1,10 +1,11 @@
 //! Answers, remarks, table and working of the trim sheet.
 
+use crate::text::text;
 use uom::si::length::millimeter;
 
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
 use crate::quantity::{Length, Style};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A reading that is off by less than this, or a rim that rocks by less, is not worth a word.
 const UNSEEN_MM: f64 = 0.4;
@@ -20,8 +21,9 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     vec![
         Answer::new("Cut off, from the roof-side edge", at_all(|corner| corner.cut))
             .note(names.clone()),
-        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(format!(
-            "{names}; with the cut-off each makes {}",
+        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(text!(
+            "{}; with the cut-off each makes {}",
+            &names,
             style.mark(flange.height).text
         )),
         Answer::new("Out of level", style.short(cut.uneven))
@@ -34,14 +36,16 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
     if let Some(twist) = cut.twist {
         let rocks_by = style.short(twist.rocks_by);
         if !twist.rim_follows {
-            remarks.push(Remark::warning(format!(
+            remarks.push(Remark::warning(text!(
                 "Ceiling and roof frame are twisted to each other: a flat rim stands off by \
-                 {rocks_by} at two corners, more than its screws can draw in. Measure again; if it \
-                 stays, pack the ceiling there or seal the gap."
+                 {} at two corners, more than its screws can draw in. Measure again; if it \
+                 stays, pack the ceiling there or seal the gap.",
+                &rocks_by
             )));
         } else if twist.rocks_by.get::<millimeter>() > UNSEEN_MM {
-            remarks.push(Remark::note(format!(
-                "A flat rim rocks by {rocks_by} on two corners; its screws can draw that in."
+            remarks.push(Remark::note(text!(
+                "A flat rim rocks by {} on two corners; its screws can draw that in.",
+                &rocks_by
             )));
         }
     }
@@ -57,9 +61,9 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
         if let Some(off) = difference(corner, flange.height)
             && off.get::<millimeter>() > UNSEEN_MM
         {
-            remarks.push(Remark::note(format!(
+            remarks.push(Remark::note(text!(
                 "At {} the two readings differ by {}: near enough; the standoff is cut to.",
-                corner.name,
+                &corner.name,
                 style.small(off)
             )));
         }
@@ -101,15 +105,19 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     };
     Table {
         title: "Corner by corner".into(),
-        heads: ["Corner", "Standoff", "Depth", "Cut off, from the roof-side edge", "Keep, from the rim"]
-            .map(String::from)
-            .to_vec(),
+        heads: texts(&[
+            "Corner",
+            "Standoff",
+            "Depth",
+            "Cut off, from the roof-side edge",
+            "Keep, from the rim",
+        ]),
         rows: cut.corners.iter().zip(&flange.corners).map(row).collect(),
     }
 }
 
 fn beside(text: String, left_over: &str) -> String {
-    if left_over.is_empty() { text } else { format!("{text} ({left_over})") }
+    if left_over.is_empty() { text } else { text!("{} ({})", &text, &left_over) }
 }
 
 pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
@@ -119,18 +127,18 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
     for (corner, readings) in cut.corners.iter().zip(&flange.corners) {
         let (name, off, keep) = (&corner.name, text(corner.cut), text(corner.keep));
         let mut step = |what: &str, formula: &str, numbers: String, result: &String| {
-            let name = format!("{what}, {name}");
+            let name = text!("{}, {}", &what, &name);
             steps.push(Step::new(name, formula, numbers, result.clone(), &trim::GEOMETRY));
         };
         match (readings.standoff, readings.depth) {
             (None, Some(depth)) => {
-                step("Keep", "keep = d − c", format!("{} − {clearance}", text(depth)), &keep);
-                step("Cut off", "cut = H − keep", format!("{height} − {keep}"), &off);
+                step("Keep", "keep = d − c", text!("{} − {}", text(depth), &clearance), &keep);
+                step("Cut off", "cut = H − keep", text!("{} − {}", &height, &keep), &off);
             }
             (standoff, _) => {
                 let standoff = text(standoff.unwrap_or_default());
-                step("Cut off", "cut = s + c", format!("{standoff} + {clearance}"), &off);
-                step("Keep", "keep = H − cut", format!("{height} − {off}"), &keep);
+                step("Cut off", "cut = s + c", text!("{} + {}", &standoff, &clearance), &off);
+                step("Keep", "keep = H − cut", text!("{} − {}", &height, &off), &keep);
             }
         }
     }
@@ -138,7 +146,7 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
         steps.push(Step::new(
             "A flat rim stands off at two corners by",
             "r = |cut₂ + cut₄ − cut₁ − cut₃| / 2",
-            format!(
+            text!(
                 "|{} + {} − {} − {}| / 2",
                 text(second.cut),
                 text(fourth.cut),

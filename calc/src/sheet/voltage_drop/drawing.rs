@@ -4,6 +4,7 @@ use super::Findings;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::{Style, plain};
 use crate::sheet::wiring::{limit, run_length, volts};
+use crate::text::text;
 
 impl Findings<'_> {
     /// The length is to scale; so is the voltage of the graph below it, from the source voltage
@@ -14,18 +15,21 @@ impl Findings<'_> {
         let length = run.length_m;
         let least_v = run.source_v * (1.0 - run.drop_limit_percent / 100.0);
         let fuse = match &wired.fuse {
-            Ok(fuse) => format!("fuse {} A", plain(fuse.rating_a, 1)),
+            Ok(fuse) => text!("fuse {} A", plain(fuse.rating_a, 1)),
             Err(_) => "no fuse fits".to_owned(),
         };
         let (source, load) = (volts(run.source_v), volts(wired.load_v));
         let mut drawing = Drawing::new(
             "Voltage along the run",
-            format!(
-                "Two conductors of {}, {} long, from the source ({fuse} in the positive) to the \
-                 load. The voltage falls in a straight line from {source} to {load}; the limit of \
+            text!(
+                "Two conductors of {}, {} long, from the source ({} in the positive) to the \
+                 load. The voltage falls in a straight line from {} to {}; the limit of \
                  {} is {}.",
-                wired.conductor,
+                &wired.conductor,
                 run_length(length, style),
+                &fuse,
+                &source,
+                &load,
                 limit(run.drop_limit_percent),
                 volts(least_v)
             ),
@@ -41,7 +45,7 @@ impl Findings<'_> {
         drawing.text(at(-0.05, -0.09), Anchor::Middle, "source");
         drawing.text(at(0.13, -0.05), Anchor::Start, fuse);
         drawing.text(at(1.06, -0.09), Anchor::Middle, "load");
-        drawing.text(at(0.68, -0.05), Anchor::Middle, format!("+  {}", wired.conductor));
+        drawing.text(at(0.68, -0.05), Anchor::Middle, text!("+  {}", &wired.conductor));
         drawing.text(at(0.68, 0.075), Anchor::Middle, "−");
         drawing.dimension(at(1.0, 0.12), at(0.0, 0.12), 1.8, run_length(length, style));
 
@@ -55,12 +59,12 @@ impl Findings<'_> {
         drawing.line(Pen::Cut, &[at(0.0, y(least_v)), at(1.0, y(least_v))]);
         drawing.line(Pen::Solid, &[at(0.0, 0.42), at(1.0, y(wired.load_v))]);
         drawing.cross(Pen::Mark, at(1.0, y(wired.load_v)));
-        drawing.text(at(0.0, 0.37), Anchor::Start, format!("{source} at the source"));
+        drawing.text(at(0.0, 0.37), Anchor::Start, text!("{} at the source", &source));
         drawing.text(at(1.02, y(wired.load_v)), Anchor::Start, load);
         // Beside the line of the voltage, not over it.
         let (x, anchor) =
             if wired.within_limit { (0.02, Anchor::Start) } else { (0.98, Anchor::End) };
-        let told = format!("limit {}: {}", limit(run.drop_limit_percent), volts(least_v));
+        let told = text!("limit {}: {}", limit(run.drop_limit_percent), volts(least_v));
         drawing.text(at(x, y(least_v) - 0.045), anchor, told);
         drawing
     }

@@ -5,11 +5,12 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::{DropError, Load, Wired, greatest_resistance_ohm};
 use crate::electrical::sources;
 use crate::quantity::{Style, UnitSystem};
-use crate::report::{Step, Table, TableRow};
+use crate::report::{Step, Table, TableRow, texts};
 use crate::sheet::wiring::{
-    amperes, ampacity_steps, drop_volts, fuse_steps, limit, ohms, ohms_per_length, percent, resistance_steps,
-    run_at_most, run_length, volts, watts,
+    ampacity_steps, amperes, drop_volts, fuse_steps, limit, ohms, ohms_per_length, percent,
+    resistance_steps, run_at_most, run_length, volts, watts,
 };
+use crate::text::text;
 
 impl Findings<'_> {
     /// AWG and metric sizes, those of the style's system first.
@@ -28,9 +29,7 @@ impl Findings<'_> {
     fn table(&self, title: &str, of: impl Fn(&Conductor) -> bool, style: Style) -> Table {
         Table {
             title: title.into(),
-            heads: ["Conductor", "Drop", "Longest run", "May carry", "Enough"]
-                .map(String::from)
-                .to_vec(),
+            heads: texts(&["Conductor", "Drop", "Longest run", "May carry", "Enough"]),
             rows: self
                 .choices
                 .iter()
@@ -56,7 +55,7 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Both conductors",
             "R = 2 · L · r",
-            format!(
+            text!(
                 "2 · {} · {}",
                 run_length(run.length_m, style),
                 ohms_per_length(ohm_per_m, style)
@@ -69,14 +68,14 @@ impl Findings<'_> {
             steps.push(Step::new(
                 "Voltage at the load",
                 "V = (Vs + √(Vs² − 4 · R · P)) / 2",
-                format!("({source} + √(({source})² − 4 · {resistance} · {power})) / 2"),
+                text!("({} + √(({})² − 4 · {} · {})) / 2", &source, &source, &resistance, &power),
                 volts(wired.load_v),
                 &sources::CONSTANT_POWER,
             ));
             steps.push(Step::new(
                 "Current",
                 "I = P / V",
-                format!("{power} / {}", volts(wired.load_v)),
+                text!("{} / {}", &power, volts(wired.load_v)),
                 current.clone(),
                 &sources::OHMS_LAW,
             ));
@@ -84,21 +83,21 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Drop",
             "ΔV = I · R",
-            format!("{current} · {resistance}"),
+            text!("{} · {}", &current, &resistance),
             drop_volts(wired.drop_v),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Share of the source voltage",
             "p = ΔV / Vs",
-            format!("{} / {source}", drop_volts(wired.drop_v)),
+            text!("{} / {}", drop_volts(wired.drop_v), &source),
             percent(wired.drop_percent),
             &sources::OHMS_LAW,
         ));
         steps.push(Step::new(
             "Lost as heat",
             "Pv = I · ΔV",
-            format!("{current} · {}", drop_volts(wired.drop_v)),
+            text!("{} · {}", &current, drop_volts(wired.drop_v)),
             watts(wired.loss_w),
             &sources::OHMS_LAW,
         ));
@@ -119,9 +118,12 @@ impl Findings<'_> {
         let (formula, numbers) = match run.load {
             Load::Power(power_w) => (
                 "R = Vs² · p · (1 − p) / P",
-                format!("({source})² · {share} · (1 − {share}) / {}", watts(power_w)),
+                text!("({})² · {} · (1 − {}) / {}", &source, &share, &share, watts(power_w)),
             ),
-            _ => ("R = p · Vs / I", format!("{share} · {source} / {}", amperes(self.wired.current_a))),
+            _ => (
+                "R = p · Vs / I",
+                text!("{} · {} / {}", &share, &source, amperes(self.wired.current_a)),
+            ),
         };
         vec![
             Step::new(
@@ -134,7 +136,7 @@ impl Findings<'_> {
             Step::new(
                 "Longest run, one way",
                 "L = R / (2 · r)",
-                format!("{} / (2 · {})", ohms(most_ohm), ohms_per_length(ohm_per_m, style)),
+                text!("{} / (2 · {})", ohms(most_ohm), ohms_per_length(ohm_per_m, style)),
                 run_at_most(longest_m, style),
                 &sources::OHMS_LAW,
             ),

@@ -1,5 +1,6 @@
 //! What is said about fresh water: answers, remarks, table, working, and the tank.
 
+use crate::text::text;
 use uom::si::time::{hour, minute};
 use uom::si::volume::cubic_meter;
 
@@ -8,7 +9,7 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::water::{DAYS, DENSITY, DRAIN, Store, Supply, WATER_KG_L, store};
 use crate::fault::Fault;
 use crate::quantity::{Length, Style, Time, amount, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow};
+use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<Answer> {
     let full_days = whole_days(store.days);
@@ -16,7 +17,7 @@ pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<
         Answer::new("The tank lasts", amount(store.days, 1, "days")).note(match full_days {
             0.0 => "less than one day".to_owned(),
             1.0 => "one full day".to_owned(),
-            days => format!("{} full days", plain(days, 0)),
+            days => text!("{} full days", plain(days, 0)),
         }),
         Answer::new("A full tank's water weighs", style.mass(store.mass)),
     ];
@@ -35,21 +36,26 @@ fn whole_days(days: f64) -> f64 {
     (days + 1e-9).floor()
 }
 
-pub(super) fn remarks(supply: &Supply, store: &Store, run: Option<Time>, style: Style) -> Vec<Remark> {
+pub(super) fn remarks(
+    supply: &Supply,
+    store: &Store,
+    run: Option<Time>,
+    style: Style,
+) -> Vec<Remark> {
     let mut remarks = Vec::new();
     if store.days < 1.0 {
         remarks.push(Remark::warning("The tank does not last a day: a larger one, or less use."));
     }
-    remarks.push(Remark::note(format!(
+    remarks.push(Remark::note(text!(
         "Enter {} at the tank's place on the axle loads sheet; the tank itself comes on top.",
         style.mass(store.mass)
     )));
-    remarks.push(Remark::note(format!(
+    remarks.push(Remark::note(text!(
         "All of it ends as waste water: a waste tank of {} holds what a full tank brings.",
         style.volume(usable(supply))
     )));
     if let Some(run) = run {
-        remarks.push(Remark::note(format!(
+        remarks.push(Remark::note(text!(
             "The pump runs {} a day: enter that as its hours on the energy sheet ({} h).",
             amount(run.get::<minute>(), 1, "min"),
             plain(run.get::<hour>(), 3)
@@ -75,7 +81,7 @@ pub(super) fn people_table(supply: &Supply, style: Style) -> Result<Table, Vec<F
     }
     Ok(Table {
         title: "With more or fewer aboard".into(),
-        heads: ["People", "Use in a day", "The tank lasts"].map(String::from).to_vec(),
+        heads: texts(&["People", "Use in a day", "The tank lasts"]),
         rows,
     })
 }
@@ -93,14 +99,14 @@ pub(super) fn working(
         Step::new(
             "Use in a day",
             "D = n · u",
-            format!("{} · {}", plain(supply.people, 2), style.volume(supply.use_each)),
+            text!("{} · {}", plain(supply.people, 2), style.volume(supply.use_each)),
             style.volume(day),
             &DAYS,
         ),
         Step::new(
             "Days",
             "t = V · (1 − s) / D",
-            format!(
+            text!(
                 "{} · (1 − {}) / {}",
                 style.volume(supply.tank),
                 percent(supply.dead_share * 100.0),
@@ -112,7 +118,7 @@ pub(super) fn working(
         Step::new(
             "Mass of the water",
             "m = V · ρ",
-            format!("{} · {}", style.volume(supply.tank), amount(WATER_KG_L, 3, "kg/l")),
+            text!("{} · {}", style.volume(supply.tank), amount(WATER_KG_L, 3, "kg/l")),
             style.mass(store.mass),
             &DENSITY,
         ),
@@ -121,7 +127,7 @@ pub(super) fn working(
         steps.push(Step::new(
             "Pump's run in a day",
             "t = D / q",
-            format!(
+            text!(
                 "{} / ({} a minute)",
                 style.volume(day),
                 style.volume(flow * Time::new::<minute>(1.0))
@@ -134,7 +140,7 @@ pub(super) fn working(
         steps.push(Step::new(
             "Fall of the drain",
             "h = l · 1/48",
-            format!("{} · 1/48", style.length(length)),
+            text!("{} · 1/48", style.length(length)),
             style.mark(drop).text,
             &DRAIN,
         ));
@@ -147,7 +153,7 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
     let side = libm::cbrt(supply.tank.get::<cubic_meter>());
     let mut drawing = Drawing::new(
         "Level in the tank, day by day",
-        format!(
+        text!(
             "A tank of {}; {} of it lasts {}.",
             style.volume(supply.tank),
             style.volume(usable(supply)),
@@ -172,7 +178,7 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
         drawing.text(
             Point::metres(side * 1.04, side - dead / 2.0),
             Anchor::Start,
-            format!("{} cannot be drawn", style.volume(supply.tank * supply.dead_share)),
+            text!("{} cannot be drawn", style.volume(supply.tank * supply.dead_share)),
         );
     }
     let fall = (side - dead) / store.days.max(1e-9);
@@ -185,7 +191,7 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
         drawing.text(
             Point::metres(-side * 0.04, y),
             Anchor::End,
-            format!("after day {}", plain(day, 0)),
+            text!("after day {}", plain(day, 0)),
         );
         day += every;
     }
@@ -193,7 +199,7 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
     drawing.text(
         Point::metres(side * 1.04, 0.0),
         Anchor::Start,
-        format!("{} · {}", style.volume(supply.tank), style.mass(store.mass)),
+        text!("{} · {}", style.volume(supply.tank), style.mass(store.mass)),
     );
     drawing
 }

@@ -1,0 +1,170 @@
+//! Texts put together in few bytes.
+
+use std::fmt::Display;
+
+/// Puts parts into the blanks `{}` of a template, as `format!` does.
+///
+/// Where `format!` has the caller lay out its arguments and drop them afterwards, this hands each
+/// of them over: with hundreds of texts in the sheets that is a good part of the app's code. For
+/// a part that is still needed, give a reference.
+macro_rules! text {
+    (@fill $template:literal, $a:expr) => {
+        $crate::text::fill_1($template, $crate::text::Part::text($a))
+    };
+    (@fill $template:literal, $a:expr, $b:expr) => {
+        $crate::text::fill_2(
+            $template,
+            $crate::text::Part::text($a),
+            $crate::text::Part::text($b),
+        )
+    };
+    (@fill $template:literal, $a:expr, $b:expr, $c:expr) => {
+        $crate::text::fill_3(
+            $template,
+            $crate::text::Part::text($a),
+            $crate::text::Part::text($b),
+            $crate::text::Part::text($c),
+        )
+    };
+    (@fill $template:literal, $a:expr, $b:expr, $c:expr, $d:expr) => {
+        $crate::text::fill_4(
+            $template,
+            $crate::text::Part::text($a),
+            $crate::text::Part::text($b),
+            $crate::text::Part::text($c),
+            $crate::text::Part::text($d),
+        )
+    };
+    (@fill $template:literal, $a:expr, $b:expr, $c:expr, $d:expr, $($more:expr),+) => {
+        $crate::text::fill_more(
+            $template,
+            &[
+                $crate::text::Part::text($a),
+                $crate::text::Part::text($b),
+                $crate::text::Part::text($c),
+                $crate::text::Part::text($d),
+                $($crate::text::Part::text($more)),+
+            ],
+        )
+    };
+    (@count $($part:expr),+) => {
+        [$(stringify!($part)),+].len()
+    };
+    ($template:literal, $($part:expr),+ $(,)?) => {{
+        const {
+            assert!(
+                $crate::text::blanks($template) == text!(@count $($part),+),
+                "a part for each blank"
+            );
+        }
+        text!(@fill $template, $($part),+)
+    }};
+}
+pub(crate) use text;
+
+/// What fills a blank.
+pub trait Part {
+    /// As text.
+    fn text(self) -> String;
+}
+
+impl Part for String {
+    #[inline(always)]
+    fn text(self) -> String {
+        self
+    }
+}
+
+impl<T: Display + ?Sized> Part for &T {
+    #[inline(never)]
+    fn text(self) -> String {
+        self.to_string()
+    }
+}
+
+macro_rules! parts {
+    ($($number:ty)+) => {$(
+        impl Part for $number {
+            #[inline(never)]
+            fn text(self) -> String {
+                self.to_string()
+            }
+        }
+    )+};
+}
+
+parts! { usize u32 f64 }
+
+/// How many blanks there are in a template.
+pub const fn blanks(template: &str) -> usize {
+    let bytes = template.as_bytes();
+    let (mut at, mut blanks) = (0, 0);
+    while at < bytes.len() {
+        if bytes[at] == b'{' {
+            assert!(
+                at + 1 < bytes.len() && bytes[at + 1] == b'}',
+                "a blank is written with nothing in it"
+            );
+            blanks += 1;
+        }
+        at += 1;
+    }
+    blanks
+}
+
+#[doc(hidden)]
+#[inline(never)]
+pub fn fill_1(template: &'static str, a: String) -> String {
+    fill(template, &[&a])
+}
+
+#[doc(hidden)]
+#[inline(never)]
+pub fn fill_2(template: &'static str, a: String, b: String) -> String {
+    fill(template, &[&a, &b])
+}
+
+#[doc(hidden)]
+#[inline(never)]
+pub fn fill_3(template: &'static str, a: String, b: String, c: String) -> String {
+    fill(template, &[&a, &b, &c])
+}
+
+#[doc(hidden)]
+#[inline(never)]
+pub fn fill_4(template: &'static str, a: String, b: String, c: String, d: String) -> String {
+    fill(template, &[&a, &b, &c, &d])
+}
+
+#[doc(hidden)]
+#[inline(never)]
+pub fn fill_more(template: &'static str, parts: &[String]) -> String {
+    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
+    fill(template, &parts)
+}
+
+#[inline(never)]
+fn fill(template: &str, parts: &[&str]) -> String {
+    let mut pieces = template.split('{');
+    let mut text = pieces.next().unwrap_or_default().to_owned();
+    for (part, piece) in parts.iter().zip(pieces) {
+        text.push_str(part);
+        text.push_str(piece.get(1..).unwrap_or_default());
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn fills_blanks_as_format_does() {
+        let (name, count) = ("run".to_owned(), 3_usize);
+        assert_eq!(text!("{}", &name), "run");
+        assert_eq!(text!("⌈{}⌉ · {}", &name, count + 1), format!("⌈{name}⌉ · {}", count + 1));
+        assert_eq!(text!("{}{} {}", "a", 0.5, name.clone()), "a0.5 run");
+        assert_eq!(
+            text!("({} − {}) / {} = {} of {}, {}", 1_u32, 2_u32, 3_u32, 4_u32, 5_u32, name),
+            "(1 − 2) / 3 = 4 of 5, run"
+        );
+    }
+}
