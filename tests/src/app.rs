@@ -189,6 +189,7 @@ impl Page {
     /// Picks the option of a choice by the words it shows.
     pub async fn choose(&self, path: &str, option: &str) -> Result<()> {
         let field = self.wait_for(&field(path)).await?;
+        self.bring_to_middle(&field).await?;
         let options = field.find_all(By::Tag("option")).await?;
         for one in options {
             if one.text().await? == option {

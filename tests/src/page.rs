@@ -206,9 +206,14 @@ impl Page {
 
     /// Clicks an element in the middle of the window, clear of what sticks to its edges.
     async fn click_on(&self, element: &WebElement) -> Result<()> {
+        self.bring_to_middle(element).await?;
+        Ok(element.click().await?)
+    }
+
+    pub(crate) async fn bring_to_middle(&self, element: &WebElement) -> Result<()> {
         let script = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
         self.browser.execute(script, vec![element.to_json()?]).await?;
-        Ok(element.click().await?)
+        Ok(())
     }
 
     /// Opens the app in a new tab, by an address with this hash; gives the tab that was left.
