@@ -37,7 +37,7 @@ fn median(runs: usize, mut run: impl FnMut()) -> f64 {
             start.elapsed().as_secs_f64()
         })
         .collect();
-    times.sort_by(f64::total_cmp);
+    calc::sorting::sort_by(&mut times, f64::total_cmp);
     times.get(runs / 2).copied().unwrap_or_default()
 }
 

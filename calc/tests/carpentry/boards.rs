@@ -212,7 +212,7 @@ fn check(rig: &Rig, got: &Json) {
             }
         }
     }
-    lengths.sort_by(f64::total_cmp);
+    calc::sorting::sort_by(&mut lengths, f64::total_cmp);
     let cut = check_cut_plan(&got["cut_plan"], rig.kerf, 0.0);
     assert_eq!(cut.len(), lengths.len());
     assert!(cut.iter().zip(&lengths).all(|(a, b)| near(*a, *b)));

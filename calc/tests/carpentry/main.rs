@@ -98,6 +98,6 @@ fn check_cut_plan(plan: &Json, kerf: f64, end_trim: f64) -> Vec<f64> {
     if plan["proved"] == true {
         assert!((number(&plan["bound"]) - cost).abs() < 1e-6 * cost.max(1.0));
     }
-    cut.sort_by(f64::total_cmp);
+    calc::sorting::sort_by(&mut cut, f64::total_cmp);
     cut
 }
