@@ -8,6 +8,10 @@ use crate::text::text;
 
 /// So many marks are drawn on the plan.
 const MOST_CROSSES: usize = 800;
+/// Radius of a hole on the plan, larger than life so that it is seen. [m]
+const HOLE_ON_PLAN: f64 = 0.012;
+/// Boards thinner than this share of the run have no room for their letter on a phone.
+const LEAST_LETTERED: f64 = 0.05;
 /// So many kinds of board get a drawing; the mark list has all.
 const MOST_TEMPLATES: usize = 12;
 
@@ -64,11 +68,14 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         for piece in &layout.pieces {
             for mark in &piece.marks {
                 let y = piece.across_mm.0 + mark_height_mm(piece, mark);
-                drawing.cross(Pen::Mark, at(piece.from_mm + mark.offset_mm, y));
+                let hole = at(piece.from_mm + mark.offset_mm, y);
+                drawing.circle(Pen::Mark, Fill::Empty, hole, HOLE_ON_PLAN);
             }
         }
     }
-    for piece in &layout.pieces {
+    let thinnest = layout.pieces.iter().map(BoardPiece::width_mm).fold(f64::INFINITY, f64::min);
+    let lettered = thinnest >= task.run_mm * LEAST_LETTERED;
+    for piece in layout.pieces.iter().filter(|_| lettered) {
         let (low, high) = piece.across_mm;
         // Between two marks, so that the letter does not stand on one.
         let x = match piece.marks.as_slice() {
@@ -78,8 +85,8 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         let place = at(piece.from_mm + x, f64::midpoint(low, high));
         drawing.text(place, Anchor::Middle, letters(piece.kind));
     }
-    drawing.dimension(at(0.0, 0.0), at(task.run_mm, 0.0), 1.5, style.length(mm(task.run_mm)));
-    drawing.dimension(at(0.0, task.field_mm), at(0.0, 0.0), 1.5, style.length(mm(task.field_mm)));
+    drawing.dimension(at(task.run_mm, 0.0), at(0.0, 0.0), 1.5, style.length(mm(task.run_mm)));
+    drawing.dimension(at(0.0, 0.0), at(0.0, task.field_mm), 1.5, style.length(mm(task.field_mm)));
     drawing
 }
 
