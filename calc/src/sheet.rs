@@ -14,6 +14,8 @@ pub struct Sheet {
     pub kind: &'static str,
     /// Its title on the page.
     pub title: &'static str,
+    /// The part of the fit-out that it belongs to; sheets of one trade stand together in the list.
+    pub trade: &'static str,
     /// What it is for, in one line.
     pub purpose: &'static str,
     /// What it asks, in the order of the page.

@@ -72,9 +72,12 @@ fn all_asks(asks: &[&'static Ask]) -> Vec<&'static Ask> {
 }
 
 #[test]
-fn kinds_are_named_once() {
+fn kinds_are_named_once_and_trades_stand_together() {
     let kinds: BTreeSet<&str> = SHEETS.iter().map(|sheet| sheet.kind).collect();
     assert_eq!(kinds.len(), SHEETS.len());
+    let trades: BTreeSet<&str> = SHEETS.iter().map(|sheet| sheet.trade).collect();
+    let breaks = SHEETS.windows(2).filter(|pair| pair[0].trade != pair[1].trade).count();
+    assert_eq!(breaks + 1, trades.len());
 }
 
 #[test]

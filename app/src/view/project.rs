@@ -51,8 +51,16 @@ pub fn project_page(desk: Desk) -> AnyView {
 /// The page on which a sheet is added.
 pub fn add_page(desk: Desk) -> AnyView {
     let kinds = shown("part", |html| {
-        html.raw("<ul class=\"cards\">");
+        let mut trade = "";
         for sheet in SHEETS {
+            if sheet.trade != trade {
+                if !trade.is_empty() {
+                    html.raw("</ul>");
+                }
+                trade = sheet.trade;
+                html.tag("h2", "", trade);
+                html.raw("<ul class=\"cards\">");
+            }
             html.raw("<li><button class=\"card\" data-do=\"add\" data-with=\"");
             html.raw(sheet.kind);
             html.raw("\">");

@@ -22,6 +22,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "axles",
     title: "Axle loads",
+    trade: "Living in it",
     purpose: "See what each axle carries with everything and everyone aboard, and what is left.",
     asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS],
     sources: &[&MOMENTS, &LIMITS, &NEAR_THE_LIMIT],

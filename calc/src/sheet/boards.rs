@@ -32,6 +32,7 @@ use crate::report::Report;
 pub static SHEET: Sheet = Sheet {
     kind: "boards",
     title: "Boards",
+    trade: "Ceiling and walls",
     purpose: "Boards, planks or panelling over ribs: rips, joints, marks and notches of every board.",
     asks: ASKS,
     sources: &[

@@ -26,6 +26,7 @@ use inputs::Inputs;
 pub static SHEET: Sheet = Sheet {
     kind: "circuit",
     title: "Circuit",
+    trade: "Wiring",
     purpose: "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
     asks: asks::ASKS,
     sources: &[

@@ -33,6 +33,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "coating",
     title: "Coating",
+    trade: "Floor",
     purpose: "How much finish or paint a surface takes, what to buy, and whether to coat now.",
     asks: ASKS,
     sources: &[

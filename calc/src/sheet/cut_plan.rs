@@ -22,6 +22,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "cut_plan",
     title: "Cut plan",
+    trade: "Ceiling and walls",
     purpose: "What to buy for a list of pieces, and how to cut it at the least cost.",
     asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL],
     sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE],

@@ -32,6 +32,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "energy",
     title: "Battery and a day's use",
+    trade: "Living in it",
     purpose: "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
     asks: &[&NOMINAL_VOLTAGE, &LOADS, &DAYS, &USABLE, &EFFICIENCY, &BATTERY, &CHARGING],
     sources: &[&BUDGET, &OHM, &PEUKERT, &EXPONENTS, &TIME_TO_FULL, &CHARGED_SHARE],

@@ -32,6 +32,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "furring",
     title: "Furring strips",
+    trade: "Ceiling and walls",
     purpose: "Strips across the ribs: length, screw marks, screws, adhesive, and how to cut them.",
     asks: &[
         &STRIP_LENGTH,

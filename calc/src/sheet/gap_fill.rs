@@ -28,6 +28,7 @@ use crate::report::{Caution, Report};
 pub static SHEET: Sheet = Sheet {
     kind: "gap_fill",
     title: "Gap and hole filling",
+    trade: "Floor",
     purpose: "How much two-part filler to mix, batch by batch within its pot life, and what to buy.",
     asks: ASKS,
     sources: &[

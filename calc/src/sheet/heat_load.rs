@@ -28,6 +28,7 @@ use crate::thermal::heat_loss::{
 pub static SHEET: Sheet = Sheet {
     kind: "heat_load",
     title: "Heater and cooler",
+    trade: "Living in it",
     purpose: "See how much heat it takes to keep the body warm on the coldest night, and cool at the hottest noon.",
     asks: &[&PARTS, &FRESH_AIR_ASK, &INSIDE, &OUTSIDE, &GAINS, &NOON, &PERFORMANCE],
     sources: &[&TRANSMISSION, &FRESH_AIR, &BTU, &PERFORMANCE_SOURCE, &AIR_EACH, &HEAT_UP],

@@ -31,6 +31,7 @@ use figures::Figures;
 pub static SHEET: Sheet = Sheet {
     kind: "insulation",
     title: "Insulation",
+    trade: "Living in it",
     purpose: "See how much heat a wall, roof or floor lets through, how cold its lining gets, and where it gets wet.",
     asks: &[&LAYERS, &SURFACE_IN, &SURFACE_OUT, &BRIDGE, &INSIDE, &OUTSIDE],
     sources: &[

@@ -31,6 +31,7 @@ use crate::report::{Caution, Report};
 pub static SHEET: Sheet = Sheet {
     kind: "lights",
     title: "Ceiling lights",
+    trade: "Wiring",
     purpose: "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
     asks: &[
         &LAMPS,

@@ -24,6 +24,7 @@ use crate::report::{Caution, Report};
 pub static SHEET: Sheet = Sheet {
     kind: "schedule",
     title: "Filling and coating schedule",
+    trade: "Floor",
     purpose: "When each pass and coat may start, when to mix the last batch, when to walk on it.",
     asks: ASKS,
     sources: &[&plan::WINDOW, &mixing::POT_LIFE, &air::MAGNUS, &air::MARGIN_RULE],

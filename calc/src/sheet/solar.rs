@@ -35,6 +35,7 @@ use crate::report::{Caution, Report};
 pub static SHEET: Sheet = Sheet {
     kind: "solar",
     title: "Solar panels",
+    trade: "Living in it",
     purpose: "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
     asks: &[&LATITUDE, &TILT, &AZIMUTH, &CLEARNESS, &PANELS, &LOSS, &NEED, &COLDEST, &CONTROLLER],
     sources: &[

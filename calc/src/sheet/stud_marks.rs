@@ -22,6 +22,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "stud_marks",
     title: "Stud marks",
+    trade: "Ceiling and walls",
     purpose: "Mark one board so that every screw meets a stud or rib.",
     asks: &[&BOARD, &FIRST_STUD, &STUDS_OR_SPACINGS, &EDGE_DISTANCE, &READING_ERROR],
     sources: &[&DATUM_OFFSET, &FROM_DATUM, &CHAIN_ERROR],

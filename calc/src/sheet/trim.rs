@@ -21,6 +21,7 @@ use crate::report::{Caution, Report};
 pub static SHEET: Sheet = Sheet {
     kind: "trim",
     title: "Roof-opening trim",
+    trade: "Ceiling and walls",
     purpose: "Cut a trim flange so that its rim meets the ceiling all round.",
     asks: &[&HEIGHT, &CORNERS, &CLEARANCE, &LEAST_GRIP, &SIDES],
     sources: &[&trim::GEOMETRY, &trim::TWIST, &trim::RIM_FOLLOWS],

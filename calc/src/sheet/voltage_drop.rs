@@ -27,6 +27,7 @@ use crate::text::text;
 pub static SHEET: Sheet = Sheet {
     kind: "voltage_drop",
     title: "Voltage drop",
+    trade: "Wiring",
     purpose: "Choose the wire and the fuse for one run to one load.",
     asks: &[
         &SOURCE_VOLTAGE,

@@ -26,6 +26,7 @@ use crate::source::Source;
 pub static SHEET: Sheet = Sheet {
     kind: "water",
     title: "Fresh water",
+    trade: "Living in it",
     purpose: "See how many days the tank lasts, and what it adds to the axles.",
     asks: &[&PEOPLE, &USE, &TANK, &EMPTY_SHARE, &PUMP_FLOW, &DRAIN_LENGTH],
     sources: &[&DAYS, &DENSITY, &DRAIN, &USUAL_USE],
