@@ -180,7 +180,7 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
             }
         }
         "delete" => store.delete(with).map_err(words)?,
-        "restore" => drop(store.restore(with)),
+        "restore" => store.restore(with),
         "forget" => store.forget(with),
         _ => {}
     }
