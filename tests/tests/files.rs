@@ -41,8 +41,8 @@ async fn shows_script_in_names_as_text(page: &mut Page) -> Result<()> {
     let mut kinds: Vec<String> =
         all.iter().filter_map(|sheet| sheet["kind"].as_str()).map(str::to_owned).collect();
     let strange = json!({ "id": "strange", "kind": HOSTILE, "inputs": { "<b>": HOSTILE } });
-    if let Some(sheets) = project["sheets"].as_array_mut() {
-        sheets.push(strange);
+    if let Some(all) = project["sheets"].as_array_mut() {
+        all.push(strange);
     }
     kinds.push("strange".into());
 
