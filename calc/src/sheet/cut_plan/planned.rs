@@ -233,12 +233,12 @@ impl Planned {
             ),
         );
         let longest = patterns.iter().map(|p| self.stock_mm(p)).fold(1.0, f64::max) / 1e3;
-        let (high, pitch) = (longest * 0.05, longest * 0.13);
+        let (high, pitch) = (longest * 0.06, longest * 0.15);
         for (row, pattern) in patterns.iter().take(MOST_DRAWN).enumerate() {
             let top = row as f64 * pitch;
             let stock = self.stock_mm(pattern) / 1e3;
             let name = text!("{} × {}", &pattern.count, length(stock * 1e3, style));
-            drawing.text(Point::metres(0.0, top - high * 0.3), Anchor::Start, name);
+            drawing.text(Point::metres(0.0, top - high * 0.75), Anchor::Start, name);
             let bar =
                 |from: f64, to: f64| (Point::metres(from, top), Point::metres(to, top + high));
             let mut at = 0.0;
