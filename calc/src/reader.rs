@@ -183,7 +183,7 @@ impl<'a> Reader<'a> {
             Some(text) => text,
             None => {
                 if ask.need == Need::Required {
-                    here.fault(format!("give {} a name", article(ask.label)));
+                    here.fault(format!("give the {} a name", lower_first(ask.label)));
                 }
                 match ask.need {
                     Need::Default(text) => text.to_owned(),
@@ -638,17 +638,5 @@ pub fn lower_first(label: &str) -> String {
             first.to_lowercase().chain(label.chars().skip(1)).collect()
         }
         _ => label.to_owned(),
-    }
-}
-
-fn article(label: &str) -> String {
-    format!("the {}", lower_first(label))
-}
-
-/// The part of the body that an ask falls back on.
-pub fn body_part(ask: &Ask) -> Option<BodyPart> {
-    match ask.need {
-        Need::Body(part) => Some(part),
-        _ => None,
     }
 }
