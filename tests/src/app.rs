@@ -237,9 +237,17 @@ impl Page {
 
     /// Waits until the page shows these marks.
     pub async fn wait_until_marks(&self, wanted: &[&str]) -> Result<()> {
-        let script = "return JSON.stringify([...document.querySelectorAll('.mark strong')].map(one => one.textContent)) === arguments[0]";
+        let read = "JSON.stringify([...document.querySelectorAll('.mark strong')].map(one => one.textContent))";
         let wanted = serde_json::to_string(wanted)?;
-        let waited = self.wait_until_with("the marks", script, vec![json!(wanted)]).await;
-        waited.with_context(|| format!("wanted {wanted}"))
+        let script = format!("return {read} === arguments[0]");
+        let waited = self.wait_until_with("the marks", &script, vec![json!(wanted)]).await;
+        if let Err(error) = waited {
+            let script = format!(
+                "return [{read}, ...[...document.querySelectorAll('[data-path]')].map(one => one.dataset.path + ': ' + one.value)]"
+            );
+            let seen = self.execute(&script, vec![]).await?;
+            return Err(error.context(format!("wanted {wanted}, saw {seen}")));
+        }
+        Ok(())
     }
 }

@@ -80,9 +80,10 @@ fn field_in_use() -> Option<HtmlElement> {
     field.dyn_into().ok()
 }
 
-/// Puts the focus on the page's heading after a change of page, for screen readers and keyboards.
+/// Puts the focus on the page's heading after a change of page, for screen readers and keyboards: as soon
+/// as the page stands, since a later move would take the focus, and the page's place, from who goes on at once.
 pub fn focus_heading() {
-    request_animation_frame(|| {
+    queue_microtask(|| {
         if let Ok(Some(heading)) = document().query_selector("main h1")
             && let Ok(heading) = heading.dyn_into::<HtmlElement>()
         {
