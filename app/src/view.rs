@@ -1,10 +1,14 @@
 //! What a person sees: the frame around every page, and the pages.
 
+pub mod add;
 pub mod body;
+pub mod buy;
+pub mod cuts;
 pub mod drawing;
 pub mod form;
 pub mod html;
 pub mod keys;
+pub mod marks;
 pub mod menu;
 pub mod page;
 pub mod project;
@@ -88,9 +92,9 @@ fn open_project(
             Route::Start => return ().into_any(),
             Route::Project(_) => project::project_page(desk),
             Route::Part(_, Part::Body) => body::body_page(desk),
-            Route::Part(_, Part::Add) => project::add_page(desk),
-            Route::Part(_, Part::Marks) => project::marks_page(desk),
-            Route::Part(_, Part::Cuts) => project::cuts_page(desk),
+            Route::Part(_, Part::Add) => add::add_page(desk),
+            Route::Part(_, Part::Marks) => marks::marks_page(desk),
+            Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
         };
         titled(&desk.project.with_untracked(|project| project.name().to_owned()));

@@ -1,15 +1,11 @@
 //! The page of a project: its body, its sheets with their headline answers, and its lists.
 
-use calc::lists::MergedBuyLine;
 use calc::project::{Evaluation, Project};
-use calc::quantity::plain;
-use calc::sheet::SHEETS;
 use leptos::prelude::*;
 
-use super::html::{Html, asked, shown};
-use super::report::{buy_words, cut_line, mark_strip};
-use crate::desk::{Desk, tick, ticked};
-use crate::route::{Part, Route, go};
+use super::html::{Html, shown};
+use crate::desk::Desk;
+use crate::route::{Part, Route};
 
 /// The page.
 pub fn project_page(desk: Desk) -> AnyView {
@@ -24,97 +20,15 @@ pub fn project_page(desk: Desk) -> AnyView {
             html.link("button add", &part(project, Part::Add), "Add a sheet");
         });
     });
-    let list = shown("part", move |html| {
-        let all = desk.evaluation.get();
+    let links = shown("part", move |html| {
         desk.project.with(|project| {
-            buy_list(html, project, &all);
             html.raw("<p class=\"links\">");
             html.link("button", &part(project, Part::Marks), "Mark list");
             html.link("button", &part(project, Part::Cuts), "Cut list");
             html.raw("</p>");
         });
     });
-    let ticking = move |event: leptos::ev::Event| {
-        let Some((_, key)) = asked(&event) else { return };
-        let needed = event_target_checked(&event).then(|| {
-            desk.evaluation.with_untracked(|all| {
-                let line = all.buy_list.iter().find(|line| line.key() == key);
-                line.map_or(0.0, |line| line.line.quantity)
-            })
-        });
-        desk.change(|project| tick(project, "buy", &key, needed));
-        super::focus_again("data-with", &key);
-    };
-    view! { {cards}<div on:change=ticking>{list}</div> }.into_any()
-}
-
-/// The page on which a sheet is added.
-pub fn add_page(desk: Desk) -> AnyView {
-    let kinds = shown("part", |html| {
-        let mut trade = "";
-        for sheet in SHEETS {
-            if sheet.trade != trade {
-                if !trade.is_empty() {
-                    html.raw("</ul>");
-                }
-                trade = sheet.trade;
-                html.tag("h2", "", trade);
-                html.raw("<ul class=\"cards\">");
-            }
-            html.raw("<li><button class=\"card\" data-do=\"add\" data-with=\"");
-            html.raw(sheet.kind);
-            html.raw("\">");
-            html.tag("span", "name", sheet.title);
-            html.tag("span", "", sheet.purpose);
-            html.raw("</button></li>");
-        }
-        html.raw("</ul>");
-    });
-    let add = move |event: leptos::ev::MouseEvent| {
-        let Some(sheet) = asked(&event).and_then(|(_, kind)| calc::sheet::find(&kind)) else {
-            return;
-        };
-        let mut id = String::new();
-        desk.change(|project| {
-            id = project.add_sheet(sheet.kind, sheet.title, serde_json::json!({}));
-        });
-        let project = desk.project.with_untracked(|project| project.id().to_owned());
-        go(&Route::Sheet(project, id));
-    };
-    view! { <h1 tabindex="-1">"Add a sheet"</h1><div on:click=add>{kinds}</div> }.into_any()
-}
-
-/// The mark list over all sheets.
-pub fn marks_page(desk: Desk) -> AnyView {
-    let strips = shown("part", move |html| {
-        let style = desk.project.with(Project::style);
-        let all = desk.evaluation.get();
-        let reports = all.sheets.iter().filter_map(|(_, result)| result.as_ref().as_ref().ok());
-        let mut any = false;
-        for strip in reports.flat_map(|report| &report.marks) {
-            mark_strip(html, strip, style);
-            any = true;
-        }
-        if !any {
-            html.tag("p", "help", "No sheet has marks yet.");
-        }
-    });
-    view! { <h1 tabindex="-1">"Mark list"</h1>{strips} }.into_any()
-}
-
-/// The cut list over all sheets.
-pub fn cuts_page(desk: Desk) -> AnyView {
-    let lines = shown("part", move |html| {
-        let style = desk.project.with(Project::style);
-        let all = desk.evaluation.get();
-        for line in &all.cut_list {
-            cut_line(html, &line.line, style);
-        }
-        if all.cut_list.is_empty() {
-            html.tag("p", "help", "No sheet has anything to cut yet.");
-        }
-    });
-    view! { <h1 tabindex="-1">"Cut list"</h1>{lines} }.into_any()
+    view! { {cards}{super::buy::buy_list(desk)}{links} }.into_any()
 }
 
 fn body_card(html: &mut Html, project: &Project, all: &Evaluation) {
@@ -168,60 +82,6 @@ fn sheet_cards(html: &mut Html, project: &Project, all: &Evaluation) {
         html.tag("strong", "", &text);
         html.raw("</a></li>");
     }
-}
-
-/// The buy list: like lines merged, ticked off by thumb, ticks kept.
-fn buy_list(html: &mut Html, project: &Project, all: &Evaluation) {
-    html.raw("<section class=\"buy\"><h2>Buy list</h2>");
-    if all.buy_list.is_empty() {
-        html.tag("p", "help", "What the sheets need is gathered here.");
-    }
-    html.raw("<ul class=\"ticks\">");
-    for line in &all.buy_list {
-        buy_line(html, project, line);
-    }
-    html.raw("</ul>");
-    let priced = all.buy_list.iter().filter_map(|line| line.line.cost);
-    let (total, count) = priced.fold((0.0, 0), |(total, count), cost| (total + cost, count + 1));
-    if count > 0 {
-        let without = all.buy_list.len() - count;
-        let words = match without {
-            0 => format!("Together {total:.2}"),
-            _ => format!("Together {total:.2}, and {without} without a price"),
-        };
-        html.tag("p", "total", &words);
-    }
-    html.raw("</section>");
-}
-
-fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {
-    let key = merged.key();
-    let need = merged.line.quantity;
-    let had = ticked(project, "buy", &key);
-    // A tick stands for the quantity it was set at: a need that grew shows what is missing.
-    let missing = had.map(|had| need - had).filter(|missing| *missing > 1e-9);
-    let done = had.is_some() && missing.is_none();
-    html.open("li", if done { "done" } else { "" });
-    html.raw("<label><input type=\"checkbox\" data-do=\"tick\" data-with=\"");
-    html.text(&key);
-    html.raw(if done { "\" checked>" } else { "\">" });
-    html.raw("<span class=\"what\">");
-    html.text(&buy_words(&merged.line));
-    let from: Vec<String> = merged
-        .sheets
-        .iter()
-        .filter_map(|id| project.sheet(id))
-        .map(|sheet| super::title_of(&sheet))
-        .collect();
-    html.tag("span", "note", &from.join(", "));
-    if let Some(missing) = missing {
-        html.tag("span", "note warning", &format!("{} more needed", plain(missing, 1)));
-    }
-    html.raw("</span>");
-    if let Some(cost) = merged.line.cost {
-        html.tag("span", "cost", &format!("{cost:.2}"));
-    }
-    html.raw("</label></li>");
 }
 
 fn part(project: &Project, part: Part) -> String {

@@ -1,0 +1,44 @@
+//! The page on which a sheet is added.
+
+use calc::sheet::SHEETS;
+use leptos::prelude::*;
+
+use super::html::{asked, shown};
+use crate::desk::Desk;
+use crate::route::{Route, go};
+
+/// The page.
+pub fn add_page(desk: Desk) -> AnyView {
+    let kinds = shown("part", |html| {
+        let mut trade = "";
+        for sheet in SHEETS {
+            if sheet.trade != trade {
+                if !trade.is_empty() {
+                    html.raw("</ul>");
+                }
+                trade = sheet.trade;
+                html.tag("h2", "", trade);
+                html.raw("<ul class=\"cards\">");
+            }
+            html.raw("<li><button class=\"card\" data-do=\"add\" data-with=\"");
+            html.raw(sheet.kind);
+            html.raw("\">");
+            html.tag("span", "name", sheet.title);
+            html.tag("span", "", sheet.purpose);
+            html.raw("</button></li>");
+        }
+        html.raw("</ul>");
+    });
+    let add = move |event: leptos::ev::MouseEvent| {
+        let Some(sheet) = asked(&event).and_then(|(_, kind)| calc::sheet::find(&kind)) else {
+            return;
+        };
+        let mut id = String::new();
+        desk.change(|project| {
+            id = project.add_sheet(sheet.kind, sheet.title, serde_json::json!({}));
+        });
+        let project = desk.project.with_untracked(|project| project.id().to_owned());
+        go(&Route::Sheet(project, id));
+    };
+    view! { <h1 tabindex="-1">"Add a sheet"</h1><div on:click=add>{kinds}</div> }.into_any()
+}
