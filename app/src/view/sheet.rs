@@ -108,11 +108,17 @@ type Result = Memo<Option<Arc<SheetResult>>>;
 
 fn result_of(desk: Desk, id: &str) -> Result {
     let id = id.to_owned();
-    Memo::new(move |_| {
+    let find = move |_: Option<&Option<Arc<SheetResult>>>| {
         desk.evaluation.with(|all| {
             all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
         })
-    })
+    };
+    Memo::new_with_compare(find, |before, now| pointer(before) != pointer(now))
+}
+
+/// Where a result lies: one that was taken over is the same.
+fn pointer(result: Option<&Option<Arc<SheetResult>>>) -> Option<*const SheetResult> {
+    result?.as_ref().map(Arc::as_ptr)
 }
 
 fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {

@@ -4,7 +4,6 @@ use std::cell::RefCell;
 use std::sync::Arc;
 
 use super::{Body, Node, Project};
-use crate::ask::{Ask, Kind};
 use crate::fault::Fault;
 use crate::lists::{MergedBuyLine, SheetCutLine, merge_buy_lines};
 use crate::outcome::Record;
@@ -37,7 +36,18 @@ struct Basis {
     style: Style,
     body: Node,
     /// The sheets as saved, in the order of the file.
-    sheets: Vec<Node>,
+    sheets: Vec<Arc<Node>>,
+    /// Which sheets each of them took from, in the order of the file.
+    taken: Vec<Taken>,
+}
+
+/// The other sheets that a sheet took from.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Taken {
+    /// Their ids.
+    from: Vec<String>,
+    /// Whether one of them had nothing to give: then it has to be asked anew.
+    in_vain: bool,
 }
 
 impl Evaluation {
@@ -57,13 +67,8 @@ pub fn evaluate(project: &Project) -> Evaluation {
 /// outcome, sooner.
 pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluation {
     let style = project.style();
-    let basis = Basis {
-        style,
-        body: project.body().clone(),
-        sheets: project.sheets().map(|sheet| sheet.node.clone()).collect(),
-    };
-    let before = before
-        .filter(|before| before.basis.style == basis.style && before.basis.body == basis.body);
+    let before =
+        before.filter(|before| before.basis.style == style && before.basis.body == *project.body());
     let body = match before {
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
@@ -71,6 +76,7 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
     let run = Run { project, style, body: &body, before, states: RefCell::default() };
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
+    let basis = run.basis(&sheets);
     let reports = || {
         sheets.iter().filter_map(|(id, result)| {
             result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
@@ -99,7 +105,7 @@ struct Run<'a> {
 #[derive(Clone)]
 enum State {
     UnderWay,
-    Done(Arc<SheetResult>),
+    Done(Arc<SheetResult>, Taken),
 }
 
 impl Run<'_> {
@@ -115,29 +121,64 @@ impl Run<'_> {
     }
 
     fn result(&self, id: &str) -> Arc<SheetResult> {
-        if let Some(State::Done(result)) = self.state(id) {
+        if let Some(State::Done(result, _)) = self.state(id) {
             return result;
         }
         self.set_state(id, State::UnderWay);
-        let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id)));
-        self.set_state(id, State::Done(Arc::clone(&result)));
+        let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
+            let taken = RefCell::default();
+            let result = Arc::new(self.work_out(id, &taken));
+            (result, taken.into_inner())
+        });
+        self.set_state(id, State::Done(Arc::clone(&result), taken));
         result
     }
 
     /// The result from before, where nothing that it hangs on has changed.
-    fn taken_over(&self, id: &str) -> Option<Arc<SheetResult>> {
+    fn taken_over(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
         let before = self.before?;
-        let mut same_id =
-            before.sheets.iter().zip(&before.basis.sheets).filter(|((b, _), _)| b == id);
-        let ((_, result), node) = same_id.next()?;
+        let at = only(before.sheets.iter().map(|(known, _)| known == id))?;
+        let (_, result) = before.sheets.get(at)?;
+        let (node, taken) = (before.basis.sheets.get(at)?, before.basis.taken.get(at)?);
         let entry = self.project.sheet(id)?;
-        let alone = sheet::find(entry.kind()?).is_some_and(|sheet| !takes_from_sheets(sheet.asks));
-        let unchanged = entry.node == node && same_id.next().is_none();
-        (alone && unchanged && self.project.sheets().filter(|other| other.id() == id).count() == 1)
-            .then(|| Arc::clone(result))
+        let alone = only(self.project.sheets().map(|other| other.id() == id)).is_some();
+        let unchanged = alone && *entry.node == **node && !taken.in_vain;
+        (unchanged && taken.from.iter().all(|other| self.same_as_before(other)))
+            .then(|| (Arc::clone(result), taken.clone()))
     }
 
-    fn work_out(&self, id: &str) -> SheetResult {
+    /// Whether a sheet that was taken from has the result that it had before.
+    fn same_as_before(&self, id: &str) -> bool {
+        if matches!(self.state(id), Some(State::UnderWay)) {
+            return false;
+        }
+        let mut before = self.before.into_iter().flat_map(|before| &before.sheets);
+        let before = before.find(|(known, _)| known == id);
+        before.is_some_and(|(_, before)| Arc::ptr_eq(before, &self.result(id)))
+    }
+
+    /// What this evaluation was worked out from; what is as it was shares the memory with before.
+    fn basis(&self, sheets: &[(String, Arc<SheetResult>)]) -> Basis {
+        let nodes = self.project.sheets().enumerate().map(|(at, sheet)| {
+            let before = self.before.and_then(|before| before.basis.sheets.get(at));
+            match before {
+                Some(before) if **before == *sheet.node => Arc::clone(before),
+                _ => Arc::new(sheet.node.clone()),
+            }
+        });
+        let taken = sheets.iter().map(|(id, _)| match self.state(id) {
+            Some(State::Done(_, taken)) => taken,
+            _ => Taken::default(),
+        });
+        Basis {
+            style: self.style,
+            body: self.project.body().clone(),
+            sheets: nodes.collect(),
+            taken: taken.collect(),
+        }
+    }
+
+    fn work_out(&self, id: &str, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
             return Err(vec![Fault::new(
@@ -151,7 +192,13 @@ impl Run<'_> {
         let Some(sheet) = sheet::find(kind) else {
             return Err(vec![Fault::new("kind", unknown_kind(kind))]);
         };
-        let others = |other: &str, kind: &str| self.other(other, kind);
+        let others = |other: &str, kind: &str| {
+            let found = self.other(other, kind);
+            let mut taken = taken.borrow_mut();
+            taken.in_vain |= found.is_err();
+            taken.from.push(other.to_owned());
+            found
+        };
         let site = Site { style: self.style, body: self.body, sheets: &others };
         sheet::solve_sheet(sheet, &site, entry.inputs())
     }
@@ -175,14 +222,10 @@ impl Run<'_> {
     }
 }
 
-/// Whether any of the asks names another sheet.
-fn takes_from_sheets(asks: &[&Ask]) -> bool {
-    asks.iter().any(|ask| match ask.kind {
-        Kind::SheetOf(_) => true,
-        Kind::Group(of) | Kind::Rows { asks: of, .. } | Kind::Either(of) => takes_from_sheets(of),
-        Kind::List { of, .. } => takes_from_sheets(&[of]),
-        _ => false,
-    })
+/// The place of the one that is true; none where there is not exactly one.
+fn only(mut all: impl Iterator<Item = bool>) -> Option<usize> {
+    let first = all.position(|one| one)?;
+    all.all(|one| !one).then_some(first)
 }
 
 fn unknown_kind(kind: &str) -> String {
@@ -235,5 +278,14 @@ mod tests {
             Arc::ptr_eq(&result(&first), &result(&second))
         };
         assert!(same("boards") && !same("s1"));
+        // What takes from other sheets follows those, and those only.
+        assert!(same("lights") && same("heat_load"));
+        project.set(&Place::Sheet("insulation".into()), "layers.0.thickness", json!("9 mm"));
+        let third = evaluate_since(&project, Some(&second));
+        let heat = |all: &Evaluation| {
+            Arc::clone(&all.sheets.iter().find(|(known, _)| known == "heat_load").unwrap().1)
+        };
+        assert!(!Arc::ptr_eq(&heat(&second), &heat(&third)));
+        assert!(third == evaluate(&project));
     }
 }
