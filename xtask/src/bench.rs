@@ -72,10 +72,10 @@ fn native() -> BTreeMap<String, String> {
 }
 
 /// Of the sheets' times, the one in the middle and the longest, in words.
-fn worst_and_median(times: Vec<(String, f64)>) -> Option<String> {
-    let slower = |time: f64| times.iter().filter(|(_, other)| *other > time).count();
-    let (_, median) = times.iter().find(|(_, time)| slower(*time) == times.len() / 2)?;
-    let (worst, longest) = times.iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
+fn worst_and_median(mut times: Vec<(String, f64)>) -> Option<String> {
+    calc::sorting::sort_by(&mut times, |a, b| a.1.total_cmp(&b.1));
+    let (_, median) = times.get(times.len() / 2)?;
+    let (worst, longest) = times.last()?;
     let words = |seconds: f64| milliseconds(Duration::from_secs_f64(seconds));
     Some(format!(
         "{}, the median of {} sheets; {} on {worst}",
