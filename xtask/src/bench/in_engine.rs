@@ -41,7 +41,7 @@ fn seconds() -> Result<f64> {
 fn module() -> Result<PathBuf> {
     let mut cargo = tools::cargo();
     cargo.args(["build", "--quiet", "--release", "--target", "wasm32-unknown-unknown"]);
-    cargo.args(["--package", "calc", "--example", "evaluate_wasm"]);
+    cargo.args(["--package", "app", "--example", "evaluate_wasm"]);
     tools::run(&mut cargo)?;
     let folder = workspace::target().join("wasm32-unknown-unknown/release/examples");
     Ok(folder.join("evaluate_wasm.wasm"))
