@@ -7,11 +7,13 @@ mod example;
 mod json;
 mod load;
 mod plan;
+mod what_if;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use load::{LoadError, MAX_BYTES, VERSION};
 pub use plan::plan;
+pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
 
 /// A node of the project file, as JSON knows it.
 pub use serde_json::Value as Node;

@@ -136,7 +136,8 @@ pub fn buy_words(line: &BuyLine) -> String {
     }
 }
 
-fn table(html: &mut Html, table: &Table) {
+/// Figures side by side.
+pub fn table(html: &mut Html, table: &Table) {
     html.raw("<section class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"");
     html.text(&table.title);
     html.raw("\"><table>");

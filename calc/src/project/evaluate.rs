@@ -68,7 +68,7 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
     };
-    let run = Run { project, style, body: &body, before, states: RefCell::default() };
+    let run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
     let reports = || {
@@ -88,7 +88,7 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
 
 /// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
 /// can take from another wherever the two stand in the file.
-struct Run<'a> {
+pub(super) struct Run<'a> {
     project: &'a Project,
     style: Style,
     body: &'a Body,
@@ -102,7 +102,21 @@ enum State {
     Done(Arc<SheetResult>),
 }
 
-impl Run<'_> {
+impl<'a> Run<'a> {
+    pub(super) fn new(
+        project: &'a Project,
+        body: &'a Body,
+        before: Option<&'a Evaluation>,
+    ) -> Self {
+        Self { project, style: project.style(), body, before, states: RefCell::default() }
+    }
+
+    /// A sheet's result with other inputs than its own.
+    pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
+        self.set_state(id, State::UnderWay);
+        self.work_out(id, Some(inputs))
+    }
+
     fn state(&self, id: &str) -> Option<State> {
         let states = self.states.borrow();
         states.iter().find(|(known, _)| known == id).map(|(_, state)| state.clone())
@@ -119,7 +133,7 @@ impl Run<'_> {
             return result;
         }
         self.set_state(id, State::UnderWay);
-        let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id)));
+        let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id, None)));
         self.set_state(id, State::Done(Arc::clone(&result)));
         result
     }
@@ -137,7 +151,7 @@ impl Run<'_> {
             .then(|| Arc::clone(result))
     }
 
-    fn work_out(&self, id: &str) -> SheetResult {
+    fn work_out(&self, id: &str, inputs: Option<&Node>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
             return Err(vec![Fault::new(
@@ -153,7 +167,7 @@ impl Run<'_> {
         };
         let others = |other: &str, kind: &str| self.other(other, kind);
         let site = Site { style: self.style, body: self.body, sheets: &others };
-        sheet::solve_sheet(sheet, &site, entry.inputs())
+        sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
