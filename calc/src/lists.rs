@@ -79,15 +79,6 @@ impl MergedBuyLine {
     }
 }
 
-/// A line of the whole project's cut list.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SheetCutLine {
-    /// The line.
-    pub line: CutLine,
-    /// The id of the sheet it comes from.
-    pub sheet: String,
-}
-
 /// Merges like lines, keeping the order in which things were first asked for.
 pub fn merge_buy_lines<'a>(
     lines: impl Iterator<Item = (&'a str, &'a BuyLine)>,

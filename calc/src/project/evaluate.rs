@@ -3,10 +3,10 @@
 use std::cell::RefCell;
 use std::sync::Arc;
 
+use super::lists::{BuyList, CutList, Gathered};
 use super::{Body, Node, Project};
 use crate::ask::{Ask, Kind};
 use crate::fault::Fault;
-use crate::lists::{MergedBuyLine, SheetCutLine, merge_buy_lines};
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::Site;
@@ -17,16 +17,16 @@ use crate::sheet;
 pub type SheetResult = Result<Report, Vec<Fault>>;
 
 /// Everything that is derived from a project; nothing of it is stored.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Evaluation {
     /// The body as read.
     pub body: Body,
     /// The sheets' results by id, in the order of the file.
     pub sheets: Vec<(String, Arc<SheetResult>)>,
-    /// The buy list over all sheets.
-    pub buy_list: Vec<MergedBuyLine>,
-    /// The cut list over all sheets.
-    pub cut_list: Vec<SheetCutLine>,
+    /// The buy list over all sheets; made when it is first looked at.
+    pub buy_list: BuyList,
+    /// The cut list over all sheets; made when it is first looked at.
+    pub cut_list: CutList,
     /// What all of it was worked out from.
     basis: Basis,
 }
@@ -38,6 +38,19 @@ struct Basis {
     body: Node,
     /// The sheets as saved, in the order of the file.
     sheets: Vec<Node>,
+}
+
+/// The lists follow from the rest.
+impl PartialEq for Evaluation {
+    fn eq(&self, other: &Self) -> bool {
+        let same = |((a, x), (b, y)): (&(String, Arc<SheetResult>), &(String, Arc<SheetResult>))| {
+            a == b && (Arc::ptr_eq(x, y) || x == y)
+        };
+        self.basis == other.basis
+            && self.body == other.body
+            && self.sheets.len() == other.sheets.len()
+            && self.sheets.iter().zip(&other.sheets).all(same)
+    }
 }
 
 impl Evaluation {
@@ -71,19 +84,9 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
     let run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
-    let reports = || {
-        sheets.iter().filter_map(|(id, result)| {
-            result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
-        })
-    };
-    let buy_list = merge_buy_lines(
-        reports().flat_map(|(id, report)| report.buy.iter().map(move |line| (id, line))),
-    );
-    let cut_list = reports()
-        .flat_map(|(id, report)| report.cut.iter().map(move |line| (id, line)))
-        .map(|(id, line)| SheetCutLine { line: line.clone(), sheet: id.to_owned() })
-        .collect();
-    Evaluation { body, sheets, buy_list, cut_list, basis }
+    let gathered = Gathered::new(style, &sheets, before.map(|before| &*before.buy_list.0));
+    let buy_list = BuyList(Arc::clone(&gathered));
+    Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
 }
 
 /// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
@@ -230,7 +233,9 @@ mod tests {
         for change in changes {
             change(&mut project);
             let again = evaluate_since(&project, Some(&last));
-            assert!(again == evaluate(&project));
+            let anew = evaluate(&project);
+            assert!(again == anew);
+            assert_eq!((&*again.buy_list, &*again.cut_list), (&*anew.buy_list, &*anew.cut_list));
             last = again;
         }
         assert!(ids.len() > 10);
@@ -249,5 +254,30 @@ mod tests {
             Arc::ptr_eq(&result(&first), &result(&second))
         };
         assert!(same("boards") && !same("s1"));
+    }
+
+    /// Typing into a sheet that cuts nothing plans nothing together again.
+    #[test]
+    fn a_plan_together_is_taken_over_while_its_pieces_are_the_same() {
+        let inputs = |length: &str| {
+            json!({ "pieces": [{ "length": length, "count": 4 }], "kerf": "0 in",
+                "stock": [{ "length": "8 ft", "price": 5 }] })
+        };
+        let mut project = Project::new("p", "", crate::quantity::UnitSystem::Imperial);
+        let first = project.add_sheet("cut_plan", "", inputs("5 ft"));
+        project.add_sheet("cut_plan", "", inputs("3 ft"));
+        let other = project.add_sheet("coating", "", json!({}));
+        let all = evaluate(&project);
+        let joint = all.buy_list.0.first_joint();
+        let typed = |project: &mut Project, id: &str, path: &str, text: &str, last: &Evaluation| {
+            project.set(&Place::Sheet(id.to_owned()), path, json!(text));
+            evaluate_since(project, Some(last))
+        };
+        // Not looked at in between: still taken over by the one after.
+        let unseen = typed(&mut project, &other, "coats", "3", &all);
+        let seen = typed(&mut project, &other, "coats", "2", &unseen);
+        assert!(Arc::ptr_eq(&joint, &seen.buy_list.0.first_joint()));
+        let changed = typed(&mut project, &first, "pieces.0.length", "4 ft", &seen);
+        assert!(!Arc::ptr_eq(&joint, &changed.buy_list.0.first_joint()));
     }
 }
