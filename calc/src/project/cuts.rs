@@ -119,8 +119,8 @@ impl Joint {
         let saved = self.apart_cost - planned.plan.cost;
         let waste: f64 = self.members.iter().map(|member| member.plan.waste_mm).sum();
         let slack = SAME_COST * self.apart_cost.max(1.0);
-        let better = saved > slack
-            || (saved > -slack && waste - planned.plan.waste_mm > SAME_WASTE_MM);
+        let better =
+            saved > slack || (saved > -slack && waste - planned.plan.waste_mm > SAME_WASTE_MM);
         (self.too_much || better).then_some(planned)
     }
 
@@ -144,12 +144,8 @@ type Sheets = [(String, Arc<SheetResult>)];
 
 /// Gathers what all sheets cut; `known` are plans together that were made before.
 pub(super) fn gather(sheets: &Sheets, style: Style, known: &[Arc<Joint>]) -> Cuts {
-    let mut cuts = Cuts {
-        groups: Vec::new(),
-        joints: Vec::new(),
-        instead: Vec::new(),
-        left_out: Vec::new(),
-    };
+    let mut cuts =
+        Cuts { groups: Vec::new(), joints: Vec::new(), instead: Vec::new(), left_out: Vec::new() };
     let mut families: Vec<Family> = Vec::new();
     for (id, result) in sheets {
         let Ok(report) = result.as_ref() else { continue };
@@ -284,11 +280,7 @@ fn saved_words(joint: &Joint, planned: &Planned, style: Style) -> Remark {
     }
     let waste: f64 = joint.members.iter().map(|member| member.plan.waste_mm).sum();
     let less = Length::new::<millimeter>(waste - planned.plan.waste_mm);
-    Remark::good(text!(
-        "{}: no cheaper, but {} less is left over.",
-        &apart,
-        style.length(less)
-    ))
+    Remark::good(text!("{}: no cheaper, but {} less is left over.", &apart, style.length(less)))
 }
 
 /// What a sheet cuts without stock lengths: wire from a roll.

@@ -43,13 +43,14 @@ struct Basis {
 /// The lists follow from the rest.
 impl PartialEq for Evaluation {
     fn eq(&self, other: &Self) -> bool {
-        let same = |((a, x), (b, y)): (&(String, Arc<SheetResult>), &(String, Arc<SheetResult>))| {
-            a == b && (Arc::ptr_eq(x, y) || x == y)
-        };
         self.basis == other.basis
             && self.body == other.body
             && self.sheets.len() == other.sheets.len()
-            && self.sheets.iter().zip(&other.sheets).all(same)
+            && self
+                .sheets
+                .iter()
+                .zip(&other.sheets)
+                .all(|(a, b)| a.0 == b.0 && (Arc::ptr_eq(&a.1, &b.1) || a.1 == b.1))
     }
 }
 

@@ -56,13 +56,17 @@ impl Gathered {
                     let (of, together) = instead.remove(at);
                     for line in together {
                         for sheet in &of {
-                            let Some((sheet, _)) = self.sheets.iter().find(|(known, _)| known == sheet)
+                            let Some((sheet, _)) =
+                                self.sheets.iter().find(|(known, _)| known == sheet)
                             else {
                                 continue;
                             };
                             // The first sheet brings the quantity, the others their names.
                             let first = sheet == id;
-                            lines.push((sheet, if first { line.clone() } else { nothing_of(&line) }));
+                            lines.push((
+                                sheet,
+                                if first { line.clone() } else { nothing_of(&line) },
+                            ));
                         }
                     }
                 }

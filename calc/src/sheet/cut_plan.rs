@@ -51,11 +51,11 @@ static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_
 
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.3))
     .usual("3/4 in", "19 mm");
-static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.001, 3.0))
-    .usual("1 1/2 in", "38 mm");
-static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH])
-    .optional()
-    .help("Sheets that cut the same material in the same section are planned together on the cut list.");
+static WIDTH: Ask =
+    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.001, 3.0)).usual("1 1/2 in", "38 mm");
+static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH]).optional().help(
+    "Sheets that cut the same material in the same section are planned together on the cut list.",
+);
 
 static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 

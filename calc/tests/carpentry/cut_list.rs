@@ -65,7 +65,8 @@ fn another_stock_saw_material_or_section_stays_apart() {
         (json!({}), json!({ "material": "1x4 oak" })),
         (section("3 1/2 in"), section("2 1/2 in")),
     ] {
-        let all = evaluated(&[("cut_plan", with(long(), a)), ("cut_plan", with(short(), b.clone()))]);
+        let all =
+            evaluated(&[("cut_plan", with(long(), a)), ("cut_plan", with(short(), b.clone()))]);
         assert_eq!(all.cut_list.len(), 2, "{b}");
         let (bought, cut) = bought_and_cut(&all);
         assert_eq!(bought, cut);
