@@ -78,6 +78,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
         html.raw("</ul>");
     });
+    let what_if = super::whatif::what_if(desk, id, sheet);
     let jump = move |event| {
         if let Some((_, field)) = asked(&event) {
             super::show(&field);
@@ -92,6 +93,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
                 {found}
                 {drawings}
                 {marks}
+                {what_if}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>

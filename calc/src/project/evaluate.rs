@@ -3,9 +3,9 @@
 use std::cell::RefCell;
 use std::sync::Arc;
 
+use super::lists::{BuyList, CutList, Gathered};
 use super::{Body, Node, Project};
 use crate::fault::Fault;
-use crate::lists::{MergedBuyLine, SheetCutLine, merge_buy_lines};
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::Site;
@@ -16,16 +16,16 @@ use crate::sheet;
 pub type SheetResult = Result<Report, Vec<Fault>>;
 
 /// Everything that is derived from a project; nothing of it is stored.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Evaluation {
     /// The body as read.
     pub body: Body,
     /// The sheets' results by id, in the order of the file.
     pub sheets: Vec<(String, Arc<SheetResult>)>,
-    /// The buy list over all sheets.
-    pub buy_list: Vec<MergedBuyLine>,
-    /// The cut list over all sheets.
-    pub cut_list: Vec<SheetCutLine>,
+    /// The buy list over all sheets; made when it is first looked at.
+    pub buy_list: BuyList,
+    /// The cut list over all sheets; made when it is first looked at.
+    pub cut_list: CutList,
     /// What all of it was worked out from.
     basis: Basis,
 }
@@ -48,6 +48,20 @@ struct Taken {
     from: Vec<String>,
     /// Whether one of them had nothing to give: then it has to be asked anew.
     in_vain: bool,
+}
+
+/// The lists follow from the rest.
+impl PartialEq for Evaluation {
+    fn eq(&self, other: &Self) -> bool {
+        self.basis == other.basis
+            && self.body == other.body
+            && self.sheets.len() == other.sheets.len()
+            && self
+                .sheets
+                .iter()
+                .zip(&other.sheets)
+                .all(|(a, b)| a.0 == b.0 && (Arc::ptr_eq(&a.1, &b.1) || a.1 == b.1))
+    }
 }
 
 impl Evaluation {
@@ -73,28 +87,18 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
     };
-    let run = Run { project, style, body: &body, before, states: RefCell::default() };
+    let run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
     let basis = run.basis(&sheets);
-    let reports = || {
-        sheets.iter().filter_map(|(id, result)| {
-            result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
-        })
-    };
-    let buy_list = merge_buy_lines(
-        reports().flat_map(|(id, report)| report.buy.iter().map(move |line| (id, line))),
-    );
-    let cut_list = reports()
-        .flat_map(|(id, report)| report.cut.iter().map(move |line| (id, line)))
-        .map(|(id, line)| SheetCutLine { line: line.clone(), sheet: id.to_owned() })
-        .collect();
-    Evaluation { body, sheets, buy_list, cut_list, basis }
+    let gathered = Gathered::new(style, &sheets, before.map(|before| &*before.buy_list.0));
+    let buy_list = BuyList(Arc::clone(&gathered));
+    Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
 }
 
 /// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
 /// can take from another wherever the two stand in the file.
-struct Run<'a> {
+pub(super) struct Run<'a> {
     project: &'a Project,
     style: Style,
     body: &'a Body,
@@ -108,7 +112,21 @@ enum State {
     Done(Arc<SheetResult>, Taken),
 }
 
-impl Run<'_> {
+impl<'a> Run<'a> {
+    pub(super) fn new(
+        project: &'a Project,
+        body: &'a Body,
+        before: Option<&'a Evaluation>,
+    ) -> Self {
+        Self { project, style: project.style(), body, before, states: RefCell::default() }
+    }
+
+    /// A sheet's result with other inputs than its own.
+    pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
+        self.set_state(id, State::UnderWay);
+        self.work_out(id, Some(inputs), &RefCell::default())
+    }
+
     fn state(&self, id: &str) -> Option<State> {
         let states = self.states.borrow();
         states.iter().find(|(known, _)| known == id).map(|(_, state)| state.clone())
@@ -127,7 +145,7 @@ impl Run<'_> {
         self.set_state(id, State::UnderWay);
         let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
             let taken = RefCell::default();
-            let result = Arc::new(self.work_out(id, &taken));
+            let result = Arc::new(self.work_out(id, None, &taken));
             (result, taken.into_inner())
         });
         self.set_state(id, State::Done(Arc::clone(&result), taken));
@@ -178,7 +196,7 @@ impl Run<'_> {
         }
     }
 
-    fn work_out(&self, id: &str, taken: &RefCell<Taken>) -> SheetResult {
+    fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
             return Err(vec![Fault::new(
@@ -200,7 +218,7 @@ impl Run<'_> {
             found
         };
         let site = Site { style: self.style, body: self.body, sheets: &others };
-        sheet::solve_sheet(sheet, &site, entry.inputs())
+        sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
@@ -259,7 +277,9 @@ mod tests {
         for change in changes {
             change(&mut project);
             let again = evaluate_since(&project, Some(&last));
-            assert!(again == evaluate(&project));
+            let anew = evaluate(&project);
+            assert!(again == anew);
+            assert_eq!((&*again.buy_list, &*again.cut_list), (&*anew.buy_list, &*anew.cut_list));
             last = again;
         }
         assert!(ids.len() > 10);
@@ -287,5 +307,30 @@ mod tests {
         };
         assert!(!Arc::ptr_eq(&heat(&second), &heat(&third)));
         assert!(third == evaluate(&project));
+    }
+
+    /// Typing into a sheet that cuts nothing plans nothing together again.
+    #[test]
+    fn a_plan_together_is_taken_over_while_its_pieces_are_the_same() {
+        let inputs = |length: &str| {
+            json!({ "pieces": [{ "length": length, "count": 4 }], "kerf": "0 in",
+                "stock": [{ "length": "8 ft", "price": 5 }] })
+        };
+        let mut project = Project::new("p", "", crate::quantity::UnitSystem::Imperial);
+        let first = project.add_sheet("cut_plan", "", inputs("5 ft"));
+        project.add_sheet("cut_plan", "", inputs("3 ft"));
+        let other = project.add_sheet("coating", "", json!({}));
+        let all = evaluate(&project);
+        let joint = all.buy_list.0.first_joint();
+        let typed = |project: &mut Project, id: &str, path: &str, text: &str, last: &Evaluation| {
+            project.set(&Place::Sheet(id.to_owned()), path, json!(text));
+            evaluate_since(project, Some(last))
+        };
+        // Not looked at in between: still taken over by the one after.
+        let unseen = typed(&mut project, &other, "coats", "3", &all);
+        let seen = typed(&mut project, &other, "coats", "2", &unseen);
+        assert!(Arc::ptr_eq(&joint, &seen.buy_list.0.first_joint()));
+        let changed = typed(&mut project, &first, "pieces.0.length", "4 ft", &seen);
+        assert!(!Arc::ptr_eq(&joint, &changed.buy_list.0.first_joint()));
     }
 }
