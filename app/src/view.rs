@@ -3,6 +3,7 @@
 pub mod add;
 pub mod body;
 pub mod buy;
+pub mod checks;
 pub mod cuts;
 pub mod drawing;
 pub mod form;
@@ -10,6 +11,7 @@ pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod offers;
 pub mod page;
 pub mod project;
 pub mod report;

@@ -6,11 +6,13 @@ mod example;
 #[cfg(feature = "json")]
 mod json;
 mod load;
+mod offer;
 mod plan;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use load::{LoadError, MAX_BYTES, VERSION};
+pub use offer::Behind;
 pub use plan::plan;
 
 /// A node of the project file, as JSON knows it.

@@ -86,12 +86,15 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     view! {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
+        {super::offers::behind(desk, id)}
         <div class="sheet">
             <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
+                {super::offers::offers(desk, id, result)}
                 {drawings}
                 {marks}
+                {super::checks::check_lists(desk, id, result)}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
@@ -104,7 +107,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
 }
 
 type Faults = Memo<BTreeMap<String, String>>;
-type Result = Memo<Option<Arc<SheetResult>>>;
+pub(super) type Result = Memo<Option<Arc<SheetResult>>>;
 
 fn result_of(desk: Desk, id: &str) -> Result {
     let id = id.to_owned();
@@ -115,7 +118,7 @@ fn result_of(desk: Desk, id: &str) -> Result {
     })
 }
 
-fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
+pub(super) fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
     result.with(|result| {
         show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
     });
