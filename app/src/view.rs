@@ -6,6 +6,7 @@ pub mod buy;
 pub mod checks;
 pub mod cuts;
 pub mod drawing;
+pub mod editors;
 pub mod form;
 pub mod html;
 pub mod keys;
@@ -18,6 +19,7 @@ pub mod report;
 pub mod sheet;
 pub mod start;
 pub mod tape;
+pub mod tree;
 
 use calc::project::SheetEntry;
 use calc::sheet as sheets;

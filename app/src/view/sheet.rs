@@ -9,7 +9,7 @@ use calc::report::Report;
 use calc::sheet;
 use leptos::prelude::*;
 
-use super::form::form;
+use super::editors::inputs;
 use super::html::{Html, asked, shown};
 use super::page::{element_id, faults_by_path, width_of_results};
 use super::report;
@@ -78,9 +78,17 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
         html.raw("</ul>");
     });
+    // A field that does not stand on the page is asked for.
+    let wanted = RwSignal::new(String::new());
     let jump = move |event| {
-        if let Some((_, field)) = asked(&event) {
+        let Some((what, field)) = asked(&event) else { return };
+        if what != "show" {
+            return;
+        }
+        if document().get_element_by_id(&field).is_some() {
             super::show(&field);
+        } else {
+            wanted.set(field);
         }
     };
     view! {
@@ -88,7 +96,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         <p class="purpose">{sheet.purpose}</p>
         {super::offers::behind(desk, id)}
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
+            <section class="inputs" aria-label="Measurements">{inputs(desk, place, sheet, wanted)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
                 {super::offers::offers(desk, id, result)}
