@@ -12,6 +12,7 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
+use super::schedule::label::Times;
 use super::{Sheet, solve};
 use crate::coating::cautions::FOR_FILLING;
 use crate::coating::gap::{self, Hole};
@@ -92,6 +93,7 @@ struct Inputs {
     pour_rate: Option<VolumeRate>,
     batch_limit: Option<Volume>,
     cup: Option<Length>,
+    times: Option<Times>,
     offers: Vec<PartOffer>,
 }
 
@@ -219,7 +221,15 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("part_b_l", worked.batch.b.get::<liter>())
         .maybe("part_a_kg", kg(worked.batch.a_mass))
         .maybe("part_b_kg", kg(worked.batch.b_mass));
+    // Mixing and walking are in the pour rate.
+    let of_pass = inputs.pour_rate.map(|rate| {
+        let volume = worked.whole / f64::from(worked.batches.passes);
+        (volume / rate).get::<minute>()
+    });
     Record::new()
+        .with("product", inputs.product.as_str())
+        .maybe("pass_min", of_pass)
+        .maybe("times", inputs.times.map(|times| times.put(Record::new())))
         .with("net_volume_l", worked.net.get::<liter>())
         .with("volume_l", worked.whole.get::<liter>())
         .with("part_a_l", worked.parts.a.get::<liter>())
