@@ -12,6 +12,7 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
+pub(super) use self::words::shortened;
 use super::schedule::label::Times;
 use super::{Sheet, solve};
 use crate::coating::cautions::FOR_FILLING;
@@ -180,11 +181,13 @@ fn of_mix(fault: mixing::Fault) -> Vec<Fault> {
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work(inputs)?;
+    let mut drawings = vec![drawing::cup(inputs, &worked, style)];
+    drawings.extend(drawing::sections(inputs, style));
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
-        drawings: vec![drawing::cup(inputs, &worked, style), drawing::sections(inputs, style)],
+        drawings,
         marks: cup_strip(inputs, &worked, style).into_iter().collect(),
         working: words::working(inputs, &worked, style),
         cautions: Caution::all(&FOR_FILLING),

@@ -78,6 +78,8 @@ struct Planned {
     fewest_batches: bool,
     /// Whether it is a pass or a coat of another sheet.
     of_sheet: bool,
+    /// Whether the wait behind it was given as that after the last one.
+    cured: bool,
     dry: bool,
 }
 
@@ -90,6 +92,7 @@ impl Planned {
             air: None,
             fewest_batches: false,
             of_sheet: false,
+            cured: false,
             dry: false,
         }
     }

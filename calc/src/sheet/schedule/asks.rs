@@ -136,6 +136,11 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             && next.dry
         {
             before.step.recoat_most_min = None;
+            // And where one stands on it, it must bear that.
+            if !before.cured {
+                let traffic = before.step.traffic_min.unwrap_or(0.0);
+                before.step.recoat_least_min = before.step.recoat_least_min.max(traffic);
+            }
         }
     }
     Inputs {

@@ -61,7 +61,9 @@ fn of_step(
         }
         _ => String::new(),
     };
-    add(slot.end_min, text!("{}: done{}", &step.label, &wait));
+    if next.is_none_or(|next| next.start_min > slot.end_min + 0.5) {
+        add(slot.end_min, text!("{}: done{}", &step.label, &wait));
+    }
     if let Some(traffic) = slot.traffic_from_min {
         add(traffic, text!("{}: walk on it", &step.label));
     }

@@ -1,5 +1,6 @@
 //! The plan day by day, as time lines: the day runs across, each step has a line of its own.
 
+use super::super::gap_fill::shortened;
 use super::clock::{day_name, hour_of_day, of_day};
 use super::{Inputs, Worked};
 use crate::coating::schedule::{Slot, Step};
@@ -14,8 +15,6 @@ const DAY: f64 = 24.0 * HOUR;
 const MOST_DAYS: usize = 14;
 /// More lines than this on one drawing would run into each other.
 const MOST_LINES: usize = 8;
-/// Longer names are cut short.
-const LONGEST_NAME: usize = 26;
 /// How wide a day is drawn, in the height of ten lines.
 const WIDE: f64 = 10.0;
 
@@ -161,21 +160,15 @@ fn draw(
         let begins = slot.start_min >= midnight && slot.start_min < midnight + DAY;
         let what = match slot.traffic_from_min {
             Some(traffic) if !begins => {
-                text!("{} walk on: {}", hour_of_day(traffic, style), name(&step.label))
+                text!("{} walk on: {}", hour_of_day(traffic, style), shortened(&step.label))
             }
             _ => text!(
                 "{}–{} {}",
                 hour_of_day(slot.start_min, style),
                 hour_of_day(slot.end_min, style),
-                name(&step.label)
+                shortened(&step.label)
             ),
         };
         drawing.text(Point::metres(0.1, index as f64 + 0.3), Anchor::Start, what);
     }
-}
-
-fn name(label: &str) -> String {
-    let mut letters = label.chars();
-    let name: String = letters.by_ref().take(LONGEST_NAME).collect();
-    if letters.next().is_some() { text!("{}…", name.trim_end()) } else { name }
 }

@@ -34,7 +34,7 @@ pub static RECOAT_MOST: Ask = wait("recoat_most", "Longest wait before the next"
     .help("On the label: recoat within; after that it must be abraded first.");
 pub static CURE: Ask = wait("cure", "Wait after the last one")
     .usual("8 h", "8 h")
-    .help("Before it is sanded or coated with something else; as between them when left out.");
+    .help("Before it is sanded or coated with something else. When left out: as between them, and what is walked on waits for that.");
 pub static TRAFFIC: Ask = wait("traffic", "Wait before walking on it").usual("24 h", "24 h");
 pub static SAND: Ask =
     Ask::measure("sand", "Sanding before the next takes", &TIME, ["min", "min"], (0.0, 86_400.0))

@@ -59,6 +59,7 @@ pub fn read(
                 label_at: label_at.unwrap_or(label_temperature),
                 fewest_batches: row.given(&COATS) && batches.is_none(),
                 of_sheet,
+                cured: stage.times.cure.is_some(),
                 air: air.clone(),
                 dry,
                 ..Planned::of(step)
