@@ -52,8 +52,6 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         let words = text!("{} to {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
-    // Room for the texts, which do not scale.
-    drawing.line(Pen::Thin, &[at(across * 1.1, rim), at(across * 2.8, rim)]);
     if let Some(cup) = inputs.cup {
         drawing.dimension(at(across, rim), at(0.0, rim), 1.0, style.short(cup));
     }
@@ -131,12 +129,10 @@ impl Section {
                 style.short(bottom),
                 style.short(depth)
             ),
-            Self::Hole(Hole::Plugged { diameter, plug_diameter, depth, .. }) => text!(
-                "Ø {}, {} deep, plug Ø {}",
-                style.short(diameter),
-                style.short(depth),
-                style.short(plug_diameter)
-            ),
+            // Its depth is seen beside the plug's.
+            Self::Hole(Hole::Plugged { diameter, plug_diameter, .. }) => {
+                text!("Ø {}, plug Ø {}", style.short(diameter), style.short(plug_diameter))
+            }
         }
     }
 

@@ -21,7 +21,7 @@ pub fn named(label: &str, noun: &str, index: usize) -> String {
 /// A name that has room on a drawing.
 pub fn shortened(name: &str) -> String {
     let mut letters = name.chars();
-    let start: String = letters.by_ref().take(24).collect();
+    let start: String = letters.by_ref().take(28).collect();
     if letters.next().is_some() { text!("{}…", start.trim_end()) } else { start }
 }
 

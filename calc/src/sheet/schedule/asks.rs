@@ -69,15 +69,15 @@ pub static READINGS: Ask = Ask::rows(
 pub static LABEL: Ask = Ask::words("label", "Step").usual("first coat", "first coat");
 pub static PASSES: Ask = Ask::sheet_of("passes", "All passes of", "gap_fill")
     .optional()
-    .help("A gap-filling sheet: its passes in order, with batches, pot life and times from there.");
+    .help("A gap-filling sheet; batches and times from there.");
 pub static COATS: Ask = Ask::sheet_of("coats", "All coats of", "coating")
     .optional()
-    .help("A coating sheet: its layers and coats in order, with their times from there.");
+    .help("A coating sheet; layers and times from there.");
 pub static DRY: Ask = Ask::flag("dry", "Dry work: sanding, cleaning", false)
     .help("Temperature and dew point do not matter for it.");
-pub static FILLER: Ask = Ask::sheet_of("filler", "Takes batches and pot life from", "gap_fill")
+pub static FILLER: Ask = Ask::sheet_of("filler", "Batches and pot life of", "gap_fill")
     .optional()
-    .help("A gap-filling sheet: this step is one of its passes.");
+    .help("This step is one pass of that sheet.");
 pub static BATCHES: Ask = Ask::count("batches", "Batches", (1, 10_000)).optional().usual("1", "1");
 pub static STARTS: Ask = Ask::notation("starts", "Starts at", "day and time", &["tomorrow 8:00"])
     .optional()

@@ -106,16 +106,19 @@ fn is_on(time: f64, day: usize) -> bool {
 fn words(lines: &[&Line<'_>], style: Style) -> String {
     let all: Vec<String> = lines
         .iter()
-        .map(|line| {
-            text!(
-                "{} to {} {}",
-                hour_of_day(line.slot.start_min, style),
-                hour_of_day(line.slot.end_min, style),
-                &line.step.label
-            )
-        })
+        .map(|line| text!("{} {}", hours(line.slot, style), &line.step.label))
         .collect();
     text!("{}.", all.join("; "))
+}
+
+/// `8:30–10:00`, `8:30–10:00 am`, `11:00 am–1:00 pm`.
+fn hours(slot: &Slot, style: Style) -> String {
+    let (start, end) = (hour_of_day(slot.start_min, style), hour_of_day(slot.end_min, style));
+    let half = |time: &str| time.split_once(' ').map(|(_, half)| half.to_owned());
+    match start.split_once(' ') {
+        Some((time, _)) if half(&start) == half(&end) => text!("{}–{}", time, &end),
+        _ => text!("{}–{}", &start, &end),
+    }
 }
 
 fn draw(
@@ -144,15 +147,17 @@ fn draw(
         let (top, bottom) = (index as f64 + 0.56, index as f64 + 0.88);
         let mut bar = |from: f64, to: f64, pen, fill| {
             if x(to) > x(from) {
-                let (near, far) = (Point::metres(x(from), top), Point::metres(x(to), bottom));
-                drawing.rectangle(pen, fill, near, far);
+                // The window stands round the others.
+                let round = if pen == Pen::Hidden { 0.06 } else { 0.0 };
+                let near = Point::metres(x(from), top - round);
+                drawing.rectangle(pen, fill, near, Point::metres(x(to), bottom + round));
             }
         };
+        bar(slot.end_min, *dry_min, Pen::Thin, Fill::Waste);
+        bar(slot.start_min, slot.end_min, Pen::Solid, Fill::Stock);
         if let Some(latest) = slot.latest_min {
             bar(slot.earliest_min, latest + step.work_min, Pen::Hidden, Fill::Empty);
         }
-        bar(slot.end_min, *dry_min, Pen::Thin, Fill::Waste);
-        bar(slot.start_min, slot.end_min, Pen::Solid, Fill::Stock);
         if step.is_mixed() && slot.last_mix_min >= midnight && slot.last_mix_min < midnight + DAY {
             let mix = x(slot.last_mix_min);
             drawing.line(Pen::Mark, &[Point::metres(mix, top), Point::metres(mix, bottom)]);
@@ -162,12 +167,7 @@ fn draw(
             Some(traffic) if !begins => {
                 text!("{} walk on: {}", hour_of_day(traffic, style), shortened(&step.label))
             }
-            _ => text!(
-                "{}–{} {}",
-                hour_of_day(slot.start_min, style),
-                hour_of_day(slot.end_min, style),
-                shortened(&step.label)
-            ),
+            _ => text!("{} {}", hours(slot, style), shortened(&step.label)),
         };
         drawing.text(Point::metres(0.1, index as f64 + 0.3), Anchor::Start, what);
     }

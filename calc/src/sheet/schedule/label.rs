@@ -20,27 +20,27 @@ pub static WORK: Ask =
     Ask::measure("work", "One takes", &TIME, ["min", "min"], (0.0, 13.0 * 86_400.0))
         .optional()
         .usual("60 min", "60 min")
-        .help("How long you work on one pass or coat.");
+        .help("For one pass or coat.");
 pub static WORKABLE: Ask =
     Ask::measure("workable", "A batch stays workable", &TIME, ["min", "min"], (1.0, LONGEST))
         .optional()
         .usual("25 min", "25 min")
-        .help("On the label of what is mixed from two parts: pot life or working time.");
+        .help("On the label of what is mixed from two parts.");
 pub static RECOAT_LEAST: Ask = wait("recoat_least", "Least wait before the next")
     .usual("3 h", "3 h")
     .help("On the label: recoat after.");
 pub static RECOAT_MOST: Ask = wait("recoat_most", "Longest wait before the next")
     .usual("24 h", "24 h")
-    .help("On the label: recoat within; after that it must be abraded first.");
+    .help("On the label: recoat within; later, abrade first.");
 pub static CURE: Ask = wait("cure", "Wait after the last one")
     .usual("8 h", "8 h")
-    .help("Before it is sanded or coated with something else. When left out: as between them, and what is walked on waits for that.");
+    .help("Before sanding it, or another product. Left out: as between them, or walking on it.");
 pub static TRAFFIC: Ask = wait("traffic", "Wait before walking on it").usual("24 h", "24 h");
 pub static SAND: Ask =
     Ask::measure("sand", "Sanding before the next takes", &TIME, ["min", "min"], (0.0, 86_400.0))
         .optional()
         .usual("30 min", "30 min")
-        .help("Where the label wants each coat abraded; the longest wait falls away then.");
+        .help("Where coats are abraded; no longest wait then.");
 static AT: Ask = Ask::measure("at", "At", &TEMPERATURE, ["F", "C"], (258.15, 323.15))
     .optional()
     .usual("77 F", "25 C")
