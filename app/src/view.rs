@@ -16,6 +16,8 @@ pub mod report;
 pub mod sheet;
 pub mod start;
 pub mod tape;
+pub mod ticks;
+pub mod whatif;
 
 use calc::project::SheetEntry;
 use calc::sheet as sheets;

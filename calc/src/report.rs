@@ -1,8 +1,11 @@
 //! What a sheet gives back: answers, working, cautions, drawings, list lines and the outcome.
 
+use std::sync::Arc;
+
 use crate::drawing::Drawing;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
+use crate::sheet::cut_plan::planned::Planned;
 use crate::source::Source;
 
 /// Everything a sheet has to say about one set of inputs.
@@ -26,6 +29,8 @@ pub struct Report {
     pub buy: Vec<BuyLine>,
     /// Lines for the cut list.
     pub cut: Vec<CutLine>,
+    /// The plan that these lines come from, so that the project can plan like sheets together.
+    pub cutting: Option<Arc<Planned>>,
     /// The outcome as plain named numbers.
     pub outcome: Record,
     /// Inputs that were left out and taken from the body; filled in by the reader.
@@ -47,6 +52,7 @@ impl Default for Report {
             cautions: Vec::new(),
             buy: Vec::new(),
             cut: Vec::new(),
+            cutting: None,
             outcome: Record::new(),
             from_body: Vec::new(),
         }

@@ -78,6 +78,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
         html.raw("</ul>");
     });
+    let what_if = super::whatif::what_if(desk, id, sheet);
     let jump = move |event| {
         if let Some((_, field)) = asked(&event) {
             super::show(&field);
@@ -92,6 +93,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
                 {found}
                 {drawings}
                 {marks}
+                {what_if}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
@@ -108,11 +110,17 @@ type Result = Memo<Option<Arc<SheetResult>>>;
 
 fn result_of(desk: Desk, id: &str) -> Result {
     let id = id.to_owned();
-    Memo::new(move |_| {
+    let find = move |_: Option<&Option<Arc<SheetResult>>>| {
         desk.evaluation.with(|all| {
             all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
         })
-    })
+    };
+    Memo::new_with_compare(find, |before, now| pointer(before) != pointer(now))
+}
+
+/// Where a result lies: one that was taken over is the same.
+fn pointer(result: Option<&Option<Arc<SheetResult>>>) -> Option<*const SheetResult> {
+    result?.as_ref().map(Arc::as_ptr)
 }
 
 fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {

@@ -98,6 +98,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: words::cautions(),
         buy: buy(inputs, &worked, style),
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(inputs.section()),
         outcome: outcome(inputs, &worked),
         ..Report::default()
     })
