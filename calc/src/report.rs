@@ -16,6 +16,9 @@ pub struct Report {
     pub tables: Vec<Table>,
     /// Drawings to scale.
     pub drawings: Vec<Drawing>,
+    /// Templates to be printed in true size and laid on the work: shapes in real lengths, and words
+    /// that say how to lay them on.
+    pub templates: Vec<Drawing>,
     /// Marks, piece by piece.
     pub marks: Vec<MarkStrip>,
     /// How the answers were worked out.
@@ -42,6 +45,7 @@ impl Default for Report {
             remarks: Vec::new(),
             tables: Vec::new(),
             drawings: Vec::new(),
+            templates: Vec::new(),
             marks: Vec::new(),
             working: Vec::new(),
             cautions: Vec::new(),

@@ -59,7 +59,18 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             });
         })
     };
-    let drawings = part(|html, report, _, width| report::drawings(html, report, width));
+    let drawings = part(|html, report, _, width| report::drawings(html, report, width, 0));
+    let address = {
+        let project = desk.project.with_untracked(|project| project.id().to_owned());
+        Route::Templates(project, id.to_owned()).hash()
+    };
+    let templates = shown("part", move |html| {
+        with_report(result, |report| {
+            if report.is_some_and(|report| !report.templates.is_empty()) {
+                html.link("button wide", &address, "Templates in true size, to print");
+            }
+        });
+    });
     let marks = part(|html, report, style, _| report::marks_and_tables(html, report, style));
     let rest = part(|html, report, style, _| report::cautions_and_lists(html, report, style));
     let working = shown("steps", move |html| {
@@ -91,6 +102,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
                 {drawings}
+                {templates}
                 {marks}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>

@@ -1,6 +1,7 @@
 //! Lamps in a ceiling: where they go, clear of ribs and openings, and how bright they make it.
 
 mod plan;
+mod template;
 #[cfg(test)]
 mod tests;
 mod words;
@@ -338,6 +339,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: words::remarks(inputs, &figures, style),
         tables: words::tables(&figures, style),
         drawings: plan::drawings(inputs, &figures, style),
+        templates: vec![template::hole(&inputs.lamp, style)],
         marks: plan::marks(inputs, &figures, style),
         working: words::working(inputs, &figures, style),
         cautions: Caution::all(&cautions::LIGHTS),

@@ -127,6 +127,7 @@ fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: words::remarks(flange, &cut, style),
         tables: vec![words::table(flange, &cut, style)],
         drawings: drawing::drawings(flange, &cut, style),
+        templates: vec![drawing::template(flange, &cut, style)],
         marks: cut
             .corners
             .iter()
