@@ -79,10 +79,9 @@ impl Route {
     pub fn project(&self) -> Option<&str> {
         match self {
             Self::Start => None,
-            Self::Project(id)
-            | Self::Part(id, _)
-            | Self::Sheet(id, _)
-            | Self::Templates(id, _) => Some(id),
+            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) | Self::Templates(id, _) => {
+                Some(id)
+            }
         }
     }
 }

@@ -24,11 +24,11 @@ use calc::project::SheetEntry;
 use calc::sheet as sheets;
 use leptos::prelude::*;
 
-use dom::elements;
 use crate::desk::Desk;
 use crate::route::{Part, Route, follow_hash, go};
 use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
 use crate::transfer;
+use dom::elements;
 
 /// What another tab saved last.
 #[derive(Clone, Default)]

@@ -93,7 +93,8 @@ pub fn follow_printing(store: Store, desk: Desk, route: ReadSignal<Route>) {
     let before = window_event_listener_untyped("beforeprint", move |_| {
         let mut html = Html::default();
         let all = desk.evaluation.get_untracked();
-        desk.project.with_untracked(|project| push_page(&mut html, project, &all, &route.get_untracked()));
+        desk.project
+            .with_untracked(|project| push_page(&mut html, project, &all, &route.get_untracked()));
         put(&html.finish());
     });
     let after = window_event_listener_untyped("afterprint", move |_| put(""));
@@ -167,11 +168,8 @@ fn push_book(html: &mut Html, project: &Project, all: &Evaluation) {
         sheet::push_sheet(html, project, all, &entry.id(), &mut cautions);
         html.raw("</section>");
     }
-    let lists: [&dyn Fn(&mut Html); 3] = [
-        &|html| lists::push_marks(html, all, style),
-        &|html| lists::push_cuts(html, all, style),
-        &|html| lists::push_buy(html, project, all),
-    ];
+    let lists: [&dyn Fn(&mut Html); 2] =
+        [&|html| lists::push_cuts(html, all, style), &|html| lists::push_buy(html, project, all)];
     for list in lists {
         html.raw("<section class=\"chapter\">");
         list(html);
@@ -233,7 +231,12 @@ fn side_view(body: &Body, style: Style) -> Option<Drawing> {
     let face = body.rib_width.map_or(0.0, |face| face.get::<meter>());
     for rib in &body.ribs {
         let x = rib.get::<meter>();
-        drawing.rectangle(Pen::Thin, Fill::Empty, at(x - face / 2.0, 0.0), at(x + face / 2.0, high));
+        drawing.rectangle(
+            Pen::Thin,
+            Fill::Empty,
+            at(x - face / 2.0, 0.0),
+            at(x + face / 2.0, high),
+        );
     }
     for opening in &body.openings {
         let (from, to) = (opening.x.get::<meter>(), (opening.x + opening.length).get::<meter>());

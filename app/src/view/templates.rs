@@ -30,7 +30,11 @@ pub fn templates_page(store: Store, desk: Desk, id: &str) -> AnyView {
             _ => &[],
         };
         if templates.is_empty() {
-            html.tag("p", "help", "This sheet has no templates, or something on it is to be mended first.");
+            html.tag(
+                "p",
+                "help",
+                "This sheet has no templates, or something on it is to be mended first.",
+            );
             return;
         }
         control_square(html);
@@ -118,8 +122,7 @@ struct Grid {
 
 fn push_piece(html: &mut Html, template: &Drawing, grid: &Grid, column: usize, row: usize) {
     let step = (PIECE.0 - OVERLAP, PIECE.1 - OVERLAP);
-    let corner =
-        (grid.low.0 + step.0 * column as f64, grid.low.1 + step.1 * row as f64);
+    let corner = (grid.low.0 + step.0 * column as f64, grid.low.1 + step.1 * row as f64);
     let end = (grid.low.0 + grid.size.0, grid.low.1 + grid.size.1);
     let size = (PIECE.0.min(end.0 - corner.0), PIECE.1.min(end.1 - corner.1));
     let number = row * grid.columns + column + 1;
@@ -152,7 +155,8 @@ fn push_piece(html: &mut Html, template: &Drawing, grid: &Grid, column: usize, r
     html.text(&template.title);
     html.raw("\">");
     if count > 1 {
-        let words = format!("Piece {number} of {count}. Lay cross on cross: {}.", joints.join(", "));
+        let words =
+            format!("Piece {number} of {count}. Lay cross on cross: {}.", joints.join(", "));
         html.tag("figcaption", "", &words);
     }
     html.raw(&paper.finish());

@@ -30,7 +30,11 @@ pub fn push_marks(html: &mut Html, all: &Evaluation, style: Style) {
 pub fn push_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"strip\">");
     html.tag("h3", "", &strip.label);
-    html.tag("p", "help", &format!("All from the left end of {}, tape hooked once.", style.length(strip.length)));
+    html.tag(
+        "p",
+        "help",
+        &format!("All from the left end of {}, tape hooked once.", style.length(strip.length)),
+    );
     html.raw("<div class=\"drawing\">");
     html.raw(&board(strip));
     html.raw("</div><ol>");

@@ -49,7 +49,10 @@ pub fn push_sheet(
     for table in &report.tables {
         report::table(html, table);
     }
-    push_lists(html, report, project);
+    // A booklet has them once, over all sheets.
+    if gathered.is_none() {
+        push_lists(html, report, project);
+    }
     html.raw("<section class=\"working\"><h3>How it is worked out</h3><ol>");
     report::working(html, report);
     html.raw("</ol></section>");
@@ -191,7 +194,8 @@ impl Given<'_> {
             Need::Default(usual) => usual.to_owned(),
             Need::Body(part) => {
                 let taken = self.all.body.part(part, self.project.style());
-                return taken.map_or_else(String::new, |(_, words)| format!("{words} (the body's)"));
+                return taken
+                    .map_or_else(String::new, |(_, words)| format!("{words} (the body's)"));
             }
             _ => return String::new(),
         };

@@ -33,7 +33,7 @@ fn joint(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Drawing> {
         "Screws at a joint",
         text!(
             "Lay the solid upright on the boards' ends, on the support's centre line; the screws are {} in from either end.",
-            style.small(mm(edge))
+            style.mark(mm(edge)).text
         ),
     );
     let half = support.max(2.0 * edge) / 2.0 + BESIDE_MM;

@@ -31,7 +31,7 @@ pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let mut drawing = if whole {
         Drawing::new(
             "Cut line round the flange",
-            "Wrap it round the outside of the wall, its upper edge along the roof-side edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
+            "Wrap it round the face of the wall, inside or outside, on which the corners follow from left to right in this order with the roof-side edge up; its upper edge along that edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
         )
     } else {
         Drawing::new(
