@@ -17,6 +17,7 @@ pub mod project;
 pub mod report;
 pub mod sheet;
 pub mod start;
+pub mod start_guide;
 pub mod tape;
 pub mod templates;
 
@@ -128,6 +129,7 @@ fn open_project(
         </header>
         {restored}
         {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
         <div id="paper" class="paper"></div>
     }

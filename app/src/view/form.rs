@@ -5,6 +5,7 @@
 //! there, so that typing never loses the caret.
 
 mod fields;
+mod figure;
 mod shape;
 
 use std::collections::{BTreeMap, BTreeSet};

@@ -97,6 +97,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     view! {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
+        {example(desk, id)}
         <div class="sheet">
             <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
@@ -197,6 +198,28 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
                 }
             />
         </details>
+    }
+    .into_any()
+}
+
+/// What the example would give, one tap away for as long as nothing is filled in.
+fn example(desk: Desk, id: &str) -> AnyView {
+    let id = id.to_owned();
+    let empty = {
+        let id = id.clone();
+        Memo::new(move |_| {
+            desk.project.with(|project| {
+                let inputs = project.sheet(&id).map(|sheet| sheet.inputs().as_object());
+                inputs.is_some_and(|inputs| inputs.is_none_or(serde_json::Map::is_empty))
+            })
+        })
+    };
+    let fill = move |_| desk.change(|project| project.fill_example(&id));
+    view! {
+        <div class="example" class:hidden=move || !empty.get()>
+            <p>"Nothing is filled in yet."</p>
+            <button class="main" data-fill="" on:click=fill>"See it with the example"</button>
+        </div>
     }
     .into_any()
 }

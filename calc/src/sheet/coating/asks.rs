@@ -5,7 +5,7 @@ use uom::si::length::micrometer;
 use uom::si::ratio::percent;
 
 use super::{Boards, Coat, Inputs, Layer, Rectangle, Supply, Weather};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
 use crate::quantity::{AREA, LENGTH, Length, SPREAD_RATE, TEMPERATURE, VOLUME};
@@ -32,9 +32,11 @@ static PRODUCT: Ask = Ask::words("product", "What it is")
     .help("Its name on the buy list; cans of the same name and size are added up there.");
 static LABEL: Ask = Ask::words("label", "Name").usual("floor", "floor");
 static AREA_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 1000.0))
-    .usual("180 in", "4500 mm");
-static AREA_WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("72 in", "1900 mm");
+    .usual("180 in", "4500 mm")
+    .figure(Figure::Along);
+static AREA_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0))
+    .usual("72 in", "1900 mm")
+    .figure(Figure::Across);
 static COUNT: Ask = Ask::count("count", "How many", (1, 1000)).default("1");
 static SUBTRACT: Ask = Ask::flag("subtract", "Not coated: take it off", false)
     .help("For what stands on the surface or is cut out of it: wheel boxes, a hatch.");
@@ -102,12 +104,15 @@ pub static AIR: Ask =
         .optional()
         .help("Measured inside, where and when you will coat.");
 
-static BOARD_LENGTH: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0)).usual("12 ft", "3600 mm");
-static BOARD_WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 5.0)).usual("3 1/2 in", "90 mm");
+static BOARD_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0))
+    .usual("12 ft", "3600 mm")
+    .figure(Figure::Along);
+static BOARD_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 5.0))
+    .usual("3 1/2 in", "90 mm")
+    .figure(Figure::Across);
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
-    .usual("5/16 in", "8 mm");
+    .usual("5/16 in", "8 mm")
+    .figure(Figure::Thickness);
 static FACES: Ask = Ask::count("faces", "Faces coated", (0, 2)).default("2");
 static EDGES: Ask = Ask::count("edges", "Long edges coated", (0, 2)).default("2");
 static ENDS: Ask = Ask::count("ends", "Ends coated", (0, 2)).default("2");
