@@ -23,6 +23,9 @@ pub struct Report {
     pub offers: Vec<Offer>,
     /// Drawings to scale.
     pub drawings: Vec<Drawing>,
+    /// Templates to be printed in true size and laid on the work: shapes in real lengths, and words
+    /// that say how to lay them on.
+    pub templates: Vec<Drawing>,
     /// Marks, piece by piece.
     pub marks: Vec<MarkStrip>,
     /// How the answers were worked out.
@@ -53,6 +56,7 @@ impl Default for Report {
             checks: Vec::new(),
             offers: Vec::new(),
             drawings: Vec::new(),
+            templates: Vec::new(),
             marks: Vec::new(),
             working: Vec::new(),
             cautions: Vec::new(),

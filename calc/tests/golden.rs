@@ -106,6 +106,12 @@ fn written(report: &Report) -> String {
     for taken in &report.from_body {
         let _ = writeln!(out, "from the body: {} = {}", taken.field, taken.text);
     }
+    for drawing in &report.templates {
+        let _ = writeln!(out, "\ntemplate {:?}: {}", drawing.title, drawing.words);
+        for shape in &drawing.shapes {
+            let _ = writeln!(out, "  {shape:?}");
+        }
+    }
     for drawing in &report.drawings {
         let _ = writeln!(out, "\ndrawing {:?}: {}", drawing.title, drawing.words);
         for shape in &drawing.shapes {

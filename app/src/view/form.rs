@@ -5,6 +5,7 @@
 //! there, so that typing never loses the caret.
 
 mod fields;
+mod figure;
 mod shape;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -16,11 +17,14 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement};
 
+use super::dom::elements;
 use super::html::asked;
 use super::page::element_id;
 use crate::desk::{Desk, stored_text};
 use fields::{Caret, mend};
-use shape::{Walk, find_ask, join};
+use shape::{Walk, find_ask};
+
+pub use shape::join;
 
 /// What a form knows beside the project.
 #[derive(Clone, Copy)]
@@ -283,43 +287,22 @@ fn next_on_enter(event: &KeyboardEvent) {
 /// Puts the focus into the first field below a path.
 fn focus_first(root: &Element, path: &str) {
     let id = element_id(path);
-    let fields = root.query_selector_all("[data-path]");
-    let Ok(fields) = fields else { return };
-    for index in 0..fields.length() {
-        let Some(field) = fields.item(index).and_then(|node| node.dyn_into::<Element>().ok())
-        else {
-            continue;
-        };
-        if field.id() == id || field.id().starts_with(&format!("{id}-")) {
-            if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
-                let _ = field.focus();
-            }
-            return;
-        }
+    let below = format!("{id}-");
+    let fields = elements(Some(root), "[data-path]");
+    let first = fields.iter().find(|field| field.id() == id || field.id().starts_with(&below));
+    if let Some(field) = first {
+        super::dom::focus(field);
     }
 }
 
 /// The groups that stand open.
 fn open_groups(root: &Element) -> BTreeSet<String> {
-    let mut open = BTreeSet::new();
-    if let Ok(groups) = root.query_selector_all("details[open]") {
-        for index in 0..groups.length() {
-            let group = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok());
-            if let Some(path) = group.and_then(|group| group.get_attribute("data-group")) {
-                open.insert(path);
-            }
-        }
-    }
-    open
+    let open = elements(Some(root), "details[open]");
+    open.iter().filter_map(|group| group.get_attribute("data-group")).collect()
 }
 
 fn open_again(root: &Element, open: &BTreeSet<String>) {
-    let Ok(groups) = root.query_selector_all("details") else { return };
-    for index in 0..groups.length() {
-        let Some(group) = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok())
-        else {
-            continue;
-        };
+    for group in elements(Some(root), "details") {
         if group.get_attribute("data-group").is_some_and(|path| open.contains(&path)) {
             let _ = group.set_attribute("open", "");
         }

@@ -59,7 +59,18 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             });
         })
     };
-    let drawings = part(|html, report, _, width| report::drawings(html, report, width));
+    let drawings = part(|html, report, _, width| report::drawings(html, report, width, 0));
+    let address = {
+        let project = desk.project.with_untracked(|project| project.id().to_owned());
+        Route::Templates(project, id.to_owned()).hash()
+    };
+    let templates = shown("part", move |html| {
+        with_report(result, |report| {
+            if report.is_some_and(|report| !report.templates.is_empty()) {
+                html.link("button wide", &address, "Templates in true size, to print");
+            }
+        });
+    });
     let marks = part(|html, report, style, _| report::marks_and_tables(html, report, style));
     let rest = part(|html, report, style, _| report::cautions_and_lists(html, report, style));
     let working = shown("steps", move |html| {
@@ -96,12 +107,14 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
         {super::offers::behind(desk, id)}
+        {example(desk, id)}
         <div class="sheet">
             <section class="inputs" aria-label="Measurements">{inputs(desk, place, sheet, wanted)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
                 {super::offers::offers(desk, id, result)}
                 {drawings}
+                {templates}
                 {marks}
                 {what_if}
                 {super::checks::check_lists(desk, id, result)}
@@ -204,6 +217,28 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
                 }
             />
         </details>
+    }
+    .into_any()
+}
+
+/// What the example would give, one tap away for as long as nothing is filled in.
+fn example(desk: Desk, id: &str) -> AnyView {
+    let id = id.to_owned();
+    let empty = {
+        let id = id.clone();
+        Memo::new(move |_| {
+            desk.project.with(|project| {
+                let inputs = project.sheet(&id).map(|sheet| sheet.inputs().as_object());
+                inputs.is_some_and(|inputs| inputs.is_none_or(serde_json::Map::is_empty))
+            })
+        })
+    };
+    let fill = move |_| desk.change(|project| project.fill_example(&id));
+    view! {
+        <div class="example" class:hidden=move || !empty.get()>
+            <p>"Nothing is filled in yet."</p>
+            <button class="main" data-fill="" on:click=fill>"See it with the example"</button>
+        </div>
     }
     .into_any()
 }

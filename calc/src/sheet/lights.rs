@@ -1,6 +1,7 @@
 //! Lamps in a ceiling: where they go, clear of ribs and openings, and how bright they make it.
 
 mod plan;
+mod template;
 #[cfg(test)]
 mod tests;
 mod wiring;
@@ -12,7 +13,7 @@ use uom::si::f64::{Angle, Length};
 use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::fault::Fault;
 use crate::light::cable::{SQUARE_ROUTE, Stretch, stretches};
 use crate::light::cautions;
@@ -57,10 +58,12 @@ pub static SHEET: Sheet = Sheet {
 static ROWS: Ask = Ask::count("rows", "Rows along the body", (1, 50)).usual("2", "2");
 static PLACE_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
     .usual("40 in", "1000 mm")
-    .help("Front wall to the lamp's centre.");
+    .help("Front wall to the lamp's centre.")
+    .figure(Figure::FromFront);
 static PLACE_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
     .usual("20 in", "500 mm")
-    .help("Left wall to the lamp's centre, facing forward.");
+    .help("Left wall to the lamp's centre, facing forward.")
+    .figure(Figure::FromLeft);
 static PLACES: Ask = Ask::rows("places", "Places by hand", "lamp", 1, &[&PLACE_X, &PLACE_Y]);
 static LAMPS: Ask = Ask::either("Lamps", &[&ROWS, &PLACES]);
 static COLUMNS: Ask = Ask::count("columns", "Lamps in each row", (1, 100))
@@ -70,23 +73,28 @@ static COLUMNS: Ask = Ask::count("columns", "Lamps in each row", (1, 100))
 static AREA_LENGTH: Ask =
     Ask::measure("length", "Length of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
         .from_body(BodyPart::Length)
-        .usual("180 in", "4200 mm");
+        .usual("180 in", "4200 mm")
+        .figure(Figure::BodyLength);
 static AREA_WIDTH: Ask =
     Ask::measure("width", "Width of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
         .from_body(BodyPart::Width)
-        .usual("72 in", "1900 mm");
+        .usual("72 in", "1900 mm")
+        .figure(Figure::BodyWidth);
 static AREA: Ask = Ask::group("area", "Ceiling", &[&AREA_LENGTH, &AREA_WIDTH])
     .optional()
     .help("Its front left corner is the body's.");
 static HOLE: Ask = Ask::measure("hole", "Hole", &LENGTH, ["in", "mm"], (0.003, 1.0))
     .usual("2 1/4 in", "58 mm")
-    .help("Cut-out in the lamp's leaflet: the hole saw's diameter.");
+    .help("Cut-out in the lamp's leaflet: the hole saw's diameter.")
+    .figure(Figure::Diameter);
 static RIM: Ask = Ask::measure("rim", "Rim", &LENGTH, ["in", "mm"], (0.005, 1.0))
     .usual("2 3/4 in", "70 mm")
-    .help("Diameter of the visible rim.");
+    .help("Diameter of the visible rim.")
+    .figure(Figure::Diameter);
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.5))
     .usual("15/16 in", "24 mm")
-    .help("From the underside of the rim to its back, springs and connector included.");
+    .help("From the underside of the rim to its back, springs and connector included.")
+    .figure(Figure::Depth);
 static LUMENS: Ask = Ask::number_in("lumens", "Light of each", "lm", (1.0, 1e6))
     .usual("220", "220")
     .help("On the package, in lumens.");
@@ -104,24 +112,28 @@ static LAMP: Ask =
 static CLEARANCE: Ask =
     Ask::measure("clearance", "Clearance from the rim", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .usual("1 in", "25 mm")
-        .help("From the rim to any rib, opening with its trim, wall or other lamp.");
+        .help("From the rim to any rib, opening with its trim, wall or other lamp.")
+        .figure(Figure::Gap);
 static BOARD: Ask = Ask::sheet_of("board", "Centred on the boards of", "boards")
     .optional()
     .help("A boards sheet of this ceiling: every lamp is centred on a board.");
 static PLANE_HEIGHT: Ask =
     Ask::measure("plane_height", "Height of the lit plane", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .usual("30 in", "750 mm")
-        .help("Floor to table or counter top; 0 for the floor.");
+        .help("Floor to table or counter top; 0 for the floor.")
+        .figure(Figure::Height);
 static LAMP_HEIGHT: Ask =
     Ask::measure("lamp_height", "Height of the lamps", &LENGTH, ["in", "mm"], (0.05, 20.0))
         .from_body(BodyPart::Height)
         .usual("76 in", "1950 mm")
-        .help("Floor to ceiling.");
+        .help("Floor to ceiling.")
+        .figure(Figure::Height);
 static SPACE_ABOVE: Ask =
     Ask::measure("space_above", "Space above the board's face", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
         .usual("1 1/2 in", "38 mm")
-        .help("From the ceiling's visible face to whatever is above it: board and gap.");
+        .help("From the ceiling's visible face to whatever is above it: board and gap.")
+        .figure(Figure::CeilingDepth);
 static FEED_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
     .usual("12 in", "300 mm")
     .help("Front wall to where the wire comes up.");
@@ -373,6 +385,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         tables: words::tables(&figures, style),
         offers: wiring::offers(inputs, &figures, style),
         drawings: plan::drawings(inputs, &figures, style),
+        templates: vec![template::hole(&inputs.lamp, style)],
         marks: plan::marks(inputs, &figures, style),
         working: words::working(inputs, &figures, style),
         cautions: Caution::all(&cautions::LIGHTS),

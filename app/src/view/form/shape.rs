@@ -6,6 +6,7 @@ use calc::ask::{Ask, Kind, MOST_ROWS, Need};
 use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::{LENGTH, Unit};
 
+use super::figure::figure;
 use super::takes_unit;
 use crate::view::html::Html;
 use crate::view::page::element_id;
@@ -272,6 +273,7 @@ impl Walker<'_> {
         self.html.raw("<p class=\"help\"");
         self.attribute("id", &format!("{id}-help"));
         self.html.raw(">");
+        self.html.raw(&figure(ask.figure));
         self.html.text(ask.help);
         self.html.raw("</p></div>");
         self.state(ask, path);
@@ -398,8 +400,10 @@ impl Walker<'_> {
     fn heading(&mut self, ask: &'static Ask, path: &str) {
         self.html.raw("<h2>");
         self.label(ask);
-        self.html.raw("</h2>");
-        self.html.tag_if_any("p", "help", ask.help);
+        self.html.raw("</h2><p class=\"help\">");
+        self.html.raw(&figure(ask.figure));
+        self.html.text(ask.help);
+        self.html.raw("</p>");
         self.whole(path);
     }
 
