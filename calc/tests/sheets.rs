@@ -38,11 +38,8 @@ fn sources_of(kind: &str) -> BTreeSet<&'static str> {
     while let Some(kind) = next.pop() {
         let asks = calc::sheet::find(kind).map_or(Vec::new(), |sheet| all_asks(sheet.asks));
         for ask in asks {
-            if let Kind::SheetOf(other) = ask.kind
-                && found.insert(other)
-            {
-                next.push(other);
-            }
+            let Kind::SheetOf(others) = ask.kind else { continue };
+            next.extend(others.split(' ').filter(|other| found.insert(*other)));
         }
     }
     found

@@ -9,7 +9,7 @@ use crate::fault::Fault;
 use crate::lists::{MergedBuyLine, SheetCutLine, merge_buy_lines};
 use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::Site;
+use crate::reader::{NOT_READY, Site};
 use crate::report::Report;
 use crate::sheet;
 
@@ -98,7 +98,8 @@ struct Run<'a> {
 
 #[derive(Clone)]
 enum State {
-    UnderWay,
+    /// With what it can tell before it is done, once that was asked for.
+    UnderWay(Option<Arc<SheetResult>>),
     Done(Arc<SheetResult>),
 }
 
@@ -118,7 +119,7 @@ impl Run<'_> {
         if let Some(State::Done(result)) = self.state(id) {
             return result;
         }
-        self.set_state(id, State::UnderWay);
+        self.set_state(id, State::UnderWay(None));
         let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id)));
         self.set_state(id, State::Done(Arc::clone(&result)));
         result
@@ -135,6 +136,19 @@ impl Run<'_> {
         let unchanged = entry.node == node && same_id.next().is_none();
         (alone && unchanged && self.project.sheets().filter(|other| other.id() == id).count() == 1)
             .then(|| Arc::clone(result))
+    }
+
+    /// What a sheet under way can tell without the sheets that wait for it. A sheet that can do
+    /// without them reads them with `sheet_if_ready`; in any other it is a fault.
+    fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
+        known.unwrap_or_else(|| {
+            // While it is worked out it is asked for again: nothing is known then.
+            let waits = Err(vec![Fault::new("", NOT_READY)]);
+            self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
+            let result = Arc::new(self.work_out(id));
+            self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
+            result
+        })
     }
 
     fn work_out(&self, id: &str) -> SheetResult {
@@ -162,13 +176,18 @@ impl Run<'_> {
             .project
             .sheet(id)
             .ok_or_else(|| format!("there is no sheet \"{id}\" in this project"))?;
-        if entry.kind() != Some(kind) {
-            return Err(format!("\"{id}\" is no {kind} sheet; choose one that is"));
+        if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
+            let kinds = kind.replace(' ', " or ");
+            return Err(format!("\"{id}\" is no {kinds} sheet; choose one that is"));
         }
-        if matches!(self.state(id), Some(State::UnderWay)) {
-            return Err(format!("\"{id}\" takes from this sheet itself; choose another"));
-        }
-        match self.result(id).as_ref() {
+        let result = match self.state(id) {
+            Some(State::UnderWay(known)) => match self.beforehand(id, known) {
+                result if result.is_ok() => result,
+                _ => return Err(NOT_READY.to_owned()),
+            },
+            _ => self.result(id),
+        };
+        match result.as_ref() {
             Ok(report) => Ok(Arc::new(report.outcome.clone())),
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
