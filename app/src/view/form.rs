@@ -12,10 +12,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use calc::ask::{Ask, Kind};
 use calc::project::{Node, Place};
+use calc::quantity::UnitSystem;
 use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::elements;
 use super::html::asked;
@@ -25,6 +26,9 @@ use fields::{Caret, mend};
 use shape::{Walk, find_ask};
 
 pub use shape::join;
+
+/// What a table may have been read in.
+const UNIT_SYSTEMS: [UnitSystem; 2] = [UnitSystem::Imperial, UnitSystem::Metric];
 
 /// What a form knows beside the project.
 #[derive(Clone, Copy)]
@@ -140,6 +144,14 @@ impl Form {
         if element.tag_name() != "SELECT" {
             return;
         }
+        if let Some(path) = element.get_attribute("data-picks") {
+            self.fill_from_table(&path, &event_target_value(event));
+            // The list is a way in, not a field: it shows its own name again.
+            if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
+                list.set_selected_index(0);
+            }
+            return;
+        }
         if let Some(path) = element.get_attribute("data-path") {
             self.write(&path, &event_target_value(event));
             self.desk.leave_field();
@@ -158,6 +170,35 @@ impl Form {
                 fields::drop_unit(&input);
             }
         }
+    }
+
+    /// Fills the row of the field at `path` with what its table says of the thing picked. What was
+    /// typed stays: only blank fields are filled, and those that hold what the table put there.
+    fn fill_from_table(&self, path: &str, picked: &str) {
+        let picks = find_ask(self.asks, path).and_then(|ask| ask.picks);
+        let (Some(picks), Ok(picked)) = (picks, picked.parse::<usize>()) else { return };
+        let system = self.desk.project.with_untracked(calc::project::Project::system);
+        let row = path.rsplit_once('.').map_or("", |(row, _)| row);
+        self.desk.leave_field();
+        self.place.with_value(|place| {
+            self.desk.change(|project| {
+                for (key, text) in (picks.fills)(picked, system) {
+                    let path = join(row, key);
+                    let typed = project.typed(place, &path);
+                    let from_table = typed.trim().is_empty()
+                        || (0..(picks.names)().len()).any(|other| {
+                            UNIT_SYSTEMS.iter().any(|system| {
+                                (picks.fills)(other, *system)
+                                    .iter()
+                                    .any(|(k, text)| *k == key && *text == typed)
+                            })
+                        });
+                    if let Some(ask) = find_ask(self.asks, &path).filter(|_| from_table) {
+                        project.set_typed(place, &path, &ask.kind, &text);
+                    }
+                }
+            });
+        });
     }
 
     fn write(&self, path: &str, text: &str) {

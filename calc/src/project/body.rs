@@ -162,6 +162,10 @@ impl Body {
             BodyPart::RibWidth => self.rib_width?,
             // A run of positions is no single figure: `Reader::positions` hands it out.
             BodyPart::Ribs => return None,
+            BodyPart::RibSpacing => {
+                let (first, last) = (self.ribs.first()?, self.ribs.last()?);
+                (self.ribs.len() > 1).then(|| (*last - *first) / (self.ribs.len() - 1) as f64)?
+            }
             BodyPart::RibCount if self.ribs.is_empty() => return None,
             BodyPart::RibCount => {
                 return Some((self.ribs.len() as f64, self.ribs.len().to_string()));

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use calc::ask::{Ask, Kind, MOST_ROWS, Need};
+use calc::ask::{Ask, Kind, MOST_ROWS, Need, Picks};
 use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::{LENGTH, Unit};
 
@@ -118,7 +118,7 @@ impl Walker<'_> {
         match ask.kind {
             Kind::Group(of) => self.group(ask, of, &here),
             Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
-            Kind::List { of, .. } => self.list(ask, of, &here),
+            Kind::List { of, at_most, .. } => self.list(ask, of, at_most, &here),
             Kind::Either(of) => self.either(ask, of, path),
             _ => self.field(ask, &here),
         }
@@ -179,11 +179,12 @@ impl Walker<'_> {
     }
 
     /// Values in order: the next field opens by itself when the last one is filled.
-    fn list(&mut self, ask: &'static Ask, of: &'static Ask, path: &str) {
+    fn list(&mut self, ask: &'static Ask, of: &'static Ask, at_most: usize, path: &str) {
         let kept = self.project.row_count(self.place, path);
         let last_blank = kept > 0
             && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
-        let shown = (if last_blank { kept } else { kept + 1 }).min(MOST_ROWS);
+        // What is too much is shown too, so that it can be taken out.
+        let shown = if last_blank { kept } else { (kept + 1).min(at_most.max(kept)) };
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
         if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {
@@ -267,6 +268,9 @@ impl Walker<'_> {
             }
             self.html.raw("</div>");
         }
+        if let Some(picks) = ask.picks {
+            self.picks(ask, picks, path);
+        }
         self.html.raw("<p class=\"fault\"");
         self.attribute("id", &format!("{id}-fault"));
         self.html.raw("></p><div class=\"aid\"></div>");
@@ -331,11 +335,26 @@ impl Walker<'_> {
             Kind::SheetOf(kind) => {
                 self.option("", "—");
                 let project = self.project;
-                for sheet in project.sheets().filter(|sheet| sheet.kind() == Some(kind)) {
+                for sheet in project.sheets().filter(|sheet| {
+                    sheet.kind().is_some_and(|of| kind.split(' ').any(|one| one == of))
+                }) {
                     self.option(&sheet.id(), &crate::view::title_of(&sheet));
                 }
             }
             _ => {}
+        }
+        self.html.raw("</select>");
+    }
+
+    /// A list that fills this field and others of its row from a table.
+    fn picks(&mut self, ask: &'static Ask, picks: &'static Picks, path: &str) {
+        self.html.raw("<select class=\"picks\"");
+        self.attribute("aria-label", &format!("{} from the table", ask.label));
+        self.attribute("data-picks", path);
+        self.html.raw(">");
+        self.option("", &format!("Choose a {}…", picks.noun));
+        for (index, name) in (picks.names)().iter().enumerate() {
+            self.option(&index.to_string(), name);
         }
         self.html.raw("</select>");
     }
