@@ -3,6 +3,7 @@
 use crate::drawing::Drawing;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
+use crate::quantity::Length;
 use crate::source::Source;
 
 /// Everything a sheet has to say about one set of inputs.
@@ -24,6 +25,9 @@ pub struct Report {
     pub cautions: Vec<Caution>,
     /// Lines for the buy list.
     pub buy: Vec<BuyLine>,
+    /// Where the things of the buy list have their middle along the body, from the front wall; none
+    /// where the sheet does not know. [length]
+    pub centre: Option<Length>,
     /// Lines for the cut list.
     pub cut: Vec<CutLine>,
     /// The outcome as plain named numbers.
@@ -46,6 +50,7 @@ impl Default for Report {
             working: Vec::new(),
             cautions: Vec::new(),
             buy: Vec::new(),
+            centre: None,
             cut: Vec::new(),
             outcome: Record::new(),
             from_body: Vec::new(),

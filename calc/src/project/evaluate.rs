@@ -1,8 +1,9 @@
 //! Evaluates a whole project: every sheet, then the lists that all of them add to.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::sync::Arc;
 
+use super::shopping::{self, Shopping, WEIGHT_KEY};
 use super::{Body, Node, Project};
 use crate::ask::{Ask, Kind};
 use crate::fault::Fault;
@@ -11,7 +12,7 @@ use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::Site;
 use crate::report::Report;
-use crate::sheet;
+use crate::sheet::{self, Sheet};
 
 /// What a sheet came to: its report, or all that is wrong with its inputs.
 pub type SheetResult = Result<Report, Vec<Fault>>;
@@ -25,6 +26,8 @@ pub struct Evaluation {
     pub sheets: Vec<(String, Arc<SheetResult>)>,
     /// The buy list over all sheets.
     pub buy_list: Vec<MergedBuyLine>,
+    /// What was typed for the buy list: what is wrong with it, and what all of it weighs.
+    pub shopping: Shopping,
     /// The cut list over all sheets.
     pub cut_list: Vec<SheetCutLine>,
     /// What all of it was worked out from.
@@ -68,7 +71,14 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
     };
-    let run = Run { project, style, body: &body, before, states: RefCell::default() };
+    let run = Run {
+        project,
+        style,
+        body: &body,
+        before,
+        states: RefCell::default(),
+        bought: OnceCell::new(),
+    };
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
     let reports = || {
@@ -76,14 +86,15 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
             result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
         })
     };
-    let buy_list = merge_buy_lines(
-        reports().flat_map(|(id, report)| report.buy.iter().map(move |line| (id, line))),
-    );
     let cut_list = reports()
         .flat_map(|(id, report)| report.cut.iter().map(move |line| (id, line)))
         .map(|(id, line)| SheetCutLine { line: line.clone(), sheet: id.to_owned() })
         .collect();
-    Evaluation { body, sheets, buy_list, cut_list, basis }
+    let Bought { buy_list, shopping } = match run.bought() {
+        Ok(_) => run.bought.into_inner().unwrap_or_default(),
+        Err(_) => Bought::default(),
+    };
+    Evaluation { body, sheets, buy_list, shopping, cut_list, basis }
 }
 
 /// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
@@ -94,6 +105,14 @@ struct Run<'a> {
     body: &'a Body,
     before: Option<&'a Evaluation>,
     states: RefCell<Vec<(String, State)>>,
+    bought: OnceCell<Bought>,
+}
+
+/// The buy list, and what was typed for it.
+#[derive(Default)]
+struct Bought {
+    buy_list: Vec<MergedBuyLine>,
+    shopping: Shopping,
 }
 
 #[derive(Clone)]
@@ -151,9 +170,51 @@ impl Run<'_> {
         let Some(sheet) = sheet::find(kind) else {
             return Err(vec![Fault::new("kind", unknown_kind(kind))]);
         };
+        self.with_site(|site| sheet::solve_sheet(sheet, site, entry.inputs()))
+    }
+
+    fn with_site<T>(&self, read: impl FnOnce(&Site<'_>) -> T) -> T {
         let others = |other: &str, kind: &str| self.other(other, kind);
-        let site = Site { style: self.style, body: self.body, sheets: &others };
-        sheet::solve_sheet(sheet, &site, entry.inputs())
+        let weight = || self.bought().map(|bought| bought.shopping.weight);
+        read(&Site { style: self.style, body: self.body, sheets: &others, weight: &weight })
+    }
+
+    /// The buy list over all sheets, with what was typed for it. Sheets that take the project's
+    /// weight buy nothing themselves, so they are left out and can ask for it.
+    fn bought(&self) -> Result<&Bought, String> {
+        if let Some(bought) = self.bought.get() {
+            return Ok(bought);
+        }
+        let mut results: Vec<(String, Arc<SheetResult>)> = Vec::new();
+        for entry in self.project.sheets() {
+            if entry.kind().and_then(sheet::find).is_none_or(takes_weight) {
+                continue;
+            }
+            let id = entry.id();
+            if matches!(self.state(&id), Some(State::UnderWay)) {
+                return Err(format!(
+                    "\"{id}\" takes from this sheet, so it cannot be weighed here"
+                ));
+            }
+            let result = self.result(&id);
+            results.push((id, result));
+        }
+        let reports = || {
+            results.iter().filter_map(|(id, result)| {
+                result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
+            })
+        };
+        let mut shopping = Shopping::default();
+        let typed = self.project.extra(shopping::KEY);
+        let own = self.with_site(|site| shopping::own_lines(typed, site, &mut shopping));
+        let lines =
+            reports().flat_map(|(id, report)| report.buy.iter().map(move |line| (id, line)));
+        let mut buy_list = merge_buy_lines(lines.chain(own.iter().map(|line| ("", line))));
+        let centre = |sheet: &str| {
+            reports().find(|(id, _)| *id == sheet).and_then(|(_, report)| report.centre)
+        };
+        self.with_site(|site| shopping::apply(typed, site, &mut buy_list, centre, &mut shopping));
+        Ok(self.bought.get_or_init(|| Bought { buy_list, shopping }))
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
@@ -173,6 +234,11 @@ impl Run<'_> {
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
     }
+}
+
+/// Whether a sheet takes the weight of the whole project.
+fn takes_weight(sheet: &Sheet) -> bool {
+    sheet.asks.iter().any(|ask| ask.key == WEIGHT_KEY)
 }
 
 /// Whether any of the asks names another sheet.

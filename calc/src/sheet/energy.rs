@@ -20,9 +20,10 @@ use crate::energy::cautions;
 use crate::energy::charging::{Charging, TIME_TO_FULL, time_to_full};
 use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
 use crate::fault::Fault;
+use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{
-    CHARGE, CURRENT, ENERGY, Measure, POWER, Style, VOLTAGE, plain, significant,
+    CHARGE, CURRENT, ENERGY, MASS, Mass, Measure, POWER, Style, VOLTAGE, plain, significant,
 };
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
@@ -110,10 +111,15 @@ static CHARGE_LIMIT: Ask = Ask::measure(
 .optional()
 .usual("50 A", "50 A")
 .help("On the battery or in its maker's sheet.");
+static BATTERY_PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
+static BATTERY_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .optional()
+    .usual("48 lb", "22 kg")
+    .help("For the weight on the buy list; on the battery, or in its maker's sheet.");
 static BATTERY: Ask = Ask::group(
     "battery",
     "The battery you have in mind",
-    &[&CAPACITY, &HOURS_RATING, &PEUKERT_EXPONENT, &CHARGE_LIMIT],
+    &[&CAPACITY, &HOURS_RATING, &PEUKERT_EXPONENT, &CHARGE_LIMIT, &BATTERY_PRICE, &BATTERY_MASS],
 )
 .optional();
 static CHARGE_POWER: Ask =
@@ -147,6 +153,10 @@ struct Battery {
     hours: f64,
     exponent: Option<f64>,
     charge_limit: Option<ElectricCurrent>,
+    /// As it was typed.
+    capacity: String,
+    price: Option<f64>,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -182,6 +192,9 @@ fn read(reader: &Reader<'_>) -> Inputs {
             hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
             exponent: group.maybe_number(&PEUKERT_EXPONENT),
             charge_limit: group.maybe(&CHARGE_LIMIT),
+            capacity: group.words(&CAPACITY),
+            price: group.maybe_number(&BATTERY_PRICE),
+            mass: group.maybe(&BATTERY_MASS),
         }),
         charging: reader.rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
     }
@@ -237,6 +250,19 @@ fn fault(error: BudgetError) -> Vec<Fault> {
         }
     };
     vec![Fault::new(field, error.to_string())]
+}
+
+impl Battery {
+    fn line(&self, voltage: ElectricPotential) -> BuyLine {
+        BuyLine {
+            item: "battery".into(),
+            spec: text!("{}, {} V", &self.capacity, plain(voltage.get::<volt>(), 2)),
+            quantity: 1.0,
+            unit: "each",
+            cost: self.price,
+            mass: self.mass,
+        }
+    }
 }
 
 /// How long the battery carries the average load.
@@ -309,6 +335,7 @@ fn report(inputs: &Inputs, _style: Style) -> Result<Report, Vec<Fault>> {
         drawings: vec![words::day(inputs, &budget)],
         working: words::working(inputs, &budget, lasts.as_ref(), &full),
         cautions: Caution::all(&cautions::BATTERY),
+        buy: inputs.battery.iter().map(|battery| battery.line(inputs.voltage)).collect(),
         outcome: Record::new()
             .with("wh_day", day_wh)
             .with("ah_day", budget.day_charge.get::<ampere_hour>())
