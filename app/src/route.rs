@@ -13,6 +13,8 @@ pub enum Route {
     Part(String, Part),
     /// A sheet of a project: the project's id, the sheet's id.
     Sheet(String, String),
+    /// A line of the buy list: the project's id, the line's key.
+    Line(String, String),
 }
 
 /// A page of a project that is not a sheet.
@@ -22,6 +24,8 @@ pub enum Part {
     Body,
     /// The sheets that can be added.
     Add,
+    /// The buy list.
+    Buy,
     /// The mark list.
     Marks,
     /// The cut list.
@@ -29,8 +33,13 @@ pub enum Part {
 }
 
 impl Part {
-    const ALL: [(Self, &'static str); 4] =
-        [(Self::Body, "body"), (Self::Add, "add"), (Self::Marks, "marks"), (Self::Cuts, "cuts")];
+    const ALL: [(Self, &'static str); 5] = [
+        (Self::Body, "body"),
+        (Self::Add, "add"),
+        (Self::Buy, "buy"),
+        (Self::Marks, "marks"),
+        (Self::Cuts, "cuts"),
+    ];
 }
 
 impl Route {
@@ -43,6 +52,7 @@ impl Route {
         match steps.as_slice() {
             ["p", id] => Self::Project((*id).to_owned()),
             ["p", id, "s", sheet] => Self::Sheet((*id).to_owned(), (*sheet).to_owned()),
+            ["p", id, "buy", key] => Self::Line((*id).to_owned(), (*key).to_owned()),
             ["p", id, part] => match Part::ALL.iter().find(|(_, name)| name == part) {
                 Some((part, _)) => Self::Part((*id).to_owned(), *part),
                 None => Self::Project((*id).to_owned()),
@@ -61,6 +71,7 @@ impl Route {
                 format!("#/p/{}/{name}", encode(id))
             }
             Self::Sheet(id, sheet) => format!("#/p/{}/s/{}", encode(id), encode(sheet)),
+            Self::Line(id, key) => format!("#/p/{}/buy/{}", encode(id), encode(key)),
         }
     }
 
@@ -68,7 +79,9 @@ impl Route {
     pub fn project(&self) -> Option<&str> {
         match self {
             Self::Start => None,
-            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) => Some(id),
+            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) | Self::Line(id, _) => {
+                Some(id)
+            }
         }
     }
 }

@@ -93,6 +93,8 @@ fn open_project(
             Route::Project(_) => project::project_page(desk),
             Route::Part(_, Part::Body) => body::body_page(desk),
             Route::Part(_, Part::Add) => add::add_page(desk),
+            Route::Part(_, Part::Buy) => buy::buy_page(desk),
+            Route::Line(_, key) => buy::line_page(desk, &key),
             Route::Part(_, Part::Marks) => marks::marks_page(desk),
             Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
@@ -103,6 +105,7 @@ fn open_project(
     };
     let back = move || match route.get() {
         Route::Start | Route::Project(_) => (Route::Start.hash(), "All projects".to_owned()),
+        Route::Line(id, _) => (Route::Part(id, Part::Buy).hash(), "Buy list".to_owned()),
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }
