@@ -3,19 +3,25 @@
 pub mod add;
 pub mod body;
 pub mod buy;
+pub mod checks;
 pub mod cuts;
 pub mod drawing;
+pub mod editors;
 pub mod form;
 pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod offers;
 pub mod page;
 pub mod project;
 pub mod report;
 pub mod sheet;
 pub mod start;
 pub mod tape;
+pub mod ticks;
+pub mod tree;
+pub mod whatif;
 
 use calc::project::SheetEntry;
 use calc::sheet as sheets;

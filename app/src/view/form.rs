@@ -28,6 +28,10 @@ struct Form {
     desk: Desk,
     place: StoredValue<Place>,
     asks: &'static [&'static Ask],
+    /// Where they stand; empty at the top.
+    base: StoredValue<String>,
+    /// Keys of those that are left out.
+    skip: &'static [&'static str],
     /// Which alternative was picked where none is filled in yet.
     picked: RwSignal<BTreeMap<String, usize>>,
     /// What was typed under an alternative that is not chosen: it comes back when the choice does.
@@ -38,10 +42,24 @@ struct Form {
 
 /// The form for all asks of a place.
 pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView {
+    form_part(desk, place, asks, String::new(), &[])
+}
+
+/// The form for asks that stand at `base`, such as those of one row; those with a key in `skip`
+/// are left out.
+pub fn form_part(
+    desk: Desk,
+    place: Place,
+    asks: &'static [&'static Ask],
+    base: String,
+    skip: &'static [&'static str],
+) -> AnyView {
     let form = Form {
         desk,
         place: StoredValue::new(place),
         asks,
+        base: StoredValue::new(base),
+        skip,
         picked: RwSignal::new(BTreeMap::new()),
         put_by: StoredValue::new(BTreeMap::new()),
         go_to: StoredValue::new(None),
@@ -64,7 +82,7 @@ pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView 
         }
         let system = form.desk.project.with_untracked(calc::project::Project::system);
         mend(&root, &walk.fields, |path, typed| {
-            find_ask(form.asks, path).map_or_else(
+            form.ask(path).map_or_else(
                 || typed.to_owned(),
                 |ask| stored_text(ask, typed, ask.unit_in(system)),
             )
@@ -92,8 +110,18 @@ impl Form {
         let all = self.desk.evaluation.get();
         let picked = self.picked.get();
         self.desk.project.with(|project| {
-            self.place.with_value(|place| Walk::new(project, &all, place, &picked, self.asks))
+            self.place.with_value(|place| {
+                self.base.with_value(|base| {
+                    Walk::part(project, &all, place, &picked, self.asks, base, self.skip)
+                })
+            })
         })
+    }
+
+    /// The ask for the input at a path.
+    fn ask(&self, path: &str) -> Option<&'static Ask> {
+        let path = self.base.with_value(|base| path.strip_prefix(base.as_str()))?;
+        find_ask(self.asks, path.trim_start_matches('.'))
     }
 
     /// Text was typed into a field.
@@ -129,7 +157,7 @@ impl Form {
     }
 
     fn write(&self, path: &str, text: &str) {
-        if let Some(ask) = find_ask(self.asks, path) {
+        if let Some(ask) = self.ask(path) {
             self.place.with_value(|place| self.desk.type_into(place, path, ask, text));
         }
     }

@@ -92,12 +92,7 @@ pub struct Weight {
 }
 
 /// The lines that were added by hand, each with its place; faults go to `shopping`.
-pub(super) fn own_lines(
-    node: Option<&Node>,
-    site: &Site<'_>,
-    shopping: &mut Shopping,
-) -> Vec<BuyLine> {
-    let Some(node) = node else { return Vec::new() };
+pub(super) fn own_lines(node: &Node, site: &Site<'_>, shopping: &mut Shopping) -> Vec<BuyLine> {
     let notes = Notes::default();
     let rows = Reader::new(site, node, &notes).rows(&OWN, |row| {
         let (item, spec) = (row.words(&ITEM), row.words(&SPEC));
@@ -135,13 +130,13 @@ fn ends_or_dot(rest: &str) -> bool {
 /// Puts packs, prices and masses as typed into the merged lines, and weighs all of them; `centre`
 /// tells where the things of a sheet have their middle.
 pub(super) fn apply(
-    node: Option<&Node>,
+    node: &Node,
     site: &Site<'_>,
     lines: &mut [MergedBuyLine],
     centre: impl Fn(&str) -> Option<Length>,
     shopping: &mut Shopping,
 ) {
-    let typed = node.and_then(|node| node.get("lines"));
+    let typed = node.get("lines");
     for line in lines {
         let key = line.key();
         let place = match typed.and_then(|lines| lines.get(&key)) {

@@ -102,6 +102,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         buy: buy(inputs, &worked, style),
         centre: Some(mm(inputs.task.run_mm / 2.0)),
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(inputs.section()),
         outcome: outcome(inputs, &worked),
         ..Report::default()
     })

@@ -1,12 +1,12 @@
 //! Pieces from stock lengths: what to buy and how to cut it at the least cost.
 
-pub(super) mod planned;
-pub(super) mod stock;
+pub(crate) mod planned;
+pub(crate) mod stock;
 
 use crate::text::text;
 use uom::si::length::millimeter;
 
-use self::planned::{Planned, Wanted};
+use self::planned::{Planned, Section, Wanted};
 use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::Ask;
@@ -51,13 +51,13 @@ static COUNT: Ask = Ask::count("count", "How many", (1, MOST_PIECES)).usual("4",
 static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_LENGTH, &COUNT])
     .help("All that are cut from the same section.");
 
-static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 1.0))
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.3))
     .usual("3/4 in", "19 mm");
 static WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 5.0)).usual("1 1/2 in", "38 mm");
-static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH])
-    .optional()
-    .help("For the weight on the buy list.");
+    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.001, 3.0)).usual("1 1/2 in", "38 mm");
+static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH]).optional().help(
+    "Sheets that cut the same material in the same section are planned together on the cut list.",
+);
 
 static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 
@@ -70,6 +70,7 @@ const MOST_COMPARED: usize = 8;
 struct Inputs {
     wanted: Vec<Wanted>,
     shelf: Shelf,
+    section: Section,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -84,7 +85,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         }
     }
     let mut shelf = Shelf::read(reader);
-    let section =
+    let section: Option<(Length, Length)> =
         reader.maybe_group(&SECTION, |group| (group.measure(&THICKNESS), group.measure(&WIDTH)));
     shelf.weigh(section.map(|of| of.0), section.map(|of| of.1));
     // The planner stops at the first piece that is too long; all of them are to be told.
@@ -97,7 +98,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             }
         }
     }
-    Inputs { wanted, shelf }
+    let section = section.map(|(thickness, width)| {
+        Section::new(thickness.get::<millimeter>(), width.get::<millimeter>())
+    });
+    Inputs { wanted, shelf, section: section.unwrap_or_default() }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -113,6 +117,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(CAUTIONS),
         buy: planned.buy(style),
         cut: planned.cut(style),
+        cutting: planned.cutting(inputs.section),
         outcome: planned.record(),
         ..Report::default()
     })

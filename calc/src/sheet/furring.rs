@@ -10,7 +10,7 @@ use uom::si::ratio::percent;
 use uom::si::volume::liter;
 
 use self::screw::{Choice, Screwing};
-use super::cut_plan::planned::{Planned, Wanted};
+use super::cut_plan::planned::{Planned, Section, Wanted};
 use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart};
@@ -248,6 +248,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         buy: buy(inputs, &worked, style),
         centre: inputs.centre,
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
         outcome,
         ..Report::default()
     })

@@ -11,7 +11,7 @@ use crate::view::title_of;
 
 /// The section.
 pub fn section(html: &mut Html, project: &Project, all: &Evaluation) {
-    let weight = &all.shopping.weight;
+    let weight = &all.shopping().weight;
     let style = project.style();
     html.raw("<section class=\"weight\"><h2>Weight</h2><dl class=\"answers\">");
     let mut figure = |label: &str, text: &str, note: &str| {

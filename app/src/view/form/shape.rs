@@ -61,12 +61,26 @@ struct Walker<'a> {
 
 impl Walk {
     /// Walks over all asks of a place.
+    #[cfg(test)]
     pub fn new(
         project: &Project,
         all: &Evaluation,
         place: &Place,
         picked: &BTreeMap<String, usize>,
         asks: &'static [&'static Ask],
+    ) -> Self {
+        Self::part(project, all, place, picked, asks, "", &[])
+    }
+
+    /// As `new`, of inputs that stand at `base`; those with a key in `skip` are left out.
+    pub fn part(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+        base: &str,
+        skip: &[&str],
     ) -> Self {
         let mut walker = Walker {
             project,
@@ -79,7 +93,9 @@ impl Walk {
             filled_groups: BTreeSet::new(),
             rows_shown: BTreeMap::new(),
         };
-        walker.asks(asks, "");
+        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
+            walker.one(ask, base);
+        }
         Self {
             shape: walker.html.finish(),
             fields: walker.fields,

@@ -32,7 +32,7 @@ fn whole_packs_are_bought_and_what_is_left_over_is_told() {
         SCREW: { "pack": "100", "price": 8.5, "mass": "0.3 kg" },
         WIRE: { "pack": "30.48 m", "price": 30 },
     } }));
-    assert_eq!(all.shopping.line_faults, BTreeMap::new());
+    assert_eq!(all.shopping().line_faults, BTreeMap::new());
     let screws = line(&all, SCREW);
     assert_eq!(screws.line.quantity, 104.0);
     assert_eq!(screws.packs, Some(Packs { size: 100.0, count: 2.0, left_over: 96.0 }));
@@ -49,7 +49,7 @@ fn whole_packs_are_bought_and_what_is_left_over_is_told() {
 /// 96.0000000001 packs' worth never buys a 97th.
 #[test]
 fn a_need_that_fills_its_packs_buys_no_more() {
-    let mut lines = vec![MergedBuyLine {
+    let mut line = MergedBuyLine {
         line: BuyLine {
             item: "wire".into(),
             spec: String::new(),
@@ -60,11 +60,11 @@ fn a_need_that_fills_its_packs_buys_no_more() {
         },
         from: Vec::new(),
         packs: None,
-    }];
+    };
     let said = Said { pack: Some(0.1), price: Some(2.0), mass: None, place: None, faults: vec![] };
-    said.apply(&mut lines[0]);
-    let packs = lines[0].packs.unwrap();
-    assert_eq!((packs.count, packs.left_over, lines[0].line.cost), (3.0, 0.0, Some(6.0)));
+    said.apply(&mut line);
+    let packs = line.packs.unwrap();
+    assert_eq!((packs.count, packs.left_over, line.line.cost), (3.0, 0.0, Some(6.0)));
 }
 
 #[test]
@@ -76,10 +76,10 @@ fn what_is_typed_wrong_is_a_fault_of_its_field_and_the_rest_holds() {
     let fields = |faults: &[Fault]| -> Vec<String> {
         faults.iter().map(|fault| fault.field.clone()).collect()
     };
-    assert_eq!(fields(&all.shopping.line_faults[SCREW]), ["pack", "mass"]);
-    assert_eq!(fields(&all.shopping.line_faults[WIRE]), ["pack"]);
-    assert_eq!(all.shopping.line_faults.len(), 2);
-    assert_eq!(fields(&all.shopping.faults), ["own.1.quantity", "own.2.item"]);
+    assert_eq!(fields(&all.shopping().line_faults[SCREW]), ["pack", "mass"]);
+    assert_eq!(fields(&all.shopping().line_faults[WIRE]), ["pack"]);
+    assert_eq!(all.shopping().line_faults.len(), 2);
+    assert_eq!(fields(&all.shopping().faults), ["own.1.quantity", "own.2.item"]);
     let screws = line(&all, SCREW);
     assert_eq!((screws.packs, screws.line.cost, screws.line.mass), (None, Some(8.5 * 104.0), None));
     let own = line(&all, "tape||each");
@@ -96,11 +96,11 @@ fn own_lines_are_merged_with_like_ones_and_weigh_where_they_are() {
     assert_eq!((screws.line.quantity, screws.from.len()), (124.0, 2));
     assert_eq!(screws.sheets().collect::<Vec<_>>(), ["furring"]);
     // A place that is typed for the line goes before the sheet's own.
-    let before = all.shopping.weight.balance;
+    let before = all.shopping().weight.balance;
     let key = "1x2 strip|14 ft|each";
     project.set(&Place::Line(key.into()), "place", json!("0 mm"));
     project.set(&Place::Line(key.into()), "mass", json!("2 kg"));
-    let after = crate::evaluate(&project).shopping.weight.balance;
+    let after = crate::evaluate(&project).shopping().weight.balance;
     assert!((kg(Some(after.mass - before.mass)) - 2.0 * 5.0 + kg_or_0(&all, key)).abs() < 1e-9);
     assert!(after.centre() < before.centre());
 }

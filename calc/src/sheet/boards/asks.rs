@@ -9,6 +9,7 @@ use crate::carpentry::courses::Start;
 use crate::carpentry::moisture::{SPECIES, Species};
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
+use crate::sheet::cut_plan::planned::Section;
 use crate::sheet::cut_plan::stock::{DENSITY, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 
 /// What the sheet asks, in the order of the page.
@@ -171,7 +172,17 @@ pub(super) struct Inputs {
     pub(super) wettest_percent: f64,
 }
 
+/// A board is wider than what it covers by no more. [mm]
+const WIDEST_TONGUE_MM: f64 = 30.0;
+
 impl Inputs {
+    /// What is known of the section of a board.
+    pub(super) fn section(&self) -> Section {
+        let coverage = self.task.coverage_mm;
+        let width = self.full_width_mm.map_or((coverage, coverage + WIDEST_TONGUE_MM), |w| (w, w));
+        Section { thickness_mm: None, width_mm: Some(width) }
+    }
+
     pub(super) fn balanced(&self) -> bool {
         self.task.start == Start::Balanced
     }

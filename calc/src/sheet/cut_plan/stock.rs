@@ -61,7 +61,7 @@ pub static END_TRIM: Ask = Ask::measure("end_trim", "End trim", &LENGTH, ["in", 
     .help("Taken off each stock length in all, both ends together, before cutting: splits, paint, snipe.");
 
 /// Stock, saw and material as they were typed.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Shelf {
     /// The name on the buy list.
     pub material: String,
