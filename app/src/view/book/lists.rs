@@ -113,7 +113,7 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
         html.raw(if done { "✓" } else { "" });
         html.raw("</span></td>");
         html.tag("td", "", &buy_words(&merged.line));
-        let sheets = merged.sheets.iter().filter_map(|id| project.sheet(id));
+        let sheets = merged.sheets().filter_map(|id| project.sheet(id));
         let from: Vec<String> = sheets.map(|sheet| title_of(&sheet)).collect();
         html.tag("td", "note", &from.join(", "));
         let cost = merged.line.cost.map_or_else(String::new, |cost| format!("{cost:.2}"));
