@@ -1,6 +1,7 @@
 //! The project file: one measured body, its sheets, and the text that was typed. The only place with serde.
 
 mod body;
+mod compare;
 mod evaluate;
 mod example;
 #[cfg(feature = "json")]
@@ -9,6 +10,7 @@ mod load;
 mod plan;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use compare::{Found, Line, Part, PartPlace, compare};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use load::{LoadError, MAX_BYTES, VERSION};
 pub use plan::plan;
