@@ -24,9 +24,9 @@ pub(crate) use slot::checksum;
 pub use versions::Version;
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
+use arrivals::RECEIVED;
 use calc::project::{MAX_BYTES, Node, Project, VERSION};
 use calc::quantity::from_digits;
-use arrivals::RECEIVED;
 use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
 use shelf::Shelf;
 use wasm_bindgen::prelude::*;

@@ -17,8 +17,8 @@ pub use import::{
     keep, read, read_file,
 };
 pub use link::{
-    BadLink, Carried, LONGEST_CODE, MAX_LINK_CHARS, MOST_CODES, code_links, compact, from_letters, join,
-    read_link, to_letters, whole_link,
+    BadLink, Carried, LONGEST_CODE, MAX_LINK_CHARS, MOST_CODES, code_links, compact, from_letters,
+    join, read_link, to_letters, whole_link,
 };
 pub use pack::{pack, unpack};
 pub use pass::{Received, data_of, project_of, receive};

@@ -130,9 +130,7 @@ fn open_project(
         Route::Start | Route::Get(_) | Route::Project(_) => {
             (Route::Start.hash(), "All projects".to_owned())
         }
-        Route::Version(id, _) => {
-            (Route::Part(id, Part::Versions).hash(), "Versions".to_owned())
-        }
+        Route::Version(id, _) => (Route::Part(id, Part::Versions).hash(), "Versions".to_owned()),
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }

@@ -7,7 +7,7 @@
 use calc::project::{LoadError, MAX_BYTES, Project, VERSION};
 use calc::sorting;
 
-use super::{ListingState, LoadFailure, FailureReason, SaveError, Store, key, slot};
+use super::{FailureReason, ListingState, LoadFailure, SaveError, Store, key, slot};
 
 /// The kind of key that keeps a version: `version ID NUMBER`.
 pub(super) const VERSION_KIND: &str = "version";

@@ -208,8 +208,14 @@ mod tests {
     /// RFC 4648, section 10, in the letters of section 5 and without padding.
     #[test]
     fn letters_are_base64url() {
-        let cases =
-            [("", ""), ("f", "Zg"), ("fo", "Zm8"), ("foo", "Zm9v"), ("foob", "Zm9vYg"), ("foobar", "Zm9vYmFy")];
+        let cases = [
+            ("", ""),
+            ("f", "Zg"),
+            ("fo", "Zm8"),
+            ("foo", "Zm9v"),
+            ("foob", "Zm9vYg"),
+            ("foobar", "Zm9vYmFy"),
+        ];
         for (bytes, text) in cases {
             assert_eq!(to_letters(bytes.as_bytes()), text);
             assert_eq!(from_letters(text).as_deref(), Some(bytes.as_bytes()));
@@ -261,8 +267,22 @@ mod tests {
     fn what_is_no_link_is_refused() {
         let part = |text: &str| read_link(text).unwrap_err();
         for wrong in [
-            "", "a b", "1.2", "1.2.3", "0.2.3.A", "3.2.3.A", "1.1.3.A", "1.41.3.A", "1.2.x.A", "1.2..A",
-            "1.2.3.", "1.2.3.<", "1.2.3.A.A", "-1.2.3.A", "1.99999999999999999999.3.A", "ä",
+            "",
+            "a b",
+            "1.2",
+            "1.2.3",
+            "0.2.3.A",
+            "3.2.3.A",
+            "1.1.3.A",
+            "1.41.3.A",
+            "1.2.x.A",
+            "1.2..A",
+            "1.2.3.",
+            "1.2.3.<",
+            "1.2.3.A.A",
+            "-1.2.3.A",
+            "1.99999999999999999999.3.A",
+            "ä",
             "1.2.123456789012345678901.A",
         ] {
             assert_eq!(part(wrong), BadLink::Damaged, "{wrong}");

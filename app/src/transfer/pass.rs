@@ -45,10 +45,14 @@ pub async fn receive(store: Store, text: &str) -> Result<Received, String> {
         Carried::Whole(data) => data,
         Carried::Part { number, count, set, data } => {
             if !store.keep_part(&set, count, number, &data) {
-                return Err("There is no room on this device to keep the code until the others come.".to_owned());
+                return Err(
+                    "There is no room on this device to keep the code until the others come."
+                        .to_owned(),
+                );
             }
             let sets = store.part_sets();
-            let Some(here) = sets.into_iter().find(|one| one.id == set && one.count == count) else {
+            let Some(here) = sets.into_iter().find(|one| one.id == set && one.count == count)
+            else {
                 return Err(bad(BadLink::NotTogether));
             };
             let missing = here.missing();
@@ -84,8 +88,8 @@ pub async fn project_of(data: &str) -> Result<Project, String> {
     };
     let damaged = "Nothing was taken in: ";
     let bytes = unpacked.map_err(|error| [damaged, &error.to_string()].concat())?;
-    let text = String::from_utf8(bytes)
-        .map_err(|_| [damaged, &BadLink::Damaged.to_string()].concat())?;
+    let text =
+        String::from_utf8(bytes).map_err(|_| [damaged, &BadLink::Damaged.to_string()].concat())?;
     match read(&text) {
         Ok(Import::One(project)) => Ok(project),
         Ok(Import::Many { .. }) => {

@@ -73,7 +73,9 @@ fn link(data: &str) -> AnyView {
     let said = RwSignal::new("");
     let length = link.len();
     let note = if length > LONG_LINK {
-        format!("{length} characters. Some programs cut links as long as this; a file or the codes always work.")
+        format!(
+            "{length} characters. Some programs cut links as long as this; a file or the codes always work."
+        )
     } else {
         format!("{length} characters.")
     };
@@ -123,11 +125,8 @@ fn codes(data: &str) -> AnyView {
     let at = RwSignal::new(0_usize);
     let code = shown("codes", move |html| {
         let at = at.get();
-        let label = if count == 1 {
-            "The code".to_owned()
-        } else {
-            format!("Code {} of {count}", at + 1)
-        };
+        let label =
+            if count == 1 { "The code".to_owned() } else { format!("Code {} of {count}", at + 1) };
         if let Some(link) = links.get(at) {
             html.raw("<figure data-link=\"");
             html.text(link);

@@ -28,6 +28,8 @@ pub fn start_page(store: Store) -> AnyView {
     });
     let many = Memo::new(move |_| kept.with(Vec::len) > FEW);
     let page = shown("start", move |html| {
+        // The bin can change where the list does not.
+        version.track();
         let wanted = if many.get() { wanted.get() } else { String::new() };
         kept.with(|kept| projects(html, store, kept, &wanted));
         room(html, store);
@@ -253,7 +255,9 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         "delete" => {
             let name = name_in(store, with);
             store.delete(with).map_err(words)?;
-            return Ok(format!("\u{201c}{name}\u{201d} is taken out; it can be brought back below."));
+            return Ok(format!(
+                "\u{201c}{name}\u{201d} is taken out; it can be brought back below."
+            ));
         }
         "restore" => store.restore(with),
         "forget" => store.forget(with),
@@ -281,7 +285,10 @@ fn take_in(store: Store, read: Result<Import, ImportError>) -> String {
     for project in projects {
         words.push(match transfer::keep(store, project) {
             Ok(kept) if store.received(kept.project.id()).is_some() => {
-                format!("Opened \u{201c}{}\u{201d} beside your own, as a copy.", kept.project.name())
+                format!(
+                    "Opened \u{201c}{}\u{201d} beside your own, as a copy.",
+                    kept.project.name()
+                )
             }
             Ok(kept) => format!("Opened \u{201c}{}\u{201d}.", kept.project.name()),
             Err(error) => error.to_string(),

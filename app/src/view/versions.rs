@@ -47,7 +47,8 @@ pub fn versions_page(desk: Desk) -> AnyView {
                 }
             }
             "save" => {
-                if let Some(text) = store.version(&id, number).err().and_then(|failure| failure.raw) {
+                if let Some(text) = store.version(&id, number).err().and_then(|failure| failure.raw)
+                {
                     transfer::download(&transfer::file_name(&[&id, " ", &with].concat()), &text);
                 }
             }
@@ -104,7 +105,7 @@ pub fn version_page(desk: Desk, number: u64) -> AnyView {
     let back_name = name.clone();
     let back = move |_| {
         desk.save_now();
-        let kept = [ "Before going back to ", &back_name ].concat();
+        let kept = ["Before going back to ", &back_name].concat();
         // Undo takes the step back too, but only for as long as the page is open.
         if let Err(error) = desk.project.with_untracked(|now| store.keep_version(now, &kept)) {
             said.set(kept_words(&error));
@@ -149,7 +150,9 @@ fn rows(html: &mut Html, id: &str, versions: &[Version]) {
                 ""
             }
             ListingState::Damaged => "It cannot be read; its text is kept.",
-            ListingState::Newer { .. } => "It was kept by a newer version of Battenbook. Reload to get that one.",
+            ListingState::Newer { .. } => {
+                "It was kept by a newer version of Battenbook. Reload to get that one."
+            }
         };
         if !words.is_empty() {
             html.tag("span", "name", name);

@@ -11,11 +11,16 @@ fn a_version_is_there_as_it_was_and_the_project_untouched() {
         mine.set_name("Later");
         let second = store.keep_version(&mine, "after").unwrap();
         assert!(second > first, "kept within the same millisecond, still two");
-        let names: Vec<String> = store.versions(mine.id()).into_iter().map(|one| one.name).collect();
+        let names: Vec<String> =
+            store.versions(mine.id()).into_iter().map(|one| one.name).collect();
         assert_eq!(names, ["after", "before the store \u{bd}"], "the last kept first");
         let (then, name) = store.version(mine.id(), first).unwrap();
         assert_eq!((then.name(), name.as_str()), ("Field bus", "before the store \u{bd}"));
-        assert_eq!(store.load(mine.id()).unwrap().revision, revision, "the project itself is not written");
+        assert_eq!(
+            store.load(mine.id()).unwrap().revision,
+            revision,
+            "the project itself is not written"
+        );
         assert_eq!(store.list().len(), 1, "a version is no project");
         assert!(store.versions("p").is_empty(), "another id that begins the same");
         let size = store.versions(mine.id())[0].chars;
@@ -40,7 +45,9 @@ fn a_version_that_cannot_be_written_costs_nothing_that_is_kept() {
     let before = everything();
     fill();
     assert_eq!(store.keep_version(&mine, "no room"), Err(SaveError::Full));
-    run("for (const key of Object.keys(localStorage)) if (!key.startsWith('battenbook')) localStorage.removeItem(key);");
+    run(
+        "for (const key of Object.keys(localStorage)) if (!key.startsWith('battenbook')) localStorage.removeItem(key);",
+    );
     assert_eq!(everything(), before);
     with_set_item("set(key, text.slice(0, -1));", || {
         assert_eq!(store.keep_version(&mine, "cut short"), Err(SaveError::NotKept));

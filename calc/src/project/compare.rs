@@ -248,7 +248,8 @@ impl<'a> Walk<'a> {
                 // The rows' name says what the list is; its heading is needed only where it is
                 // more than their plural.
                 let row = upper_first(noun);
-                let label = if ask.label.starts_with(row.as_str()) { row } else { below(label, &row) };
+                let label =
+                    if ask.label.starts_with(row.as_str()) { row } else { below(label, &row) };
                 let row = Ask { kind: Kind::Group(asks), ..*ask };
                 self.rows(&row, &label, first, other);
             }
@@ -323,10 +324,7 @@ fn shown(ask: &Ask, node: &Node, project: &Project) -> String {
         (Kind::Group(of), Node::Object(_)) => {
             let mut asked = Vec::new();
             flatten(of, &mut asked);
-            asked
-                .iter()
-                .filter_map(|ask| Some(shown(ask, node.get(ask.key)?, project)))
-                .collect()
+            asked.iter().filter_map(|ask| Some(shown(ask, node.get(ask.key)?, project))).collect()
         }
         (Kind::Rows { asks, .. }, Node::Array(rows)) => {
             let row = Ask { kind: Kind::Group(asks), ..*ask };
@@ -398,7 +396,10 @@ fn below(label: &str, name: &str) -> String {
 fn upper_first(word: &str) -> String {
     let mut letters = word.chars();
     let first = letters.next().map(|letter| letter.to_ascii_uppercase());
-    first.into_iter().chain(letters.map(|letter| if letter == '_' { ' ' } else { letter })).collect()
+    first
+        .into_iter()
+        .chain(letters.map(|letter| if letter == '_' { ' ' } else { letter }))
+        .collect()
 }
 
 #[cfg(test)]

@@ -77,8 +77,13 @@ fn a_measure_of_the_body_shows_in_the_body_and_in_every_sheet_that_takes_it() {
 #[test]
 fn a_row_put_in_is_that_row_alone() {
     let mut first = Project::new("a", "A", UnitSystem::Metric);
-    let row = |label: &str, length: &str| json!({ "label": label, "length": length, "width": "1 m" });
-    let id = first.add_sheet("coating", "", json!({ "areas": [row("aisle", "2 m"), row("cab", "1 m")] }));
+    let row =
+        |label: &str, length: &str| json!({ "label": label, "length": length, "width": "1 m" });
+    let id = first.add_sheet(
+        "coating",
+        "",
+        json!({ "areas": [row("aisle", "2 m"), row("cab", "1 m")] }),
+    );
     let mut other = first.clone();
     let areas = json!([row("aisle", "2 m"), row("step", "300 mm"), row("cab", "1 m")]);
     other.set(&Place::Sheet(id.clone()), "areas", areas);
@@ -106,7 +111,8 @@ fn sheets_that_only_one_has_are_told_apart_from_those_of_another_kind_under_the_
 
 #[test]
 fn choices_and_sheets_are_named_as_on_the_page() {
-    let parts = changed(|project| project.set(&Place::Sheet("boards".into()), "start", json!("full")));
+    let parts =
+        changed(|project| project.set(&Place::Sheet("boards".into()), "start", json!("full")));
     let boards = sheet(&parts, "boards");
     assert!(boards.inputs.iter().any(|line| line.other != "full"), "{:#?}", boards.inputs);
 }
@@ -125,17 +131,16 @@ fn what_this_version_does_not_know_is_compared_all_the_same() {
         project.set(&Place::Sheet("s1".into()), "hue_of_finish", json!("amber"));
     });
     let all: Vec<&Line> = parts.iter().flat_map(|part| &part.inputs).collect();
-    assert_eq!(all, [
-        &line("Ticked: buy: screws", "", "2"),
-        &line("Hue of finish", "", "amber"),
-    ]);
+    assert_eq!(all, [&line("Ticked: buy: screws", "", "2"), &line("Hue of finish", "", "amber"),]);
 }
 
 /// The demo with the sheets that are worked out quickly.
 fn quick() -> Node {
     let mut document: Node = serde_json::from_str(DEMO).unwrap();
     let sheets = document["sheets"].as_array_mut().unwrap();
-    sheets.retain(|sheet| ["coating", "trim", "stud_marks", "axles"].contains(&sheet["kind"].as_str().unwrap()));
+    sheets.retain(|sheet| {
+        ["coating", "trim", "stud_marks", "axles"].contains(&sheet["kind"].as_str().unwrap())
+    });
     assert!(sheets.len() >= 3);
     document
 }
