@@ -17,6 +17,8 @@ pub enum Route {
     Sheet(String, String),
     /// A version of a project: the project's id, the version's number.
     Version(String, u64),
+    /// The templates in true size of a sheet.
+    Templates(String, String),
 }
 
 /// A page of a project that is not a sheet.
@@ -30,6 +32,8 @@ pub enum Part {
     Marks,
     /// The cut list.
     Cuts,
+    /// The whole project as a booklet.
+    Book,
     /// Passing the project on.
     Pass,
     /// The points to go back to.
@@ -39,7 +43,7 @@ pub enum Part {
 }
 
 impl Part {
-    const ALL: [(Self, &'static str); 7] = [
+    const ALL: [(Self, &'static str); 8] = [
         (Self::Body, "body"),
         (Self::Add, "add"),
         (Self::Marks, "marks"),
@@ -47,6 +51,7 @@ impl Part {
         (Self::Pass, "pass"),
         (Self::Versions, "versions"),
         (Self::Compare, "compare"),
+        (Self::Book, "book"),
     ];
 }
 
@@ -65,6 +70,7 @@ impl Route {
             },
             ["p", id] => Self::Project((*id).to_owned()),
             ["p", id, "s", sheet] => Self::Sheet((*id).to_owned(), (*sheet).to_owned()),
+            ["p", id, "t", sheet] => Self::Templates((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, part] => match Part::ALL.iter().find(|(_, name)| name == part) {
                 Some((part, _)) => Self::Part((*id).to_owned(), *part),
                 None => Self::Project((*id).to_owned()),
@@ -85,6 +91,7 @@ impl Route {
                 format!("#/p/{}/{name}", encode(id))
             }
             Self::Sheet(id, sheet) => format!("#/p/{}/s/{}", encode(id), encode(sheet)),
+            Self::Templates(id, sheet) => format!("#/p/{}/t/{}", encode(id), encode(sheet)),
         }
     }
 
@@ -92,9 +99,11 @@ impl Route {
     pub fn project(&self) -> Option<&str> {
         match self {
             Self::Start | Self::Get(_) => None,
-            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) | Self::Version(id, _) => {
-                Some(id)
-            }
+            Self::Project(id)
+            | Self::Part(id, _)
+            | Self::Sheet(id, _)
+            | Self::Version(id, _)
+            | Self::Templates(id, _) => Some(id),
         }
     }
 }

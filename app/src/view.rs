@@ -2,34 +2,44 @@
 
 pub mod add;
 pub mod body;
+pub mod book;
 pub mod buy;
+pub mod checks;
 pub mod compare;
 pub mod cuts;
+pub mod dom;
 pub mod drawing;
+pub mod editors;
 pub mod form;
 pub mod get;
 pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod offers;
 pub mod page;
 pub mod pass;
 pub mod project;
 pub mod report;
 pub mod sheet;
 pub mod start;
+pub mod start_guide;
 pub mod tape;
+pub mod templates;
+pub mod ticks;
+pub mod tree;
 pub mod versions;
+pub mod whatif;
 
 use calc::project::SheetEntry;
 use calc::sheet as sheets;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use crate::desk::Desk;
 use crate::route::{Part, Route, follow_hash, go};
 use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
 use crate::transfer;
+use dom::elements;
 
 /// What another tab saved last.
 #[derive(Clone, Default)]
@@ -108,6 +118,7 @@ fn open_project(
     });
     let desk = Desk::new(store, loaded.project, loaded.revision);
     follow(elsewhere, desk, id);
+    book::follow_printing(store, desk, route);
     let page = move || {
         let page = match route.get() {
             Route::Start | Route::Get(_) => return ().into_any(),
@@ -120,7 +131,9 @@ fn open_project(
             Route::Part(_, Part::Versions) => versions::versions_page(desk),
             Route::Part(_, Part::Compare) => compare::compare_page(desk),
             Route::Version(_, number) => versions::version_page(desk, number),
+            Route::Part(_, Part::Book) => book::book_page(store, desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
+            Route::Templates(_, sheet) => templates::templates_page(store, desk, &sheet),
         };
         titled(&desk.project.with_untracked(|project| project.name().to_owned()));
         keys::focus_heading();
@@ -131,6 +144,12 @@ fn open_project(
             (Route::Start.hash(), "All projects".to_owned())
         }
         Route::Version(id, _) => (Route::Part(id, Part::Versions).hash(), "Versions".to_owned()),
+        Route::Templates(id, sheet) => {
+            let title = desk.project.with(|project| {
+                project.sheet(&sheet).map_or_else(String::new, |sheet| title_of(&sheet))
+            });
+            (Route::Sheet(id, sheet).hash(), title)
+        }
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }
@@ -145,7 +164,9 @@ fn open_project(
         {restored}
         {move || compare::received_notice(store, &route.get())}
         {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
+        <div id="paper" class="paper"></div>
     }
     .into_any()
 }
@@ -260,25 +281,17 @@ fn title_of(sheet: &SheetEntry<'_>) -> String {
 fn show(id: &str) {
     let Some(element) = document().get_element_by_id(id) else { return };
     element.scroll_into_view();
-    if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
-        let _ = element.focus();
-    }
+    dom::focus(&element);
 }
 
 /// Puts the focus back on the element with this attribute after its part was written anew.
 fn focus_again(attribute: &'static str, value: &str) {
     let value = value.to_owned();
     request_animation_frame(move || {
-        let Ok(all) = document().query_selector_all(&format!("[{attribute}]")) else { return };
-        for index in 0..all.length() {
-            let element =
-                all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
-            if let Some(element) =
-                element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value))
-            {
-                let _ = element.focus();
-                return;
-            }
+        let all = elements(None, &format!("[{attribute}]"));
+        let same = |one: &&web_sys::Element| one.get_attribute(attribute).as_ref() == Some(&value);
+        if let Some(element) = all.iter().find(same) {
+            dom::focus(element);
         }
     });
 }

@@ -27,6 +27,7 @@ pub fn project_page(desk: Desk) -> AnyView {
             html.link("button", &part(project, Part::Cuts), "Cut list");
             html.link("button", &part(project, Part::Versions), "Versions");
             html.link("button", &part(project, Part::Pass), "Pass it on");
+            html.link("button", &part(project, Part::Book), "Booklet to print");
             html.raw("</p>");
         });
     });

@@ -2,7 +2,7 @@
 
 use super::{BODY_ASKS, Evaluation, Node, Project, SheetEntry, SheetResult, evaluate};
 use crate::ask::{Ask, Kind};
-use crate::quantity::plain;
+use crate::quantity::money;
 use crate::sheet;
 use crate::text::text;
 
@@ -126,7 +126,7 @@ fn whole(first: &Project, other: &Project, before: &Evaluation, after: &Evaluati
     buys.leaf("Lines on the buy list", count(before), count(after));
     let total = |all: &Evaluation| {
         let costs: Vec<f64> = all.buy_list.iter().filter_map(|line| line.line.cost).collect();
-        if costs.is_empty() { String::new() } else { plain(costs.iter().sum(), 2) }
+        if costs.is_empty() { String::new() } else { money(costs.iter().sum()) }
     };
     buys.leaf("Buy list, together", total(before), total(after));
     Part {

@@ -12,7 +12,7 @@ use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::{CONDUCTIVITY, LENGTH, Style, TEMPERATURE, THERMAL_RESISTANCE};
@@ -62,7 +62,8 @@ static NAME: Ask =
     Ask::words("name", "Material").usual("extruded polystyrene", "extruded polystyrene");
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-5, 5.0))
     .usual("1 1/2 in", "40 mm")
-    .help("As it is built in; foam pressed thinner counts thinner.");
+    .help("As it is built in; foam pressed thinner counts thinner.")
+    .figure(Figure::Thickness);
 static LAYER_CONDUCTIVITY: Ask = Ask::measure(
     "conductivity",
     "Conductivity",
@@ -115,19 +116,22 @@ static METAL_WIDTH: Ask =
     Ask::measure("metal_width", "Steel rib: widest part", &LENGTH, ["in", "mm"], (1e-4, 1.0))
         .optional()
         .usual("1 1/2 in", "38 mm")
-        .help("Across the flange that the lining rests on.");
+        .help("Across the flange that the lining rests on.")
+        .figure(Figure::Across);
 static WEB: Ask =
     Ask::measure("web", "Steel rib: web thickness", &LENGTH, ["in", "mm"], (1e-4, 0.1))
         .optional()
         .usual("0.05 in", "1.2 mm")
         .help(
             "Metal that reaches from the skin to the flange; both sides of a hat section together.",
-        );
+        )
+        .figure(Figure::Thickness);
 static SPACING: Ask =
     Ask::measure("spacing", "Steel rib: centre to centre", &LENGTH, ["in", "mm"], (0.001, 5.0))
         .optional()
         .usual("16 in", "420 mm")
-        .help("From the centre line of one rib to the next.");
+        .help("From the centre line of one rib to the next.")
+        .figure(Figure::Spacing);
 static BRIDGE_CONDUCTIVITY: Ask = Ask::measure(
     "conductivity",
     "Conductivity of batten or rib",

@@ -11,7 +11,7 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::energy::water::{
     DAYS, DENSITY, DRAIN, DRAIN_FALL, Supply, WaterError, drain_drop, pump_time, store,
 };
@@ -56,7 +56,8 @@ static DRAIN_LENGTH: Ask =
     Ask::measure("drain_length", "Length of the drain", &LENGTH, ["in", "mm"], (0.0, 50.0))
         .optional()
         .usual("54 in", "1400 mm")
-        .help("Along the pipe from the sink's outlet to the waste tank.");
+        .help("Along the pipe from the sink's outlet to the waste tank.")
+        .figure(Figure::OneWay);
 
 /// What one person uses.
 static USUAL_USE: Source =
