@@ -217,6 +217,13 @@ async fn passes_a_project_on_by_codes(page: &mut Page) -> Result<()> {
         page.execute("return document.querySelector('[data-step=auto]').ariaPressed", vec![]);
     ensure!(pressed.await? == json!("false"), "codes move by themselves");
 
+    page.click("[data-step=auto]").await?;
+    page.wait_for_text("figcaption", "Code 1 of").await?;
+    page.click("[data-step=auto]").await?;
+    let pressed =
+        page.execute("return document.querySelector('[data-step=auto]').ariaPressed", vec![]);
+    ensure!(pressed.await? == json!("false"), "codes move on though stopped");
+
     on_a_fresh_device(page).await?;
     page.arrive(&one[0]).await?;
     page.wait_for_text("h1", "My rig").await?;

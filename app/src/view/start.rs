@@ -26,6 +26,10 @@ pub fn start_page(store: Store) -> AnyView {
         version.track();
         store.list()
     });
+    let used = Memo::new(move |_| {
+        version.track();
+        store.room_used()
+    });
     let many = Memo::new(move |_| kept.with(Vec::len) > FEW);
     let page = shown("start", move |html| {
         // The bin can change where the list does not.
@@ -33,7 +37,7 @@ pub fn start_page(store: Store) -> AnyView {
         let wanted = if many.get() { wanted.get() } else { String::new() };
         super::start_guide::invitation(html, store);
         kept.with(|kept| projects(html, store, kept, &wanted));
-        room(html, store);
+        room(html, store, used.get());
         html.raw(BEGIN);
         bin(html, &store.deleted());
     });
@@ -109,8 +113,8 @@ fn projects(html: &mut Html, store: Store, listings: &[Listing], wanted: &str) {
             "Nothing is kept on this device yet. The demo shows the whole way in one tap.",
         );
     }
-    let wanted = wanted.trim().to_lowercase();
-    let is_wanted = |one: &Listing| one.name.to_lowercase().contains(&wanted);
+    let wanted = small_letters(wanted.trim());
+    let is_wanted = |one: &Listing| small_letters(&one.name).contains(&wanted);
     if !listings.is_empty() && !listings.iter().any(is_wanted) {
         html.tag("p", "help", "No project has that in its name.");
     }
@@ -167,6 +171,11 @@ fn rename(html: &mut Html, one: &Listing) {
     html.text(&one.name);
     html.raw("\"></label>");
     html.button("", "rename", &one.id, "Rename");
+}
+
+/// A text in small letters, by the browser: the tables for it are there already.
+fn small_letters(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
 }
 
 /// What was taken out, to be brought back or deleted for good.

@@ -27,7 +27,7 @@ pub fn versions_page(desk: Desk) -> AnyView {
                 html.raw("</p>");
             }
             rows(html, &id, &store.versions(&id));
-            room(html, store);
+            room(html, store, store.room_used());
         })
     };
     let act = move |event: leptos::ev::MouseEvent| {
@@ -172,8 +172,7 @@ fn rows(html: &mut Html, id: &str, versions: &[Version]) {
 }
 
 /// Says when the room on the device is getting short; writes nothing as long as there is enough.
-pub fn room(html: &mut Html, store: Store) {
-    let used = store.room_used();
+pub fn room(html: &mut Html, store: Store, used: f64) {
     if store.keeps() && used > SHORT_OF_ROOM {
         let words = format!(
             "Space is getting short: {:.0} % of what the browser gives this page is used. Save to a file what you want to be sure of; then take out old versions, and delete for good what was taken out.",
