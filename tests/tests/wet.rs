@@ -1,7 +1,7 @@
 //! The wet trades: a worn floor is filled and finished, planned by the clock, bought for, and printed, with no signal.
 
 use calc::project::Project;
-use e2e::{Context, Engine, Metric, Page, Result, answers_in, ensure, in_each_engine};
+use e2e::{Context, Metric, Page, Result, answers_in, ensure, in_each_engine};
 use serde_json::{Value, json};
 use std::process::Command;
 
@@ -11,7 +11,7 @@ in_each_engine!(fills_and_finishes_a_floor_offline, shows_the_days_of_the_demo);
 mod prints_the_schedule {
     #[test]
     fn chromium() {
-        e2e::run(Engine::Chromium, "prints_the_schedule", super::prints_the_schedule);
+        e2e::run(e2e::Engine::Chromium, "prints_the_schedule", super::prints_the_schedule);
     }
 }
 
