@@ -8,7 +8,7 @@ use super::{Body, Node, Project};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::Site;
+use crate::reader::{NOT_READY, Site};
 use crate::report::Report;
 use crate::sheet;
 
@@ -108,7 +108,8 @@ pub(super) struct Run<'a> {
 
 #[derive(Clone)]
 enum State {
-    UnderWay,
+    /// With what it can tell before it is done, once that was asked for.
+    UnderWay(Option<Arc<SheetResult>>),
     Done(Arc<SheetResult>, Taken),
 }
 
@@ -123,7 +124,7 @@ impl<'a> Run<'a> {
 
     /// A sheet's result with other inputs than its own.
     pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
-        self.set_state(id, State::UnderWay);
+        self.set_state(id, State::UnderWay(None));
         self.work_out(id, Some(inputs), &RefCell::default())
     }
 
@@ -142,7 +143,7 @@ impl<'a> Run<'a> {
         if let Some(State::Done(result, _)) = self.state(id) {
             return result;
         }
-        self.set_state(id, State::UnderWay);
+        self.set_state(id, State::UnderWay(None));
         let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
             let taken = RefCell::default();
             let result = Arc::new(self.work_out(id, None, &taken));
@@ -167,7 +168,7 @@ impl<'a> Run<'a> {
 
     /// Whether a sheet that was taken from has the result that it had before.
     fn same_as_before(&self, id: &str) -> bool {
-        if matches!(self.state(id), Some(State::UnderWay)) {
+        if matches!(self.state(id), Some(State::UnderWay(_))) {
             return false;
         }
         let mut before = self.before.into_iter().flat_map(|before| &before.sheets);
@@ -196,6 +197,19 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// What a sheet under way can tell without the sheets that wait for it. A sheet that can do
+    /// without them reads them with `sheet_if_ready`; in any other it is a fault.
+    fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
+        known.unwrap_or_else(|| {
+            // While it is worked out it is asked for again: nothing is known then.
+            let waits = Err(vec![Fault::new("", NOT_READY)]);
+            self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
+            let result = Arc::new(self.work_out(id, None, &RefCell::default()));
+            self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
+            result
+        })
+    }
+
     fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
@@ -211,9 +225,11 @@ impl<'a> Run<'a> {
             return Err(vec![Fault::new("kind", unknown_kind(kind))]);
         };
         let others = |other: &str, kind: &str| {
+            // What is under way tells less than it will: what was made of that is not taken over.
+            let waits = matches!(self.state(other), Some(State::UnderWay(_)));
             let found = self.other(other, kind);
             let mut taken = taken.borrow_mut();
-            taken.in_vain |= found.is_err();
+            taken.in_vain |= waits || found.is_err();
             taken.from.push(other.to_owned());
             found
         };
@@ -227,13 +243,18 @@ impl<'a> Run<'a> {
             .project
             .sheet(id)
             .ok_or_else(|| format!("there is no sheet \"{id}\" in this project"))?;
-        if entry.kind() != Some(kind) {
-            return Err(format!("\"{id}\" is no {kind} sheet; choose one that is"));
+        if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
+            let kinds = kind.replace(' ', " or ");
+            return Err(format!("\"{id}\" is no {kinds} sheet; choose one that is"));
         }
-        if matches!(self.state(id), Some(State::UnderWay)) {
-            return Err(format!("\"{id}\" takes from this sheet itself; choose another"));
-        }
-        match self.result(id).as_ref() {
+        let result = match self.state(id) {
+            Some(State::UnderWay(known)) => match self.beforehand(id, known) {
+                result if result.is_ok() => result,
+                _ => return Err(NOT_READY.to_owned()),
+            },
+            _ => self.result(id),
+        };
+        match result.as_ref() {
             Ok(report) => Ok(Arc::new(report.outcome.clone())),
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }

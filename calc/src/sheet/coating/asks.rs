@@ -6,7 +6,7 @@ use uom::si::ratio::percent;
 
 use super::super::schedule::label::{OF_COAT, Times};
 use super::{Boards, Coat, Inputs, Layer, Rectangle, Supply, Weather};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
 use crate::outcome::Record;
@@ -35,9 +35,11 @@ static PRODUCT: Ask = Ask::words("product", "What it is")
     .help("Its name on the buy list; cans of the same name and size are added up there.");
 static LABEL: Ask = Ask::words("label", "Name").usual("floor", "floor");
 static AREA_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 1000.0))
-    .usual("180 in", "4500 mm");
-static AREA_WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0)).usual("72 in", "1900 mm");
+    .usual("180 in", "4500 mm")
+    .figure(Figure::Along);
+static AREA_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 1000.0))
+    .usual("72 in", "1900 mm")
+    .figure(Figure::Across);
 static COUNT: Ask = Ask::count("count", "How many", (1, 1000)).default("1");
 static SUBTRACT: Ask = Ask::flag("subtract", "Not coated: take it off", false)
     .help("For what stands on the surface or is cut out of it: wheel boxes, a hatch.");
@@ -108,13 +110,16 @@ pub static AIR: Ask =
 static BOARD_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0))
     .optional()
     .usual("12 ft", "3600 mm")
-    .help("Not needed for boards of a sheet.");
+    .help("Not needed for boards of a sheet.")
+    .figure(Figure::Along);
 static BOARD_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 5.0))
     .optional()
     .usual("3 1/2 in", "90 mm")
-    .help("Over tongue and all. Of a sheet's boards, as they are laid when left out.");
+    .help("Over tongue and all. Of a sheet's boards, as they are laid when left out.")
+    .figure(Figure::Across);
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
-    .usual("5/16 in", "8 mm");
+    .usual("5/16 in", "8 mm")
+    .figure(Figure::Thickness);
 static BOARDS_SHEET: Ask = Ask::sheet_of("sheet", "Boards of", "boards").optional().help(
     "A boards sheet: the pieces that it cuts, by their lengths and widths; give their thickness.",
 );
