@@ -104,6 +104,8 @@ fn open_project(
             Route::Project(_) => project::project_page(desk),
             Route::Part(_, Part::Body) => body::body_page(desk),
             Route::Part(_, Part::Add) => add::add_page(desk),
+            Route::Part(_, Part::Buy) => buy::buy_page(desk),
+            Route::Line(_, key) => buy::line_page(desk, &key),
             Route::Part(_, Part::Marks) => marks::marks_page(desk),
             Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
             Route::Part(_, Part::Book) => book::book_page(store, desk),
@@ -122,6 +124,7 @@ fn open_project(
             });
             (Route::Sheet(id, sheet).hash(), title)
         }
+        Route::Line(id, _) => (Route::Part(id, Part::Buy).hash(), "Buy list".to_owned()),
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }

@@ -129,7 +129,8 @@ impl Body {
     pub fn read(node: &Node, style: Style) -> Self {
         let nothing = Self::default();
         let no_sheets = |_: &str, _: &str| Err(String::new());
-        let site = Site { style, body: &nothing, sheets: &no_sheets };
+        let no_weight = || Err(String::new());
+        let site = Site { style, body: &nothing, sheets: &no_sheets, weight: &no_weight };
         let notes = Notes::default();
         let reader = Reader::new(&site, node, &notes);
         let mut body = Self {

@@ -10,7 +10,7 @@ use crate::carpentry::moisture::{SPECIES, Species};
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
 use crate::sheet::cut_plan::planned::Section;
-use crate::sheet::cut_plan::stock::{END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use crate::sheet::cut_plan::stock::{DENSITY, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 
 /// What the sheet asks, in the order of the page.
 pub(super) static ASKS: &[&Ask] = &[
@@ -19,6 +19,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &FIELD_REAR,
     &COVERAGE,
     &FULL_WIDTH,
+    &THICKNESS,
     &START,
     &LEAST_RIP,
     &END_GAP,
@@ -27,6 +28,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &KERF,
     &END_TRIM,
     &MATERIAL,
+    &DENSITY,
     &SUPPORTS,
     &SUPPORT_WIDTH,
     &EDGE_DISTANCE,
@@ -68,6 +70,11 @@ static FULL_WIDTH: Ask =
         .usual("5 3/8 in", "137 mm")
         .help("With tongue or lap.")
         .figure(Figure::Across);
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
+    .optional()
+    .usual("3/4 in", "19 mm")
+    .help("For the weight on the buy list.")
+    .figure(Figure::Thickness);
 static START: Ask = Ask::choice(
     "start",
     "First course",
@@ -214,7 +221,9 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
     let start = reader.choice(&START);
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
-    let (side_gap_mm, shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let (side_gap_mm, mut shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let width = full_width_mm.unwrap_or(coverage_mm);
+    shelf.weigh(reader.maybe(&THICKNESS), Some(Length::new::<millimeter>(width)));
     let supports_mm: Vec<f64> =
         reader.positions(&SUPPORTS).iter().map(|at| at.get::<millimeter>()).collect();
     let inputs = Inputs {
