@@ -51,8 +51,9 @@ fn answer(name: &str, task: &CutTask) -> Value {
 
 /// The instances of a folder, in the order of their names.
 fn solved(folder: &str) -> Result<Vec<(String, CutTask)>, Box<dyn Error>> {
-    let mut files: Vec<std::path::PathBuf> =
-        std::fs::read_dir(folder)?.filter_map(|entry| entry.ok().map(|entry| entry.path())).collect();
+    let mut files: Vec<std::path::PathBuf> = std::fs::read_dir(folder)?
+        .filter_map(|entry| entry.ok().map(|entry| entry.path()))
+        .collect();
     calc::sorting::sort(&mut files);
     let mut tasks = Vec::new();
     for file in files {

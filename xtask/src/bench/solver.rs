@@ -47,7 +47,9 @@ fn compared() -> Result<()> {
     for (own, other) in ours.iter().zip(&theirs) {
         println!("{}", line(own, other));
     }
-    println!("p: proved. HiGHS solves an arc-flow model on one thread, for at most {LIMIT_S} s a task.");
+    println!(
+        "p: proved. HiGHS solves an arc-flow model on one thread, for at most {LIMIT_S} s a task."
+    );
     Ok(())
 }
 
