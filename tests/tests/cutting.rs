@@ -222,12 +222,15 @@ async fn plans_anew_with_the_server_gone(page: &mut Page) -> Result<()> {
 }
 
 async fn axe_finds_nothing_on_lists_in_use(page: &mut Page) -> Result<()> {
-    page.open_demo(Imperial).await?;
-    for (part, tick) in [
-        ("s/cut_plan", "[data-do=lacking]"),
-        ("cuts", "input[data-do=piece]"),
-        ("marks", "input[data-do=mark]"),
-    ] {
+    page.begin_project(Imperial).await?;
+    type_a_plan(page).await?;
+    page.add_sheet("stud_marks").await?;
+    page.fill_all(&[("board", "8"), ("first_stud", "5"), ("studs.0", "9"), ("studs.1", "25")])
+        .await?;
+    page.leave_field().await?;
+    for (part, tick) in
+        [("s/s1", NO_TEN), ("cuts", "input[data-do=piece]"), ("marks", "input[data-do=mark]")]
+    {
         page.go_to(part).await?;
         page.click(tick).await?;
         page.settle().await?;
