@@ -8,6 +8,7 @@ mod example;
 mod json;
 mod lists;
 mod load;
+mod offer;
 mod plan;
 mod what_if;
 
@@ -16,6 +17,7 @@ pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use lists::{BuyList, CutList};
 pub use load::{LoadError, MAX_BYTES, VERSION};
+pub use offer::Behind;
 pub use plan::plan;
 pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
 

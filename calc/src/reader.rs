@@ -32,6 +32,9 @@ impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
 pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, String> + 'a;
 
+/// What is said of a sheet that waits for the one that asks.
+pub const NOT_READY: &str = "this sheet takes from that one itself; choose another";
+
 /// What a sheet may look at besides its own inputs.
 pub struct Site<'a> {
     /// How results are written.
@@ -408,6 +411,19 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// The outcome of the sheet named by the input, for what a sheet can do without: none, and no
+    /// fault, where that sheet itself waits for this one. What is taken must not hang on what this
+    /// sheet hands over.
+    pub fn sheet_if_ready(&self, ask: &Ask) -> Option<Arc<Record>> {
+        let Kind::SheetOf(kind) = ask.kind else { return None };
+        let here = self.below(ask.key);
+        let found = (self.site.sheets)(&here.text()?, kind);
+        if found.as_ref().is_err_and(|message| message != NOT_READY) {
+            return self.sheet(ask);
+        }
+        found.ok()
+    }
+
     /// The outcome of the sheet named by the input.
     pub fn sheet(&self, ask: &Ask) -> Option<Arc<Record>> {
         let Kind::SheetOf(kind) = ask.kind else { return None };
@@ -435,7 +451,7 @@ impl<'a> Reader<'a> {
     fn items(&self, ask: &Ask) -> Vec<Self> {
         let (noun, at_least) = match ask.kind {
             Kind::Rows { noun, at_least, .. } => (noun.to_owned(), at_least),
-            Kind::List { of, at_least } => (lower_first(of.label), at_least),
+            Kind::List { of, at_least, .. } => (lower_first(of.label), at_least),
             _ => return Vec::new(),
         };
         let here = self.below(ask.key);

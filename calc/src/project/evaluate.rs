@@ -5,11 +5,10 @@ use std::sync::Arc;
 
 use super::lists::{BuyList, CutList, Gathered};
 use super::{Body, Node, Project};
-use crate::ask::{Ask, Kind};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::Site;
+use crate::reader::{NOT_READY, Site};
 use crate::report::Report;
 use crate::sheet;
 
@@ -37,7 +36,18 @@ struct Basis {
     style: Style,
     body: Node,
     /// The sheets as saved, in the order of the file.
-    sheets: Vec<Node>,
+    sheets: Vec<Arc<Node>>,
+    /// Which sheets each of them took from, in the order of the file.
+    taken: Vec<Taken>,
+}
+
+/// The other sheets that a sheet took from.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Taken {
+    /// Their ids.
+    from: Vec<String>,
+    /// Whether one of them had nothing to give: then it has to be asked anew.
+    in_vain: bool,
 }
 
 /// The lists follow from the rest.
@@ -71,13 +81,8 @@ pub fn evaluate(project: &Project) -> Evaluation {
 /// outcome, sooner.
 pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluation {
     let style = project.style();
-    let basis = Basis {
-        style,
-        body: project.body().clone(),
-        sheets: project.sheets().map(|sheet| sheet.node.clone()).collect(),
-    };
-    let before = before
-        .filter(|before| before.basis.style == basis.style && before.basis.body == basis.body);
+    let before =
+        before.filter(|before| before.basis.style == style && before.basis.body == *project.body());
     let body = match before {
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
@@ -85,6 +90,7 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
     let run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
+    let basis = run.basis(&sheets);
     let gathered = Gathered::new(style, &sheets, before.map(|before| &*before.buy_list.0));
     let buy_list = BuyList(Arc::clone(&gathered));
     Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
@@ -102,8 +108,9 @@ pub(super) struct Run<'a> {
 
 #[derive(Clone)]
 enum State {
-    UnderWay,
-    Done(Arc<SheetResult>),
+    /// With what it can tell before it is done, once that was asked for.
+    UnderWay(Option<Arc<SheetResult>>),
+    Done(Arc<SheetResult>, Taken),
 }
 
 impl<'a> Run<'a> {
@@ -117,8 +124,8 @@ impl<'a> Run<'a> {
 
     /// A sheet's result with other inputs than its own.
     pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
-        self.set_state(id, State::UnderWay);
-        self.work_out(id, Some(inputs))
+        self.set_state(id, State::UnderWay(None));
+        self.work_out(id, Some(inputs), &RefCell::default())
     }
 
     fn state(&self, id: &str) -> Option<State> {
@@ -133,29 +140,77 @@ impl<'a> Run<'a> {
     }
 
     fn result(&self, id: &str) -> Arc<SheetResult> {
-        if let Some(State::Done(result)) = self.state(id) {
+        if let Some(State::Done(result, _)) = self.state(id) {
             return result;
         }
-        self.set_state(id, State::UnderWay);
-        let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id, None)));
-        self.set_state(id, State::Done(Arc::clone(&result)));
+        self.set_state(id, State::UnderWay(None));
+        let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
+            let taken = RefCell::default();
+            let result = Arc::new(self.work_out(id, None, &taken));
+            (result, taken.into_inner())
+        });
+        self.set_state(id, State::Done(Arc::clone(&result), taken));
         result
     }
 
     /// The result from before, where nothing that it hangs on has changed.
-    fn taken_over(&self, id: &str) -> Option<Arc<SheetResult>> {
+    fn taken_over(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
         let before = self.before?;
-        let mut same_id =
-            before.sheets.iter().zip(&before.basis.sheets).filter(|((b, _), _)| b == id);
-        let ((_, result), node) = same_id.next()?;
+        let at = only(before.sheets.iter().map(|(known, _)| known == id))?;
+        let (_, result) = before.sheets.get(at)?;
+        let (node, taken) = (before.basis.sheets.get(at)?, before.basis.taken.get(at)?);
         let entry = self.project.sheet(id)?;
-        let alone = sheet::find(entry.kind()?).is_some_and(|sheet| !takes_from_sheets(sheet.asks));
-        let unchanged = entry.node == node && same_id.next().is_none();
-        (alone && unchanged && self.project.sheets().filter(|other| other.id() == id).count() == 1)
-            .then(|| Arc::clone(result))
+        let alone = only(self.project.sheets().map(|other| other.id() == id)).is_some();
+        let unchanged = alone && *entry.node == **node && !taken.in_vain;
+        (unchanged && taken.from.iter().all(|other| self.same_as_before(other)))
+            .then(|| (Arc::clone(result), taken.clone()))
     }
 
-    fn work_out(&self, id: &str, inputs: Option<&Node>) -> SheetResult {
+    /// Whether a sheet that was taken from has the result that it had before.
+    fn same_as_before(&self, id: &str) -> bool {
+        if matches!(self.state(id), Some(State::UnderWay(_))) {
+            return false;
+        }
+        let mut before = self.before.into_iter().flat_map(|before| &before.sheets);
+        let before = before.find(|(known, _)| known == id);
+        before.is_some_and(|(_, before)| Arc::ptr_eq(before, &self.result(id)))
+    }
+
+    /// What this evaluation was worked out from; what is as it was shares the memory with before.
+    fn basis(&self, sheets: &[(String, Arc<SheetResult>)]) -> Basis {
+        let nodes = self.project.sheets().enumerate().map(|(at, sheet)| {
+            let before = self.before.and_then(|before| before.basis.sheets.get(at));
+            match before {
+                Some(before) if **before == *sheet.node => Arc::clone(before),
+                _ => Arc::new(sheet.node.clone()),
+            }
+        });
+        let taken = sheets.iter().map(|(id, _)| match self.state(id) {
+            Some(State::Done(_, taken)) => taken,
+            _ => Taken::default(),
+        });
+        Basis {
+            style: self.style,
+            body: self.project.body().clone(),
+            sheets: nodes.collect(),
+            taken: taken.collect(),
+        }
+    }
+
+    /// What a sheet under way can tell without the sheets that wait for it. A sheet that can do
+    /// without them reads them with `sheet_if_ready`; in any other it is a fault.
+    fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
+        known.unwrap_or_else(|| {
+            // While it is worked out it is asked for again: nothing is known then.
+            let waits = Err(vec![Fault::new("", NOT_READY)]);
+            self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
+            let result = Arc::new(self.work_out(id, None, &RefCell::default()));
+            self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
+            result
+        })
+    }
+
+    fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
             return Err(vec![Fault::new(
@@ -169,7 +224,15 @@ impl<'a> Run<'a> {
         let Some(sheet) = sheet::find(kind) else {
             return Err(vec![Fault::new("kind", unknown_kind(kind))]);
         };
-        let others = |other: &str, kind: &str| self.other(other, kind);
+        let others = |other: &str, kind: &str| {
+            // What is under way tells less than it will: what was made of that is not taken over.
+            let waits = matches!(self.state(other), Some(State::UnderWay(_)));
+            let found = self.other(other, kind);
+            let mut taken = taken.borrow_mut();
+            taken.in_vain |= waits || found.is_err();
+            taken.from.push(other.to_owned());
+            found
+        };
         let site = Site { style: self.style, body: self.body, sheets: &others };
         sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
     }
@@ -180,27 +243,28 @@ impl<'a> Run<'a> {
             .project
             .sheet(id)
             .ok_or_else(|| format!("there is no sheet \"{id}\" in this project"))?;
-        if entry.kind() != Some(kind) {
-            return Err(format!("\"{id}\" is no {kind} sheet; choose one that is"));
+        if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
+            let kinds = kind.replace(' ', " or ");
+            return Err(format!("\"{id}\" is no {kinds} sheet; choose one that is"));
         }
-        if matches!(self.state(id), Some(State::UnderWay)) {
-            return Err(format!("\"{id}\" takes from this sheet itself; choose another"));
-        }
-        match self.result(id).as_ref() {
+        let result = match self.state(id) {
+            Some(State::UnderWay(known)) => match self.beforehand(id, known) {
+                result if result.is_ok() => result,
+                _ => return Err(NOT_READY.to_owned()),
+            },
+            _ => self.result(id),
+        };
+        match result.as_ref() {
             Ok(report) => Ok(Arc::new(report.outcome.clone())),
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
     }
 }
 
-/// Whether any of the asks names another sheet.
-fn takes_from_sheets(asks: &[&Ask]) -> bool {
-    asks.iter().any(|ask| match ask.kind {
-        Kind::SheetOf(_) => true,
-        Kind::Group(of) | Kind::Rows { asks: of, .. } | Kind::Either(of) => takes_from_sheets(of),
-        Kind::List { of, .. } => takes_from_sheets(&[of]),
-        _ => false,
-    })
+/// The place of the one that is true; none where there is not exactly one.
+fn only(mut all: impl Iterator<Item = bool>) -> Option<usize> {
+    let first = all.position(|one| one)?;
+    all.all(|one| !one).then_some(first)
 }
 
 fn unknown_kind(kind: &str) -> String {
@@ -255,6 +319,15 @@ mod tests {
             Arc::ptr_eq(&result(&first), &result(&second))
         };
         assert!(same("boards") && !same("s1"));
+        // What takes from other sheets follows those, and those only.
+        assert!(same("lights") && same("heat_load"));
+        project.set(&Place::Sheet("insulation".into()), "layers.0.thickness", json!("9 mm"));
+        let third = evaluate_since(&project, Some(&second));
+        let heat = |all: &Evaluation| {
+            Arc::clone(&all.sheets.iter().find(|(known, _)| known == "heat_load").unwrap().1)
+        };
+        assert!(!Arc::ptr_eq(&heat(&second), &heat(&third)));
+        assert!(third == evaluate(&project));
     }
 
     /// Typing into a sheet that cuts nothing plans nothing together again.

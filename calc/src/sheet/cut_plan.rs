@@ -9,7 +9,7 @@ use uom::si::length::millimeter;
 use self::planned::{Planned, Section, Wanted};
 use self::stock::{EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
 use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
 use crate::fault::Fault;
@@ -44,7 +44,8 @@ static LABEL: Ask = Ask::words("label", "Name").usual("rail", "rail");
 static PIECE_LENGTH: Ask =
     Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (SHORTEST_MM / 1e3, 30.0))
         .usual("27 1/2 in", "700 mm")
-        .help("Finished, as it will be put up.");
+        .help("Finished, as it will be put up.")
+        .figure(Figure::Along);
 static COUNT: Ask = Ask::count("count", "How many", (1, MOST_PIECES)).usual("4", "4");
 static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_LENGTH, &COUNT])
     .help("All that are cut from the same section.");

@@ -5,6 +5,8 @@ mod months;
 mod tests;
 mod words;
 
+pub use months::NAMES as MONTHS;
+
 use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
