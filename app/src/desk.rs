@@ -42,10 +42,14 @@ impl Desk {
         let project = RwSignal::new(project);
         Self {
             project,
-            evaluation: Memo::new(move |before: Option<&Arc<Evaluation>>| {
-                let before = before.map(Arc::as_ref);
-                Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
-            }),
+            evaluation: Memo::new_with_compare(
+                move |before: Option<&Arc<Evaluation>>| {
+                    let before = before.map(Arc::as_ref);
+                    Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
+                },
+                // It hangs on the project alone, which has changed; comparing whole reports is dear.
+                |_, _| true,
+            ),
             trouble: RwSignal::new(None),
             history: RwSignal::new(History::default()),
             store,

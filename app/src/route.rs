@@ -13,6 +13,8 @@ pub enum Route {
     Part(String, Part),
     /// A sheet of a project: the project's id, the sheet's id.
     Sheet(String, String),
+    /// The templates in true size of a sheet.
+    Templates(String, String),
 }
 
 /// A page of a project that is not a sheet.
@@ -26,11 +28,18 @@ pub enum Part {
     Marks,
     /// The cut list.
     Cuts,
+    /// The whole project as a booklet.
+    Book,
 }
 
 impl Part {
-    const ALL: [(Self, &'static str); 4] =
-        [(Self::Body, "body"), (Self::Add, "add"), (Self::Marks, "marks"), (Self::Cuts, "cuts")];
+    const ALL: [(Self, &'static str); 5] = [
+        (Self::Body, "body"),
+        (Self::Add, "add"),
+        (Self::Marks, "marks"),
+        (Self::Cuts, "cuts"),
+        (Self::Book, "book"),
+    ];
 }
 
 impl Route {
@@ -43,6 +52,7 @@ impl Route {
         match steps.as_slice() {
             ["p", id] => Self::Project((*id).to_owned()),
             ["p", id, "s", sheet] => Self::Sheet((*id).to_owned(), (*sheet).to_owned()),
+            ["p", id, "t", sheet] => Self::Templates((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, part] => match Part::ALL.iter().find(|(_, name)| name == part) {
                 Some((part, _)) => Self::Part((*id).to_owned(), *part),
                 None => Self::Project((*id).to_owned()),
@@ -61,6 +71,7 @@ impl Route {
                 format!("#/p/{}/{name}", encode(id))
             }
             Self::Sheet(id, sheet) => format!("#/p/{}/s/{}", encode(id), encode(sheet)),
+            Self::Templates(id, sheet) => format!("#/p/{}/t/{}", encode(id), encode(sheet)),
         }
     }
 
@@ -68,7 +79,9 @@ impl Route {
     pub fn project(&self) -> Option<&str> {
         match self {
             Self::Start => None,
-            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) => Some(id),
+            Self::Project(id) | Self::Part(id, _) | Self::Sheet(id, _) | Self::Templates(id, _) => {
+                Some(id)
+            }
         }
     }
 }

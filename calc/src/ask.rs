@@ -17,8 +17,53 @@ pub struct Ask {
     pub need: Need,
     /// A usual value, imperial and metric; empty where there is none.
     pub usual: [&'static str; 2],
+    /// A small drawing of where the tape goes.
+    pub figure: Figure,
     /// A table that fills this input and others of its row in one go; none where there is none.
     pub picks: Option<&'static Picks>,
+}
+
+/// Where the tape goes, as a small drawing that many inputs share.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    /// No drawing.
+    None,
+    /// A piece, end to end.
+    Along,
+    /// Across the face of a piece.
+    Across,
+    /// How thick a piece is.
+    Thickness,
+    /// Between two pieces.
+    Gap,
+    /// Across a hole or a round thing.
+    Diameter,
+    /// Into a hole or a groove.
+    Depth,
+    /// From a rim to the ceiling above it.
+    Standoff,
+    /// From a rim to the flange's other edge.
+    RimHeight,
+    /// From the roof frame down to the ceiling.
+    CeilingDepth,
+    /// Centre line to centre line.
+    Spacing,
+    /// From a piece's end to a mark.
+    FromEnd,
+    /// From the front wall.
+    FromFront,
+    /// From the left wall.
+    FromLeft,
+    /// Front wall to rear wall.
+    BodyLength,
+    /// Left wall to right wall.
+    BodyWidth,
+    /// From the floor up.
+    Height,
+    /// A wire or a pipe, up and over, one way.
+    OneWay,
+    /// From wheel to wheel.
+    Wheels,
 }
 
 /// A table of named things, each of which fills several inputs of one row: materials.
@@ -149,7 +194,16 @@ pub const MOST_ROWS: usize = 400;
 
 impl Ask {
     const fn new(key: &'static str, label: &'static str, kind: Kind) -> Self {
-        Self { key, label, help: "", kind, need: Need::Required, usual: ["", ""], picks: None }
+        Self {
+            key,
+            label,
+            help: "",
+            kind,
+            need: Need::Required,
+            usual: ["", ""],
+            figure: Figure::None,
+            picks: None,
+        }
     }
 
     /// A number with a unit; `units` are those that a bare number takes in the app, imperial and
@@ -282,6 +336,13 @@ impl Ask {
     #[must_use]
     pub const fn help(mut self, help: &'static str) -> Self {
         self.help = help;
+        self
+    }
+
+    /// Draws where the tape goes.
+    #[must_use]
+    pub const fn figure(mut self, figure: Figure) -> Self {
+        self.figure = figure;
         self
     }
 

@@ -44,12 +44,25 @@ pub struct Piece {
 /// A piece with marks along it, all measured from its left end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MarkStrip {
-    /// Which piece: `board 3`.
+    /// Which piece, how many are alike where there are more, and what else is to be known: `board C, 3 alike, ripped to 4 in`.
     pub label: String,
     /// Its length. [length]
     pub length: Length,
     /// The marks, from left to right.
     pub marks: Vec<Mark>,
+}
+
+impl MarkStrip {
+    /// Which piece, without the rest: the same in every unit system.
+    pub fn name(&self) -> &str {
+        self.label.split_once(", ").map_or(self.label.as_str(), |(name, _)| name)
+    }
+
+    /// How many pieces are marked alike.
+    pub fn alike(&self) -> usize {
+        let count = |part: &str| part.strip_suffix(" alike")?.parse().ok();
+        self.label.split(", ").find_map(count).unwrap_or(1).max(1)
+    }
 }
 
 /// A mark on a piece.
@@ -77,15 +90,6 @@ impl MergedBuyLine {
     pub fn key(&self) -> String {
         format!("{}|{}|{}", self.line.item, self.line.spec, self.line.unit)
     }
-}
-
-/// A line of the whole project's cut list.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SheetCutLine {
-    /// The line.
-    pub line: CutLine,
-    /// The id of the sheet it comes from.
-    pub sheet: String,
 }
 
 /// Merges like lines, keeping the order in which things were first asked for.
@@ -129,6 +133,18 @@ mod tests {
             cost,
             mass: None,
         }
+    }
+
+    #[test]
+    fn a_strip_s_label_tells_its_name_and_how_many_are_alike() {
+        let strip = |label: &str| MarkStrip {
+            label: label.to_owned(),
+            length: Length::default(),
+            marks: Vec::new(),
+        };
+        let told = |label: &str| (strip(label).name().to_owned(), strip(label).alike());
+        assert_eq!(told("board C, 3 alike, ripped to 4 in"), ("board C".to_owned(), 3));
+        assert_eq!(told("strip"), ("strip".to_owned(), 1));
     }
 
     #[test]

@@ -1,17 +1,25 @@
 //! The project file: one measured body, its sheets, and the text that was typed. The only place with serde.
 
 mod body;
+mod cuts;
 mod evaluate;
 mod example;
 #[cfg(feature = "json")]
 mod json;
+mod lists;
 mod load;
+mod offer;
 mod plan;
+mod what_if;
 
 pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
+pub use lists::{BuyList, CutList};
 pub use load::{LoadError, MAX_BYTES, VERSION};
+pub use offer::Behind;
 pub use plan::plan;
+pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
 
 /// A node of the project file, as JSON knows it.
 pub use serde_json::Value as Node;

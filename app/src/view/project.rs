@@ -25,6 +25,7 @@ pub fn project_page(desk: Desk) -> AnyView {
             html.raw("<p class=\"links\">");
             html.link("button", &part(project, Part::Marks), "Mark list");
             html.link("button", &part(project, Part::Cuts), "Cut list");
+            html.link("button", &part(project, Part::Book), "Booklet to print");
             html.raw("</p>");
         });
     });

@@ -50,8 +50,10 @@ pub static CLASSES: [FuseClass; 3] = [
 
 static BLADE: Source =
     Source::transcribed("ISO 8820-3", "types C, E, F: 32 V, up to 100 A, breaking capacity 1000 A");
-static STRIP: Source =
-    Source::transcribed("ISO 8820-5", "types SF 30 and SF 51: 32 V, 30 to 500 A, breaking capacity 2000 A");
+static STRIP: Source = Source::transcribed(
+    "ISO 8820-5",
+    "types SF 30 and SF 51: 32 V, 30 to 500 A, breaking capacity 2000 A",
+);
 static CLASS_T: Source = Source::from_memory("UL 248-15", "class T, 20 kA at 125 V DC");
 
 /// The least class that breaks a short-circuit current, for a fuse of a rating at a battery's voltage; none where none

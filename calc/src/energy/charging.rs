@@ -104,8 +104,11 @@ pub fn time_to_full_lead_acid(
         return Err(ChargingError::Missing);
     }
     let last_wh = missing_wh.min((1.0 - TAPER_FROM) * capacity_wh);
-    let lesser =
-        if charging.battery_limit < charging.power { charging.battery_limit } else { charging.power };
+    let lesser = if charging.battery_limit < charging.power {
+        charging.battery_limit
+    } else {
+        charging.power
+    };
     let full = lesser.get::<watt>() * charging.efficiency;
     let end = TAPER_END * capacity_wh;
     if full <= end || last_wh <= 0.0 {

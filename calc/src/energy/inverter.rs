@@ -10,13 +10,15 @@ use uom::si::time::hour;
 use crate::source::Source;
 
 /// Current at the battery.
-pub const DC_CURRENT: Source = Source::identity("I = P / (η U): what goes in is what comes out over the efficiency");
+pub const DC_CURRENT: Source =
+    Source::identity("I = P / (η U): what goes in is what comes out over the efficiency");
 /// All loads at once, and the hardest start among them.
 pub const STARTS: Source =
     Source::common_practice("all loads on and the hardest start at once size an inverter");
 /// Where inverters switch themselves off.
-pub const CUT_OFF: Source =
-    Source::common_practice("inverters for 12 V switch off at about 10.5 V, for 24 and 48 V in step");
+pub const CUT_OFF: Source = Source::common_practice(
+    "inverters for 12 V switch off at about 10.5 V, for 24 and 48 V in step",
+);
 /// Usual sizes.
 pub const RATINGS: Source = Source::common_practice("sizes that inverters are sold in");
 
@@ -83,8 +85,12 @@ pub enum InverterError {
 impl fmt::Display for InverterError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Load(at) => write!(f, "load {}: power and start must be from 0 to 100 000 W", at + 1),
-            Self::Efficiency => f.write_str("the inverter's efficiency must be from 50 to 100 percent; usual are 85 to 94"),
+            Self::Load(at) => {
+                write!(f, "load {}: power and start must be from 0 to 100 000 W", at + 1)
+            }
+            Self::Efficiency => f.write_str(
+                "the inverter's efficiency must be from 50 to 100 percent; usual are 85 to 94",
+            ),
             Self::Standby => f.write_str("the standby power must be from 0 to 1000 W"),
             Self::TimeOn => f.write_str("an inverter is switched on for 0 to 24 hours a day"),
             Self::Lowest => f.write_str("the lowest voltage must be from 1 to 1000 V"),
@@ -185,7 +191,9 @@ mod tests {
     #[test]
     fn cut_off_goes_by_blocks_of_twelve_volts() {
         let at = |volts| cut_off(ElectricPotential::new::<volt>(volts)).get::<volt>();
-        for (nominal, lowest) in [(12.0, 10.5), (12.8, 10.5), (24.0, 21.0), (25.6, 21.0), (51.2, 42.0), (48.0, 42.0)] {
+        for (nominal, lowest) in
+            [(12.0, 10.5), (12.8, 10.5), (24.0, 21.0), (25.6, 21.0), (51.2, 42.0), (48.0, 42.0)]
+        {
             assert_eq!(at(nominal), lowest, "{nominal}");
         }
         assert!(at(6.0) < 6.0);

@@ -3,9 +3,9 @@
 use serde_json::{Map, Value as Json, json};
 use uom::si::length::millimeter;
 
-use super::{Evaluation, SheetResult};
+use super::{CutBar, Evaluation, SheetResult};
 use crate::fault::Fault;
-use crate::lists::{CutLine, MergedBuyLine};
+use crate::lists::MergedBuyLine;
 
 impl Evaluation {
     /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults,
@@ -21,7 +21,8 @@ impl Evaluation {
             "cut_list": self
                 .cut_list
                 .iter()
-                .map(|line| cut_line(&line.line, &line.sheet))
+                .flat_map(|group| &group.bars)
+                .map(cut_bar)
                 .collect::<Vec<_>>(),
         });
         if !self.body.faults.is_empty() {
@@ -60,19 +61,26 @@ fn buy_line(merged: &MergedBuyLine) -> Json {
     entry
 }
 
-fn cut_line(line: &CutLine, sheet: &str) -> Json {
+fn cut_bar(bar: &CutBar) -> Json {
+    let mut sheets: Vec<&str> = Vec::new();
+    for piece in &bar.pieces {
+        if !sheets.contains(&piece.sheet.as_str()) {
+            sheets.push(&piece.sheet);
+        }
+    }
     json!({
-        "stock": line.stock,
-        "count": line.count,
-        "pieces": line
+        "stock": bar.stock,
+        "count": bar.count,
+        "pieces": bar
             .pieces
             .iter()
             .map(|piece| json!({
                 "label": piece.label,
                 "length_mm": piece.length.get::<millimeter>(),
+                "sheet": piece.sheet,
             }))
             .collect::<Vec<_>>(),
-        "sheets": [sheet],
+        "sheets": sheets,
     })
 }
 

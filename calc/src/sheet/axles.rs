@@ -8,7 +8,7 @@ use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::fault::Fault;
 use crate::mass::axles::{Axle, AxleLoads, Item, LIMITS, MOMENTS, Vehicle, loads};
 use crate::mass::cautions;
@@ -41,7 +41,8 @@ pub static SHEET: Sheet = Sheet {
 
 static WHEELBASE: Ask = Ask::measure("wheelbase", "Wheelbase", &LENGTH, ["in", "mm"], (0.5, 20.0))
     .usual("156 in", "3960 mm")
-    .help("Centre of the front wheel to centre of the rear wheel, along the ground.");
+    .help("Centre of the front wheel to centre of the rear wheel, along the ground.")
+    .figure(Figure::Wheels);
 static LIMIT: Ask = Ask::measure("limit", "Axle limit", &MASS, ["lb", "kg"], (1.0, 50_000.0))
     .usual("5000 lb", "2270 kg")
     .help("On the vehicle's plate, at the door: gross axle weight rating.");
@@ -65,9 +66,8 @@ static MASS_OR_SHEET: Ask = Ask::either("Mass", &[&ITEM_MASS, &WATER_SHEET]);
 static PLACE: Ask =
     Ask::measure("from_front_axle", "Behind the front axle", &LENGTH, ["in", "mm"], (-10.0, 30.0))
         .usual("95 in", "2400 mm")
-        .help(
-            "Along the floor from the front wheel's centre to its middle; with a minus if ahead.",
-        );
+        .help("Along the floor from the front wheel's centre to its middle; with a minus if ahead.")
+        .figure(Figure::Wheels);
 static ITEMS: Ask =
     Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
         .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");

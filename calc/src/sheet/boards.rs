@@ -2,6 +2,7 @@
 
 mod asks;
 mod drawing;
+mod template;
 mod words;
 mod working;
 
@@ -93,11 +94,13 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
         drawings,
+        templates: template::templates(inputs, &worked, style),
         marks,
         working: working::working(inputs, &worked, style),
         cautions: words::cautions(),
         buy: buy(inputs, &worked, style),
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(inputs.section()),
         outcome: outcome(inputs, &worked),
         ..Report::default()
     })

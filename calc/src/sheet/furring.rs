@@ -10,10 +10,10 @@ use uom::si::ratio::percent;
 use uom::si::volume::liter;
 
 use self::screw::{Choice, Screwing};
-use super::cut_plan::planned::{Planned, Wanted};
+use super::cut_plan::planned::{Planned, Section, Wanted};
 use super::cut_plan::stock::{self, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
 use crate::carpentry::setting_out::{
     EQUAL_SPACING, SettingOutError, marks_by_count, marks_by_spacing,
@@ -66,22 +66,26 @@ static STRIP_LENGTH: Ask =
     Ask::measure("length", "Length to span", &LENGTH, ["in", "mm"], (0.02, 15.0))
         .from_body(BodyPart::Width)
         .usual("72 in", "1900 mm")
-        .help("Wall to wall along the rib, before any clearance.");
+        .help("Wall to wall along the rib, before any clearance.")
+        .figure(Figure::BodyWidth);
 static END_CLEARANCE: Ask =
     Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .default("0 mm")
         .usual("1/8 in", "3 mm")
-        .help("Left free between the strip's end and the wall, at either end.");
+        .help("Left free between the strip's end and the wall, at either end.")
+        .figure(Figure::Gap);
 static STRIPS: Ask = Ask::count("strips", "Number of strips", (1, 500))
     .from_body(BodyPart::RibCount)
     .usual("13", "13")
     .help("One for each rib.");
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.2))
     .usual("3/4 in", "19 mm")
-    .help("From the rib to the lining.");
+    .help("From the rib to the lining.")
+    .figure(Figure::Thickness);
 static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.005, 0.5))
     .usual("1 1/2 in", "38 mm")
-    .help("The face that the lining is screwed to.");
+    .help("The face that the lining is screwed to.")
+    .figure(Figure::Across);
 static SECTION: Ask = Ask::group("section", "Section of a strip", &[&THICKNESS, &WIDTH]);
 static SCREWS_PER_STRIP: Ask =
     Ask::count("screws_per_strip", "Screws in each strip", (2, 500)).usual("8", "8");
@@ -93,15 +97,18 @@ static SPACING_LIMIT: Ask = Ask::measure(
     (0.005, 10.0),
 )
 .usual("12 in", "300 mm")
-.help("The fewest screws that are nowhere farther apart.");
+.help("The fewest screws that are nowhere farther apart.")
+.figure(Figure::Spacing);
 static COUNT_OR_LIMIT: Ask = Ask::either("Screws", &[&SCREWS_PER_STRIP, &SPACING_LIMIT]);
 static END_DISTANCE: Ask =
     Ask::measure("end_distance", "First screw from the end", &LENGTH, ["in", "mm"], (0.0, 5.0))
         .usual("1 1/2 in", "40 mm")
-        .help("From either end of the strip to its first screw; too close splits it.");
+        .help("From either end of the strip to its first screw; too close splits it.")
+        .figure(Figure::FromEnd);
 static BEAD_SIZE: Ask = Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
     .usual("1/4 in", "6 mm")
-    .help("As wide as the nozzle is cut.");
+    .help("As wide as the nozzle is cut.")
+    .figure(Figure::Diameter);
 static BEADS: Ask = Ask::count("beads", "Beads on each strip", (1, 20)).default("1");
 static CARTRIDGE: Ask =
     Ask::measure("cartridge", "Cartridge", &VOLUME, ["fl oz", "ml"], (1e-5, 0.02))
@@ -225,6 +232,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: words::cautions(inputs),
         buy: buy(inputs, &worked, style),
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
         outcome,
         ..Report::default()
     })

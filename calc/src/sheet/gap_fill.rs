@@ -12,6 +12,8 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
+pub(super) use self::words::shortened;
+use super::schedule::label::Times;
 use super::{Sheet, solve};
 use crate::coating::cautions::FOR_FILLING;
 use crate::coating::gap::{self, Hole};
@@ -92,6 +94,7 @@ struct Inputs {
     pour_rate: Option<VolumeRate>,
     batch_limit: Option<Volume>,
     cup: Option<Length>,
+    times: Option<Times>,
     offers: Vec<PartOffer>,
 }
 
@@ -178,11 +181,13 @@ fn of_mix(fault: mixing::Fault) -> Vec<Fault> {
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work(inputs)?;
+    let mut drawings = vec![drawing::cup(inputs, &worked, style)];
+    drawings.extend(drawing::sections(inputs, style));
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
-        drawings: vec![drawing::cup(inputs, &worked, style), drawing::sections(inputs, style)],
+        drawings,
         marks: cup_strip(inputs, &worked, style).into_iter().collect(),
         working: words::working(inputs, &worked, style),
         cautions: Caution::all(&FOR_FILLING),
@@ -219,7 +224,15 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("part_b_l", worked.batch.b.get::<liter>())
         .maybe("part_a_kg", kg(worked.batch.a_mass))
         .maybe("part_b_kg", kg(worked.batch.b_mass));
+    // Mixing and walking are in the pour rate.
+    let of_pass = inputs.pour_rate.map(|rate| {
+        let volume = worked.whole / f64::from(worked.batches.passes);
+        (volume / rate).get::<minute>()
+    });
     Record::new()
+        .with("product", inputs.product.as_str())
+        .maybe("pass_min", of_pass)
+        .maybe("times", inputs.times.map(|times| times.put(Record::new())))
         .with("net_volume_l", worked.net.get::<liter>())
         .with("volume_l", worked.whole.get::<liter>())
         .with("part_a_l", worked.parts.a.get::<liter>())

@@ -113,8 +113,7 @@ static HEATER_DRAW: Ask =
         .usual("30 W", "30 W")
         .help("Fan and pump of a fuel heater at full heat; an electric heater draws all its heat.");
 static HEATER: Ask =
-    Ask::group("heater", "The heater you have in mind", &[&HEATER_OUTPUT, &HEATER_DRAW])
-        .optional();
+    Ask::group("heater", "The heater you have in mind", &[&HEATER_OUTPUT, &HEATER_DRAW]).optional();
 static PERFORMANCE: Ask =
     Ask::number("performance", "Cooler's coefficient of performance", (0.5, 10.0))
         .optional()

@@ -12,20 +12,18 @@ use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart, Picks};
+use crate::ask::{Ask, BodyPart, Figure, Picks};
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{
-    CONDUCTIVITY, LENGTH, Style, TEMPERATURE, THERMAL_RESISTANCE, significant,
-};
+use crate::quantity::{CONDUCTIVITY, LENGTH, Style, TEMPERATURE, THERMAL_RESISTANCE, significant};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::thermal::build_up::{
     Bridge, COMBINED_METHOD, Layer, METAL_SCOPE, RATIO_LIMIT, SURFACE_RESISTANCES, Surfaces,
 };
 use crate::thermal::cautions;
-use crate::thermal::materials::MATERIALS;
 use crate::thermal::condensation::{AIR_PERMEABILITY, METHOD, SLICES};
+use crate::thermal::materials::MATERIALS;
 use crate::thermal::moisture::{Air, SATURATION, SATURATION_ICE};
 use crate::thermal::steel_rib::{Rib, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
 use figures::Figures;
@@ -91,7 +89,8 @@ static MATERIAL_PICKS: Picks = Picks {
 };
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-5, 5.0))
     .usual("1 1/2 in", "40 mm")
-    .help("As it is built in; foam pressed thinner counts thinner.");
+    .help("As it is built in; foam pressed thinner counts thinner.")
+    .figure(Figure::Thickness);
 static LAYER_CONDUCTIVITY: Ask = Ask::measure(
     "conductivity",
     "Conductivity",
@@ -144,19 +143,22 @@ static METAL_WIDTH: Ask =
     Ask::measure("metal_width", "Steel rib: widest part", &LENGTH, ["in", "mm"], (1e-4, 1.0))
         .from_body(BodyPart::RibWidth)
         .usual("1 1/2 in", "38 mm")
-        .help("Across the flange that the lining rests on.");
+        .help("Across the flange that the lining rests on.")
+        .figure(Figure::Across);
 static WEB: Ask =
     Ask::measure("web", "Steel rib: web thickness", &LENGTH, ["in", "mm"], (1e-4, 0.1))
         .optional()
         .usual("0.05 in", "1.2 mm")
         .help(
             "Metal that reaches from the skin to the flange; both sides of a hat section together.",
-        );
+        )
+        .figure(Figure::Thickness);
 static SPACING: Ask =
     Ask::measure("spacing", "Steel rib: centre to centre", &LENGTH, ["in", "mm"], (0.001, 5.0))
         .from_body(BodyPart::RibSpacing)
         .usual("16 in", "420 mm")
-        .help("From the centre line of one rib to the next.");
+        .help("From the centre line of one rib to the next.")
+        .figure(Figure::Spacing);
 static BRIDGE_CONDUCTIVITY: Ask = Ask::measure(
     "conductivity",
     "Conductivity of batten or rib",

@@ -13,7 +13,7 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::energy::water::{
     DAYS, DENSITY, DRAIN, DRAIN_FALL, Store, Supply, WaterError, drain_drop, pump_time, store,
 };
@@ -30,7 +30,17 @@ pub static SHEET: Sheet = Sheet {
     title: "Fresh water",
     trade: "Living in it",
     purpose: "See how many days the tank lasts, and what it adds to the axles.",
-    asks: &[&PEOPLE, &USE, &TANK, &EMPTY_SHARE, &GREY_TANK, &PUMP_FLOW, &PUMP_CURRENT, &VOLTS, &DRAIN_LENGTH],
+    asks: &[
+        &PEOPLE,
+        &USE,
+        &TANK,
+        &EMPTY_SHARE,
+        &GREY_TANK,
+        &PUMP_FLOW,
+        &PUMP_CURRENT,
+        &VOLTS,
+        &DRAIN_LENGTH,
+    ],
     sources: &[&DAYS, &DENSITY, &DRAIN, &USUAL_USE],
     example: r#"{ "people": 2, "use": "6 l", "tank": "70 l", "empty_share_percent": 5,
         "grey_tank": "60 l", "pump_flow": "8 l/min", "pump_current": "4.7 A", "drain_length": "1400 mm" }"#,
@@ -59,18 +69,21 @@ static PUMP_CURRENT: Ask =
         .optional()
         .usual("4.7 A", "4.7 A")
         .help("On the pump's label; the energy sheet takes its power and its run from here.");
-static VOLTS: Ask = Ask::measure("voltage", "Battery's voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
-    .default("12.8 V")
-    .usual("12.8 V", "12.8 V");
-static GREY_TANK: Ask = Ask::measure("grey_tank", "Waste tank", &VOLUME, ["gal", "l"], (1e-4, 100.0))
-    .optional()
-    .usual("16 gal", "60 l")
-    .help("For what runs off the sink and the shower.");
+static VOLTS: Ask =
+    Ask::measure("voltage", "Battery's voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
+        .default("12.8 V")
+        .usual("12.8 V", "12.8 V");
+static GREY_TANK: Ask =
+    Ask::measure("grey_tank", "Waste tank", &VOLUME, ["gal", "l"], (1e-4, 100.0))
+        .optional()
+        .usual("16 gal", "60 l")
+        .help("For what runs off the sink and the shower.");
 static DRAIN_LENGTH: Ask =
     Ask::measure("drain_length", "Length of the drain", &LENGTH, ["in", "mm"], (0.0, 50.0))
         .optional()
         .usual("54 in", "1400 mm")
-        .help("Along the pipe from the sink's outlet to the waste tank.");
+        .help("Along the pipe from the sink's outlet to the waste tank.")
+        .figure(Figure::OneWay);
 
 /// What one person uses.
 static USUAL_USE: Source =

@@ -6,6 +6,7 @@ use calc::ask::{Ask, Kind, MOST_ROWS, Need, Picks};
 use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::{LENGTH, Unit};
 
+use super::figure::figure;
 use super::takes_unit;
 use crate::view::html::Html;
 use crate::view::page::element_id;
@@ -61,12 +62,26 @@ struct Walker<'a> {
 
 impl Walk {
     /// Walks over all asks of a place.
+    #[cfg(test)]
     pub fn new(
         project: &Project,
         all: &Evaluation,
         place: &Place,
         picked: &BTreeMap<String, usize>,
         asks: &'static [&'static Ask],
+    ) -> Self {
+        Self::part(project, all, place, picked, asks, "", &[])
+    }
+
+    /// As `new`, of inputs that stand at `base`; those with a key in `skip` are left out.
+    pub fn part(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+        base: &str,
+        skip: &[&str],
     ) -> Self {
         let mut walker = Walker {
             project,
@@ -79,7 +94,9 @@ impl Walk {
             filled_groups: BTreeSet::new(),
             rows_shown: BTreeMap::new(),
         };
-        walker.asks(asks, "");
+        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
+            walker.one(ask, base);
+        }
         Self {
             shape: walker.html.finish(),
             fields: walker.fields,
@@ -260,6 +277,7 @@ impl Walker<'_> {
         self.html.raw("<p class=\"help\"");
         self.attribute("id", &format!("{id}-help"));
         self.html.raw(">");
+        self.html.raw(&figure(ask.figure));
         self.html.text(ask.help);
         self.html.raw("</p></div>");
         self.state(ask, path);
@@ -401,8 +419,10 @@ impl Walker<'_> {
     fn heading(&mut self, ask: &'static Ask, path: &str) {
         self.html.raw("<h2>");
         self.label(ask);
-        self.html.raw("</h2>");
-        self.html.tag_if_any("p", "help", ask.help);
+        self.html.raw("</h2><p class=\"help\">");
+        self.html.raw(&figure(ask.figure));
+        self.html.text(ask.help);
+        self.html.raw("</p>");
         self.whole(path);
     }
 

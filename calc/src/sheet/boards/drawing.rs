@@ -1,7 +1,7 @@
 //! The ceiling plan, and every kind of board as a template strip.
 
 use super::{Inputs, Worked, letters, mm, words};
-use crate::carpentry::boards::{BoardPiece, Edge, SupportMark};
+use crate::carpentry::boards::{BoardPiece, Edge, Notch, SupportMark};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::text::text;
@@ -91,7 +91,7 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
 }
 
 /// Where a mark stands across its board, from the right edge: in the middle of what stays. [mm]
-fn mark_height_mm(piece: &BoardPiece, mark: &SupportMark) -> f64 {
+pub(super) fn mark_height_mm(piece: &BoardPiece, mark: &SupportMark) -> f64 {
     let width = piece.width_mm();
     let beside = piece
         .notches
@@ -102,6 +102,16 @@ fn mark_height_mm(piece: &BoardPiece, mark: &SupportMark) -> f64 {
         Some(notch) if notch.edge == Edge::Right => f64::midpoint(notch.depth_mm, width),
         Some(notch) if notch.edge == Edge::Left => (width - notch.depth_mm) / 2.0,
         _ => width / 2.0,
+    }
+}
+
+/// Where a cut-out lies across its board, from the right edge. [mm]
+pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
+    let width = piece.width_mm();
+    match notch.edge {
+        Edge::Right => (notch.inset_mm, notch.depth_mm),
+        Edge::Left => (width - notch.depth_mm, width - notch.inset_mm),
+        Edge::Through => (0.0, width),
     }
 }
 
@@ -138,14 +148,7 @@ fn template(
     let far = Point::metres(length, width);
     drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(0.0, 0.0), far);
     for notch in &piece.notches {
-        let (low, high) = match notch.edge {
-            Edge::Right => (notch.inset_mm, notch.depth_mm),
-            Edge::Left => {
-                let width_mm = piece.width_mm();
-                (width_mm - notch.depth_mm, width_mm - notch.inset_mm)
-            }
-            Edge::Through => (0.0, piece.width_mm()),
-        };
+        let (low, high) = across(piece, notch);
         drawing.rectangle(Pen::Cut, Fill::Waste, at(notch.from_mm, low), at(notch.to_mm, high));
         let middle = at(f64::midpoint(notch.from_mm, notch.to_mm), f64::midpoint(low, high));
         drawing.text(middle, Anchor::Middle, inputs.opening_name(notch.opening));

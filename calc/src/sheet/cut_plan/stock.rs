@@ -3,7 +3,7 @@
 use crate::text::text;
 use uom::si::length::millimeter;
 
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::carpentry::cut_stock::{CutError, LONGEST_MM, SHORTEST_MM, Stock};
 use crate::fault::Fault;
 use crate::quantity::{LENGTH, Length, Style};
@@ -21,7 +21,8 @@ pub static MATERIAL: Ask = Ask::words("material", "What it is cut from")
 static STOCK_LENGTH: Ask =
     Ask::measure("length", "Length", &LENGTH, ["ft", "mm"], (SHORTEST_MM / 1e3, 30.0))
         .usual("8 ft", "2400 mm")
-        .help("As it is sold; measure one, metric lengths run short of the feet they stand for.");
+        .help("As it is sold; measure one, metric lengths run short of the feet they stand for.")
+        .figure(Figure::Along);
 static PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
 static ON_HAND: Ask = Ask::count("on_hand", "Here already", (0, 10_000))
     .optional()
@@ -41,15 +42,17 @@ pub static STOCK: Ask = Ask::rows(
 /// The saw.
 pub static KERF: Ask = Ask::measure("kerf", "Kerf", &LENGTH, ["in", "mm"], (0.0, 0.1))
     .usual("1/8 in", "3 mm")
-    .help("Width of the saw cut: saw into a scrap and measure the slot.");
+    .help("Width of the saw cut: saw into a scrap and measure the slot.")
+    .figure(Figure::Gap);
 /// Bad ends.
 pub static END_TRIM: Ask = Ask::measure("end_trim", "End trim", &LENGTH, ["in", "mm"], (0.0, 10.0))
     .default("0 mm")
     .usual("1 in", "20 mm")
-    .help("Taken off each stock length in all, both ends together, before cutting: splits, paint, snipe.");
+    .help("Taken off each stock length in all, both ends together, before cutting: splits, paint, snipe.")
+    .figure(Figure::FromEnd);
 
 /// Stock, saw and material as they were typed.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Shelf {
     /// The name on the buy list.
     pub material: String,

@@ -16,10 +16,9 @@ pub(super) static LABEL: Ask = Ask::words("label", "What it is").usual("fridge",
 static POWER_ASK: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0, 100_000.0))
     .usual("45 W", "45 W")
     .help("On its label, while it runs.");
-static CURRENT_ASK: Ask =
-    Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
-        .usual("3.5 A", "3.5 A")
-        .help("On its label, at the battery's voltage.");
+static CURRENT_ASK: Ask = Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
+    .usual("3.5 A", "3.5 A")
+    .help("On its label, at the battery's voltage.");
 static SHEET: Ask =
     Ask::sheet_of("sheet", "From its sheet", "heat_load circuit voltage_drop lights water").help(
         "All loads of a circuit, the load of a run, the lamps, the cooler, or the water pump with its hours.",
@@ -124,11 +123,9 @@ fn of_sheet(outcome: &Arc<Record>) -> Result<Handed, &'static str> {
 
 fn of_heater(outcome: &Arc<Record>) -> Result<Handed, &'static str> {
     match outcome.number("heater_draw_w") {
-        Some(watts) => Ok(Handed {
-            watts,
-            hours: None,
-            duty_percent: outcome.number("heater_duty_percent"),
-        }),
+        Some(watts) => {
+            Ok(Handed { watts, hours: None, duty_percent: outcome.number("heater_duty_percent") })
+        }
         None => Err("this sheet names no heater: fill in the heater there"),
     }
 }

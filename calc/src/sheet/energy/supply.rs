@@ -14,21 +14,24 @@ use crate::electrical::drop::{Load, Run, Wired};
 use crate::electrical::sources::CONSTANT_POWER;
 use crate::electrical::wanted::{SUGGESTIONS, Wanted};
 use crate::energy::battery_fuse::{BANK, FuseClass, class_for};
-use crate::energy::inverter::{self, DC_CURRENT, Inverter, InverterError, MainsLoad, STARTS, cut_off};
+use crate::energy::inverter::{
+    self, DC_CURRENT, Inverter, InverterError, MainsLoad, STARTS, cut_off,
+};
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, POWER, Style, VOLTAGE, amount, percent, plain};
 use crate::reader::Reader;
 use crate::report::{Remark, Step};
-use crate::sheet::wiring::{self, DROP_LIMIT, INSULATION, amperes, fuse_line, run_length, wire_line};
+use crate::sheet::wiring::{
+    self, DROP_LIMIT, INSULATION, amperes, fuse_line, run_length, wire_line,
+};
 use crate::text::text;
 
-static EFFICIENCY: Ask =
-    Ask::percent("efficiency_percent", "Inverter's efficiency", (50.0, 100.0))
-        .default("90")
-        .usual("90", "90")
-        .help("In its data sheet; less at small loads.");
+static EFFICIENCY: Ask = Ask::percent("efficiency_percent", "Inverter's efficiency", (50.0, 100.0))
+    .default("90")
+    .usual("90", "90")
+    .help("In its data sheet; less at small loads.");
 static STANDBY: Ask =
     Ask::measure("standby", "Draws with nothing on", &POWER, ["W", "W"], (0.0, 1000.0))
         .default("10 W")
@@ -61,15 +64,10 @@ pub(super) static INVERTER: Ask = Ask::group(
 .optional()
 .help("For what runs on mains voltage.");
 
-static CABLE_LENGTH: Ask = Ask::measure(
-    "length",
-    "Battery to fuse block, one way",
-    &LENGTH,
-    ["ft", "m"],
-    (0.01, 100.0),
-)
-.usual("5 ft", "1.5 m")
-.help("Along the way the cable will lie; the way back is added here.");
+static CABLE_LENGTH: Ask =
+    Ask::measure("length", "Battery to fuse block, one way", &LENGTH, ["ft", "m"], (0.01, 100.0))
+        .usual("5 ft", "1.5 m")
+        .help("Along the way the cable will lie; the way back is added here.");
 static CONDUCTOR: Ask = Ask::notation("conductor", "Cable", "conductor", &SUGGESTIONS)
     .default("auto")
     .usual("auto", "auto mm2")

@@ -112,8 +112,9 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
             remarks.push(Remark::note(text!("{}.", &all)));
             cable.remarks(&mut remarks);
         }
-        Some(Err(message)) => remarks
-            .push(Remark::warning(text!("No battery cable is enough: {}.", &message))),
+        Some(Err(message)) => {
+            remarks.push(Remark::warning(text!("No battery cable is enough: {}.", &message)))
+        }
         None => remarks.push(Remark::note(text!(
             "{}: fill in the battery cable to size it and its fuse for that.",
             &all
@@ -128,8 +129,11 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
 fn brought(inputs: &Inputs, figures: &Figures, remarks: &mut Vec<Remark>) {
     let Some(battery) = &inputs.battery else { return };
     let drawn = figures.budget.day / inputs.demand.efficiency;
-    let mut brought: Energy =
-        figures.charged.iter().filter_map(|charged| charged.day).fold(Energy::default(), |a, b| a + b);
+    let mut brought: Energy = figures
+        .charged
+        .iter()
+        .filter_map(|charged| charged.day)
+        .fold(Energy::default(), |a, b| a + b);
     let hours = brought > Energy::default();
     let panels = inputs.charging.iter().filter_map(|charger| match &charger.by {
         ChargedBy::Months(months) => Some(months),
@@ -153,7 +157,12 @@ fn brought(inputs: &Inputs, figures: &Figures, remarks: &mut Vec<Remark>) {
         return;
     }
     let when = if any { text!("On a mean day of {}", &when) } else { when.to_owned() };
-    let figures = text!("{} all charging together leaves {} in the battery, and the day takes {} out of it", &when, wh(brought), wh(drawn));
+    let figures = text!(
+        "{} all charging together leaves {} in the battery, and the day takes {} out of it",
+        &when,
+        wh(brought),
+        wh(drawn)
+    );
     remarks.push(if brought < drawn {
         Remark::warning(text!("{}: it runs down.", &figures))
     } else {
@@ -339,7 +348,12 @@ fn one_day(drawing: &mut Drawing, figures: &Figures, top: f64) {
     for (index, energy) in figures.budget.loads.iter().enumerate() {
         let to = from + energy.get::<watt_hour>() / day;
         let fill = Fill::Level((index % 5) as u8);
-        drawing.rectangle(Pen::Solid, fill, Point::metres(from, top), Point::metres(to, top + HEIGHT));
+        drawing.rectangle(
+            Pen::Solid,
+            fill,
+            Point::metres(from, top),
+            Point::metres(to, top + HEIGHT),
+        );
         // A name needs room below its part.
         if to - from > 0.12 {
             drawing.text(

@@ -26,7 +26,9 @@ static U_OR_SHEET: Ask = Ask::either("U value", &[&U, &SHEET_ASK]);
 pub(super) static PARTS: Ask =
     Ask::rows("parts", "Parts that you add", "part", 0, &[&LABEL, &PART_AREA, &U_OR_SHEET])
         .optional()
-        .help("Added to the body's surfaces where those are given; else all that heat goes through.");
+        .help(
+            "Added to the body's surfaces where those are given; else all that heat goes through.",
+        );
 
 static BODY_LENGTH: Ask =
     Ask::measure("length", "Length inside", &LENGTH, ["in", "mm"], (0.2, 30.0))

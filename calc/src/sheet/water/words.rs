@@ -251,7 +251,12 @@ pub(super) fn level(inputs: &Inputs, store: &Store, style: Style) -> Drawing {
 fn waste(drawing: &mut Drawing, tank: Volume, day: Volume, top_side: f64, style: Style) {
     let side = libm::cbrt(tank.get::<cubic_meter>());
     let (top, bottom) = (top_side * 1.25, top_side * 1.25 + side);
-    drawing.rectangle(Pen::Solid, Fill::Empty, Point::metres(0.0, top), Point::metres(side, bottom));
+    drawing.rectangle(
+        Pen::Solid,
+        Fill::Empty,
+        Point::metres(0.0, top),
+        Point::metres(side, bottom),
+    );
     drawing.text(
         Point::metres(side * 1.04, top),
         Anchor::Start,
