@@ -61,9 +61,7 @@ const TILTS: [f64; 5] = [15.0, 30.0, 45.0, 60.0, 75.0];
 pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Vec<Fault>> {
     let Some(need) = inputs.need else { return Ok(Vec::new()) };
     let lacking: Vec<usize> = (0..12)
-        .filter(|month| {
-            figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>()
-        })
+        .filter(|month| figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>())
         .collect();
     if lacking.is_empty() {
         return Ok(Vec::new());
