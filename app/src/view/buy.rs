@@ -277,7 +277,7 @@ fn counted(quantity: f64, merged: &MergedBuyLine) -> String {
 }
 
 /// What to take off the shelf: `2 packs of 100: screw, #8 x 1 1/4 in`.
-fn words(merged: &MergedBuyLine) -> String {
+pub fn words(merged: &MergedBuyLine) -> String {
     let Some(packs) = merged.packs else { return buy_words(&merged.line) };
     let noun = if packs.count == 1.0 { "pack" } else { "packs" };
     let count = plain(packs.count, 0);

@@ -1,7 +1,10 @@
-//! The page of one line of the buy list: its packs, price, mass and place, and the sheets it comes from.
+//! The page of one line of the buy list: its packs, price, mass and place, the sheets it comes from, and what if the store
+//! lacks it.
 
-use calc::project::Place;
+use calc::lists::MergedBuyLine;
 use calc::project::shopping::LINE_ASKS;
+use calc::project::{Place, choices};
+use calc::sheet;
 use leptos::prelude::*;
 
 use super::{about, counted, name, words};
@@ -10,11 +13,13 @@ use crate::route::Route;
 use crate::view::form::form;
 use crate::view::html::shown;
 use crate::view::title_of;
+use crate::view::whatif::what_if;
 
 /// The page of the line with this key.
 pub fn line_page(desk: Desk, key: &str) -> AnyView {
     desk.line.set_value(key.to_owned());
     let place = Place::Line(key.to_owned());
+    let lacking = lacking(desk, key);
     let key = key.to_owned();
     let head = shown("part", move |html| {
         let all = desk.evaluation.get();
@@ -55,6 +60,29 @@ pub fn line_page(desk: Desk, key: &str) -> AnyView {
             <h2>"In the store"</h2>
             {form(desk, place, LINE_ASKS)}
         </section>
+        {lacking}
     }
     .into_any()
+}
+
+/// What if the store has not got it: for each sheet that asks for it and can be had in something else. They stay while the page
+/// stands, whatever is taken.
+fn lacking(desk: Desk, key: &str) -> Vec<AnyView> {
+    let all = desk.evaluation.get_untracked();
+    let merged = all.buy_list.iter().find(|line| line.key() == key);
+    let ids = merged.into_iter().flat_map(MergedBuyLine::sheets);
+    ids.filter_map(|id| {
+        let (kind, title) = desk.project.with_untracked(|project| {
+            let entry = project.sheet(id)?;
+            let kind = sheet::find(entry.kind()?)?;
+            let any = !choices(kind.asks, entry.inputs()).is_empty();
+            any.then(|| (kind, title_of(&entry)))
+        })?;
+        let part = what_if(desk, id, kind);
+        Some(
+            view! { <section class="lacking"><h2>"Not in stock? "{title}</h2>{part}</section> }
+                .into_any(),
+        )
+    })
+    .collect()
 }
