@@ -8,7 +8,7 @@ mod json;
 mod load;
 mod plan;
 
-pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use load::{LoadError, MAX_BYTES, VERSION};
 pub use plan::plan;

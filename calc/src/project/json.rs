@@ -8,7 +8,8 @@ use crate::fault::Fault;
 use crate::lists::{CutLine, MergedBuyLine};
 
 impl Evaluation {
-    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults,
+    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults or more than its
+    /// plain measures,
     /// `buy_list` and `cut_list`.
     pub fn to_json(&self) -> Json {
         let mut sheets = Map::new();
@@ -24,8 +25,12 @@ impl Evaluation {
                 .map(|line| cut_line(&line.line, &line.sheet))
                 .collect::<Vec<_>>(),
         });
+        let mut body = Json::from(&self.body.findings(self.basis.style).outcome);
         if !self.body.faults.is_empty() {
-            document["body"] = json!({ "faults": faults(&self.body.faults) });
+            body["faults"] = faults(&self.body.faults).into();
+        }
+        if body.as_object().is_some_and(|found| !found.is_empty()) {
+            document["body"] = body;
         }
         document
     }

@@ -181,7 +181,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
 }
 
 /// `A`, `B`, …, `Z`, `AA`, …
-fn letters(index: usize) -> String {
+pub(super) fn letters(index: usize) -> String {
     let mut text = String::new();
     let mut rest = index;
     loop {
