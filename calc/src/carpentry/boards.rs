@@ -201,13 +201,13 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
         least_piece_mm: USUAL_LEAST_PIECE_MM.max(2.0 * edge_distance_mm),
         courses: courses.count,
+        no_joint: openings::no_joints(task, &courses, support_width_mm),
         stock: task.stock.clone(),
         kerf_mm: task.kerf_mm,
         end_trim_mm: task.end_trim_mm,
         effort: task.effort,
     };
-    let clear = openings::clear_supports(task, &joint_task);
-    let (joints, stagger_mm) = join(&joint_task, clear, task.stagger_mm.is_some())?;
+    let (joints, stagger_mm) = join(&joint_task, task.stagger_mm.is_some())?;
     let mut layout = BoardLayout {
         courses,
         pieces: Vec::new(),
@@ -264,28 +264,25 @@ fn stretches(task: &BoardTask, cuts: &[f64], run_mm: f64, across_mm: (f64, f64))
     openings::between(&[], cuts, run_mm, 0.0)
 }
 
-/// The joints, and the stagger that they keep: on the supports clear of openings, else on any. Where no joints leave pieces of the
+/// The joints, and the stagger that they keep: clear of openings, else anywhere. Where no joints leave pieces of the
 /// usual least length, shorter ones serve, as long as both their marks are on them; then, where no stagger was asked for, joints in
 /// line.
-fn join(
-    task: &JointTask,
-    clear: Option<Vec<f64>>,
-    asked: bool,
-) -> Result<(JointPlan, f64), BoardsError> {
+fn join(task: &JointTask, asked: bool) -> Result<(JointPlan, f64), BoardsError> {
     let staggers = if asked { vec![task.stagger_mm] } else { vec![task.stagger_mm, 0.0] };
+    let mut no_joints = vec![task.no_joint.clone()];
+    if !task.no_joint.is_empty() {
+        no_joints.push(Vec::new());
+    }
     let mut refused = JointError::Stagger { stagger_mm: task.stagger_mm };
     for stagger_mm in staggers {
         for least_piece_mm in [task.least_piece_mm, 2.0 * task.edge_distance_mm] {
-            for supports_mm in clear.iter().chain([&task.supports_mm]) {
-                let supports_mm = supports_mm.clone();
-                let of = JointTask { stagger_mm, least_piece_mm, supports_mm, ..task.clone() };
+            for no_joint in no_joints.clone() {
+                let of = JointTask { stagger_mm, least_piece_mm, no_joint, ..task.clone() };
                 match plan_joints(&of) {
                     Ok(plan) => return Ok((plan, stagger_mm)),
-                    Err(
-                        error @ (JointError::Stagger { .. }
-                        | JointError::ShortPiece { .. }
-                        | JointError::Unreachable { .. }),
-                    ) => refused = error,
+                    Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
+                        refused = error;
+                    }
                     Err(error) => return Err(BoardsError::Joints(error)),
                 }
             }

@@ -1,7 +1,8 @@
 //! Joints and openings: where no joint lies, and boards that end at an opening.
 
 use super::{BoardPiece, BoardTask, Edge, SLACK_MM, notch};
-use crate::carpentry::joints::JointTask;
+use crate::carpentry::courses::Courses;
+use crate::carpentry::joints::NoJoint;
 use crate::sorting::sort_by;
 
 /// A piece of a course before anything is marked, from the run's left end. [mm]
@@ -15,18 +16,26 @@ pub(super) struct Stretch {
     pub(super) joins: bool,
 }
 
-/// The supports that no opening takes, with all of their face clear of the cut; none where no opening takes any. All of `joints`
-/// counts from the run's left end.
-pub(super) fn clear_supports(task: &BoardTask, joints: &JointTask) -> Option<Vec<f64>> {
-    let beside = task.opening_clearance_mm + joints.support_width_mm / 2.0 + SLACK_MM;
-    let is_clear = |at: f64| {
-        task.openings.iter().all(|opening| {
-            at <= opening.x_mm - beside || at >= opening.x_mm + opening.length_mm + beside
-        })
+/// Where courses may have no joint: what openings take of them, and so far beside it that a support there has all of its face.
+pub(super) fn no_joints(task: &BoardTask, courses: &Courses, support_mm: f64) -> Vec<NoJoint> {
+    let beside = task.opening_clearance_mm + support_mm / 2.0;
+    let course_of = |y_mm: f64| {
+        let full = (y_mm - task.side_gap_mm - courses.first_mm) / task.coverage_mm + 1.0;
+        // The saturation is meant: what lies beyond a wall belongs to the course beside it.
+        (full.floor().max(0.0) as usize).min(courses.count.saturating_sub(1) as usize)
     };
-    let supports = joints.supports_mm.iter().copied();
-    let clear: Vec<f64> = supports.filter(|at| is_clear(at + task.end_gap_mm)).collect();
-    (clear.len() < joints.supports_mm.len()).then_some(clear)
+    let mut found = Vec::new();
+    for opening in &task.openings {
+        let low = opening.y_mm - task.opening_clearance_mm;
+        let high = opening.y_mm + opening.width_mm + task.opening_clearance_mm;
+        found.push(NoJoint {
+            first_course: course_of(low + SLACK_MM),
+            last_course: course_of(high - SLACK_MM),
+            from_mm: opening.x_mm - beside - task.end_gap_mm,
+            to_mm: opening.x_mm + opening.length_mm + beside - task.end_gap_mm,
+        });
+    }
+    found
 }
 
 /// What openings take from the whole width of a course, from the run's left end, in order. [mm]
