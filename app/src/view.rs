@@ -2,30 +2,40 @@
 
 pub mod add;
 pub mod body;
+pub mod book;
 pub mod buy;
+pub mod checks;
 pub mod cuts;
+pub mod dom;
 pub mod drawing;
+pub mod editors;
 pub mod form;
 pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod offers;
 pub mod page;
 pub mod project;
 pub mod report;
 pub mod sheet;
 pub mod start;
+pub mod start_guide;
 pub mod tape;
+pub mod templates;
+pub mod ticks;
+pub mod tree;
+pub mod whatif;
 
 use calc::project::SheetEntry;
 use calc::sheet as sheets;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 use crate::desk::Desk;
 use crate::route::{Part, Route, follow_hash, go};
 use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
 use crate::transfer;
+use dom::elements;
 
 /// What another tab saved last.
 #[derive(Clone, Default)]
@@ -87,15 +97,20 @@ fn open_project(
     });
     let desk = Desk::new(store, loaded.project, loaded.revision);
     follow(elsewhere, desk, id);
+    book::follow_printing(store, desk, route);
     let page = move || {
         let page = match route.get() {
             Route::Start => return ().into_any(),
             Route::Project(_) => project::project_page(desk),
             Route::Part(_, Part::Body) => body::body_page(desk),
             Route::Part(_, Part::Add) => add::add_page(desk),
+            Route::Part(_, Part::Buy) => buy::buy_page(desk),
+            Route::Line(_, key) => buy::line_page(desk, &key),
             Route::Part(_, Part::Marks) => marks::marks_page(desk),
             Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
+            Route::Part(_, Part::Book) => book::book_page(store, desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
+            Route::Templates(_, sheet) => templates::templates_page(store, desk, &sheet),
         };
         titled(&desk.project.with_untracked(|project| project.name().to_owned()));
         keys::focus_heading();
@@ -103,6 +118,13 @@ fn open_project(
     };
     let back = move || match route.get() {
         Route::Start | Route::Project(_) => (Route::Start.hash(), "All projects".to_owned()),
+        Route::Templates(id, sheet) => {
+            let title = desk.project.with(|project| {
+                project.sheet(&sheet).map_or_else(String::new, |sheet| title_of(&sheet))
+            });
+            (Route::Sheet(id, sheet).hash(), title)
+        }
+        Route::Line(id, _) => (Route::Part(id, Part::Buy).hash(), "Buy list".to_owned()),
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }
@@ -116,7 +138,9 @@ fn open_project(
         </header>
         {restored}
         {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
+        <div id="paper" class="paper"></div>
     }
     .into_any()
 }
@@ -231,25 +255,17 @@ fn title_of(sheet: &SheetEntry<'_>) -> String {
 fn show(id: &str) {
     let Some(element) = document().get_element_by_id(id) else { return };
     element.scroll_into_view();
-    if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
-        let _ = element.focus();
-    }
+    dom::focus(&element);
 }
 
 /// Puts the focus back on the element with this attribute after its part was written anew.
 fn focus_again(attribute: &'static str, value: &str) {
     let value = value.to_owned();
     request_animation_frame(move || {
-        let Ok(all) = document().query_selector_all(&format!("[{attribute}]")) else { return };
-        for index in 0..all.length() {
-            let element =
-                all.item(index).and_then(|node| node.dyn_into::<web_sys::HtmlElement>().ok());
-            if let Some(element) =
-                element.filter(|one| one.get_attribute(attribute).as_ref() == Some(&value))
-            {
-                let _ = element.focus();
-                return;
-            }
+        let all = elements(None, &format!("[{attribute}]"));
+        let same = |one: &&web_sys::Element| one.get_attribute(attribute).as_ref() == Some(&value);
+        if let Some(element) = all.iter().find(same) {
+            dom::focus(element);
         }
     });
 }

@@ -17,6 +17,65 @@ pub struct Ask {
     pub need: Need,
     /// A usual value, imperial and metric; empty where there is none.
     pub usual: [&'static str; 2],
+    /// A small drawing of where the tape goes.
+    pub figure: Figure,
+    /// A table that fills this input and others of its row in one go; none where there is none.
+    pub picks: Option<&'static Picks>,
+}
+
+/// Where the tape goes, as a small drawing that many inputs share.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Figure {
+    /// No drawing.
+    None,
+    /// A piece, end to end.
+    Along,
+    /// Across the face of a piece.
+    Across,
+    /// How thick a piece is.
+    Thickness,
+    /// Between two pieces.
+    Gap,
+    /// Across a hole or a round thing.
+    Diameter,
+    /// Into a hole or a groove.
+    Depth,
+    /// From a rim to the ceiling above it.
+    Standoff,
+    /// From a rim to the flange's other edge.
+    RimHeight,
+    /// From the roof frame down to the ceiling.
+    CeilingDepth,
+    /// Centre line to centre line.
+    Spacing,
+    /// From a piece's end to a mark.
+    FromEnd,
+    /// From the front wall.
+    FromFront,
+    /// From the left wall.
+    FromLeft,
+    /// Front wall to rear wall.
+    BodyLength,
+    /// Left wall to right wall.
+    BodyWidth,
+    /// From the floor up.
+    Height,
+    /// A wire or a pipe, up and over, one way.
+    OneWay,
+    /// From wheel to wheel.
+    Wheels,
+}
+
+/// A table of named things, each of which fills several inputs of one row: materials.
+#[derive(Clone, Copy, Debug)]
+pub struct Picks {
+    /// What is picked, for the first line of the list: `material`.
+    pub noun: &'static str,
+    /// The names, in the order of the table.
+    pub names: fn() -> Vec<&'static str>,
+    /// What one of them fills in: keys of its row, and the texts as they would be typed. All of
+    /// the table's keys are named each time, with an empty text where nothing is known.
+    pub fills: fn(usize, UnitSystem) -> Vec<(&'static str, String)>,
 }
 
 /// What an input takes.
@@ -74,10 +133,12 @@ pub enum Kind {
         of: &'static Ask,
         /// The fewest values.
         at_least: usize,
+        /// The most values that the page offers room for.
+        at_most: usize,
     },
     /// One of several inputs, each under its own key beside the others; `key` is empty.
     Either(&'static [&'static Ask]),
-    /// The id of another sheet of the given kind.
+    /// The id of another sheet of the given kind, or of one of several, with spaces between.
     SheetOf(&'static str),
 }
 
@@ -107,6 +168,8 @@ pub enum BodyPart {
     RibWidth,
     /// How many ribs there are.
     RibCount,
+    /// The mean distance from rib to rib.
+    RibSpacing,
     /// The centre lines of all ribs, from the front wall.
     Ribs,
 }
@@ -120,6 +183,7 @@ impl BodyPart {
             Self::Height => "the body's height",
             Self::RibWidth => "the body's rib width",
             Self::RibCount => "the body's ribs",
+            Self::RibSpacing => "the body's mean rib spacing",
             Self::Ribs => "the body's ribs",
         }
     }
@@ -130,7 +194,16 @@ pub const MOST_ROWS: usize = 400;
 
 impl Ask {
     const fn new(key: &'static str, label: &'static str, kind: Kind) -> Self {
-        Self { key, label, help: "", kind, need: Need::Required, usual: ["", ""] }
+        Self {
+            key,
+            label,
+            help: "",
+            kind,
+            need: Need::Required,
+            usual: ["", ""],
+            figure: Figure::None,
+            picks: None,
+        }
     }
 
     /// A number with a unit; `units` are those that a bare number takes in the app, imperial and
@@ -230,7 +303,23 @@ impl Ask {
         at_least: usize,
         of: &'static Self,
     ) -> Self {
-        Self::new(key, label, Kind::List { of, at_least })
+        Self::new(key, label, Kind::List { of, at_least, at_most: MOST_ROWS })
+    }
+
+    /// Offers no room for more values than so many.
+    #[must_use]
+    pub const fn at_most(mut self, most: usize) -> Self {
+        if let Kind::List { of, at_least, .. } = self.kind {
+            self.kind = Kind::List { of, at_least, at_most: most };
+        }
+        self
+    }
+
+    /// Offers a table that fills this input and others of its row.
+    #[must_use]
+    pub const fn picks(mut self, picks: &'static Picks) -> Self {
+        self.picks = Some(picks);
+        self
     }
 
     /// One of several inputs beside each other.
@@ -238,7 +327,7 @@ impl Ask {
         Self::new("", label, Kind::Either(of))
     }
 
-    /// The id of another sheet.
+    /// The id of another sheet of a kind, or of one of several, with spaces between.
     pub const fn sheet_of(key: &'static str, label: &'static str, kind: &'static str) -> Self {
         Self::new(key, label, Kind::SheetOf(kind))
     }
@@ -247,6 +336,13 @@ impl Ask {
     #[must_use]
     pub const fn help(mut self, help: &'static str) -> Self {
         self.help = help;
+        self
+    }
+
+    /// Draws where the tape goes.
+    #[must_use]
+    pub const fn figure(mut self, figure: Figure) -> Self {
+        self.figure = figure;
         self
     }
 

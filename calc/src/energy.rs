@@ -1,8 +1,10 @@
 //! Battery and solar: pure formulas.
 
+pub mod battery_fuse;
 pub mod budget;
 pub mod cautions;
 pub mod charging;
+pub mod inverter;
 pub mod peukert;
 pub mod solar;
 pub mod string;

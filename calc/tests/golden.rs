@@ -60,6 +60,19 @@ fn written(report: &Report) -> String {
             let _ = writeln!(out, "{}{chosen}", row.cells.join(" | "));
         }
     }
+    for list in &report.checks {
+        let _ = writeln!(out, "\nto tick off: {}", list.title);
+        for line in &list.lines {
+            let sign = if line.warns { " !" } else { "" };
+            let _ = writeln!(out, "- {} /{sign} {}   ({})", line.text, line.note, line.key);
+        }
+    }
+    for offer in &report.offers {
+        let _ = writeln!(out, "\noffer: {} -> {}", offer.label, offer.kind);
+        for (path, text) in &offer.inputs {
+            let _ = writeln!(out, "{path} = {text}");
+        }
+    }
     for strip in &report.marks {
         let _ = writeln!(out, "\nmarks on {}", strip.label);
         for mark in &strip.marks {
@@ -92,6 +105,12 @@ fn written(report: &Report) -> String {
     }
     for taken in &report.from_body {
         let _ = writeln!(out, "from the body: {} = {}", taken.field, taken.text);
+    }
+    for drawing in &report.templates {
+        let _ = writeln!(out, "\ntemplate {:?}: {}", drawing.title, drawing.words);
+        for shape in &drawing.shapes {
+            let _ = writeln!(out, "  {shape:?}");
+        }
     }
     for drawing in &report.drawings {
         let _ = writeln!(out, "\ndrawing {:?}: {}", drawing.title, drawing.words);

@@ -38,10 +38,11 @@ fn sources_of(kind: &str) -> BTreeSet<&'static str> {
     while let Some(kind) = next.pop() {
         let asks = calc::sheet::find(kind).map_or(Vec::new(), |sheet| all_asks(sheet.asks));
         for ask in asks {
-            if let Kind::SheetOf(other) = ask.kind
-                && found.insert(other)
-            {
-                next.push(other);
+            let Kind::SheetOf(others) = ask.kind else { continue };
+            for other in others.split(' ') {
+                if found.insert(other) {
+                    next.push(other);
+                }
             }
         }
     }

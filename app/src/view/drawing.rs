@@ -8,7 +8,7 @@ mod tests;
 
 use calc::drawing::{Drawing, Fit};
 
-pub use svg::svg;
+pub use svg::{pen_class, svg};
 
 use super::html::Html;
 

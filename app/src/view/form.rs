@@ -5,22 +5,30 @@
 //! there, so that typing never loses the caret.
 
 mod fields;
+mod figure;
 mod shape;
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use calc::ask::{Ask, Kind};
 use calc::project::{Node, Place};
+use calc::quantity::UnitSystem;
 use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
+use super::dom::elements;
 use super::html::asked;
 use super::page::element_id;
 use crate::desk::{Desk, stored_text};
 use fields::{Caret, mend};
-use shape::{Walk, find_ask, join};
+use shape::{Walk, find_ask};
+
+pub use shape::join;
+
+/// What a table may have been read in.
+const UNIT_SYSTEMS: [UnitSystem; 2] = [UnitSystem::Imperial, UnitSystem::Metric];
 
 /// What a form knows beside the project.
 #[derive(Clone, Copy)]
@@ -28,6 +36,10 @@ struct Form {
     desk: Desk,
     place: StoredValue<Place>,
     asks: &'static [&'static Ask],
+    /// Where they stand; empty at the top.
+    base: StoredValue<String>,
+    /// Keys of those that are left out.
+    skip: &'static [&'static str],
     /// Which alternative was picked where none is filled in yet.
     picked: RwSignal<BTreeMap<String, usize>>,
     /// What was typed under an alternative that is not chosen: it comes back when the choice does.
@@ -38,10 +50,24 @@ struct Form {
 
 /// The form for all asks of a place.
 pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView {
+    form_part(desk, place, asks, String::new(), &[])
+}
+
+/// The form for asks that stand at `base`, such as those of one row; those with a key in `skip`
+/// are left out.
+pub fn form_part(
+    desk: Desk,
+    place: Place,
+    asks: &'static [&'static Ask],
+    base: String,
+    skip: &'static [&'static str],
+) -> AnyView {
     let form = Form {
         desk,
         place: StoredValue::new(place),
         asks,
+        base: StoredValue::new(base),
+        skip,
         picked: RwSignal::new(BTreeMap::new()),
         put_by: StoredValue::new(BTreeMap::new()),
         go_to: StoredValue::new(None),
@@ -64,7 +90,7 @@ pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView 
         }
         let system = form.desk.project.with_untracked(calc::project::Project::system);
         mend(&root, &walk.fields, |path, typed| {
-            find_ask(form.asks, path).map_or_else(
+            form.ask(path).map_or_else(
                 || typed.to_owned(),
                 |ask| stored_text(ask, typed, ask.unit_in(system)),
             )
@@ -92,8 +118,18 @@ impl Form {
         let all = self.desk.evaluation.get();
         let picked = self.picked.get();
         self.desk.project.with(|project| {
-            self.place.with_value(|place| Walk::new(project, &all, place, &picked, self.asks))
+            self.place.with_value(|place| {
+                self.base.with_value(|base| {
+                    Walk::part(project, &all, place, &picked, self.asks, base, self.skip)
+                })
+            })
         })
+    }
+
+    /// The ask for the input at a path.
+    fn ask(&self, path: &str) -> Option<&'static Ask> {
+        let path = self.base.with_value(|base| path.strip_prefix(base.as_str()))?;
+        find_ask(self.asks, path.trim_start_matches('.'))
     }
 
     /// Text was typed into a field.
@@ -106,6 +142,14 @@ impl Form {
     fn picked_option(&self, event: &Event) {
         let Some(element) = element_of(event) else { return };
         if element.tag_name() != "SELECT" {
+            return;
+        }
+        if let Some(path) = element.get_attribute("data-picks") {
+            self.fill_from_table(&path, &event_target_value(event));
+            // The list is a way in, not a field: it shows its own name again.
+            if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
+                list.set_selected_index(0);
+            }
             return;
         }
         if let Some(path) = element.get_attribute("data-path") {
@@ -128,8 +172,37 @@ impl Form {
         }
     }
 
+    /// Fills the row of the field at `path` with what its table says of the thing picked. What was
+    /// typed stays: only blank fields are filled, and those that hold what the table put there.
+    fn fill_from_table(&self, path: &str, picked: &str) {
+        let picks = find_ask(self.asks, path).and_then(|ask| ask.picks);
+        let (Some(picks), Ok(picked)) = (picks, picked.parse::<usize>()) else { return };
+        let system = self.desk.project.with_untracked(calc::project::Project::system);
+        let row = path.rsplit_once('.').map_or("", |(row, _)| row);
+        self.desk.leave_field();
+        self.place.with_value(|place| {
+            self.desk.change(|project| {
+                for (key, text) in (picks.fills)(picked, system) {
+                    let path = join(row, key);
+                    let typed = project.typed(place, &path);
+                    let from_table = typed.trim().is_empty()
+                        || (0..(picks.names)().len()).any(|other| {
+                            UNIT_SYSTEMS.iter().any(|system| {
+                                (picks.fills)(other, *system)
+                                    .iter()
+                                    .any(|(k, text)| *k == key && *text == typed)
+                            })
+                        });
+                    if let Some(ask) = find_ask(self.asks, &path).filter(|_| from_table) {
+                        project.set_typed(place, &path, &ask.kind, &text);
+                    }
+                }
+            });
+        });
+    }
+
     fn write(&self, path: &str, text: &str) {
-        if let Some(ask) = find_ask(self.asks, path) {
+        if let Some(ask) = self.ask(path) {
             self.place.with_value(|place| self.desk.type_into(place, path, ask, text));
         }
     }
@@ -255,43 +328,22 @@ fn next_on_enter(event: &KeyboardEvent) {
 /// Puts the focus into the first field below a path.
 fn focus_first(root: &Element, path: &str) {
     let id = element_id(path);
-    let fields = root.query_selector_all("[data-path]");
-    let Ok(fields) = fields else { return };
-    for index in 0..fields.length() {
-        let Some(field) = fields.item(index).and_then(|node| node.dyn_into::<Element>().ok())
-        else {
-            continue;
-        };
-        if field.id() == id || field.id().starts_with(&format!("{id}-")) {
-            if let Ok(field) = field.dyn_into::<web_sys::HtmlElement>() {
-                let _ = field.focus();
-            }
-            return;
-        }
+    let below = format!("{id}-");
+    let fields = elements(Some(root), "[data-path]");
+    let first = fields.iter().find(|field| field.id() == id || field.id().starts_with(&below));
+    if let Some(field) = first {
+        super::dom::focus(field);
     }
 }
 
 /// The groups that stand open.
 fn open_groups(root: &Element) -> BTreeSet<String> {
-    let mut open = BTreeSet::new();
-    if let Ok(groups) = root.query_selector_all("details[open]") {
-        for index in 0..groups.length() {
-            let group = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok());
-            if let Some(path) = group.and_then(|group| group.get_attribute("data-group")) {
-                open.insert(path);
-            }
-        }
-    }
-    open
+    let open = elements(Some(root), "details[open]");
+    open.iter().filter_map(|group| group.get_attribute("data-group")).collect()
 }
 
 fn open_again(root: &Element, open: &BTreeSet<String>) {
-    let Ok(groups) = root.query_selector_all("details") else { return };
-    for index in 0..groups.length() {
-        let Some(group) = groups.item(index).and_then(|node| node.dyn_into::<Element>().ok())
-        else {
-            continue;
-        };
+    for group in elements(Some(root), "details") {
         if group.get_attribute("data-group").is_some_and(|path| open.contains(&path)) {
             let _ = group.set_attribute("open", "");
         }

@@ -6,23 +6,18 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
 use web_sys::{Element, HtmlElement};
 
+use super::dom::{elements, focus};
+
 /// Goes on to the next field of the page, as the phone's "next" key promises.
 pub fn focus_next(event: &KeyboardEvent) {
     let Some(here) = event.target().and_then(|target| target.dyn_into::<Element>().ok()) else {
         return;
     };
-    let Ok(fields) = document().query_selector_all("main input, main select") else { return };
-    let mut found = false;
-    for index in 0..fields.length() {
-        let Some(field) = fields.item(index) else { continue };
-        if found {
-            if let Ok(field) = field.dyn_into::<HtmlElement>() {
-                event.prevent_default();
-                let _ = field.focus();
-            }
-            return;
-        }
-        found = field.is_same_node(Some(&here));
+    let fields = elements(None, "main input, main select");
+    let mut after = fields.iter().skip_while(|field| !field.is_same_node(Some(&here)));
+    if let Some(next) = after.nth(1) {
+        event.prevent_default();
+        focus(next);
     }
 }
 
@@ -58,10 +53,8 @@ pub fn steady_taps() {
 /// Closes the menus that a tap is not in.
 fn close_menus(event: &Event) {
     let target = event.target().and_then(|target| target.dyn_into::<web_sys::Node>().ok());
-    let Ok(open) = document().query_selector_all(".menu[open], .more[open]") else { return };
-    for index in 0..open.length() {
-        let menu = open.item(index).filter(|menu| !menu.contains(target.as_ref()));
-        if let Some(menu) = menu.and_then(|menu| menu.dyn_into::<Element>().ok()) {
+    for menu in elements(None, ".menu[open], .more[open]") {
+        if !menu.contains(target.as_ref()) {
             let _ = menu.remove_attribute("open");
         }
     }
@@ -84,10 +77,8 @@ fn field_in_use() -> Option<HtmlElement> {
 /// as the page stands, since a later move would take the focus, and the page's place, from who goes on at once.
 pub fn focus_heading() {
     queue_microtask(|| {
-        if let Ok(Some(heading)) = document().query_selector("main h1")
-            && let Ok(heading) = heading.dyn_into::<HtmlElement>()
-        {
-            let _ = heading.focus();
+        if let Ok(Some(heading)) = document().query_selector("main h1") {
+            focus(&heading);
         }
     });
 }

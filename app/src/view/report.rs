@@ -2,7 +2,7 @@
 
 use calc::lists::{BuyLine, CutLine, MarkStrip};
 use calc::quantity::{Style, plain};
-use calc::report::{Report, Step, Table, Weight};
+use calc::report::{Remark, Report, Step, Table, Weight};
 
 use super::drawing::push_drawing;
 use super::html::Html;
@@ -22,26 +22,32 @@ pub fn answers(html: &mut Html, report: &Report) {
         html.raw("</dd></div>");
     }
     html.raw("</dl><ul class=\"remarks\">");
-    for remark in &report.remarks {
-        let (class, sign) = match remark.weight {
-            Weight::Good => ("remark good", "✓ "),
-            Weight::Note => ("remark", "• "),
-            Weight::Warning => ("remark warning", "! "),
-        };
-        html.open("li", class);
-        html.raw("<span aria-hidden=\"true\">");
-        html.raw(sign);
-        html.raw("</span>");
-        html.text(&remark.text);
-        html.raw("</li>");
+    for one in &report.remarks {
+        remark(html, one);
     }
     html.raw("</ul>");
 }
 
+/// What has to be said, as an item of a list.
+pub fn remark(html: &mut Html, remark: &Remark) {
+    let (class, sign) = match remark.weight {
+        Weight::Good => ("remark good", "✓ "),
+        Weight::Note => ("remark", "• "),
+        Weight::Warning => ("remark warning", "! "),
+    };
+    html.open("li", class);
+    html.raw("<span aria-hidden=\"true\">");
+    html.raw(sign);
+    html.raw("</span>");
+    html.text(&remark.text);
+    html.raw("</li>");
+}
+
 /// The drawings; `width` is the page's, in px.
-pub fn drawings(html: &mut Html, report: &Report, width: f64) {
-    for (number, drawing) in report.drawings.iter().enumerate() {
-        push_drawing(html, drawing, width, number as u64);
+/// `first` is the number of the first of them: no two drawings of a page have the same.
+pub fn drawings(html: &mut Html, report: &Report, width: f64, first: u64) {
+    for (number, drawing) in (first..).zip(&report.drawings) {
+        push_drawing(html, drawing, width, number);
     }
 }
 
@@ -57,14 +63,7 @@ pub fn marks_and_tables(html: &mut Html, report: &Report, style: Style) {
 
 /// The cautions, and what goes on the lists.
 pub fn cautions_and_lists(html: &mut Html, report: &Report, style: Style) {
-    html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
-    for caution in &report.cautions {
-        html.raw("<li>");
-        html.text(caution.text);
-        html.tag("cite", "", &caution.source.to_string());
-        html.raw("</li>");
-    }
-    html.raw("</ul></section>");
+    cautions(html, report);
     if !report.buy.is_empty() {
         html.raw("<section class=\"buy\"><h2>To buy</h2><ul>");
         for line in &report.buy {
@@ -75,6 +74,18 @@ pub fn cautions_and_lists(html: &mut Html, report: &Report, style: Style) {
     for line in &report.cut {
         cut_line(html, line, style);
     }
+}
+
+/// What can hurt someone or ruin the job.
+pub fn cautions(html: &mut Html, report: &Report) {
+    html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
+    for caution in &report.cautions {
+        html.raw("<li>");
+        html.text(caution.text);
+        html.tag("cite", "", &caution.source.to_string());
+        html.raw("</li>");
+    }
+    html.raw("</ul></section>");
 }
 
 /// How the answers were worked out: the steps as items of a list.
@@ -136,7 +147,8 @@ pub fn buy_words(line: &BuyLine) -> String {
     }
 }
 
-fn table(html: &mut Html, table: &Table) {
+/// Figures side by side.
+pub fn table(html: &mut Html, table: &Table) {
     html.raw("<section class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"");
     html.text(&table.title);
     html.raw("\"><table>");

@@ -9,7 +9,7 @@ use calc::report::Report;
 use calc::sheet;
 use leptos::prelude::*;
 
-use super::form::form;
+use super::editors::inputs;
 use super::html::{Html, asked, shown};
 use super::page::{element_id, faults_by_path, width_of_results};
 use super::report;
@@ -59,7 +59,18 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             });
         })
     };
-    let drawings = part(|html, report, _, width| report::drawings(html, report, width));
+    let drawings = part(|html, report, _, width| report::drawings(html, report, width, 0));
+    let address = {
+        let project = desk.project.with_untracked(|project| project.id().to_owned());
+        Route::Templates(project, id.to_owned()).hash()
+    };
+    let templates = shown("part", move |html| {
+        with_report(result, |report| {
+            if report.is_some_and(|report| !report.templates.is_empty()) {
+                html.link("button wide", &address, "Templates in true size, to print");
+            }
+        });
+    });
     let marks = part(|html, report, style, _| report::marks_and_tables(html, report, style));
     let rest = part(|html, report, style, _| report::cautions_and_lists(html, report, style));
     let working = shown("steps", move |html| {
@@ -78,20 +89,35 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
         html.raw("</ul>");
     });
+    let what_if = super::whatif::what_if(desk, id, sheet);
+    // A field that does not stand on the page is asked for.
+    let wanted = RwSignal::new(String::new());
     let jump = move |event| {
-        if let Some((_, field)) = asked(&event) {
+        let Some((what, field)) = asked(&event) else { return };
+        if what != "show" {
+            return;
+        }
+        if document().get_element_by_id(&field).is_some() {
             super::show(&field);
+        } else {
+            wanted.set(field);
         }
     };
     view! {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
+        {super::offers::behind(desk, id)}
+        {example(desk, id)}
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
+            <section class="inputs" aria-label="Measurements">{inputs(desk, place, sheet, wanted)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
+                {super::offers::offers(desk, id, result)}
                 {drawings}
+                {templates}
                 {marks}
+                {what_if}
+                {super::checks::check_lists(desk, id, result)}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
@@ -104,18 +130,24 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
 }
 
 type Faults = Memo<BTreeMap<String, String>>;
-type Result = Memo<Option<Arc<SheetResult>>>;
+pub(super) type Result = Memo<Option<Arc<SheetResult>>>;
 
 fn result_of(desk: Desk, id: &str) -> Result {
     let id = id.to_owned();
-    Memo::new(move |_| {
+    let find = move |_: Option<&Option<Arc<SheetResult>>>| {
         desk.evaluation.with(|all| {
             all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
         })
-    })
+    };
+    Memo::new_with_compare(find, |before, now| pointer(before) != pointer(now))
 }
 
-fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
+/// Where a result lies: one that was taken over is the same.
+fn pointer(result: Option<&Option<Arc<SheetResult>>>) -> Option<*const SheetResult> {
+    result?.as_ref().map(Arc::as_ptr)
+}
+
+pub(super) fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
     result.with(|result| {
         show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
     });
@@ -185,6 +217,28 @@ fn title(desk: Desk, id: &str, kind_title: &'static str) -> AnyView {
                 }
             />
         </details>
+    }
+    .into_any()
+}
+
+/// What the example would give, one tap away for as long as nothing is filled in.
+fn example(desk: Desk, id: &str) -> AnyView {
+    let id = id.to_owned();
+    let empty = {
+        let id = id.clone();
+        Memo::new(move |_| {
+            desk.project.with(|project| {
+                let inputs = project.sheet(&id).map(|sheet| sheet.inputs().as_object());
+                inputs.is_some_and(|inputs| inputs.is_none_or(serde_json::Map::is_empty))
+            })
+        })
+    };
+    let fill = move |_| desk.change(|project| project.fill_example(&id));
+    view! {
+        <div class="example" class:hidden=move || !empty.get()>
+            <p>"Nothing is filled in yet."</p>
+            <button class="main" data-fill="" on:click=fill>"See it with the example"</button>
+        </div>
     }
     .into_any()
 }

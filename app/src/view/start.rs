@@ -19,6 +19,7 @@ pub fn start_page(store: Store) -> AnyView {
     let said = RwSignal::new(String::new());
     let page = shown("start", move |html| {
         version.track();
+        super::start_guide::invitation(html, store);
         projects(html, store);
         html.raw(BEGIN);
         bin(html, &store.deleted());
@@ -142,12 +143,16 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
     let words = |error: crate::storage::SaveError| error.to_string();
     match what {
         "new" => begin(store, &Project::new(&new_id(), "My rig", system))?,
-        "demo" => {
+        "demo" | "try" => {
             let mut demo = Project::from_text(DEMO).map_err(|error| error.to_string())?;
             demo.set_id(&new_id());
             demo.set_system(system);
             begin(store, &demo)?;
+            if what == "try" {
+                super::start_guide::begin(store, demo.id());
+            }
         }
+        "try-not" => super::start_guide::end(store),
         "copy" => {
             if let Ok(loaded) = store.load(with) {
                 let mut copy = loaded.project;

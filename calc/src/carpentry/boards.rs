@@ -11,7 +11,7 @@ mod piece;
 use crate::sorting::sort_by;
 use std::fmt;
 
-pub use across::{ACROSS, LEAST_ACROSS_MM, heights_mm};
+pub use across::{ACROSS, LEAST_ACROSS_MM, across_mm, heights_mm};
 pub use notch::{Edge, Notch, Opening};
 pub use piece::BoardPiece;
 
@@ -356,7 +356,11 @@ fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
                 opening,
                 task.opening_clearance_mm,
                 (piece.from_mm, piece.to_mm),
-                piece.across_mm,
+                // A board that tapers is as wide as it is in the middle of the cut.
+                (
+                    piece.across_mm.0,
+                    piece.across_mm.0 + piece.width_at_mm(middle_mm(opening, &piece)),
+                ),
             )
         })
         .collect();
@@ -370,6 +374,13 @@ fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
     };
     piece.marks = piece.marks.iter().copied().filter(|mark| !through(mark)).collect();
     piece
+}
+
+/// Middle of what an opening takes of a piece along it, from its left end. [mm]
+fn middle_mm(opening: &Opening, piece: &BoardPiece) -> f64 {
+    let from = opening.x_mm.max(piece.from_mm);
+    let to = (opening.x_mm + opening.length_mm).min(piece.to_mm);
+    f64::midpoint(from, to) - piece.from_mm
 }
 
 impl BoardLayout {

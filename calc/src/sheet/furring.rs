@@ -13,10 +13,10 @@ use uom::si::volume::liter;
 
 use self::kinds::{Kind, kinds};
 use self::screw::{Choice, Screwing};
-use super::cut_plan::planned::{Planned, Wanted};
-use super::cut_plan::stock::{self, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use super::cut_plan::planned::{Planned, Section, Wanted};
+use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
 use crate::carpentry::setting_out::EQUAL_SPACING;
 use crate::carpentry::stations::BETWEEN;
@@ -28,6 +28,7 @@ use crate::fastening::screw::HOLES;
 use crate::fastening::sheet_steel::PULL_OUT;
 use crate::fault::Fault;
 use crate::lists::BuyLine;
+use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style, VOLUME};
 use crate::reader::Reader;
@@ -51,6 +52,7 @@ pub static SHEET: Sheet = Sheet {
         &KERF,
         &END_TRIM,
         &MATERIAL,
+        &DENSITY,
         &screw::SCREW,
         &ADHESIVE,
     ],
@@ -66,10 +68,12 @@ pub static SHEET: Sheet = Sheet {
         &PULL_OUT,
         &ROAD_VERTICAL,
         &BEAD,
+        &MASS_OF_VOLUME,
+        &WOOD,
     ],
     example: r#"{ "end_clearance": "3 mm", "section": { "thickness": "3/4 in", "width": "1 1/2 in" },
         "screw_spacing_limit": "12 in", "end_distance": "1 1/2 in",
-        "material": "1x2 strip",
+        "material": "1x2 strip", "density": "white pine",
         "stock": [
             { "length": "8 ft", "price": 3.2, "on_hand": 3 },
             { "length": "14 ft", "price": 5.4 } ],
@@ -84,22 +88,26 @@ static STRIP_LENGTH: Ask =
     Ask::measure("length", "Length to span", &LENGTH, ["in", "mm"], (0.02, 15.0))
         .from_body(BodyPart::Width)
         .usual("72 in", "1900 mm")
-        .help("Wall to wall along the rib, before any clearance. Left out: the body's width, at each rib where stations were measured.");
+        .help("Wall to wall along the rib, before any clearance. Left out: the body's width, at each rib where stations were measured.")
+        .figure(Figure::BodyWidth);
 static END_CLEARANCE: Ask =
     Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .default("0 mm")
         .usual("1/8 in", "3 mm")
-        .help("Left free between the strip's end and the wall, at either end.");
+        .help("Left free between the strip's end and the wall, at either end.")
+        .figure(Figure::Gap);
 static STRIPS: Ask = Ask::count("strips", "Number of strips", (1, 500))
     .from_body(BodyPart::RibCount)
     .usual("13", "13")
     .help("One for each rib.");
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.2))
     .usual("3/4 in", "19 mm")
-    .help("From the rib to the lining.");
+    .help("From the rib to the lining.")
+    .figure(Figure::Thickness);
 static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.005, 0.5))
     .usual("1 1/2 in", "38 mm")
-    .help("The face that the lining is screwed to.");
+    .help("The face that the lining is screwed to.")
+    .figure(Figure::Across);
 static SECTION: Ask = Ask::group("section", "Section of a strip", &[&THICKNESS, &WIDTH]);
 static SCREWS_PER_STRIP: Ask =
     Ask::count("screws_per_strip", "Screws in each strip", (2, 500)).usual("8", "8");
@@ -111,15 +119,18 @@ static SPACING_LIMIT: Ask = Ask::measure(
     (0.005, 10.0),
 )
 .usual("12 in", "300 mm")
-.help("The fewest screws that are nowhere farther apart.");
+.help("The fewest screws that are nowhere farther apart.")
+.figure(Figure::Spacing);
 static COUNT_OR_LIMIT: Ask = Ask::either("Screws", &[&SCREWS_PER_STRIP, &SPACING_LIMIT]);
 static END_DISTANCE: Ask =
     Ask::measure("end_distance", "First screw from the end", &LENGTH, ["in", "mm"], (0.0, 5.0))
         .usual("1 1/2 in", "40 mm")
-        .help("From either end of the strip to its first screw; too close splits it.");
+        .help("From either end of the strip to its first screw; too close splits it.")
+        .figure(Figure::FromEnd);
 static BEAD_SIZE: Ask = Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
     .usual("1/4 in", "6 mm")
-    .help("As wide as the nozzle is cut.");
+    .help("As wide as the nozzle is cut.")
+    .figure(Figure::Diameter);
 static BEADS: Ask = Ask::count("beads", "Beads on each strip", (1, 20)).default("1");
 static CARTRIDGE: Ask =
     Ask::measure("cartridge", "Cartridge", &VOLUME, ["fl oz", "ml"], (1e-5, 0.02))
@@ -150,6 +161,8 @@ struct Inputs {
     shelf: Shelf,
     screwing: Option<Screwing>,
     adhesive: Option<Adhesive>,
+    /// Middle of the body's ribs, where there is a strip on each.
+    centre: Option<Length>,
 }
 
 struct Adhesive {
@@ -181,6 +194,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let (thickness, width): (Length, Length) =
         reader.group(&SECTION, |section| (section.measure(&THICKNESS), section.measure(&WIDTH)));
     let by_count = reader.which(&COUNT_OR_LIMIT);
+    let mut shelf = Shelf::read(reader);
+    shelf.weigh(Some(thickness), Some(width));
     let (spans_mm, clearance_mm) = (read_spans(reader), mm(&END_CLEARANCE));
     let inputs = Inputs {
         spans_mm,
@@ -190,7 +205,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         per_strip: (by_count == Some(0)).then(|| reader.count(&SCREWS_PER_STRIP)),
         limit_mm: if by_count == Some(1) { mm(&SPACING_LIMIT) } else { 0.0 },
         end_distance_mm: mm(&END_DISTANCE),
-        shelf: Shelf::read(reader),
+        shelf,
         screwing: reader.maybe_group(&screw::SCREW, screw::read),
         adhesive: reader.maybe_group(&ADHESIVE, |group| Adhesive {
             bead: group.measure(&BEAD_SIZE),
@@ -199,6 +214,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             price: group.maybe_number(&CARTRIDGE_PRICE),
             loss_percent: group.number(&LOSS),
         }),
+        centre: rib_centre(reader),
     };
     if inputs.shortest_mm() < 10.0 {
         reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
@@ -236,6 +252,12 @@ fn read_spans(reader: &Reader<'_>) -> Vec<f64> {
     let high = spans_mm.iter().copied().fold(0.0, f64::max);
     reader.took(&STRIP_LENGTH, text!("{} to {}, the width at each rib", words(low), words(high)));
     spans_mm
+}
+
+fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
+    let ribs = &reader.body().ribs;
+    let all = ribs.iter().fold(Length::default(), |sum, rib| sum + *rib);
+    (!ribs.is_empty()).then(|| all / ribs.len() as f64)
 }
 
 impl Inputs {
@@ -278,7 +300,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         working: working::working(inputs, &worked, style),
         cautions: words::cautions(inputs),
         buy: buy(inputs, &worked, style),
+        centre: inputs.centre,
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
         outcome,
         ..Report::default()
     })

@@ -1,8 +1,10 @@
 //! Lamps in a ceiling: where they go, clear of ribs and openings, and how bright they make it.
 
 mod plan;
+mod template;
 #[cfg(test)]
 mod tests;
+mod wiring;
 mod words;
 
 use crate::text::text;
@@ -11,8 +13,9 @@ use uom::si::f64::{Angle, Length};
 use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::fault::Fault;
+use crate::light::cable::{SQUARE_ROUTE, Stretch, stretches};
 use crate::light::cautions;
 use crate::light::photometry::{
     Beam, BeamModel, CONE, COSINE_POWER, FIVE_TIMES, LightError, LightMap, POINT_METHOD, light_map,
@@ -23,7 +26,7 @@ use crate::light::placement::{
 };
 use crate::lists::BuyLine;
 use crate::outcome::{Record, Value};
-use crate::quantity::{ANGLE, LENGTH, Style, amount, plain};
+use crate::quantity::{ANGLE, LENGTH, MASS, Mass, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 
@@ -43,9 +46,10 @@ pub static SHEET: Sheet = Sheet {
         &PLANE_HEIGHT,
         &LAMP_HEIGHT,
         &SPACE_ABOVE,
+        &FEED,
         &MODEL,
     ],
-    sources: &[&EVEN_ROWS, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
+    sources: &[&EVEN_ROWS, &SQUARE_ROUTE, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
         "lamp": { "hole": "58 mm", "rim": "70 mm", "depth": "24 mm", "lumens": 220, "beam_angle": "110 deg", "watts": 3 } }"#,
     solve: |reader| solve(reader, read, report),
@@ -54,10 +58,12 @@ pub static SHEET: Sheet = Sheet {
 static ROWS: Ask = Ask::count("rows", "Rows along the body", (1, 50)).usual("2", "2");
 static PLACE_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
     .usual("40 in", "1000 mm")
-    .help("Front wall to the lamp's centre.");
+    .help("Front wall to the lamp's centre.")
+    .figure(Figure::FromFront);
 static PLACE_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
     .usual("20 in", "500 mm")
-    .help("Left wall to the lamp's centre, facing forward.");
+    .help("Left wall to the lamp's centre, facing forward.")
+    .figure(Figure::FromLeft);
 static PLACES: Ask = Ask::rows("places", "Places by hand", "lamp", 1, &[&PLACE_X, &PLACE_Y]);
 static LAMPS: Ask = Ask::either("Lamps", &[&ROWS, &PLACES]);
 static COLUMNS: Ask = Ask::count("columns", "Lamps in each row", (1, 100))
@@ -67,23 +73,28 @@ static COLUMNS: Ask = Ask::count("columns", "Lamps in each row", (1, 100))
 static AREA_LENGTH: Ask =
     Ask::measure("length", "Length of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
         .from_body(BodyPart::Length)
-        .usual("180 in", "4200 mm");
+        .usual("180 in", "4200 mm")
+        .figure(Figure::BodyLength);
 static AREA_WIDTH: Ask =
     Ask::measure("width", "Width of the ceiling", &LENGTH, ["in", "mm"], (0.1, 50.0))
         .from_body(BodyPart::Width)
-        .usual("72 in", "1900 mm");
+        .usual("72 in", "1900 mm")
+        .figure(Figure::BodyWidth);
 static AREA: Ask = Ask::group("area", "Ceiling", &[&AREA_LENGTH, &AREA_WIDTH])
     .optional()
     .help("Its front left corner is the body's.");
 static HOLE: Ask = Ask::measure("hole", "Hole", &LENGTH, ["in", "mm"], (0.003, 1.0))
     .usual("2 1/4 in", "58 mm")
-    .help("Cut-out in the lamp's leaflet: the hole saw's diameter.");
+    .help("Cut-out in the lamp's leaflet: the hole saw's diameter.")
+    .figure(Figure::Diameter);
 static RIM: Ask = Ask::measure("rim", "Rim", &LENGTH, ["in", "mm"], (0.005, 1.0))
     .usual("2 3/4 in", "70 mm")
-    .help("Diameter of the visible rim.");
+    .help("Diameter of the visible rim.")
+    .figure(Figure::Diameter);
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.5))
     .usual("15/16 in", "24 mm")
-    .help("From the underside of the rim to its back, springs and connector included.");
+    .help("From the underside of the rim to its back, springs and connector included.")
+    .figure(Figure::Depth);
 static LUMENS: Ask = Ask::number_in("lumens", "Light of each", "lm", (1.0, 1e6))
     .usual("220", "220")
     .help("On the package, in lumens.");
@@ -96,29 +107,53 @@ static BEAM_ANGLE: Ask =
 static WATTS: Ask = Ask::number_in("watts", "Power of each", "W", (0.0, 1000.0))
     .usual("3", "3")
     .help("On the package.");
-static LAMP: Ask =
-    Ask::group("lamp", "The lamp", &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS]);
+static LAMP_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 50.0))
+    .optional()
+    .usual("3 oz", "90 g")
+    .help("For the weight on the buy list: on the package, or on the kitchen scale.");
+static LAMP: Ask = Ask::group(
+    "lamp",
+    "The lamp",
+    &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS, &LAMP_MASS],
+);
 static CLEARANCE: Ask =
     Ask::measure("clearance", "Clearance from the rim", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .usual("1 in", "25 mm")
-        .help("From the rim to any rib, opening with its trim, wall or other lamp.");
+        .help("From the rim to any rib, opening with its trim, wall or other lamp.")
+        .figure(Figure::Gap);
 static BOARD: Ask = Ask::sheet_of("board", "Centred on the boards of", "boards")
     .optional()
     .help("A boards sheet of this ceiling: every lamp is centred on a board.");
 static PLANE_HEIGHT: Ask =
     Ask::measure("plane_height", "Height of the lit plane", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .usual("30 in", "750 mm")
-        .help("Floor to table or counter top; 0 for the floor.");
+        .help("Floor to table or counter top; 0 for the floor.")
+        .figure(Figure::Height);
 static LAMP_HEIGHT: Ask =
     Ask::measure("lamp_height", "Height of the lamps", &LENGTH, ["in", "mm"], (0.05, 20.0))
         .from_body(BodyPart::Height)
         .usual("76 in", "1950 mm")
-        .help("Floor to ceiling.");
+        .help("Floor to ceiling.")
+        .figure(Figure::Height);
 static SPACE_ABOVE: Ask =
     Ask::measure("space_above", "Space above the board's face", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
         .usual("1 1/2 in", "38 mm")
-        .help("From the ceiling's visible face to whatever is above it: board and gap.");
+        .help("From the ceiling's visible face to whatever is above it: board and gap.")
+        .figure(Figure::CeilingDepth);
+static FEED_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("12 in", "300 mm")
+    .help("Front wall to where the wire comes up.");
+static FEED_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("0 in", "0 mm")
+    .help("Left wall to where the wire comes up, facing forward.");
+static FEED_RISE: Ask = Ask::measure("rise", "Up and over", &LENGTH, ["ft", "m"], (0.0, 100.0))
+    .default("0 m")
+    .usual("7 ft", "2.1 m")
+    .help("From the fuse up to the ceiling; counted once for each row.");
+static FEED: Ask = Ask::group("feed", "Where the wire comes up", &[&FEED_X, &FEED_Y, &FEED_RISE])
+    .optional()
+    .help("For the lengths of wire; the front left corner where nothing is given.");
 static MODEL: Ask = Ask::choice(
     "model",
     "Beam",
@@ -136,6 +171,8 @@ struct Inputs {
     lamp_height: Length,
     space_above: Option<Length>,
     model: BeamModel,
+    feed: Spot,
+    up_and_over: Length,
     supports: Vec<Support>,
     openings: Vec<Opening>,
     board_centres: Option<Vec<Length>>,
@@ -151,6 +188,7 @@ struct Lamp {
     lumens: f64,
     beam_angle: Angle,
     watts: f64,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -179,6 +217,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             lumens: group.number(&LUMENS),
             beam_angle: group.measure(&BEAM_ANGLE),
             watts: group.number(&WATTS),
+            mass: group.maybe(&LAMP_MASS),
         };
         if group.given(&HOLE) && group.given(&RIM) && lamp.rim < lamp.hole {
             group.fault_at(&RIM, "the rim must cover the hole: it cannot be smaller than it");
@@ -187,6 +226,12 @@ fn read(reader: &Reader<'_>) -> Inputs {
     });
     let clearance = reader.measure(&CLEARANCE);
     let board_centres = read_boards(reader, ceiling.width);
+    let (feed, up_and_over) = reader
+        .maybe_group(&FEED, |group| {
+            let feed = Spot { x: group.measure(&FEED_X), y: group.measure(&FEED_Y) };
+            (feed, group.measure(&FEED_RISE))
+        })
+        .unwrap_or((Spot { x: Length::default(), y: Length::default() }, Length::default()));
     let body = reader.body();
     let width = body.rib_width.unwrap_or_default();
     Inputs {
@@ -196,6 +241,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
         lamp,
         clearance,
         board_centres,
+        feed,
+        up_and_over,
         plane_height: reader.measure(&PLANE_HEIGHT),
         lamp_height: reader.measure(&LAMP_HEIGHT),
         space_above: reader.maybe(&SPACE_ABOVE),
@@ -270,9 +317,16 @@ struct Figures {
     beam: Beam,
     height: Length,
     map: LightMap,
+    wire: Vec<Stretch>,
 }
 
 impl Figures {
+    /// Where the lamps have their middle along the body.
+    fn middle(&self) -> Option<Length> {
+        let all = self.placed.iter().fold(Length::default(), |sum, lamp| sum + lamp.at.x);
+        (!self.placed.is_empty()).then(|| all / self.placed.len() as f64)
+    }
+
     fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
         let obstacles = Obstacles {
             supports: &inputs.supports,
@@ -296,7 +350,14 @@ impl Figures {
         let Ceiling { length, width } = inputs.ceiling;
         let cell = cell(inputs.ceiling, spots.len());
         let map = light_map(&beam, &spots, height, length, width, cell).map_err(light_fault)?;
-        Ok(Self { placed, beam, height, map })
+        let rows: Vec<Vec<usize>> = match inputs.grid {
+            Some((rows, columns)) => {
+                (0..rows).map(|row| (row * columns..(row + 1) * columns).collect()).collect()
+            }
+            None => vec![(0..spots.len()).collect()],
+        };
+        let wire = stretches(inputs.feed, inputs.up_and_over, &spots, &rows);
+        Ok(Self { placed, beam, height, map, wire })
     }
 }
 
@@ -337,7 +398,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &figures, style),
         remarks: words::remarks(inputs, &figures, style),
         tables: words::tables(&figures, style),
+        offers: wiring::offers(inputs, &figures, style),
         drawings: plan::drawings(inputs, &figures, style),
+        templates: vec![template::hole(&inputs.lamp, style)],
         marks: plan::marks(inputs, &figures, style),
         working: words::working(inputs, &figures, style),
         cautions: Caution::all(&cautions::LIGHTS),
@@ -353,8 +416,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             quantity: count as f64,
             unit: "each",
             cost: None,
-            mass: None,
+            mass: lamp.mass.map(|mass| mass * count as f64),
         }],
+        centre: figures.middle(),
         outcome: Record::new()
             .with("lamps", lamps)
             .with(
@@ -365,7 +429,8 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                     .with("highest", figures.map.highest),
             )
             .with("lumens_total", lamp.lumens * count as f64)
-            .with("watts_total", lamp.watts * count as f64),
+            .with("watts_total", lamp.watts * count as f64)
+            .with("wire", wiring::records(&figures)),
         ..Report::default()
     })
 }

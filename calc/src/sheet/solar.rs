@@ -5,6 +5,8 @@ mod months;
 mod tests;
 mod words;
 
+pub use months::NAMES as MONTHS;
+
 use crate::text::text;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
@@ -27,7 +29,7 @@ use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{ANGLE, ENERGY, Style, TEMPERATURE, VOLTAGE, amount, plain};
+use crate::quantity::{ANGLE, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 
@@ -97,8 +99,12 @@ static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
     .default("1")
     .usual("1", "1")
     .help("Joined plus to minus in one string.");
+static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 200.0))
+    .optional()
+    .usual("15 lb", "7 kg")
+    .help("For the weight on the buy list: in the data sheet, brackets not counted.");
 static PANELS: Ask =
-    Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &IN_SERIES]);
+    Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &IN_SERIES, &PANEL_MASS]);
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
 );
@@ -131,6 +137,7 @@ struct Inputs {
     plane: Plane,
     count: u32,
     watts: f64,
+    mass: Option<Mass>,
     open_circuit: Option<ElectricPotential>,
     rule: ColdRule,
     in_series: u32,
@@ -153,7 +160,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         ground_reflectance: GROUND_REFLECTANCE,
     };
     let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, open_circuit, rule, in_series) = reader.group(&PANELS, |group| {
+    let (count, watts, mass, open_circuit, rule, in_series) = reader.group(&PANELS, |group| {
         let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
         let rule = group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
         if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
@@ -165,7 +172,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
                 text!("there are {} panels; no more than that can be in series", &count),
             );
         }
-        (count, group.number(&WATTS), group.maybe(&VOC), rule, in_series)
+        let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
+        (count, watts, mass, group.maybe(&VOC), rule, in_series)
     });
     let loss = reader.number(&LOSS) / 100.0;
     let need = match reader.which(&NEED) {
@@ -184,6 +192,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         plane,
         count,
         watts,
+        mass,
         open_circuit,
         rule,
         in_series,
@@ -308,7 +317,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             quantity: f64::from(inputs.count),
             unit: "each",
             cost: None,
-            mass: None,
+            mass: inputs.mass.map(|mass| mass * f64::from(inputs.count)),
         }],
         outcome: Record::new()
             .with("months", records)

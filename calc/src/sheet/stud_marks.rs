@@ -4,7 +4,7 @@ use crate::text::text;
 use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND};
 use crate::carpentry::setting_out::{
     CHAIN_ERROR, FROM_DATUM, MarkError, copied_template_error, datum_error, even_chain_error,
@@ -34,25 +34,31 @@ pub static SHEET: Sheet = Sheet {
 
 static BOARD: Ask = Ask::measure("board", "Board length", &LENGTH, ["ft", "mm"], (0.01, 15.0))
     .usual("12 ft", "3600 mm")
-    .help("End to end, as it will be put up.");
+    .help("End to end, as it will be put up.")
+    .figure(Figure::Along);
 static FIRST_STUD: Ask =
     Ask::measure("first_stud", "First stud on the board", &LENGTH, ["in", "mm"], (0.0, 15.0))
         .usual("5 3/8 in", "137 mm")
-        .help("Hold the board in place, trace the first stud's centre on it, and measure from the board's left end.");
+        .help("Hold the board in place, trace the first stud's centre on it, and measure from the board's left end.")
+    .figure(Figure::FromEnd);
 static STUD: Ask = Ask::measure("", "Stud", &LENGTH, ["in", "mm"], (0.0, 30.0))
     .usual("16 in", "400 mm")
     .help("Tape hooked once on the same wall; read each centre line.");
-static STUDS: Ask = Ask::list("studs", "Stud positions", 1, &STUD).from_body(BodyPart::Ribs);
+static STUDS: Ask = Ask::list("studs", "Stud positions", 1, &STUD)
+    .from_body(BodyPart::Ribs)
+    .figure(Figure::FromFront);
 static SPACING: Ask = Ask::measure("", "Spacing", &LENGTH, ["in", "mm"], (0.001, 10.0))
     .usual("16 in", "400 mm")
     .help("Centre to centre, from each stud to the next.");
-static SPACINGS: Ask = Ask::list("spacings", "Spacings between studs", 1, &SPACING);
+static SPACINGS: Ask =
+    Ask::list("spacings", "Spacings between studs", 1, &SPACING).figure(Figure::Spacing);
 static STUDS_OR_SPACINGS: Ask = Ask::either("Studs", &[&STUDS, &SPACINGS]).optional();
 static EDGE_DISTANCE: Ask =
     Ask::measure("edge_distance", "Least distance from an end", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
         .usual("3/4 in", "20 mm")
-        .help("Closer to an end than this, a screw splits the board.");
+        .help("Closer to an end than this, a screw splits the board.")
+        .figure(Figure::FromEnd);
 static READING_ERROR: Ask =
     Ask::measure("reading_error", "Error of one reading", &LENGTH, ["in", "mm"], (0.0, 0.1))
         .optional()

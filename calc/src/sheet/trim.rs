@@ -7,7 +7,7 @@ use crate::text::text;
 use uom::si::length::millimeter;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::fault::Fault;
 use crate::lists::{Mark, MarkStrip};
 use crate::opening::cautions::FOR_TRIM;
@@ -44,18 +44,19 @@ static HEIGHT: Ask = Ask::measure(
     (0.005, 0.9),
 )
 .usual("2 3/8 in", "60 mm")
-.help(
-    "From the rim's face that will touch the ceiling to the edge that will touch the roof frame.",
-);
+.help("From the rim's face that will touch the ceiling to the edge that will touch the roof frame.")
+.figure(Figure::RimHeight);
 static NAME: Ask = Ask::words("name", "Corner").usual("front left", "front left");
 static STANDOFF: Ask = Ask::measure("standoff", "Standoff", &LENGTH, ["in", "mm"], (0.0, 0.9))
     .optional()
     .usual("5/8 in", "16 mm")
-    .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.");
+    .help("Push the uncut flange up until it sits on the roof frame; measure from rim to ceiling.")
+    .figure(Figure::Standoff);
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (0.0, 0.9))
     .optional()
     .usual("1 3/4 in", "44 mm")
-    .help("From the roof frame down to the face of the finished ceiling. With both, one checks the other.");
+    .help("From the roof frame down to the face of the finished ceiling. With both, one checks the other.")
+    .figure(Figure::CeilingDepth);
 static CORNERS: Ask = Ask::rows("corners", "Corners", "corner", 1, &[&NAME, &STANDOFF, &DEPTH])
     .help("All four, in order round the opening, each with a standoff, a depth, or both.");
 static CLEARANCE: Ask = Ask::measure(
@@ -67,12 +68,14 @@ static CLEARANCE: Ask = Ask::measure(
 )
 .default("0 in")
 .usual("1/16 in", "1.5 mm")
-.help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.");
+.help("How far the cut edge stays off the roof frame, so that the rim surely meets the ceiling.")
+.figure(Figure::Gap);
 static LEAST_GRIP: Ask =
     Ask::measure("least_grip", "Least height to keep", &LENGTH, ["in", "mm"], (0.0, 0.9))
         .default("0 in")
         .usual("1 in", "25 mm")
-        .help("What the flange needs to be held by: its screws, clips or the vent's collar.");
+        .help("What the flange needs to be held by: its screws, clips or the vent's collar.")
+        .figure(Figure::RimHeight);
 static SIDE_LENGTH: Ask = Ask::measure(
     "length",
     "From the first corner to the second",
@@ -81,7 +84,8 @@ static SIDE_LENGTH: Ask = Ask::measure(
     (0.02, 4.0),
 )
 .usual("14 in", "356 mm")
-.help("Along the flange's wall; the side opposite is as long.");
+.help("Along the flange's wall; the side opposite is as long.")
+.figure(Figure::Along);
 static SIDE_WIDTH: Ask = Ask::measure(
     "width",
     "From the second corner to the third",
@@ -90,7 +94,8 @@ static SIDE_WIDTH: Ask = Ask::measure(
     (0.02, 4.0),
 )
 .usual("14 in", "356 mm")
-.help("Along the flange's wall.");
+.help("Along the flange's wall.")
+.figure(Figure::Along);
 static SIDES: Ask =
     Ask::group("sides", "Sides of the flange", &[&SIDE_LENGTH, &SIDE_WIDTH]).optional();
 
@@ -127,6 +132,7 @@ fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: words::remarks(flange, &cut, style),
         tables: vec![words::table(flange, &cut, style)],
         drawings: drawing::drawings(flange, &cut, style),
+        templates: vec![drawing::template(flange, &cut, style)],
         marks: cut
             .corners
             .iter()

@@ -9,7 +9,7 @@ use super::wiring::{
     read_conditions, run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
 };
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::electrical::ampacity::carries;
 use crate::electrical::cautions::WIRING;
 use crate::electrical::conductor::{Conductor, Series};
@@ -68,7 +68,8 @@ static DRAWS: Ask = Ask::either("The load draws", &[&POWER_DRAWN, &CURRENT_DRAWN
 static LENGTH_ONE_WAY: Ask =
     Ask::measure("length", "Length of the run, one way", &LENGTH, ["ft", "m"], (0.01, 10_000.0))
         .usual("18 ft", "5.5 m")
-        .help("Along the way the wire will lie, up and over, with a hand to spare at both ends; the way back is added here.");
+        .help("Along the way the wire will lie, up and over, with a hand to spare at both ends; the way back is added here.")
+    .figure(Figure::OneWay);
 static CONDUCTOR: Ask = Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
     .usual("auto", "auto mm2")
     .help("Printed on the jacket: 16 AWG, 1.5 mm2; or ohm/m of one conductor; auto takes the least AWG size that is enough, auto mm2 the least metric one.");

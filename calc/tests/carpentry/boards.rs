@@ -342,13 +342,19 @@ fn check_notches(
     rig: &Rig,
     piece: &Json,
     (from, to): (f64, f64),
-    (low, high): (f64, f64),
+    (low, widest): (f64, f64),
 ) -> Vec<(f64, f64)> {
     let notches = list(&piece["notches"]);
     let mut through = Vec::new();
     let mut expected = 0;
     for (index, [x, y, length, width]) in rig.openings.iter().enumerate() {
         let (a, b) = ((x - rig.clearance).max(from), (x + length + rig.clearance).min(to));
+        // A board that tapers is as wide as it is in the middle of the cut.
+        let middle = (x.max(from) + (x + length).min(to)) / 2.0;
+        let high = match piece["left_end_width_mm"].is_null() {
+            true => widest,
+            false => (rig.width_at(middle.clamp(from, to)) - rig.side_gap).min(low + rig.coverage),
+        };
         let (c, d) = ((y - rig.clearance).max(low), (y + width + rig.clearance).min(high));
         // A sliver is beneath what a saw can cut, and rounding decides on it.
         if b - a < CLOSE || d - c < CLOSE {

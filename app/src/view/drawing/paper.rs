@@ -30,6 +30,20 @@ impl Paper {
         paper
     }
 
+    /// A piece of a larger sheet in true size: all in mm, letters 4 mm high.
+    pub fn in_millimetres(corner: (f64, f64), size: (f64, f64)) -> Self {
+        let mut paper = Self { text: String::with_capacity(2048) };
+        paper.push("<svg xmlns=\"http://www.w3.org/2000/svg\" aria-hidden=\"true\" width=\"");
+        decimal(&mut paper.text, size.0);
+        paper.push("mm\" height=\"");
+        decimal(&mut paper.text, size.1);
+        paper.push("mm\" viewBox=\"");
+        paper.pair(corner.0, corner.1);
+        paper.pair(size.0, size.1);
+        paper.push("\" font-size=\"4\" fill=\"none\">");
+        paper
+    }
+
     /// Writes SVG as it is.
     pub fn push(&mut self, raw: &str) {
         self.text.push_str(raw);
@@ -65,6 +79,19 @@ impl Paper {
         self.open("path", class);
         self.outline(points, closed);
         self.push("/>");
+    }
+
+    /// Upright lines that hang from the same height, as one path: `(x, length)` each.
+    pub fn hanging_lines(&mut self, class: &str, top: f64, lines: &[(f64, f64)]) {
+        self.open("path", class);
+        self.push(" d=\"");
+        for &(x, length) in lines {
+            self.push("M");
+            self.pair(x, top);
+            self.push("v");
+            decimal(&mut self.text, length);
+        }
+        self.push("\"/>");
     }
 
     /// The `d` attribute of a path through points.

@@ -220,7 +220,8 @@ impl Sheet<'_> {
 /// Half the square root of two.
 const DIAGONAL: f64 = std::f64::consts::FRAC_1_SQRT_2;
 
-fn pen_class(pen: Pen) -> &'static str {
+/// The class of what a pen draws.
+pub fn pen_class(pen: Pen) -> &'static str {
     match pen {
         Pen::Solid => "pen-solid",
         Pen::Thin => "pen-thin",

@@ -4,18 +4,14 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement};
 
 use super::shape::FieldState;
+use crate::view::dom::elements;
 use leptos::prelude::document;
 
 /// Mends all fields of a form. `kept` says what would be kept of a text typed at a path: the field
 /// that has the focus shows it as typed for as long as it means the same.
 pub fn mend(root: &Element, fields: &[FieldState], kept: impl Fn(&str, &str) -> String) {
-    let Ok(elements) = root.query_selector_all("[data-field]") else { return };
     let focused = document().active_element();
-    for (index, state) in (0..elements.length()).zip(fields) {
-        let Some(element) = elements.item(index).and_then(|node| node.dyn_into::<Element>().ok())
-        else {
-            continue;
-        };
+    for (element, state) in elements(Some(root), "[data-field]").into_iter().zip(fields) {
         mend_one(&element, state, focused.as_ref(), &kept);
     }
 }

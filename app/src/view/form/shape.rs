@@ -2,10 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use calc::ask::{Ask, Kind, MOST_ROWS, Need};
+use calc::ask::{Ask, Kind, MOST_ROWS, Need, Picks};
 use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::{LENGTH, Unit};
 
+use super::figure::figure;
 use super::takes_unit;
 use crate::view::html::Html;
 use crate::view::page::element_id;
@@ -61,12 +62,26 @@ struct Walker<'a> {
 
 impl Walk {
     /// Walks over all asks of a place.
+    #[cfg(test)]
     pub fn new(
         project: &Project,
         all: &Evaluation,
         place: &Place,
         picked: &BTreeMap<String, usize>,
         asks: &'static [&'static Ask],
+    ) -> Self {
+        Self::part(project, all, place, picked, asks, "", &[])
+    }
+
+    /// As `new`, of inputs that stand at `base`; those with a key in `skip` are left out.
+    pub fn part(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+        base: &str,
+        skip: &[&str],
     ) -> Self {
         let mut walker = Walker {
             project,
@@ -79,7 +94,9 @@ impl Walk {
             filled_groups: BTreeSet::new(),
             rows_shown: BTreeMap::new(),
         };
-        walker.asks(asks, "");
+        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
+            walker.one(ask, base);
+        }
         Self {
             shape: walker.html.finish(),
             fields: walker.fields,
@@ -101,7 +118,7 @@ impl Walker<'_> {
         match ask.kind {
             Kind::Group(of) => self.group(ask, of, &here),
             Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
-            Kind::List { of, .. } => self.list(ask, of, &here),
+            Kind::List { of, at_most, .. } => self.list(ask, of, at_most, &here),
             Kind::Either(of) => self.either(ask, of, path),
             _ => self.field(ask, &here),
         }
@@ -162,11 +179,12 @@ impl Walker<'_> {
     }
 
     /// Values in order: the next field opens by itself when the last one is filled.
-    fn list(&mut self, ask: &'static Ask, of: &'static Ask, path: &str) {
+    fn list(&mut self, ask: &'static Ask, of: &'static Ask, at_most: usize, path: &str) {
         let kept = self.project.row_count(self.place, path);
         let last_blank = kept > 0
             && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
-        let shown = (if last_blank { kept } else { kept + 1 }).min(MOST_ROWS);
+        // What is too much is shown too, so that it can be taken out.
+        let shown = if last_blank { kept } else { (kept + 1).min(at_most.max(kept)) };
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
         if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {
@@ -250,12 +268,16 @@ impl Walker<'_> {
             }
             self.html.raw("</div>");
         }
+        if let Some(picks) = ask.picks {
+            self.picks(ask, picks, path);
+        }
         self.html.raw("<p class=\"fault\"");
         self.attribute("id", &format!("{id}-fault"));
         self.html.raw("></p><div class=\"aid\"></div>");
         self.html.raw("<p class=\"help\"");
         self.attribute("id", &format!("{id}-help"));
         self.html.raw(">");
+        self.html.raw(&figure(ask.figure));
         self.html.text(ask.help);
         self.html.raw("</p></div>");
         self.state(ask, path);
@@ -313,11 +335,26 @@ impl Walker<'_> {
             Kind::SheetOf(kind) => {
                 self.option("", "—");
                 let project = self.project;
-                for sheet in project.sheets().filter(|sheet| sheet.kind() == Some(kind)) {
+                for sheet in project.sheets().filter(|sheet| {
+                    sheet.kind().is_some_and(|of| kind.split(' ').any(|one| one == of))
+                }) {
                     self.option(&sheet.id(), &crate::view::title_of(&sheet));
                 }
             }
             _ => {}
+        }
+        self.html.raw("</select>");
+    }
+
+    /// A list that fills this field and others of its row from a table.
+    fn picks(&mut self, ask: &'static Ask, picks: &'static Picks, path: &str) {
+        self.html.raw("<select class=\"picks\"");
+        self.attribute("aria-label", &format!("{} from the table", ask.label));
+        self.attribute("data-picks", path);
+        self.html.raw(">");
+        self.option("", &format!("Choose a {}…", picks.noun));
+        for (index, name) in (picks.names)().iter().enumerate() {
+            self.option(&index.to_string(), name);
         }
         self.html.raw("</select>");
     }
@@ -382,8 +419,10 @@ impl Walker<'_> {
     fn heading(&mut self, ask: &'static Ask, path: &str) {
         self.html.raw("<h2>");
         self.label(ask);
-        self.html.raw("</h2>");
-        self.html.tag_if_any("p", "help", ask.help);
+        self.html.raw("</h2><p class=\"help\">");
+        self.html.raw(&figure(ask.figure));
+        self.html.text(ask.help);
+        self.html.raw("</p>");
         self.whole(path);
     }
 

@@ -21,11 +21,14 @@ pub fn heights_mm(piece: &BoardPiece, mark: &SupportMark, screws_across: u32) ->
     let (low, high) = match beside {
         // A cut-out inside the board leaves two strips: the wider one is marked.
         Some(notch) if notch.edge == Edge::Right => (notch.depth_mm, width),
-        Some(notch) if notch.edge == Edge::Left => {
-            (0.0, (piece.width_mm() - notch.depth_mm).min(width))
-        }
+        Some(notch) if notch.edge == Edge::Left => (0.0, width - notch.depth_mm),
         _ => (0.0, width),
     };
+    across_mm((low, high), screws_across)
+}
+
+/// As [`heights_mm`], for a strip between two heights. Source: [`ACROSS`]. [mm]
+pub fn across_mm((low, high): (f64, f64), screws_across: u32) -> Vec<f64> {
     let quarter = (high - low) / 4.0;
     if screws_across > 1 && quarter >= LEAST_ACROSS_MM {
         vec![low + quarter, high - quarter]

@@ -1,7 +1,7 @@
 //! What is asked of the body.
 
 use super::{Diagonals, Opening, Station};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
 
@@ -12,56 +12,67 @@ pub(super) static LENGTH_ASK: Ask =
     Ask::measure("length", "Length inside", &LENGTH, ["in", "mm"], (0.2, LONGEST))
         .optional()
         .usual("180 in", "4200 mm")
-        .help("Front wall to rear wall, at the height you will work at.");
+        .help("Front wall to rear wall, at the height you will work at.")
+        .figure(Figure::BodyLength);
 pub(super) static WIDTH: Ask =
     Ask::measure("width", "Width inside", &LENGTH, ["in", "mm"], (0.2, 10.0))
         .optional()
         .usual("72 in", "1900 mm")
-        .help("Left wall to right wall, facing forward.");
+        .help("Left wall to right wall, facing forward.")
+        .figure(Figure::BodyWidth);
 pub(super) static HEIGHT: Ask =
     Ask::measure("height", "Height inside", &LENGTH, ["in", "mm"], (0.2, 10.0))
         .optional()
         .usual("76 in", "1950 mm")
-        .help("Floor to ceiling, where you will stand.");
+        .help("Floor to ceiling, where you will stand.")
+        .figure(Figure::Height);
 pub(super) static RIB_WIDTH: Ask =
     Ask::measure("rib_width", "Rib face width", &LENGTH, ["in", "mm"], (0.001, 1.0))
         .optional()
         .usual("1 1/2 in", "40 mm")
-        .help("Across the face of a rib: the part that a screw can hit.");
+        .help("Across the face of a rib: the part that a screw can hit.")
+        .figure(Figure::Across);
 static EVEN_COUNT: Ask = Ask::count("count", "Number of ribs", (1, 200)).usual("12", "12");
 static EVEN_FIRST: Ask =
     Ask::measure("first", "First rib's centre", &LENGTH, ["in", "mm"], (0.0, LONGEST))
         .usual("8 in", "200 mm")
-        .help("Front wall to the centre line of the first rib.");
+        .help("Front wall to the centre line of the first rib.")
+        .figure(Figure::FromFront);
 static EVEN_SPACING: Ask =
     Ask::measure("spacing", "Spacing, centre to centre", &LENGTH, ["in", "mm"], (0.001, 10.0))
         .usual("16 in", "400 mm")
-        .help("Centre line to centre line.");
+        .help("Centre line to centre line.")
+        .figure(Figure::Spacing);
 static EVEN: Ask =
     Ask::group("even", "Evenly spaced", &[&EVEN_COUNT, &EVEN_FIRST, &EVEN_SPACING]).optional();
 static MEASURED_ONE: Ask =
     Ask::measure("", "Rib", &LENGTH, ["in", "mm"], (0.0, LONGEST)).usual("16 in", "400 mm");
 static MEASURED: Ask = Ask::list("measured", "Measured one by one", 1, &MEASURED_ONE)
     .optional()
-    .help("Hook the tape on the front wall once and read every centre line from there.");
+    .help("Hook the tape on the front wall once and read every centre line from there.")
+    .figure(Figure::FromFront);
 static RIB_KINDS: Ask = Ask::either("Rib positions", &[&EVEN, &MEASURED]).optional();
 pub(super) static RIBS: Ask = Ask::group("ribs", "Ribs (roof bows)", &[&RIB_KINDS]).optional();
 static OPENING_NAME: Ask = Ask::words("name", "Name").usual("roof vent", "roof vent");
 static OPENING_X: Ask =
     Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, LONGEST))
         .usual("60 in", "1500 mm")
-        .help("Front wall to the opening's nearer edge.");
+        .help("Front wall to the opening's nearer edge.")
+        .figure(Figure::FromFront);
 static OPENING_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 10.0))
     .usual("29 in", "750 mm")
-    .help("Left wall to the opening's nearer edge.");
+    .help("Left wall to the opening's nearer edge.")
+    .figure(Figure::FromLeft);
 static OPENING_LENGTH: Ask =
     Ask::measure("length", "Length of the opening", &LENGTH, ["in", "mm"], (0.001, 10.0))
         .usual("14 in", "400 mm")
-        .help("Along the body.");
+        .help("Along the body.")
+        .figure(Figure::Along);
 static OPENING_WIDTH: Ask =
     Ask::measure("width", "Width of the opening", &LENGTH, ["in", "mm"], (0.001, 10.0))
         .usual("14 in", "400 mm")
-        .help("Across the body.");
+        .help("Across the body.")
+        .figure(Figure::Across);
 pub(super) static OPENINGS: Ask = Ask::rows(
     "openings",
     "Roof openings",
@@ -74,11 +85,13 @@ pub(super) static OPENINGS: Ask = Ask::rows(
 static STATION_X: Ask =
     Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, LONGEST))
         .usual("90 in", "2000 mm")
-        .help("Tape hooked on the front wall; 0 is the front wall itself.");
+        .help("Tape hooked on the front wall; 0 is the front wall itself.")
+        .figure(Figure::FromFront);
 static STATION_WIDTH: Ask =
     Ask::measure("width", "Width there", &LENGTH, ["in", "mm"], (0.2, 10.0))
         .usual("72 in", "1900 mm")
-        .help("Left wall to right wall, tape square to the left wall.");
+        .help("Left wall to right wall, tape square to the left wall.")
+        .figure(Figure::BodyWidth);
 pub(super) static WIDTHS: Ask =
     Ask::rows("widths", "Widths at stations", "station", 0, &[&STATION_X, &STATION_WIDTH])
         .optional()

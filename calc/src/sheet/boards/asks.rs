@@ -3,7 +3,7 @@
 use crate::text::text;
 use uom::si::length::millimeter;
 
-use crate::ask::{Ask, BodyPart};
+use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::boards::{BoardTask, Opening};
 use crate::carpentry::courses::Start;
 use crate::carpentry::moisture::{SPECIES, Species};
@@ -11,7 +11,8 @@ use crate::carpentry::stations::Station;
 use crate::coating::gap::Hole;
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
-use crate::sheet::cut_plan::stock::{END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use crate::sheet::cut_plan::planned::Section;
+use crate::sheet::cut_plan::stock::{DENSITY, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 
 /// What the sheet asks, in the order of the page.
 pub(super) static ASKS: &[&Ask] = &[
@@ -20,6 +21,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &FIELD_REAR,
     &COVERAGE,
     &FULL_WIDTH,
+    &THICKNESS,
     &START,
     &LEAST_RIP,
     &END_GAP,
@@ -28,6 +30,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &KERF,
     &END_TRIM,
     &MATERIAL,
+    &DENSITY,
     &SUPPORTS,
     &SUPPORT_WIDTH,
     &EDGE_DISTANCE,
@@ -48,26 +51,36 @@ pub(super) static ASKS: &[&Ask] = &[
 static RUN: Ask = Ask::measure("run", "Run, along the boards", &LENGTH, ["in", "mm"], (0.05, 30.0))
     .from_body(BodyPart::Length)
     .usual("180 in", "4200 mm")
-    .help("Front wall to rear wall.");
+    .help("Front wall to rear wall.")
+    .figure(Figure::BodyLength);
 static FIELD: Ask =
     Ask::measure("field", "Field, across the boards", &LENGTH, ["in", "mm"], (0.02, 10.0))
         .from_body(BodyPart::Width)
         .usual("72 in", "1900 mm")
-        .help("Left wall to right wall, at the front. Left out: the body's width, front and rear by its stations.");
+        .help("Left wall to right wall, at the front. Left out: the body's width, front and rear by its stations.")
+        .figure(Figure::BodyWidth);
 static FIELD_REAR: Ask =
     Ask::measure("field_rear", "Field at the rear", &LENGTH, ["in", "mm"], (0.02, 10.0))
         .optional()
         .usual("72 in", "1900 mm")
-        .help("The same at the rear wall, where the body is not parallel.");
+        .help("The same at the rear wall, where the body is not parallel.")
+        .figure(Figure::BodyWidth);
 static COVERAGE: Ask =
     Ask::measure("coverage", "Width one course covers", &LENGTH, ["in", "mm"], (0.005, 2.5))
         .usual("5 1/8 in", "130 mm")
-        .help("Join two boards and measure from face edge to face edge.");
+        .help("Join two boards and measure from face edge to face edge.")
+        .figure(Figure::Across);
 static FULL_WIDTH: Ask =
     Ask::measure("full_width", "Width over all", &LENGTH, ["in", "mm"], (0.005, 3.0))
         .optional()
         .usual("5 3/8 in", "137 mm")
-        .help("With tongue or lap.");
+        .help("With tongue or lap.")
+        .figure(Figure::Across);
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
+    .optional()
+    .usual("3/4 in", "19 mm")
+    .help("For the weight on the buy list.")
+    .figure(Figure::Thickness);
 static START: Ask = Ask::choice(
     "start",
     "First course",
@@ -77,27 +90,32 @@ static START: Ask = Ask::choice(
 static LEAST_RIP: Ask = Ask::measure("least_rip", "Least rip", &LENGTH, ["in", "mm"], (0.0, 2.5))
     .optional()
     .usual("2 in", "50 mm")
-    .help("No course is ripped narrower. Left out: half a course, where that can be had.");
+    .help("No course is ripped narrower. Left out: half a course, where that can be had.")
+    .figure(Figure::Across);
 static END_GAP: Ask =
     Ask::measure("end_gap", "Gap at each end of the run", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .default("0 mm")
         .usual("1/8 in", "3 mm")
-        .help("Between the boards' ends and the wall, front and rear each.");
+        .help("Between the boards' ends and the wall, front and rear each.")
+        .figure(Figure::Gap);
 static SIDE_GAP: Ask =
     Ask::measure("side_gap", "Gap at each side", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .default("0 mm")
         .usual("1/4 in", "6 mm")
-        .help("Between the outer boards and the wall, left and right each; the first course begins there on the left.");
+        .help("Between the outer boards and the wall, left and right each; the first course begins there on the left.")
+    .figure(Figure::Gap);
 static SUPPORT: Ask =
     Ask::measure("", "Support", &LENGTH, ["in", "mm"], (0.0, 30.0)).usual("16 in", "400 mm");
 static SUPPORTS: Ask = Ask::list("supports", "Centre lines of the supports", 1, &SUPPORT)
     .from_body(BodyPart::Ribs)
-    .help("From the front wall, tape hooked once; the ribs, or what is fixed to them.");
+    .help("From the front wall, tape hooked once; the ribs, or what is fixed to them.")
+    .figure(Figure::FromFront);
 static SUPPORT_WIDTH: Ask =
     Ask::measure("support_width", "Width of a support", &LENGTH, ["in", "mm"], (0.001, 1.0))
         .from_body(BodyPart::RibWidth)
         .usual("1 1/2 in", "38 mm")
-        .help("What a screw can hit: the furring strip's face, or the rib's.");
+        .help("What a screw can hit: the furring strip's face, or the rib's.")
+        .figure(Figure::Across);
 static EDGE_DISTANCE: Ask = Ask::measure(
     "edge_distance",
     "Mark from the end at a joint",
@@ -109,12 +127,14 @@ static EDGE_DISTANCE: Ask = Ask::measure(
 .usual("3/8 in", "10 mm")
 .help(
     "From a board's end to its mark; at most half the support. Left out: a quarter of the support.",
-);
+)
+.figure(Figure::FromEnd);
 static JOINT_STAGGER: Ask =
     Ask::measure("joint_stagger", "Least stagger of joints", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .optional()
         .usual("16 in", "400 mm")
-        .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.");
+        .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.")
+        .figure(Figure::Spacing);
 static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
 static SHOWN_RIBS: Ask = Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
     .optional()
@@ -128,7 +148,8 @@ static OPENING_CLEARANCE: Ask = Ask::measure(
 )
 .default("0 mm")
 .usual("1/8 in", "3 mm")
-.help("Cut away beyond the opening's edge, on all four sides.");
+.help("Cut away beyond the opening's edge, on all four sides.")
+.figure(Figure::Gap);
 static AT_OPENINGS: Ask = Ask::choice(
     "at_openings",
     "Boards across an opening",
@@ -142,7 +163,8 @@ static FLANGE: Ask =
     Ask::measure("flange", "Trim flange around openings", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
         .usual("1 in", "25 mm")
-        .help("How far the trim reaches beyond the opening's edge: it must cover the cut.");
+        .help("How far the trim reaches beyond the opening's edge: it must cover the cut.")
+        .figure(Figure::Across);
 static SCREW: Ask = Ask::words("screw", "Screw for the boards")
     .usual("trim-head #8 x 1 5/8 in", "trim-head 4 x 40 mm")
     .help("Its name on the buy list.");
@@ -198,7 +220,17 @@ pub(super) struct Inputs {
     pub(super) wettest_percent: f64,
 }
 
+/// A board is wider than what it covers by no more. [mm]
+const WIDEST_TONGUE_MM: f64 = 30.0;
+
 impl Inputs {
+    /// What is known of the section of a board.
+    pub(super) fn section(&self) -> Section {
+        let coverage = self.task.coverage_mm;
+        let width = self.full_width_mm.map_or((coverage, coverage + WIDEST_TONGUE_MM), |w| (w, w));
+        Section { thickness_mm: None, width_mm: Some(width) }
+    }
+
     pub(super) fn balanced(&self) -> bool {
         self.task.start == Start::Balanced
     }
@@ -223,7 +255,9 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
     let start = reader.choice(&START);
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
-    let (side_gap_mm, shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let (side_gap_mm, mut shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let width = full_width_mm.unwrap_or(coverage_mm);
+    shelf.weigh(reader.maybe(&THICKNESS), Some(Length::new::<millimeter>(width)));
     let supports_mm: Vec<f64> =
         reader.positions(&SUPPORTS).iter().map(|at| at.get::<millimeter>()).collect();
     let inputs = Inputs {

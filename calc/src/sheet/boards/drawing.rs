@@ -1,7 +1,7 @@
 //! The ceiling plan, and every kind of board as a template strip.
 
 use super::{Inputs, Worked, letters, mm, words};
-use crate::carpentry::boards::{BoardPiece, Edge, heights_mm};
+use crate::carpentry::boards::{BoardPiece, Edge, Notch, heights_mm};
 use crate::carpentry::stations::{range_mm, width_at_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
@@ -112,6 +112,16 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     drawing
 }
 
+/// Where a cut-out lies across its board, from the right edge. [mm]
+pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
+    let width = piece.width_at_mm(f64::midpoint(notch.from_mm, notch.to_mm));
+    match notch.edge {
+        Edge::Right => (notch.inset_mm, notch.depth_mm),
+        Edge::Left => (width - notch.depth_mm, width - notch.inset_mm),
+        Edge::Through => (0.0, width),
+    }
+}
+
 /// Every kind of board, drawn as high as can be read.
 pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
     let kinds = worked.layout.kinds.iter().enumerate().take(MOST_TEMPLATES);
@@ -149,14 +159,7 @@ fn template(
     }
     drawing.area(Pen::Solid, Fill::Stock, &outline);
     for notch in &piece.notches {
-        let (low, high) = match notch.edge {
-            Edge::Right => (notch.inset_mm, notch.depth_mm),
-            Edge::Left => {
-                let width_mm = piece.width_mm();
-                (width_mm - notch.depth_mm, width_mm - notch.inset_mm)
-            }
-            Edge::Through => (0.0, piece.width_mm()),
-        };
+        let (low, high) = across(piece, notch);
         drawing.rectangle(Pen::Cut, Fill::Waste, at(notch.from_mm, low), at(notch.to_mm, high));
         let middle = at(f64::midpoint(notch.from_mm, notch.to_mm), f64::midpoint(low, high));
         drawing.text(middle, Anchor::Middle, inputs.opening_name(notch.opening));

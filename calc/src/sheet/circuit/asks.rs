@@ -4,7 +4,7 @@ use super::common::{
     AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
     SOURCE_VOLTAGE,
 };
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::electrical::wanted::SUGGESTIONS;
 use crate::quantity::{CURRENT, LENGTH};
 
@@ -40,7 +40,8 @@ pub(super) static TO: Ask = Ask::words("to", "To")
 pub(super) static LENGTH_ONE_WAY: Ask =
     Ask::measure("length", "Length, one way", &LENGTH, ["ft", "m"], (0.0, 10_000.0))
         .usual("6 ft", "1.8 m")
-        .help("Along the way the wire will lie, up and over; the way back is added here.");
+        .help("Along the way the wire will lie, up and over; the way back is added here.")
+        .figure(Figure::OneWay);
 pub(super) static CONDUCTOR: Ask =
     Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
         .usual("auto", "auto")
@@ -116,11 +117,13 @@ pub(super) static ROW_COUNT: Ask =
 pub(super) static FIRST: Ask =
     Ask::measure("first", "Wire to the first", &LENGTH, ["ft", "m"], (0.0, 10_000.0))
         .usual("7 ft", "2.1 m")
-        .help("From where the row is fed, up and over, one way.");
+        .help("From where the row is fed, up and over, one way.")
+        .figure(Figure::OneWay);
 pub(super) static SPACING: Ask =
     Ask::measure("spacing", "Spacing", &LENGTH, ["in", "mm"], (0.0, 1000.0))
         .usual("50 in", "1270 mm")
-        .help("From each to the next, along the wire.");
+        .help("From each to the next, along the wire.")
+        .figure(Figure::Spacing);
 pub(super) static ROW_CONDUCTOR: Ask =
     Ask::notation("conductor", "Conductor", "conductor", &SUGGESTIONS)
         .default("auto")
@@ -151,7 +154,8 @@ pub(super) static SLACK: Ask =
     Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .optional()
         .usual("6 in", "150 mm")
-        .help("Added to each piece of wire at both ends, for stripping and for a second try.");
+        .help("Added to each piece of wire at both ends, for stripping and for a second try.")
+        .figure(Figure::FromEnd);
 static CHOICE: Ask = Ask::notation("", "Size", "conductor", &SUGGESTIONS);
 pub(super) static CONDUCTOR_CHOICES: Ask =
     Ask::list("conductor_choices", "Sizes for auto to choose from", 1, &CHOICE)

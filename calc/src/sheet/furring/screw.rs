@@ -7,7 +7,7 @@ use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
 use uom::si::ratio::ratio;
 
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::fastening::acceleration::{EN_12195, forces};
 use crate::fastening::drill_point::{DrillPoint, for_steel};
 use crate::fastening::hold::used;
@@ -21,7 +21,8 @@ use crate::reader::Reader;
 
 static NAME: Ask = Ask::words("name", "Layer").usual("strip", "strip");
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.0, 0.3))
-    .usual("3/4 in", "19 mm");
+    .usual("3/4 in", "19 mm")
+    .figure(Figure::Thickness);
 static STACK: Ask = Ask::rows("stack", "Layers under the head", "layer", 1, &[&NAME, &THICKNESS])
     .help("Everything from the screw's head to the steel, the strip among it.");
 static STEEL: Ask =
@@ -30,7 +31,8 @@ static STEEL: Ask =
         .help("All the steel that is screwed through: measured at a hole's edge, or its gauge.");
 static LENGTH_ONE: Ask = Ask::measure("", "Screw length", &LENGTH, ["in", "mm"], (0.003, 0.3))
     .usual("1 1/4 in", "32 mm");
-static LENGTHS: Ask = Ask::list("lengths", "Screw lengths in the shop", 1, &LENGTH_ONE);
+static LENGTHS: Ask =
+    Ask::list("lengths", "Screw lengths in the shop", 1, &LENGTH_ONE).figure(Figure::Along);
 static GAUGE: Ask = Ask::choice(
     "gauge",
     "Screw gauge",

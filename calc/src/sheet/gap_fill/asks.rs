@@ -3,8 +3,9 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
+use super::super::schedule::label::{OF_FILLER, Times};
 use super::{Gap, Holes, Inputs, Label};
-use crate::ask::Ask;
+use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
 use crate::coating::gap::Hole;
 use crate::coating::mixing::{By, Mix};
@@ -26,6 +27,7 @@ pub static ASKS: &[&Ask] = &[
     &BATCH_LIMIT,
     &CUP,
     &CONTAINERS,
+    &OF_FILLER,
 ];
 
 static PRODUCT: Ask = Ask::words("product", "What it is")
@@ -35,14 +37,17 @@ static PRODUCT: Ask = Ask::words("product", "What it is")
 
 static LABEL: Ask = Ask::words("label", "Name").usual("floor joints", "floor joints");
 static COUNT: Ask = Ask::count("count", "How many", (1, 10_000)).default("1");
-static LENGTH_OF_GAP: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 90.0)).usual("90 in", "2400 mm");
+static LENGTH_OF_GAP: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-4, 90.0))
+    .usual("90 in", "2400 mm")
+    .figure(Figure::Along);
 static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-5, 0.9))
     .usual("1/8 in", "3 mm")
-    .help("The mean of a few places; a drill bit that just fits is a good gauge.");
+    .help("The mean of a few places; a drill bit that just fits is a good gauge.")
+    .figure(Figure::Gap);
 static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (1e-5, 0.9))
     .usual("3/4 in", "18 mm")
-    .help("As deep as it will be filled: to the backing, or to a cord laid in.");
+    .help("As deep as it will be filled: to the backing, or to a cord laid in.")
+    .figure(Figure::Depth);
 pub static GAPS: Ask = Ask::rows(
     "gaps",
     "Gaps and joints",
@@ -54,9 +59,11 @@ pub static GAPS: Ask = Ask::rows(
 
 static DIAMETER: Ask = Ask::measure("diameter", "Diameter", &LENGTH, ["in", "mm"], (1e-4, 0.9))
     .usual("3/8 in", "10 mm")
-    .help("Across the hole, at the surface.");
-static HOLE_DEPTH: Ask =
-    Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (1e-4, 0.9)).usual("3/4 in", "18 mm");
+    .help("Across the hole, at the surface.")
+    .figure(Figure::Diameter);
+static HOLE_DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (1e-4, 0.9))
+    .usual("3/4 in", "18 mm")
+    .figure(Figure::Depth);
 static SHAPE: Ask = Ask::choice(
     "shape",
     "Shape",
@@ -65,13 +72,17 @@ static SHAPE: Ask = Ask::choice(
 static BOTTOM: Ask =
     Ask::measure("bottom", "Diameter at the cone's bottom", &LENGTH, ["in", "mm"], (0.0, 0.9))
         .default("0 in")
-        .help("Of a countersunk hole: across its lower end; nothing where it comes to a point.");
+        .help("Of a countersunk hole: across its lower end; nothing where it comes to a point.")
+        .figure(Figure::Diameter);
 static PLUG_DIAMETER: Ask =
     Ask::measure("plug_diameter", "Plug diameter", &LENGTH, ["in", "mm"], (0.0, 0.9))
         .optional()
-        .help("Of a hole with a plug: only what the plug leaves is filled.");
+        .help("Of a hole with a plug: only what the plug leaves is filled.")
+        .figure(Figure::Diameter);
 static PLUG_LENGTH: Ask =
-    Ask::measure("plug_length", "Plug length", &LENGTH, ["in", "mm"], (0.0, 0.9)).optional();
+    Ask::measure("plug_length", "Plug length", &LENGTH, ["in", "mm"], (0.0, 0.9))
+        .optional()
+        .figure(Figure::Along);
 pub static HOLES: Ask = Ask::rows(
     "holes",
     "Holes",
@@ -136,7 +147,8 @@ static BATCH_LIMIT: Ask =
 static CUP: Ask = Ask::measure("cup_diameter", "Cup diameter", &LENGTH, ["in", "mm"], (0.006, 1.9))
     .optional()
     .usual("3 in", "80 mm")
-    .help("Inside, of a cup with straight walls: gives the marks as heights above its bottom.");
+    .help("Inside, of a cup with straight walls: gives the marks as heights above its bottom.")
+    .figure(Figure::Diameter);
 
 static PART: Ask =
     Ask::choice("part", "Holds", &[("a", "part a"), ("b", "part b"), ("kit", "kit of both")])
@@ -191,6 +203,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
         pour_rate: reader.maybe(&POUR_RATE),
         batch_limit: reader.maybe(&BATCH_LIMIT),
         cup: reader.maybe(&CUP),
+        times: Times::group(reader, &OF_FILLER),
         offers: reader.rows(&CONTAINERS, |row| PartOffer {
             part: match row.choice(&PART) {
                 "b" => Part::B,

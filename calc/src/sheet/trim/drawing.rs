@@ -20,6 +20,44 @@ pub fn drawings(flange: &Flange, cut: &Cut, style: Style) -> Vec<Drawing> {
     std::iter::once(first).chain(deepest.map(|corner| section(flange, corner, style))).collect()
 }
 
+/// Width of a corner's gauge. [m]
+const GAUGE: f64 = 0.05;
+
+/// The cut line in true size: wrapped round the whole flange where its sides are known, else a
+/// gauge for each corner.
+pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
+    let height = flange.height.get::<meter>();
+    let whole = !cut.sides.is_empty() && flange.sides.is_some();
+    let mut drawing = if whole {
+        Drawing::new(
+            "Cut line round the flange",
+            "Wrap it round the face of the wall, inside or outside, on which the corners follow from left to right in this order with the roof-side edge up; its upper edge along that edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
+        )
+    } else {
+        Drawing::new(
+            "Gauges for the corners",
+            "Hold each at its corner, its upper edge along the roof-side edge, mark the level of the dashes, and join the marks with a straight line.",
+        )
+    };
+    let gap = if whole { 0.0 } else { 0.01 };
+    let mut x = 0.0;
+    for (at, corner) in cut.corners.iter().enumerate() {
+        let side = cut.sides.get(at).filter(|_| whole);
+        let width = side.and_then(|side| side.length).map_or(GAUGE, |length| length.get::<meter>());
+        let next = if whole { (at + 1) % cut.corners.len() } else { at };
+        let from = corner.cut.get::<meter>();
+        let to = cut.corners.get(next).map_or(from, |corner| corner.cut.get::<meter>());
+        let far = Point::metres(x + width, height);
+        drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(x, 0.0), far);
+        drawing.line(Pen::Cut, &[Point::metres(x, from), Point::metres(x + width, to)]);
+        let figure = style.mark(corner.cut).text;
+        let words = text!("{}: cut off {}", &corner.name, &figure);
+        drawing.text(Point::metres(x + 0.002, height + 0.005), Anchor::Start, words);
+        x += width + gap;
+    }
+    drawing
+}
+
 /// The four sides side by side as if the flange were slit at the first corner and laid flat, the
 /// roof-side edge above. From the first corner round to it again.
 fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {

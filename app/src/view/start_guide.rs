@@ -1,0 +1,115 @@
+//! Learning by doing: the demo opened at one board, three short steps beside it, never in the way.
+
+use calc::project::Place;
+use leptos::prelude::*;
+
+use super::html::{Html, asked, shown};
+use crate::desk::Desk;
+use crate::route::{Route, go};
+use crate::storage::Store;
+
+/// The demo's sheet that the steps are about, and the input that is changed there.
+pub const SHEET: &str = "s3";
+const INPUT: &str = "first_stud";
+/// Under this name the device remembers whether the steps go on: nothing at first, then `on`, at last `off`.
+const SETTING: &str = "guide";
+
+/// What the start page says of it; nothing once it was done or waved away.
+pub fn invitation(html: &mut Html, store: Store) {
+    if store.setting(SETTING).as_deref() == Some("off") {
+        return;
+    }
+    html.raw(
+        "<section class=\"try\"><h2>Try it: one minute, three steps</h2><ol>\
+         <li>The demo opens at a ceiling board, marked for the ribs of an old bus.</li>\
+         <li>Change one measure.</li><li>Watch its marks follow.</li></ol><div class=\"pair\">\
+         <button class=\"main\" data-do=\"try\" data-with=\"imperial\">Try it in inches</button>\
+         <button class=\"main\" data-do=\"try\" data-with=\"metric\">Try it in millimetres</button>\
+         </div><button class=\"plain\" data-do=\"try-not\">I know my way, do not show this again</button></section>",
+    );
+}
+
+/// The steps begin, in the demo with this id.
+pub fn begin(store: Store, project: &str) {
+    store.set_setting(SETTING, "on");
+    go(&Route::Sheet(project.to_owned(), SHEET.to_owned()));
+}
+
+/// The steps end, and are not offered again.
+pub fn end(store: Store) {
+    store.set_setting(SETTING, "off");
+}
+
+/// The steps beside the sheet that they are about; nothing on other pages.
+pub fn steps(store: Store, desk: Desk, route: ReadSignal<Route>) -> AnyView {
+    let on = RwSignal::new(store.setting(SETTING).as_deref() == Some("on"));
+    let typed =
+        move || desk.project.with(|project| project.typed(&Place::Sheet(SHEET.to_owned()), INPUT));
+    let before = untrack(typed);
+    let looked = RwSignal::new(false);
+    let step = Memo::new(move |_| {
+        let here = route.with(|route| matches!(route, Route::Sheet(_, sheet) if sheet == SHEET));
+        match (on.get() && here, typed() != before, looked.get()) {
+            (false, ..) => 0,
+            (true, _, true) => 3,
+            (true, true, false) => 2,
+            (true, false, false) => 1,
+        }
+    });
+    let metric =
+        move || desk.project.with(|project| project.system() == calc::quantity::UnitSystem::Metric);
+    // What is pointed at is marked by the style sheet.
+    Effect::new(move |_| mark_step(step.get()));
+    on_cleanup(|| mark_step(0));
+    let words = shown("guide", move |html| {
+        let step = step.get();
+        let (what, act, button) = match step {
+            1 if metric() => {
+                ("Tap \u{201c}First stud on the board\u{201d} and type 230.", "field", "Show me")
+            }
+            1 => ("Tap \u{201c}First stud on the board\u{201d} and type 9.", "field", "Show me"),
+            2 => ("Every mark has moved with it. Look at the marks.", "marks", "Show me"),
+            3 => (
+                "\u{21b6} above takes it back. That is all: measure, type, mark.",
+                "own",
+                "Begin my own",
+            ),
+            _ => return,
+        };
+        html.raw("<aside aria-label=\"First steps\"><p role=\"status\"><b>");
+        html.text(&step.to_string());
+        html.raw(" of 3</b> ");
+        html.text(what);
+        html.raw("</p>");
+        html.button("main", act, "", button);
+        html.raw("<button data-do=\"end\" aria-label=\"end the first steps\">✕</button></aside>");
+    });
+    let act = move |event: leptos::ev::MouseEvent| {
+        let Some((what, _)) = asked(&event) else { return };
+        match what.as_str() {
+            "field" => super::show(&super::page::element_id(INPUT)),
+            "marks" => {
+                looked.set(true);
+                super::show("results");
+                if let Ok(Some(marks)) = document().query_selector(".results .marks") {
+                    marks.scroll_into_view();
+                }
+            }
+            "own" | "end" => {
+                end(store);
+                on.set(false);
+                if what == "own" {
+                    go(&Route::Start);
+                }
+            }
+            _ => {}
+        }
+    };
+    view! { <div on:click=act>{words}</div> }.into_any()
+}
+
+fn mark_step(step: u8) {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("data-guide", if step == 1 { "field" } else { "" });
+    }
+}
