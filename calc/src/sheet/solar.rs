@@ -33,7 +33,9 @@ use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{ANGLE, CURRENT, ENERGY, Style, TEMPERATURE, VOLTAGE, amount, plain};
+use crate::quantity::{
+    ANGLE, CURRENT, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain,
+};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use gap::{Short, Store};
@@ -126,8 +128,15 @@ static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
     .default("1")
     .usual("1", "1")
     .help("Joined plus to minus in one string.");
-static PANELS: Ask =
-    Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES]);
+static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 200.0))
+    .optional()
+    .usual("15 lb", "7 kg")
+    .help("For the weight on the buy list: in the data sheet, brackets not counted.");
+static PANELS: Ask = Ask::group(
+    "panels",
+    "Panels",
+    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES, &PANEL_MASS],
+);
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
 );
@@ -160,6 +169,7 @@ struct Inputs {
     plane: Plane,
     count: u32,
     watts: f64,
+    mass: Option<Mass>,
     open_circuit: Option<ElectricPotential>,
     rule: ColdRule,
     in_series: u32,
@@ -185,7 +195,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         ground_reflectance: GROUND_REFLECTANCE,
     };
     let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, open_circuit, rule, in_series, short_circuit_a) =
+    let (count, watts, mass, open_circuit, rule, in_series, short_circuit_a) =
         reader.group(&PANELS, |group| {
             let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
             let rule =
@@ -199,7 +209,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
                     text!("there are {} panels; no more than that can be in series", &count),
                 );
             }
-            (count, group.number(&WATTS), group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
+            let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
+            (count, watts, mass, group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
         });
     let loss = reader.number(&LOSS) / 100.0;
     let mut store = None;
@@ -221,6 +232,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         plane,
         count,
         watts,
+        mass,
         open_circuit,
         rule,
         in_series,
@@ -372,7 +384,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             quantity: f64::from(inputs.count),
             unit: "each",
             cost: None,
-            mass: None,
+            mass: inputs.mass.map(|mass| mass * f64::from(inputs.count)),
         }],
         outcome: record
             .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
