@@ -373,7 +373,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &figures),
         remarks: words::remarks(inputs, &figures, style),
         tables: std::iter::once(months::table(inputs, &figures))
-            .chain(gap::table(inputs, &figures.short))
+            .chain(gap::table(inputs, &figures))
             .collect(),
         drawings,
         working: steps,
