@@ -25,7 +25,6 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
     page.add_sheet("gap_fill").await?;
     let filler = page.sheet_id().await?;
     page.fill("product", "clear epoxy").await?;
-    page.click("[data-do=add-row][data-with=containers]").await?;
     page.fill_all(&[
         ("gaps.0.label", "worn joints"),
         ("gaps.0.count", "6"),
@@ -36,15 +35,17 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
         ("loss_percent", "15"),
         ("mix.a", "2"),
         ("mix.b", "1"),
-        ("pot_life.time", "25"),
-        ("pot_life.at", "25"),
         ("temperature", "18"),
         ("pour_rate", "20"),
         ("batch_limit", "250"),
     ])
     .await?;
     page.choose("containers.0.part", "kit of both").await?;
+    open_group(page, "pot_life").await?;
+    open_group(page, "times").await?;
     page.fill_all(&[
+        ("pot_life.time", "25"),
+        ("pot_life.at", "25"),
         ("containers.0.size", "0.75 l"),
         ("containers.0.price", "48"),
         ("times.recoat_least", "3"),
@@ -57,6 +58,7 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
 
     page.add_sheet("coating").await?;
     let finish = page.sheet_id().await?;
+    open_group(page, "times").await?;
     page.fill_all(&[
         ("product", "floor finish"),
         ("areas.0.label", "aisle"),
@@ -77,6 +79,7 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
 
     page.add_sheet("schedule").await?;
     let days = page.sheet_id().await?;
+    open_group(page, "hours").await?;
     page.fill_all(&[("start", "8:30"), ("hours.from", "8:00"), ("hours.to", "19:00")]).await?;
     page.choose("steps.0.passes", "Gap and hole filling").await?;
     page.click("[data-do=add-row][data-with=steps]").await?;
@@ -189,6 +192,11 @@ async fn answers_as_worked_out(page: &mut Page, id: &str) -> Result<()> {
     page.leave_field().await?;
     page.settle().await?;
     page.wait_for_answers(&answers_in(&page.kept_project().await?, id)?).await
+}
+
+/// Opens a group of fields that may be left out.
+async fn open_group(page: &Page, path: &str) -> Result<()> {
+    page.click(&format!("details[data-group=\"{path}\"] summary")).await
 }
 
 /// How many steps a schedule has.
