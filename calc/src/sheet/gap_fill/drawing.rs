@@ -40,6 +40,8 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let at = Point::metres;
     drawing.rectangle(Pen::Thin, Fill::Level(1), at(0.0, level(a_up_to)), at(across, rim));
     drawing.rectangle(Pen::Thin, Fill::Level(3), at(0.0, level(top)), at(across, level(a_up_to)));
+    // The bench that it stands on is as long as the texts beside it are.
+    drawing.line(Pen::Thin, &[at(-across * 0.1, rim), at(across * 2.7, rim)]);
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
     let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
