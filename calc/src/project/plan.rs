@@ -37,7 +37,8 @@ pub fn plan(body: &Body, style: Style) -> Option<Drawing> {
             drawing.area(Pen::Thin, Fill::Stock, &corners.map(|(x, y)| at(x, y)));
         }
         drawing.line(Pen::Centre, &[at(x, 0.0), at(x, wide(x))]);
-        drawing.text(at(x, 0.0), Anchor::Middle, (index + 1).to_string());
+        // Below the wall, not on its line.
+        drawing.text(at(x, -along * 0.01), Anchor::Middle, (index + 1).to_string());
     }
     for opening in &body.openings {
         let (x, y) = (opening.x.get::<meter>(), opening.y.get::<meter>());
