@@ -119,6 +119,8 @@ pub enum Kind {
         of: &'static Ask,
         /// The fewest values.
         at_least: usize,
+        /// The most values.
+        at_most: usize,
     },
     /// One of several inputs, each under its own key beside the others; `key` is empty.
     Either(&'static [&'static Ask]),
@@ -283,7 +285,16 @@ impl Ask {
         at_least: usize,
         of: &'static Self,
     ) -> Self {
-        Self::new(key, label, Kind::List { of, at_least })
+        Self::new(key, label, Kind::List { of, at_least, at_most: MOST_ROWS })
+    }
+
+    /// The most values that a list takes.
+    #[must_use]
+    pub const fn at_most(mut self, most: usize) -> Self {
+        if let Kind::List { of, at_least, .. } = self.kind {
+            self.kind = Kind::List { of, at_least, at_most: most };
+        }
+        self
     }
 
     /// One of several inputs beside each other.

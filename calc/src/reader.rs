@@ -435,7 +435,7 @@ impl<'a> Reader<'a> {
     fn items(&self, ask: &Ask) -> Vec<Self> {
         let (noun, at_least) = match ask.kind {
             Kind::Rows { noun, at_least, .. } => (noun.to_owned(), at_least),
-            Kind::List { of, at_least } => (lower_first(of.label), at_least),
+            Kind::List { of, at_least, .. } => (lower_first(of.label), at_least),
             _ => return Vec::new(),
         };
         let here = self.below(ask.key);

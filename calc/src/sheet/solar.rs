@@ -78,6 +78,7 @@ static AZIMUTH: Ask =
         .help("0 faces the equator, 90 east or west; a flat panel has no direction.");
 static CLEARNESS_ONE: Ask = Ask::number("", "Clearness", (0.05, 0.85)).usual("0.5", "0.5");
 static CLEARNESS: Ask = Ask::list("clearness", "Clearness, one or twelve", 1, &CLEARNESS_ONE)
+    .at_most(12)
     .help("Share of the sun's light that gets through in a month, January first: 0.3 in cloudy winters to 0.7 in deserts; one figure stands for all months.");
 static COUNT: Ask = Ask::count("count", "Number of panels", (1, 100)).usual("2", "2");
 static WATTS: Ask = Ask::number_in("watts", "Rated power of each", "W", (1.0, 2000.0))

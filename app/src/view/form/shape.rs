@@ -102,7 +102,7 @@ impl Walker<'_> {
         match ask.kind {
             Kind::Group(of) => self.group(ask, of, &here),
             Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
-            Kind::List { of, .. } => self.list(ask, of, &here),
+            Kind::List { of, at_most, .. } => self.list(ask, of, at_most, &here),
             Kind::Either(of) => self.either(ask, of, path),
             _ => self.field(ask, &here),
         }
@@ -163,11 +163,12 @@ impl Walker<'_> {
     }
 
     /// Values in order: the next field opens by itself when the last one is filled.
-    fn list(&mut self, ask: &'static Ask, of: &'static Ask, path: &str) {
+    fn list(&mut self, ask: &'static Ask, of: &'static Ask, at_most: usize, path: &str) {
         let kept = self.project.row_count(self.place, path);
         let last_blank = kept > 0
             && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
-        let shown = (if last_blank { kept } else { kept + 1 }).min(MOST_ROWS);
+        // More than it takes are shown all the same: a file may have them, and something is to be mended.
+        let shown = if last_blank { kept } else { (kept + 1).min(at_most.max(kept)) };
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
         if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {
