@@ -19,6 +19,8 @@ pub struct Ask {
     pub usual: [&'static str; 2],
     /// A small drawing of where the tape goes.
     pub figure: Figure,
+    /// A table that fills this input and others of its row in one go; none where there is none.
+    pub picks: Option<&'static Picks>,
 }
 
 /// Where the tape goes, as a small drawing that many inputs share.
@@ -62,6 +64,18 @@ pub enum Figure {
     OneWay,
     /// From wheel to wheel.
     Wheels,
+}
+
+/// A table of named things, each of which fills several inputs of one row: materials.
+#[derive(Clone, Copy, Debug)]
+pub struct Picks {
+    /// What is picked, for the first line of the list: `material`.
+    pub noun: &'static str,
+    /// The names, in the order of the table.
+    pub names: fn() -> Vec<&'static str>,
+    /// What one of them fills in: keys of its row, and the texts as they would be typed. All of
+    /// the table's keys are named each time, with an empty text where nothing is known.
+    pub fills: fn(usize, UnitSystem) -> Vec<(&'static str, String)>,
 }
 
 /// What an input takes.
@@ -119,12 +133,12 @@ pub enum Kind {
         of: &'static Ask,
         /// The fewest values.
         at_least: usize,
-        /// The most values.
+        /// The most values that the page offers room for.
         at_most: usize,
     },
     /// One of several inputs, each under its own key beside the others; `key` is empty.
     Either(&'static [&'static Ask]),
-    /// The id of another sheet of the given kind.
+    /// The id of another sheet of the given kind, or of one of several, with spaces between.
     SheetOf(&'static str),
 }
 
@@ -154,6 +168,8 @@ pub enum BodyPart {
     RibWidth,
     /// How many ribs there are.
     RibCount,
+    /// The mean distance from rib to rib.
+    RibSpacing,
     /// The centre lines of all ribs, from the front wall.
     Ribs,
 }
@@ -167,6 +183,7 @@ impl BodyPart {
             Self::Height => "the body's height",
             Self::RibWidth => "the body's rib width",
             Self::RibCount => "the body's number of ribs",
+            Self::RibSpacing => "the body's mean rib spacing",
             Self::Ribs => "the body's ribs",
         }
     }
@@ -185,6 +202,7 @@ impl Ask {
             need: Need::Required,
             usual: ["", ""],
             figure: Figure::None,
+            picks: None,
         }
     }
 
@@ -288,7 +306,7 @@ impl Ask {
         Self::new(key, label, Kind::List { of, at_least, at_most: MOST_ROWS })
     }
 
-    /// The most values that a list takes.
+    /// Offers no room for more values than so many.
     #[must_use]
     pub const fn at_most(mut self, most: usize) -> Self {
         if let Kind::List { of, at_least, .. } = self.kind {
@@ -297,12 +315,19 @@ impl Ask {
         self
     }
 
+    /// Offers a table that fills this input and others of its row.
+    #[must_use]
+    pub const fn picks(mut self, picks: &'static Picks) -> Self {
+        self.picks = Some(picks);
+        self
+    }
+
     /// One of several inputs beside each other.
     pub const fn either(label: &'static str, of: &'static [&'static Self]) -> Self {
         Self::new("", label, Kind::Either(of))
     }
 
-    /// The id of another sheet.
+    /// The id of another sheet of a kind, or of one of several, with spaces between.
     pub const fn sheet_of(key: &'static str, label: &'static str, kind: &'static str) -> Self {
         Self::new(key, label, Kind::SheetOf(kind))
     }

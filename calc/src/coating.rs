@@ -3,6 +3,7 @@
 pub mod air;
 pub mod bead;
 pub mod cautions;
+pub mod climate;
 pub mod containers;
 pub mod film;
 pub mod gap;

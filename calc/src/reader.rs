@@ -11,6 +11,7 @@ use std::sync::Arc;
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::fault::Fault;
 use crate::outcome::Record;
+use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
     DIMENSIONS, Dimension, Length, Measure, Style, Unit, plain, read_number, significant,
@@ -32,6 +33,9 @@ impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
 pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, String> + 'a;
 
+/// What is said of a sheet that waits for the one that asks.
+pub const NOT_READY: &str = "this sheet takes from that one itself; choose another";
+
 /// What a sheet may look at besides its own inputs.
 pub struct Site<'a> {
     /// How results are written.
@@ -40,6 +44,8 @@ pub struct Site<'a> {
     pub body: &'a Body,
     /// Outcomes of other sheets.
     pub sheets: &'a FindSheet<'a>,
+    /// What everything on the project's buy list weighs; the error is why it cannot be told.
+    pub weight: &'a dyn Fn() -> Result<Weight, String>,
 }
 
 /// Reads the answers at one place of a sheet's inputs.
@@ -87,6 +93,15 @@ impl<'a> Reader<'a> {
     /// The measured body.
     pub fn body(&self) -> &'a Body {
         self.site.body
+    }
+
+    /// What everything on the project's buy list weighs; for sheets that ask under
+    /// [`WEIGHT_KEY`](crate::project::shopping::WEIGHT_KEY).
+    ///
+    /// # Errors
+    /// Another sheet on the list takes from this one.
+    pub fn project_weight(&self) -> Result<Weight, String> {
+        (self.site.weight)()
     }
 
     /// Notes a fault of this place.
@@ -406,6 +421,19 @@ impl<'a> Reader<'a> {
                 None
             }
         }
+    }
+
+    /// The outcome of the sheet named by the input, for what a sheet can do without: none, and no
+    /// fault, where that sheet itself waits for this one. What is taken must not hang on what this
+    /// sheet hands over.
+    pub fn sheet_if_ready(&self, ask: &Ask) -> Option<Arc<Record>> {
+        let Kind::SheetOf(kind) = ask.kind else { return None };
+        let here = self.below(ask.key);
+        let found = (self.site.sheets)(&here.text()?, kind);
+        if found.as_ref().is_err_and(|message| message != NOT_READY) {
+            return self.sheet(ask);
+        }
+        found.ok()
     }
 
     /// The outcome of the sheet named by the input.

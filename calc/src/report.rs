@@ -1,8 +1,12 @@
 //! What a sheet gives back: answers, working, cautions, drawings, list lines and the outcome.
 
+use std::sync::Arc;
+
 use crate::drawing::Drawing;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
+use crate::quantity::Length;
+use crate::sheet::cut_plan::planned::Planned;
 use crate::source::Source;
 
 /// Everything a sheet has to say about one set of inputs.
@@ -14,6 +18,10 @@ pub struct Report {
     pub remarks: Vec<Remark>,
     /// Figures side by side, where a choice is to be made.
     pub tables: Vec<Table>,
+    /// Lines to be ticked off as the work goes on.
+    pub checks: Vec<CheckList>,
+    /// New sheets that could be made from these results.
+    pub offers: Vec<Offer>,
     /// Drawings to scale.
     pub drawings: Vec<Drawing>,
     /// Templates to be printed in true size and laid on the work: shapes in real lengths, and words
@@ -27,8 +35,13 @@ pub struct Report {
     pub cautions: Vec<Caution>,
     /// Lines for the buy list.
     pub buy: Vec<BuyLine>,
+    /// Where the things of the buy list have their middle along the body, from the front wall; none
+    /// where the sheet does not know. [length]
+    pub centre: Option<Length>,
     /// Lines for the cut list.
     pub cut: Vec<CutLine>,
+    /// The plan that these lines come from, so that the project can plan like sheets together.
+    pub cutting: Option<Arc<Planned>>,
     /// The outcome as plain named numbers.
     pub outcome: Record,
     /// Inputs that were left out and taken from the body; filled in by the reader.
@@ -44,13 +57,17 @@ impl Default for Report {
             answers: Vec::new(),
             remarks: Vec::new(),
             tables: Vec::new(),
+            checks: Vec::new(),
+            offers: Vec::new(),
             drawings: Vec::new(),
             templates: Vec::new(),
             marks: Vec::new(),
             working: Vec::new(),
             cautions: Vec::new(),
             buy: Vec::new(),
+            centre: None,
             cut: Vec::new(),
+            cutting: None,
             outcome: Record::new(),
             from_body: Vec::new(),
         }
@@ -128,6 +145,42 @@ pub struct Table {
     pub heads: Vec<String>,
     /// The rows.
     pub rows: Vec<TableRow>,
+}
+
+/// Lines to be ticked off, one by one, as the work goes on.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CheckList {
+    /// What it is for.
+    pub title: String,
+    /// The lines, in the order of the work.
+    pub lines: Vec<CheckLine>,
+}
+
+/// A line to be ticked off.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct CheckLine {
+    /// What the tick is kept under, unique among all lines of the sheet. A line that asks for other
+    /// work after a change has another key: its tick does not hold any more.
+    pub key: String,
+    /// What is to be done.
+    pub text: String,
+    /// A second line where it helps.
+    pub note: String,
+    /// Whether the second line is a warning.
+    pub warns: bool,
+}
+
+/// A new sheet that could be made from these results. The app adds it in one tap; when the results
+/// change, the sheet made from them says that it is behind, and takes the new ones in another.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Offer {
+    /// What is offered: `Wire these lamps`.
+    pub label: &'static str,
+    /// The kind of the new sheet.
+    pub kind: &'static str,
+    /// Its inputs: path and text as a person would type it. The first input of a row names the row;
+    /// it is by that name that the row is found again.
+    pub inputs: Vec<(String, String)>,
 }
 
 /// Texts that are written out in a sheet, such as the heads of a table.

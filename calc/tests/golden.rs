@@ -60,6 +60,19 @@ fn written(report: &Report) -> String {
             let _ = writeln!(out, "{}{chosen}", row.cells.join(" | "));
         }
     }
+    for list in &report.checks {
+        let _ = writeln!(out, "\nto tick off: {}", list.title);
+        for line in &list.lines {
+            let sign = if line.warns { " !" } else { "" };
+            let _ = writeln!(out, "- {} /{sign} {}   ({})", line.text, line.note, line.key);
+        }
+    }
+    for offer in &report.offers {
+        let _ = writeln!(out, "\noffer: {} -> {}", offer.label, offer.kind);
+        for (path, text) in &offer.inputs {
+            let _ = writeln!(out, "{path} = {text}");
+        }
+    }
     for strip in &report.marks {
         let _ = writeln!(out, "\nmarks on {}", strip.label);
         for mark in &strip.marks {

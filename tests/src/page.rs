@@ -311,6 +311,13 @@ impl Page {
         Ok(file)
     }
 
+    /// Makes the processor that many times slower, as a phone's is; only Chromium can.
+    pub async fn slow_down(&self, times: u32) -> Result<()> {
+        let rate = json!({ "rate": times });
+        self.browser.cdp().send_raw("Emulation.setCPUThrottlingRate", rate).await?;
+        Ok(())
+    }
+
     /// Prints the page to a file, and says where.
     pub async fn print(&self, name: &str) -> Result<PathBuf> {
         let folder = workspace::target().join("e2e/print");

@@ -1,5 +1,8 @@
 //! The budgets beside what was measured. Times depend on the machine, so they are reported and never asserted.
 
+mod in_engine;
+mod solver;
+
 use crate::build;
 use crate::bytes::{self, BUDGET};
 use crate::tools;
@@ -32,11 +35,13 @@ pub fn bench() -> Result<()> {
         let unsound = native.get("read_texts_unsound").map_or("?", String::as_str);
         format!("{unsound} unsound, {time}")
     });
+    let wasm = in_engine::evaluate().map(Duration::from_secs_f64).map(milliseconds);
+    let keystroke = worst_and_median(in_engine::keystrokes());
     let rows = [
         ("first visit, brotli", format!("{BUDGET} bytes"), Some(format!("{first_visit} bytes"))),
         ("evaluate() of the demo project, native", "1 ms".to_owned(), time("evaluate")),
-        ("evaluate() of the demo project, wasm", "3 ms".to_owned(), None),
-        ("keystroke to painted answer, 4x slower CPU", "16 ms".to_owned(), None),
+        ("evaluate() of the demo project, wasm", "3 ms".to_owned(), wasm),
+        ("keystroke to painted answer, 4x slower CPU", "16 ms".to_owned(), keystroke),
         ("Lighthouse mobile, all categories", "100".to_owned(), lighthouse),
         ("cut plan, 200 pieces of 4 stock lengths", "250 ms".to_owned(), cut_plan),
         ("a million made-up texts read, native", "0 unsound".to_owned(), reader),
@@ -48,6 +53,7 @@ pub fn bench() -> Result<()> {
             measured.unwrap_or_else(|| "not measured".to_owned())
         );
     }
+    solver::compare();
     Ok(())
 }
 
@@ -65,6 +71,20 @@ fn native() -> BTreeMap<String, String> {
         .filter_map(|line| line.split_once(' '))
         .map(|(name, figure)| (name.to_owned(), figure.to_owned()))
         .collect()
+}
+
+/// Of the sheets' times, the one in the middle and the longest, in words.
+fn worst_and_median(mut times: Vec<(String, f64)>) -> Option<String> {
+    calc::sorting::sort_by(&mut times, |a, b| a.1.total_cmp(&b.1));
+    let (_, median) = times.get(times.len() / 2)?;
+    let (worst, longest) = times.last()?;
+    let words = |seconds: f64| milliseconds(Duration::from_secs_f64(seconds));
+    Some(format!(
+        "{}, the median of {} sheets; {} on {worst}",
+        words(*median),
+        times.len(),
+        words(*longest)
+    ))
 }
 
 fn milliseconds(time: Duration) -> String {

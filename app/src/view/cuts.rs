@@ -1,23 +1,300 @@
-//! The cut list over all sheets.
+//! The cut list over all sheets: every stock length as a bar, every piece to be ticked off when it is cut.
 
-use calc::project::Project;
+use calc::project::{CutBar, CutGroup, CutPiece, Evaluation, Node, Project};
+use calc::quantity::{Length, Style};
 use leptos::prelude::*;
+use uom::si::length::millimeter;
 
-use super::html::shown;
-use super::report::cut_line;
-use crate::desk::Desk;
+use super::drawing::paper::{Paper, ROW, TEXT, text_width};
+use super::html::{Html, asked, shown};
+use super::report::remark;
+use super::ticks::{tick_box, tick_part};
+use crate::desk::{Desk, tick, ticked};
+
+/// Ticks of this list: for each bar and copy of it, which of its pieces are cut, a bit each.
+const LIST: &str = "cuts";
+/// A number in the file holds so many bits exactly; a piece past them is ticked with its bar.
+const MOST_BITS: usize = 52;
+/// Width of the longest bar. [px]
+const WIDTH: f64 = 358.0;
+const HIGH: f64 = 34.0;
+const RIGHT: (f64, f64) = (1.0, 0.0);
 
 /// The page.
 pub fn cuts_page(desk: Desk) -> AnyView {
-    let lines = shown("part", move |html| {
-        let style = desk.project.with(Project::style);
+    let style = Memo::new(move |_| desk.project.with(Project::style));
+    let write = move |html: &mut Html| {
         let all = desk.evaluation.get();
-        for line in &all.cut_list {
-            cut_line(html, &line.line, style);
-        }
+        let style = style.get();
         if all.cut_list.is_empty() {
             html.tag("p", "help", "No sheet has anything to cut yet.");
         }
+        let mut names = Names::default();
+        desk.project.with_untracked(|project| {
+            for group in &all.cut_list {
+                write_group(html, project, group, &mut names, style);
+            }
+        });
+    };
+    let turn = move |what: &str, with: &str, on: bool| {
+        let Some((bar, piece)) = with.rsplit_once('#') else { return };
+        let before = desk.project.with_untracked(|project| bits(project, bar));
+        let now = match (what, piece.parse::<u64>()) {
+            ("piece", Ok(piece)) if on => before | (1 << piece),
+            ("piece", Ok(piece)) => before & !(1 << piece),
+            ("bar", Ok(pieces)) if on => all_bits(pieces),
+            _ => 0,
+        };
+        let kept = (now > 0).then_some(now as f64);
+        desk.change(|project| tick(project, LIST, bar, kept));
+    };
+    let list = tick_part(desk, write, is_ticked, turn);
+    let foot = shown("part", move |html| {
+        let all = desk.evaluation.get();
+        desk.project.with(|project| left_over_ticks(html, project, &all, style.get()));
     });
-    view! { <h1 tabindex="-1">"Cut list"</h1>{lines} }.into_any()
+    let forget = move |event: leptos::ev::MouseEvent| {
+        if let Some((_, key)) = asked(&event) {
+            desk.change(|project| tick(project, LIST, &key, None));
+        }
+    };
+    let progress = shown("progress", move |html| {
+        let all = desk.evaluation.get();
+        let (done, pieces) = desk.project.with(|project| count(project, &all));
+        if pieces > 0 {
+            html.tag("p", "total", &format!("{done} of {pieces} pieces cut"));
+        }
+    });
+    view! {
+        <h1 tabindex="-1">"Cut list"</h1>
+        {progress}
+        <div class="cuts">{list}</div>
+        <div on:click=forget>{foot}</div>
+    }
+    .into_any()
+}
+
+/// Names of bars, copies of one name counted.
+#[derive(Default)]
+struct Names(Vec<(String, usize)>);
+
+impl Names {
+    /// The name of the next copy of a bar.
+    fn next(&mut self, key: &str) -> String {
+        let copy = match self.0.iter_mut().find(|(known, _)| known == key) {
+            Some((_, count)) => {
+                *count += 1;
+                *count
+            }
+            None => {
+                self.0.push((key.to_owned(), 1));
+                1
+            }
+        };
+        format!("{key}|{copy}")
+    }
+}
+
+fn bits(project: &Project, bar: &str) -> u64 {
+    // What was kept is a whole number below 2^52.
+    ticked(project, LIST, bar).map_or(0, |bits| bits as u64)
+}
+
+fn all_bits(pieces: u64) -> u64 {
+    (1 << pieces.min(MOST_BITS as u64)) - 1
+}
+
+fn is_ticked(project: &Project, what: &str, with: &str) -> bool {
+    let Some((bar, number)) = with.rsplit_once('#') else { return false };
+    let Ok(number) = number.parse::<u64>() else { return false };
+    match what {
+        "piece" => bits(project, bar) & (1 << number) != 0,
+        _ => bits(project, bar) & all_bits(number) == all_bits(number),
+    }
+}
+
+/// Pieces that are cut, and pieces in all.
+fn count(project: &Project, all: &Evaluation) -> (u32, u32) {
+    let mut names = Names::default();
+    let (mut done, mut pieces) = (0, 0);
+    for bar in all.cut_list.iter().flat_map(|group| &group.bars) {
+        let key = bar.key();
+        for _ in 0..bar.count {
+            let cut = bits(project, &names.next(&key)) & all_bits(bar.pieces.len() as u64);
+            done += cut.count_ones();
+            pieces += bar.pieces.len().min(MOST_BITS) as u32;
+        }
+    }
+    (done, pieces)
+}
+
+fn write_group(
+    html: &mut Html,
+    project: &Project,
+    group: &CutGroup,
+    names: &mut Names,
+    style: Style,
+) {
+    html.raw("<section class=\"cut-group\">");
+    html.tag("h2", "", &group.title);
+    html.tag("p", "help", &titles(project, &group.sheets));
+    html.raw("<ul class=\"remarks\">");
+    for one in &group.remarks {
+        remark(html, one);
+    }
+    html.raw("</ul>");
+    let longest = group.bars.iter().filter_map(|bar| bar.length).map(mm).fold(1.0, f64::max);
+    let several = group.sheets.len() > 1;
+    for bar in &group.bars {
+        write_bar(html, project, bar, several, longest, names, style);
+    }
+    html.raw("</section>");
+}
+
+fn write_bar(
+    html: &mut Html,
+    project: &Project,
+    bar: &CutBar,
+    several: bool,
+    longest: f64,
+    names: &mut Names,
+    style: Style,
+) {
+    html.raw("<section class=\"bar\">");
+    let name = bar.length.map_or_else(|| bar.stock.clone(), |length| style.length(length));
+    html.tag("h3", "", &format!("{} × {name}", bar.count));
+    if bar.length.is_some() {
+        html.raw("<div class=\"drawing\" role=\"img\" aria-label=\"");
+        html.text(&format!("{} cut into {} pieces", bar.stock, bar.pieces.len()));
+        html.raw("\">");
+        html.raw(&bar_svg(bar, longest));
+        html.raw("</div>");
+        html.tag("p", "help", &format!("Left over: {}", style.length(bar.waste)));
+    }
+    html.raw("<ul class=\"ticks\">");
+    let key = bar.key();
+    for copy in 0..bar.count {
+        let key = names.next(&key);
+        // A length that gives one piece has one box.
+        let single = bar.pieces.len() == 1;
+        if !single {
+            html.raw("<li><label class=\"whole\">");
+            tick_box(html, "bar", &format!("{key}#{}", bar.pieces.len()), "");
+            html.tag("span", "what", &format!("{} of {}", copy + 1, bar.count));
+            html.raw("</label><ul>");
+        }
+        for (at, piece) in bar.pieces.iter().take(MOST_BITS).enumerate() {
+            html.raw("<li><label>");
+            tick_box(html, "piece", &format!("{key}#{at}"), "");
+            write_piece(html, project, piece, several, style);
+            html.raw("</label></li>");
+        }
+        if !single {
+            html.raw("</ul></li>");
+        }
+    }
+    html.raw("</ul></section>");
+}
+
+fn write_piece(html: &mut Html, project: &Project, piece: &CutPiece, several: bool, style: Style) {
+    html.raw("<span class=\"what\">");
+    let marked = style.mark(piece.length);
+    html.tag("strong", "", &marked.text);
+    html.raw(" ");
+    html.text(&piece.label);
+    if several {
+        html.tag("span", "note", &titles(project, std::slice::from_ref(&piece.sheet)));
+    }
+    html.raw("</span>");
+}
+
+fn titles(project: &Project, sheets: &[String]) -> String {
+    let titles: Vec<String> = sheets
+        .iter()
+        .filter_map(|id| project.sheet(id))
+        .map(|sheet| super::title_of(&sheet))
+        .collect();
+    titles.join(", ")
+}
+
+/// A stock length to scale: its pieces with their names, and what is left over.
+fn bar_svg(bar: &CutBar, longest: f64) -> String {
+    let stock = bar.length.map_or(1.0, mm);
+    let px = (WIDTH - 2.0) / longest.max(1.0);
+    let mut paper = Paper::new(WIDTH, HIGH + 2.0);
+    let rectangle = |paper: &mut Paper, class: &str, from: f64, to: f64| {
+        let (a, b) = (1.0 + from * px, 1.0 + to * px);
+        paper.path(class, &[(a, 1.0), (b, 1.0), (b, HIGH), (a, HIGH)], true);
+    };
+    rectangle(&mut paper, "pen-thin ground-waste", 0.0, stock);
+    let mut at = 0.0;
+    for piece in &bar.pieces {
+        let end = (at + mm(piece.length)).min(stock);
+        rectangle(&mut paper, "pen-solid fill-stock", at, end);
+        if end < stock {
+            let x = 1.0 + end * px;
+            paper.path("pen-cut", &[(x, 0.0), (x, HIGH + 2.0)], false);
+        }
+        if text_width(&piece.label) * TEXT / ROW + 6.0 < (end - at) * px {
+            let middle = (1.0 + f64::midpoint(at, end) * px, HIGH * 0.5 + 1.0);
+            paper.text("", middle, RIGHT, &piece.label);
+        }
+        at = (end + mm(bar.kerf)).min(stock);
+    }
+    paper.finish()
+}
+
+/// What was cut for a plan that has changed since: it is there, and is told.
+fn left_over_ticks(html: &mut Html, project: &Project, all: &Evaluation, style: Style) {
+    let Some(Node::Object(kept)) = project.extra("ticked").and_then(|all| all.get(LIST)) else {
+        return;
+    };
+    let mut names = Names::default();
+    let mut planned: Vec<String> = Vec::new();
+    for bar in all.cut_list.iter().flat_map(|group| &group.bars) {
+        let key = bar.key();
+        planned.extend((0..bar.count).map(|_| names.next(&key)));
+    }
+    let mut gone = kept.keys().filter(|key| !planned.contains(key)).peekable();
+    if gone.peek().is_none() {
+        return;
+    }
+    html.raw("<section class=\"cut-before\"><h2>Cut before the plan changed</h2>");
+    html.tag(
+        "p",
+        "help",
+        "These are cut already but no longer planned so. Use them up, or forget them.",
+    );
+    html.raw("<ul>");
+    for key in gone {
+        html.raw("<li>");
+        html.tag("span", "what", &words_of(key, style));
+        html.button("", "forget", key, "Forget it");
+        html.raw("</li>");
+    }
+    html.raw("</ul></section>");
+}
+
+/// A bar's name in words: `1x4 pine, 8 ft: rail 60 in, rung 36 in`.
+fn words_of(key: &str, style: Style) -> String {
+    let mut parts = key.split('|');
+    let mut next = || parts.next().unwrap_or_default();
+    let (material, length, pieces) = (next(), next(), next());
+    let read = |text: &str| text.parse::<f64>().ok().map(Length::new::<millimeter>);
+    let pieces: Vec<String> = pieces
+        .split('+')
+        .map(|piece| match piece.split_once('@') {
+            Some((label, length)) => {
+                let length = read(length).map_or_else(String::new, |l| style.mark(l).text);
+                format!("{label} {length}")
+            }
+            None => piece.to_owned(),
+        })
+        .collect();
+    let length = read(length).map_or_else(String::new, |l| format!(", {}", style.length(l)));
+    format!("{material}{length}: {}", pieces.join(", "))
+}
+
+fn mm(length: Length) -> f64 {
+    length.get::<millimeter>()
 }

@@ -12,10 +12,11 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use calc::ask::{Ask, Kind};
 use calc::project::{Node, Place};
+use calc::quantity::UnitSystem;
 use leptos::ev::{Event, FocusEvent, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlInputElement};
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::dom::elements;
 use super::html::asked;
@@ -26,12 +27,19 @@ use shape::{Walk, find_ask};
 
 pub use shape::join;
 
+/// What a table may have been read in.
+const UNIT_SYSTEMS: [UnitSystem; 2] = [UnitSystem::Imperial, UnitSystem::Metric];
+
 /// What a form knows beside the project.
 #[derive(Clone, Copy)]
 struct Form {
     desk: Desk,
     place: StoredValue<Place>,
     asks: &'static [&'static Ask],
+    /// Where they stand; empty at the top.
+    base: StoredValue<String>,
+    /// Keys of those that are left out.
+    skip: &'static [&'static str],
     /// Which alternative was picked where none is filled in yet.
     picked: RwSignal<BTreeMap<String, usize>>,
     /// What was typed under an alternative that is not chosen: it comes back when the choice does.
@@ -42,10 +50,24 @@ struct Form {
 
 /// The form for all asks of a place.
 pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView {
+    form_part(desk, place, asks, String::new(), &[])
+}
+
+/// The form for asks that stand at `base`, such as those of one row; those with a key in `skip`
+/// are left out.
+pub fn form_part(
+    desk: Desk,
+    place: Place,
+    asks: &'static [&'static Ask],
+    base: String,
+    skip: &'static [&'static str],
+) -> AnyView {
     let form = Form {
         desk,
         place: StoredValue::new(place),
         asks,
+        base: StoredValue::new(base),
+        skip,
         picked: RwSignal::new(BTreeMap::new()),
         put_by: StoredValue::new(BTreeMap::new()),
         go_to: StoredValue::new(None),
@@ -68,7 +90,7 @@ pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView 
         }
         let system = form.desk.project.with_untracked(calc::project::Project::system);
         mend(&root, &walk.fields, |path, typed| {
-            find_ask(form.asks, path).map_or_else(
+            form.ask(path).map_or_else(
                 || typed.to_owned(),
                 |ask| stored_text(ask, typed, ask.unit_in(system)),
             )
@@ -96,8 +118,18 @@ impl Form {
         let all = self.desk.evaluation.get();
         let picked = self.picked.get();
         self.desk.project.with(|project| {
-            self.place.with_value(|place| Walk::new(project, &all, place, &picked, self.asks))
+            self.place.with_value(|place| {
+                self.base.with_value(|base| {
+                    Walk::part(project, &all, place, &picked, self.asks, base, self.skip)
+                })
+            })
         })
+    }
+
+    /// The ask for the input at a path.
+    fn ask(&self, path: &str) -> Option<&'static Ask> {
+        let path = self.base.with_value(|base| path.strip_prefix(base.as_str()))?;
+        find_ask(self.asks, path.trim_start_matches('.'))
     }
 
     /// Text was typed into a field.
@@ -110,6 +142,14 @@ impl Form {
     fn picked_option(&self, event: &Event) {
         let Some(element) = element_of(event) else { return };
         if element.tag_name() != "SELECT" {
+            return;
+        }
+        if let Some(path) = element.get_attribute("data-picks") {
+            self.fill_from_table(&path, &event_target_value(event));
+            // The list is a way in, not a field: it shows its own name again.
+            if let Some(list) = element.dyn_ref::<HtmlSelectElement>() {
+                list.set_selected_index(0);
+            }
             return;
         }
         if let Some(path) = element.get_attribute("data-path") {
@@ -132,8 +172,37 @@ impl Form {
         }
     }
 
+    /// Fills the row of the field at `path` with what its table says of the thing picked. What was
+    /// typed stays: only blank fields are filled, and those that hold what the table put there.
+    fn fill_from_table(&self, path: &str, picked: &str) {
+        let picks = find_ask(self.asks, path).and_then(|ask| ask.picks);
+        let (Some(picks), Ok(picked)) = (picks, picked.parse::<usize>()) else { return };
+        let system = self.desk.project.with_untracked(calc::project::Project::system);
+        let row = path.rsplit_once('.').map_or("", |(row, _)| row);
+        self.desk.leave_field();
+        self.place.with_value(|place| {
+            self.desk.change(|project| {
+                for (key, text) in (picks.fills)(picked, system) {
+                    let path = join(row, key);
+                    let typed = project.typed(place, &path);
+                    let from_table = typed.trim().is_empty()
+                        || (0..(picks.names)().len()).any(|other| {
+                            UNIT_SYSTEMS.iter().any(|system| {
+                                (picks.fills)(other, *system)
+                                    .iter()
+                                    .any(|(k, text)| *k == key && *text == typed)
+                            })
+                        });
+                    if let Some(ask) = find_ask(self.asks, &path).filter(|_| from_table) {
+                        project.set_typed(place, &path, &ask.kind, &text);
+                    }
+                }
+            });
+        });
+    }
+
     fn write(&self, path: &str, text: &str) {
-        if let Some(ask) = find_ask(self.asks, path) {
+        if let Some(ask) = self.ask(path) {
             self.place.with_value(|place| self.desk.type_into(place, path, ask, text));
         }
     }

@@ -2,7 +2,7 @@
 
 use calc::lists::{BuyLine, CutLine, MarkStrip};
 use calc::quantity::{Style, plain};
-use calc::report::{Report, Step, Table, Weight};
+use calc::report::{Remark, Report, Step, Table, Weight};
 
 use super::drawing::push_drawing;
 use super::html::Html;
@@ -22,20 +22,25 @@ pub fn answers(html: &mut Html, report: &Report) {
         html.raw("</dd></div>");
     }
     html.raw("</dl><ul class=\"remarks\">");
-    for remark in &report.remarks {
-        let (class, sign) = match remark.weight {
-            Weight::Good => ("remark good", "✓ "),
-            Weight::Note => ("remark", "• "),
-            Weight::Warning => ("remark warning", "! "),
-        };
-        html.open("li", class);
-        html.raw("<span aria-hidden=\"true\">");
-        html.raw(sign);
-        html.raw("</span>");
-        html.text(&remark.text);
-        html.raw("</li>");
+    for one in &report.remarks {
+        remark(html, one);
     }
     html.raw("</ul>");
+}
+
+/// What has to be said, as an item of a list.
+pub fn remark(html: &mut Html, remark: &Remark) {
+    let (class, sign) = match remark.weight {
+        Weight::Good => ("remark good", "✓ "),
+        Weight::Note => ("remark", "• "),
+        Weight::Warning => ("remark warning", "! "),
+    };
+    html.open("li", class);
+    html.raw("<span aria-hidden=\"true\">");
+    html.raw(sign);
+    html.raw("</span>");
+    html.text(&remark.text);
+    html.raw("</li>");
 }
 
 /// The drawings; `width` is the page's, in px.

@@ -9,7 +9,7 @@ use calc::report::Report;
 use calc::sheet;
 use leptos::prelude::*;
 
-use super::form::form;
+use super::editors::inputs;
 use super::html::{Html, asked, shown};
 use super::page::{element_id, faults_by_path, width_of_results};
 use super::report;
@@ -89,22 +89,35 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
         html.raw("</ul>");
     });
+    let what_if = super::whatif::what_if(desk, id, sheet);
+    // A field that does not stand on the page is asked for.
+    let wanted = RwSignal::new(String::new());
     let jump = move |event| {
-        if let Some((_, field)) = asked(&event) {
+        let Some((what, field)) = asked(&event) else { return };
+        if what != "show" {
+            return;
+        }
+        if document().get_element_by_id(&field).is_some() {
             super::show(&field);
+        } else {
+            wanted.set(field);
         }
     };
     view! {
         {title(desk, id, sheet.title)}
         <p class="purpose">{sheet.purpose}</p>
+        {super::offers::behind(desk, id)}
         {example(desk, id)}
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{form(desk, place, sheet.asks)}</section>
+            <section class="inputs" aria-label="Measurements">{inputs(desk, place, sheet, wanted)}</section>
             <section class="results" id="results" tabindex="-1" aria-label="Answers" on:click=jump>
                 {found}
+                {super::offers::offers(desk, id, result)}
                 {drawings}
                 {templates}
                 {marks}
+                {what_if}
+                {super::checks::check_lists(desk, id, result)}
                 {rest}
                 <details class="working"><summary>"How it is worked out"</summary>{working}</details>
                 <details class="sources"><summary>"Sources"</summary>{sources}</details>
@@ -117,18 +130,24 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
 }
 
 type Faults = Memo<BTreeMap<String, String>>;
-type Result = Memo<Option<Arc<SheetResult>>>;
+pub(super) type Result = Memo<Option<Arc<SheetResult>>>;
 
 fn result_of(desk: Desk, id: &str) -> Result {
     let id = id.to_owned();
-    Memo::new(move |_| {
+    let find = move |_: Option<&Option<Arc<SheetResult>>>| {
         desk.evaluation.with(|all| {
             all.sheets.iter().find(|(known, _)| *known == id).map(|(_, result)| Arc::clone(result))
         })
-    })
+    };
+    Memo::new_with_compare(find, |before, now| pointer(before) != pointer(now))
 }
 
-fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
+/// Where a result lies: one that was taken over is the same.
+fn pointer(result: Option<&Option<Arc<SheetResult>>>) -> Option<*const SheetResult> {
+    result?.as_ref().map(Arc::as_ptr)
+}
+
+pub(super) fn with_report(result: Result, show: impl FnOnce(Option<&Report>)) {
     result.with(|result| {
         show(result.as_ref().and_then(|result| result.as_ref().as_ref().ok()));
     });

@@ -33,6 +33,8 @@ const MOST_QUICK: usize = 160;
 const MOST_FULL: usize = 3;
 /// Effort of a quick cut plan.
 const QUICK_EFFORT: u64 = 30_000;
+/// Costs that differ by a smaller part are the same.
+const SAME_COST: f64 = 1e-9;
 /// Slack of comparisons. [mm]
 const SLACK_MM: f64 = 1e-3;
 
@@ -171,16 +173,25 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
     }
     let mut error = CutError::NoPlanFound;
     let mut quick: Vec<(f64, f64, usize)> = Vec::new();
+    let mut proved = vec![false; sets.len()];
     for (index, set) in sets.iter().enumerate() {
         match cut(task, &layouts, set, QUICK_EFFORT.min(task.effort)) {
-            Ok((_, plan)) => quick.push((plan.cost, plan.waste_mm, index)),
+            Ok((_, plan)) => {
+                proved[index] = plan.proved;
+                quick.push((plan.cost, plan.waste_mm, index));
+            }
             Err(CutError::NoPlanFound) => quick.push((f64::MAX, f64::MAX, index)),
             Err(fault) => error = fault,
         }
     }
     sort_by(&mut quick, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
     let mut best: Option<(Vec<f64>, CutPlan, usize)> = None;
-    for &(.., index) in quick.iter().take(MOST_FULL) {
+    for &(cost, _, index) in quick.iter().take(MOST_FULL) {
+        // A proved cost is not lowered by a full plan.
+        let dearer = |known: f64| cost > known + SAME_COST * known.max(1.0);
+        if proved[index] && best.as_ref().is_some_and(|(_, plan, _)| dearer(plan.cost)) {
+            continue;
+        }
         match cut(task, &layouts, &sets[index], task.effort) {
             Ok((lengths, plan)) => {
                 let better = best.as_ref().is_none_or(|(_, known, _)| {

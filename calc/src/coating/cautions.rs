@@ -31,11 +31,13 @@ pub static ISOCYANATES_SENSITISE: Caution = (
 /// Fresh air in a small closed body.
 pub static VENTILATION: Caution = (
     "A vehicle body is a small closed room: open doors, windows and roof openings on two \
-     sides, and keep air moving through until the smell is gone. Vapour is heavier than air \
-     and collects at the floor: no flame, heater, pilot light, smoking or sparking switch.",
-    Source::from_memory(
-        "29 CFR 1926.252 and 1926.57; makers' labels",
-        "ventilation and ignition sources",
+     sides, and keep air moving through until the smell is gone. Vapour of solvent gathers in \
+     it and has killed floor finishers: no flame, heater, pilot light, smoking or sparking \
+     switch.",
+    Source::transcribed(
+        "NIOSH FACE, Massachusetts case report 05-MA-044; Construction Safety Association of \
+         Ontario on floor coatings",
+        "ventilate; ignition sources and pilot lights out before work begins",
     ),
 );
 
@@ -51,7 +53,10 @@ pub static RESPIRATOR: Caution = (
     "Solvent vapour: a half mask with organic-vapour cartridges (NIOSH OV; EN type A). \
      Sanding dust: N95/P100 (EN P2/P3). Both at once: combined OV/P100 (A2P3). A paper mask \
      stops no vapour, and a cartridge mask does not make a closed room safe.",
-    Source::from_memory("29 CFR 1910.134; 42 CFR 84; EN 14387 and EN 143", "classes of filters"),
+    Source::transcribed(
+        "NIOSH 96-101 (42 CFR 84), appendix B; EN 14387 and EN 143",
+        "cartridges and filter classes",
+    ),
 );
 
 /// A large mass of mixed epoxy heats itself.
@@ -91,7 +96,10 @@ pub static SANDING_DUST: Caution = (
 /// Dust of what has not cured.
 pub static HALF_CURED_DUST: Caution = (
     "Let filler and finish cure before you sand them: the dust of half-cured resin sensitises.",
-    Source::from_memory("Epoxy makers' safety texts", "sanding before full cure"),
+    Source::transcribed(
+        "Epoxy makers' safety texts",
+        "dust of half-cured epoxy; wait several days, or sand wet",
+    ),
 );
 
 /// Lead in old paint.
@@ -115,8 +123,9 @@ pub static DEW_ON_THE_SURFACE: Caution = (
 );
 
 /// For films: primer, paint, stain, floor finish.
-pub static FOR_COATING: [Caution; 7] = [
+pub static FOR_COATING: [Caution; 8] = [
     LABEL_FIRST,
+    ISOCYANATES_SENSITISE,
     VENTILATION,
     RESPIRATOR,
     RAGS_IGNITE,
@@ -126,7 +135,7 @@ pub static FOR_COATING: [Caution; 7] = [
 ];
 
 /// For two-part fillers and epoxy.
-pub static FOR_FILLING: [Caution; 8] = [
+pub static FOR_FILLING: [Caution; 9] = [
     LABEL_FIRST,
     EPOXY_SENSITISES,
     LARGE_BATCH_HEAT,
@@ -135,6 +144,7 @@ pub static FOR_FILLING: [Caution; 8] = [
     RESPIRATOR,
     SANDING_DUST,
     HALF_CURED_DUST,
+    LEAD_PAINT,
 ];
 
 /// For adhesive, sealant and foam.

@@ -6,9 +6,11 @@
 //! earlier at any step.
 
 pub use self::check::Fault;
+pub use self::pace::{Daily, Pace};
 use crate::source::Source;
 
 mod check;
+mod pace;
 
 /// Recoat windows as labels give them. The least counts from the end of a step, when its last
 /// part is fresh; the most counts for whichever part waits longest, the first or the last.
@@ -39,12 +41,34 @@ pub struct Step {
     pub recoat_most_min: Option<f64>,
     /// The wait before it bears traffic, by the label, in minutes.
     pub traffic_min: Option<f64>,
-    /// How much longer than on the label everything takes at the working temperature: see
-    /// [`super::mixing::pace`]. Working time is multiplied by it; waits are never taken shorter
-    /// than the label gives them, nor windows longer. 1 keeps all.
-    pub pace: f64,
+    /// How much longer than on the label everything takes at the working temperature.
+    pub pace: Pace,
     /// When it did start or is set to start, in minutes; none to have it worked out.
     pub starts_min: Option<f64>,
+}
+
+impl Default for Step {
+    /// No work, no wait, by the label.
+    fn default() -> Self {
+        Self {
+            label: String::new(),
+            work_min: 0.0,
+            batches: 1,
+            workable_min: None,
+            recoat_least_min: 0.0,
+            recoat_most_min: None,
+            traffic_min: None,
+            pace: Pace::Even(1.0),
+            starts_min: None,
+        }
+    }
+}
+
+impl Step {
+    /// Whether anything is mixed for it.
+    pub fn is_mixed(&self) -> bool {
+        self.workable_min.is_some() || self.batches > 1
+    }
 }
 
 /// The hours of a day in which there is work, in minutes since midnight.
@@ -69,6 +93,9 @@ pub struct Slot {
     pub latest_min: Option<f64>,
     /// When its last batch is mixed.
     pub last_mix_min: f64,
+    /// When its last batch is mixed if it starts at the latest that the step before and the
+    /// working hours allow; none where it may wait for ever.
+    pub mix_by_min: Option<f64>,
     /// When it bears traffic.
     pub traffic_from_min: Option<f64>,
 }
@@ -129,13 +156,15 @@ pub struct Schedule {
 /// day's hours.
 pub fn plan(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Result<Schedule, Fault> {
     check::check(steps, first_start_min, hours)?;
+    // Clocks show whole minutes: a start is never shown sooner than it may be.
+    let first_start_min = up(first_start_min);
     let earliest = raise(steps, first_start_min, hours, true);
     let starts = match earliest {
         Some(starts) => starts,
         None => raise(steps, first_start_min, hours, false)
             .ok_or(Fault::TooFar { step: steps.len().saturating_sub(1) })?,
     };
-    let slots = slots(steps, &starts);
+    let slots = slots(steps, &starts, hours);
     let breaches = breaches(steps, &slots, hours);
     let ready_min = slots.iter().fold(0.0_f64, |ready, slot| {
         ready.max(slot.end_min).max(slot.traffic_from_min.unwrap_or(0.0))
@@ -169,7 +198,7 @@ fn raise(
     for _ in 0..4000 {
         let mut changed = false;
         for at in 1..steps.len() {
-            let least = starts[at - 1] + least_between(&steps[at - 1]);
+            let least = earliest_after(&steps[at - 1], starts[at - 1]);
             if starts[at] < least - 1e-6 {
                 let lifted = lift(&steps[at], least);
                 changed = changed || lifted > starts[at] + 1e-6;
@@ -177,10 +206,10 @@ fn raise(
             }
         }
         for at in (1..steps.len()).rev().filter(|_| keep_most) {
-            if let Some(most) = most_between(&steps[at - 1], &steps[at])
-                && starts[at - 1] < starts[at] - most - 1e-6
+            if let Some(least) = earliest_before(&steps[at - 1], &steps[at], starts[at])
+                && starts[at - 1] < least - 1e-6
             {
-                let lifted = lift(&steps[at - 1], starts[at] - most);
+                let lifted = lift(&steps[at - 1], least);
                 changed = changed || lifted > starts[at - 1] + 1e-6;
                 starts[at - 1] = lifted;
             }
@@ -195,16 +224,31 @@ fn raise(
     None
 }
 
-/// From the start of a step to the earliest start of the next.
-fn least_between(step: &Step) -> f64 {
-    step.work_min + step.recoat_least_min * step.pace.max(1.0)
+/// Up to a whole minute.
+fn up(time_min: f64) -> f64 {
+    (time_min - 1e-6).ceil()
 }
 
-/// From the start of a step to the latest start of the next: the first part waits from start to
-/// start, the last from end to end.
-fn most_between(step: &Step, next: &Step) -> Option<f64> {
-    let most = step.recoat_most_min? * step.pace.min(1.0);
-    Some(most - (next.work_min - step.work_min).max(0.0))
+/// The earliest start of the next step.
+fn earliest_after(step: &Step, start: f64) -> f64 {
+    up(step.pace.after_least(start + step.work_min, step.recoat_least_min))
+}
+
+/// The latest start of the next step: the first part waits from start to start, the last from end
+/// to end.
+fn latest_after(step: &Step, start: f64, next: &Step) -> Option<f64> {
+    let most = step.recoat_most_min?;
+    let first = step.pace.after_most(start, most);
+    let last = step.pace.after_most(start + step.work_min, most) - next.work_min;
+    Some((first.min(last) + 1e-6).floor())
+}
+
+/// The earliest start of a step that lets the next one start at `next_start`.
+fn earliest_before(step: &Step, next: &Step, next_start: f64) -> Option<f64> {
+    let most = step.recoat_most_min?;
+    let first = step.pace.before_most(next_start, most);
+    let last = step.pace.before_most(next_start + next.work_min, most) - step.work_min;
+    Some(up(first.max(last)))
 }
 
 /// The first time from `start` on when work of this length fits into a day's hours.
@@ -221,25 +265,40 @@ fn within_hours(start: f64, work_min: f64, hours: Option<Hours>) -> f64 {
     }
 }
 
-fn slots(steps: &[Step], starts: &[f64]) -> Vec<Slot> {
+fn slots(steps: &[Step], starts: &[f64], hours: Option<Hours>) -> Vec<Slot> {
     let mut slots = Vec::with_capacity(steps.len());
     let mut before: Option<(&Step, f64)> = None;
     for (step, start) in steps.iter().zip(starts) {
         let end_min = start + step.work_min;
-        let earliest_min = before.map_or(*start, |(last, at)| at + least_between(last));
-        let latest_min = before.and_then(|(last, at)| Some(at + most_between(last, step)?));
-        let batch_min = step.work_min / f64::from(step.batches);
+        let earliest_min = before.map_or(*start, |(last, at)| earliest_after(last, at));
+        let latest_min = before.and_then(|(last, at)| latest_after(last, at, step));
+        let until_mix = step.work_min - step.work_min / f64::from(step.batches);
+        let latest_start = latest_min.map(|latest| latest_within(latest, step.work_min, hours));
+        let wait = |label_min| up(step.pace.after_least(end_min, label_min));
         slots.push(Slot {
             start_min: *start,
             end_min,
             earliest_min,
             latest_min,
-            last_mix_min: end_min - batch_min,
-            traffic_from_min: step.traffic_min.map(|wait| end_min + wait * step.pace.max(1.0)),
+            last_mix_min: start + until_mix,
+            mix_by_min: latest_start.map(|latest| latest.max(*start) + until_mix),
+            traffic_from_min: step.traffic_min.map(wait),
         });
         before = Some((step, *start));
     }
     slots
+}
+
+/// The last time up to `latest` when work of this length fits into a day's hours.
+fn latest_within(latest: f64, work_min: f64, hours: Option<Hours>) -> f64 {
+    let Some(Hours { from_min, to_min }) = hours else { return latest };
+    let day = (latest / DAY_MIN).floor() * DAY_MIN;
+    let of_day = latest - day;
+    if of_day < from_min {
+        day - DAY_MIN + to_min - work_min
+    } else {
+        day + of_day.min(to_min - work_min)
+    }
 }
 
 fn breaches(steps: &[Step], slots: &[Slot], hours: Option<Hours>) -> Vec<Breach> {
@@ -255,10 +314,11 @@ fn breaches(steps: &[Step], slots: &[Slot], hours: Option<Hours>) -> Vec<Breach>
             add(BreachKind::TooLate { by_min: slot.start_min - latest });
         }
         let takes_min = step.work_min / f64::from(step.batches);
+        let pace = step.pace.least(slot.start_min, slot.end_min);
         if let Some(workable) = step.workable_min
-            && takes_min > workable * step.pace + 1e-6
+            && takes_min > workable * pace + 1e-6
         {
-            add(BreachKind::BatchTooSlow { takes_min, workable_min: workable * step.pace });
+            add(BreachKind::BatchTooSlow { takes_min, workable_min: workable * pace });
         }
         if (within_hours(slot.start_min, step.work_min, hours) - slot.start_min).abs() > 1e-6 {
             add(BreachKind::OutsideHours);

@@ -129,7 +129,8 @@ impl Body {
     pub fn read(node: &Node, style: Style) -> Self {
         let nothing = Self::default();
         let no_sheets = |_: &str, _: &str| Err(String::new());
-        let site = Site { style, body: &nothing, sheets: &no_sheets };
+        let no_weight = || Err(String::new());
+        let site = Site { style, body: &nothing, sheets: &no_sheets, weight: &no_weight };
         let notes = Notes::default();
         let reader = Reader::new(&site, node, &notes);
         let mut body = Self {
@@ -162,6 +163,10 @@ impl Body {
             BodyPart::RibWidth => self.rib_width?,
             // A run of positions is no single figure: `Reader::positions` hands it out.
             BodyPart::Ribs => return None,
+            BodyPart::RibSpacing => {
+                let (first, last) = (self.ribs.first()?, self.ribs.last()?);
+                (self.ribs.len() > 1).then(|| (*last - *first) / (self.ribs.len() - 1) as f64)?
+            }
             BodyPart::RibCount if self.ribs.is_empty() => return None,
             BodyPart::RibCount => {
                 return Some((self.ribs.len() as f64, self.ribs.len().to_string()));

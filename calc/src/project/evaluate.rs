@@ -1,32 +1,32 @@
 //! Evaluates a whole project: every sheet, then the lists that all of them add to.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::sync::Arc;
 
+use super::lists::{BuyList, CutList, Gathered};
+use super::shopping::{self, Shopping, WEIGHT_KEY, Weight};
 use super::{Body, Node, Project};
-use crate::ask::{Ask, Kind};
 use crate::fault::Fault;
-use crate::lists::{MergedBuyLine, SheetCutLine, merge_buy_lines};
 use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::Site;
+use crate::reader::{NOT_READY, Site};
 use crate::report::Report;
-use crate::sheet;
+use crate::sheet::{self, Sheet};
 
 /// What a sheet came to: its report, or all that is wrong with its inputs.
 pub type SheetResult = Result<Report, Vec<Fault>>;
 
 /// Everything that is derived from a project; nothing of it is stored.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct Evaluation {
     /// The body as read.
     pub body: Body,
     /// The sheets' results by id, in the order of the file.
     pub sheets: Vec<(String, Arc<SheetResult>)>,
-    /// The buy list over all sheets.
-    pub buy_list: Vec<MergedBuyLine>,
-    /// The cut list over all sheets.
-    pub cut_list: Vec<SheetCutLine>,
+    /// The buy list over all sheets; made when it is first looked at.
+    pub buy_list: BuyList,
+    /// The cut list over all sheets; made when it is first looked at.
+    pub cut_list: CutList,
     /// What all of it was worked out from.
     basis: Basis,
 }
@@ -37,13 +37,47 @@ struct Basis {
     style: Style,
     body: Node,
     /// The sheets as saved, in the order of the file.
-    sheets: Vec<Node>,
+    sheets: Vec<Arc<Node>>,
+    /// What was typed for the buy list.
+    shopping: Node,
+    /// Which sheets each of them took from, in the order of the file.
+    taken: Vec<Taken>,
+}
+
+/// The other sheets that a sheet took from.
+#[derive(Clone, Debug, Default, PartialEq)]
+struct Taken {
+    /// Their ids.
+    from: Vec<String>,
+    /// Whether one of them had nothing to give: then it has to be asked anew.
+    in_vain: bool,
+    /// The weight of the buy list, where it took that.
+    weight: Option<Weight>,
+}
+
+/// The lists follow from the rest.
+impl PartialEq for Evaluation {
+    fn eq(&self, other: &Self) -> bool {
+        self.basis == other.basis
+            && self.body == other.body
+            && self.sheets.len() == other.sheets.len()
+            && self
+                .sheets
+                .iter()
+                .zip(&other.sheets)
+                .all(|(a, b)| a.0 == b.0 && (Arc::ptr_eq(&a.1, &b.1) || a.1 == b.1))
+    }
 }
 
 impl Evaluation {
     /// The result of the sheet with this id.
     pub fn sheet(&self, id: &str) -> Option<&SheetResult> {
         self.sheets.iter().find(|(known, _)| known == id).map(|(_, result)| result.as_ref())
+    }
+
+    /// What was typed for the buy list: what is wrong with it, and what all of it weighs.
+    pub fn shopping(&self) -> &Shopping {
+        self.buy_list.0.shopping()
     }
 }
 
@@ -57,52 +91,56 @@ pub fn evaluate(project: &Project) -> Evaluation {
 /// outcome, sooner.
 pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluation {
     let style = project.style();
-    let basis = Basis {
-        style,
-        body: project.body().clone(),
-        sheets: project.sheets().map(|sheet| sheet.node.clone()).collect(),
-    };
-    let before = before
-        .filter(|before| before.basis.style == basis.style && before.basis.body == basis.body);
+    let before =
+        before.filter(|before| before.basis.style == style && before.basis.body == *project.body());
     let body = match before {
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
     };
-    let run = Run { project, style, body: &body, before, states: RefCell::default() };
+    let mut run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
-    let reports = || {
-        sheets.iter().filter_map(|(id, result)| {
-            result.as_ref().as_ref().ok().map(|report| (id.as_str(), report))
-        })
-    };
-    let buy_list = merge_buy_lines(
-        reports().flat_map(|(id, report)| report.buy.iter().map(move |line| (id, line))),
-    );
-    let cut_list = reports()
-        .flat_map(|(id, report)| report.cut.iter().map(move |line| (id, line)))
-        .map(|(id, line)| SheetCutLine { line: line.clone(), sheet: id.to_owned() })
-        .collect();
-    Evaluation { body, sheets, buy_list, cut_list, basis }
+    let basis = run.basis(&sheets);
+    // A sheet that took the weight has had the lists made already.
+    let gathered = run.gathered.take().unwrap_or_else(|| run.gather(sheets.clone()));
+    let buy_list = BuyList(Arc::clone(&gathered));
+    Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
 }
 
 /// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
 /// can take from another wherever the two stand in the file.
-struct Run<'a> {
+pub(super) struct Run<'a> {
     project: &'a Project,
     style: Style,
     body: &'a Body,
     before: Option<&'a Evaluation>,
     states: RefCell<Vec<(String, State)>>,
+    gathered: OnceCell<Arc<Gathered>>,
 }
 
 #[derive(Clone)]
 enum State {
-    UnderWay,
-    Done(Arc<SheetResult>),
+    /// With what it can tell before it is done, once that was asked for.
+    UnderWay(Option<Arc<SheetResult>>),
+    Done(Arc<SheetResult>, Taken),
 }
 
-impl Run<'_> {
+impl<'a> Run<'a> {
+    pub(super) fn new(
+        project: &'a Project,
+        body: &'a Body,
+        before: Option<&'a Evaluation>,
+    ) -> Self {
+        let (style, states) = (project.style(), RefCell::default());
+        Self { project, style, body, before, states, gathered: OnceCell::new() }
+    }
+
+    /// A sheet's result with other inputs than its own.
+    pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
+        self.set_state(id, State::UnderWay(None));
+        self.work_out(id, Some(inputs), &RefCell::default())
+    }
+
     fn state(&self, id: &str) -> Option<State> {
         let states = self.states.borrow();
         states.iter().find(|(known, _)| known == id).map(|(_, state)| state.clone())
@@ -115,29 +153,81 @@ impl Run<'_> {
     }
 
     fn result(&self, id: &str) -> Arc<SheetResult> {
-        if let Some(State::Done(result)) = self.state(id) {
+        if let Some(State::Done(result, _)) = self.state(id) {
             return result;
         }
-        self.set_state(id, State::UnderWay);
-        let result = self.taken_over(id).unwrap_or_else(|| Arc::new(self.work_out(id)));
-        self.set_state(id, State::Done(Arc::clone(&result)));
+        self.set_state(id, State::UnderWay(None));
+        let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
+            let taken = RefCell::default();
+            let result = Arc::new(self.work_out(id, None, &taken));
+            (result, taken.into_inner())
+        });
+        self.set_state(id, State::Done(Arc::clone(&result), taken));
         result
     }
 
     /// The result from before, where nothing that it hangs on has changed.
-    fn taken_over(&self, id: &str) -> Option<Arc<SheetResult>> {
+    fn taken_over(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
         let before = self.before?;
-        let mut same_id =
-            before.sheets.iter().zip(&before.basis.sheets).filter(|((b, _), _)| b == id);
-        let ((_, result), node) = same_id.next()?;
+        let at = only(before.sheets.iter().map(|(known, _)| known == id))?;
+        let (_, result) = before.sheets.get(at)?;
+        let (node, taken) = (before.basis.sheets.get(at)?, before.basis.taken.get(at)?);
         let entry = self.project.sheet(id)?;
-        let alone = sheet::find(entry.kind()?).is_some_and(|sheet| !takes_from_sheets(sheet.asks));
-        let unchanged = entry.node == node && same_id.next().is_none();
-        (alone && unchanged && self.project.sheets().filter(|other| other.id() == id).count() == 1)
-            .then(|| Arc::clone(result))
+        let alone = only(self.project.sheets().map(|other| other.id() == id)).is_some();
+        let unchanged = alone
+            && *entry.node == **node
+            && !taken.in_vain
+            && (taken.weight.is_none() || taken.weight == self.weight().ok());
+        (unchanged && taken.from.iter().all(|other| self.same_as_before(other)))
+            .then(|| (Arc::clone(result), taken.clone()))
     }
 
-    fn work_out(&self, id: &str) -> SheetResult {
+    /// Whether a sheet that was taken from has the result that it had before.
+    fn same_as_before(&self, id: &str) -> bool {
+        if matches!(self.state(id), Some(State::UnderWay(_))) {
+            return false;
+        }
+        let mut before = self.before.into_iter().flat_map(|before| &before.sheets);
+        let before = before.find(|(known, _)| known == id);
+        before.is_some_and(|(_, before)| Arc::ptr_eq(before, &self.result(id)))
+    }
+
+    /// What this evaluation was worked out from; what is as it was shares the memory with before.
+    fn basis(&self, sheets: &[(String, Arc<SheetResult>)]) -> Basis {
+        let nodes = self.project.sheets().enumerate().map(|(at, sheet)| {
+            let before = self.before.and_then(|before| before.basis.sheets.get(at));
+            match before {
+                Some(before) if **before == *sheet.node => Arc::clone(before),
+                _ => Arc::new(sheet.node.clone()),
+            }
+        });
+        let taken = sheets.iter().map(|(id, _)| match self.state(id) {
+            Some(State::Done(_, taken)) => taken,
+            _ => Taken::default(),
+        });
+        Basis {
+            style: self.style,
+            body: self.project.body().clone(),
+            sheets: nodes.collect(),
+            shopping: self.project.extra(shopping::KEY).cloned().unwrap_or_default(),
+            taken: taken.collect(),
+        }
+    }
+
+    /// What a sheet under way can tell without the sheets that wait for it. A sheet that can do
+    /// without them reads them with `sheet_if_ready`; in any other it is a fault.
+    fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
+        known.unwrap_or_else(|| {
+            // While it is worked out it is asked for again: nothing is known then.
+            let waits = Err(vec![Fault::new("", NOT_READY)]);
+            self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
+            let result = Arc::new(self.work_out(id, None, &RefCell::default()));
+            self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
+            result
+        })
+    }
+
+    fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
             return Err(vec![Fault::new(
@@ -151,9 +241,53 @@ impl Run<'_> {
         let Some(sheet) = sheet::find(kind) else {
             return Err(vec![Fault::new("kind", unknown_kind(kind))]);
         };
-        let others = |other: &str, kind: &str| self.other(other, kind);
-        let site = Site { style: self.style, body: self.body, sheets: &others };
-        sheet::solve_sheet(sheet, &site, entry.inputs())
+        let others = |other: &str, kind: &str| {
+            // What is under way tells less than it will: what was made of that is not taken over.
+            let waits = matches!(self.state(other), Some(State::UnderWay(_)));
+            let found = self.other(other, kind);
+            let mut taken = taken.borrow_mut();
+            taken.in_vain |= waits || found.is_err();
+            taken.from.push(other.to_owned());
+            found
+        };
+        let weight = || {
+            let found = self.weight();
+            let mut taken = taken.borrow_mut();
+            taken.in_vain |= found.is_err();
+            taken.weight = found.as_ref().ok().copied();
+            found
+        };
+        let site = Site { style: self.style, body: self.body, sheets: &others, weight: &weight };
+        sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
+    }
+
+    /// What the buy list over all sheets weighs. Sheets that take the weight buy nothing
+    /// themselves, so they are left out and can ask for it.
+    fn weight(&self) -> Result<Weight, String> {
+        if let Some(gathered) = self.gathered.get() {
+            return Ok(gathered.shopping().weight);
+        }
+        let mut results: Vec<(String, Arc<SheetResult>)> = Vec::new();
+        for entry in self.project.sheets() {
+            if entry.kind().and_then(sheet::find).is_none_or(takes_weight) {
+                continue;
+            }
+            let id = entry.id();
+            if matches!(self.state(&id), Some(State::UnderWay(_))) {
+                return Err(format!(
+                    "\"{id}\" takes from this sheet, so the buy list cannot be weighed here"
+                ));
+            }
+            let result = self.result(&id);
+            results.push((id, result));
+        }
+        Ok(self.gathered.get_or_init(|| self.gather(results)).shopping().weight)
+    }
+
+    fn gather(&self, sheets: Vec<(String, Arc<SheetResult>)>) -> Arc<Gathered> {
+        let typed = self.project.extra(shopping::KEY).cloned().unwrap_or_default();
+        let before = self.before.map(|before| &*before.buy_list.0);
+        Gathered::new(self.style, sheets, typed, before)
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
@@ -162,27 +296,33 @@ impl Run<'_> {
             .project
             .sheet(id)
             .ok_or_else(|| format!("there is no sheet \"{id}\" in this project"))?;
-        if entry.kind() != Some(kind) {
-            return Err(format!("\"{id}\" is no {kind} sheet; choose one that is"));
+        if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
+            let kinds = kind.replace(' ', " or ");
+            return Err(format!("\"{id}\" is no {kinds} sheet; choose one that is"));
         }
-        if matches!(self.state(id), Some(State::UnderWay)) {
-            return Err(format!("\"{id}\" takes from this sheet itself; choose another"));
-        }
-        match self.result(id).as_ref() {
+        let result = match self.state(id) {
+            Some(State::UnderWay(known)) => match self.beforehand(id, known) {
+                result if result.is_ok() => result,
+                _ => return Err(NOT_READY.to_owned()),
+            },
+            _ => self.result(id),
+        };
+        match result.as_ref() {
             Ok(report) => Ok(Arc::new(report.outcome.clone())),
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
     }
 }
 
-/// Whether any of the asks names another sheet.
-fn takes_from_sheets(asks: &[&Ask]) -> bool {
-    asks.iter().any(|ask| match ask.kind {
-        Kind::SheetOf(_) => true,
-        Kind::Group(of) | Kind::Rows { asks: of, .. } | Kind::Either(of) => takes_from_sheets(of),
-        Kind::List { of, .. } => takes_from_sheets(&[of]),
-        _ => false,
-    })
+/// Whether a sheet takes the weight of the whole project.
+fn takes_weight(sheet: &Sheet) -> bool {
+    sheet.asks.iter().any(|ask| ask.key == WEIGHT_KEY)
+}
+
+/// The place of the one that is true; none where there is not exactly one.
+fn only(mut all: impl Iterator<Item = bool>) -> Option<usize> {
+    let first = all.position(|one| one)?;
+    all.all(|one| !one).then_some(first)
 }
 
 fn unknown_kind(kind: &str) -> String {
@@ -216,7 +356,9 @@ mod tests {
         for change in changes {
             change(&mut project);
             let again = evaluate_since(&project, Some(&last));
-            assert!(again == evaluate(&project));
+            let anew = evaluate(&project);
+            assert!(again == anew);
+            assert_eq!((&*again.buy_list, &*again.cut_list), (&*anew.buy_list, &*anew.cut_list));
             last = again;
         }
         assert!(ids.len() > 10);
@@ -235,5 +377,39 @@ mod tests {
             Arc::ptr_eq(&result(&first), &result(&second))
         };
         assert!(same("boards") && !same("s1"));
+        // What takes from other sheets follows those, and those only.
+        assert!(same("lights") && same("heat_load"));
+        project.set(&Place::Sheet("insulation".into()), "layers.0.thickness", json!("9 mm"));
+        let third = evaluate_since(&project, Some(&second));
+        let heat = |all: &Evaluation| {
+            Arc::clone(&all.sheets.iter().find(|(known, _)| known == "heat_load").unwrap().1)
+        };
+        assert!(!Arc::ptr_eq(&heat(&second), &heat(&third)));
+        assert!(third == evaluate(&project));
+    }
+
+    /// Typing into a sheet that cuts nothing plans nothing together again.
+    #[test]
+    fn a_plan_together_is_taken_over_while_its_pieces_are_the_same() {
+        let inputs = |length: &str| {
+            json!({ "pieces": [{ "length": length, "count": 4 }], "kerf": "0 in",
+                "stock": [{ "length": "8 ft", "price": 5 }] })
+        };
+        let mut project = Project::new("p", "", crate::quantity::UnitSystem::Imperial);
+        let first = project.add_sheet("cut_plan", "", inputs("5 ft"));
+        project.add_sheet("cut_plan", "", inputs("3 ft"));
+        let other = project.add_sheet("coating", "", json!({}));
+        let all = evaluate(&project);
+        let joint = all.buy_list.0.first_joint();
+        let typed = |project: &mut Project, id: &str, path: &str, text: &str, last: &Evaluation| {
+            project.set(&Place::Sheet(id.to_owned()), path, json!(text));
+            evaluate_since(project, Some(last))
+        };
+        // Not looked at in between: still taken over by the one after.
+        let unseen = typed(&mut project, &other, "coats", "3", &all);
+        let seen = typed(&mut project, &other, "coats", "2", &unseen);
+        assert!(Arc::ptr_eq(&joint, &seen.buy_list.0.first_joint()));
+        let changed = typed(&mut project, &first, "pieces.0.length", "4 ft", &seen);
+        assert!(!Arc::ptr_eq(&joint, &changed.buy_list.0.first_joint()));
     }
 }

@@ -41,6 +41,8 @@ impl Project {
     }
 
     fn first_of(&mut self, kind: &str) -> String {
+        // Of several kinds that would do, the example has the first.
+        let kind = kind.split(' ').next().unwrap_or_default();
         let known = self.sheets().find(|entry| entry.kind() == Some(kind)).map(|entry| entry.id());
         known.unwrap_or_else(|| {
             let title = sheet::find(kind).map_or("", |sheet| sheet.title);

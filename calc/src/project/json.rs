@@ -2,14 +2,16 @@
 
 use serde_json::{Map, Value as Json, json};
 use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
 
-use super::{Evaluation, SheetResult};
+use super::{CutBar, Evaluation, SheetResult};
 use crate::fault::Fault;
-use crate::lists::{CutLine, MergedBuyLine};
+use crate::lists::MergedBuyLine;
 
 impl Evaluation {
     /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults,
-    /// `buy_list` and `cut_list`.
+    /// `buy_list` and `cut_list`; `weight` of the buy list, and `shopping` where what was typed for
+    /// the list has faults.
     pub fn to_json(&self) -> Json {
         let mut sheets = Map::new();
         for (id, result) in &self.sheets {
@@ -21,11 +23,27 @@ impl Evaluation {
             "cut_list": self
                 .cut_list
                 .iter()
-                .map(|line| cut_line(&line.line, &line.sheet))
+                .flat_map(|group| &group.bars)
+                .map(cut_bar)
                 .collect::<Vec<_>>(),
         });
         if !self.body.faults.is_empty() {
             document["body"] = json!({ "faults": faults(&self.body.faults) });
+        }
+        let weight = &self.shopping().weight;
+        document["weight"] = json!({
+            "mass_kg": weight.balance.mass.get::<kilogram>(),
+            "centre_mm": weight.balance.centre().map(|at| at.get::<millimeter>()),
+            "unplaced_kg": weight.balance.unplaced().get::<kilogram>(),
+            "lines_without_mass": weight.without_mass,
+        });
+        let mut wrong = faults(&self.shopping().faults);
+        for (key, found) in &self.shopping().line_faults {
+            let path = |fault: &Fault| format!("lines.{key}.{}", fault.field);
+            wrong.extend(found.iter().map(|f| json!({ "field": path(f), "message": f.message })));
+        }
+        if !wrong.is_empty() {
+            document["shopping"] = json!({ "faults": wrong });
         }
         document
     }
@@ -49,30 +67,44 @@ fn buy_line(merged: &MergedBuyLine) -> Json {
         "spec": line.spec,
         "quantity": count(line.quantity),
         "unit": line.unit,
-        "sheets": merged.sheets,
+        "sheets": merged.sheets().collect::<Vec<_>>(),
     });
+    if let Some(packs) = merged.packs {
+        entry["packs"] = json!({
+            "size": count(packs.size),
+            "count": count(packs.count),
+            "left_over": count(packs.left_over),
+        });
+    }
     if let Some(cost) = line.cost {
         entry["cost"] = json!(cost);
     }
     if let Some(mass) = line.mass {
-        entry["mass_kg"] = json!(mass.get::<uom::si::mass::kilogram>());
+        entry["mass_kg"] = json!(mass.get::<kilogram>());
     }
     entry
 }
 
-fn cut_line(line: &CutLine, sheet: &str) -> Json {
+fn cut_bar(bar: &CutBar) -> Json {
+    let mut sheets: Vec<&str> = Vec::new();
+    for piece in &bar.pieces {
+        if !sheets.contains(&piece.sheet.as_str()) {
+            sheets.push(&piece.sheet);
+        }
+    }
     json!({
-        "stock": line.stock,
-        "count": line.count,
-        "pieces": line
+        "stock": bar.stock,
+        "count": bar.count,
+        "pieces": bar
             .pieces
             .iter()
             .map(|piece| json!({
                 "label": piece.label,
                 "length_mm": piece.length.get::<millimeter>(),
+                "sheet": piece.sheet,
             }))
             .collect::<Vec<_>>(),
-        "sheets": [sheet],
+        "sheets": sheets,
     })
 }
 

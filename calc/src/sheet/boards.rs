@@ -25,6 +25,7 @@ use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
 use crate::fault::Fault;
 use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{Length, Style};
 use crate::report::Report;
@@ -50,6 +51,8 @@ pub static SHEET: Sheet = Sheet {
         &CHANGE,
         &PATTERNS,
         &KERF_RULE,
+        &MASS_OF_VOLUME,
+        &WOOD,
     ],
     example: r#"{ "coverage": "5 1/8 in", "full_width": "5 3/8 in",
         "material": "1x6 tongue-and-groove board",
@@ -60,7 +63,7 @@ pub static SHEET: Sheet = Sheet {
         "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
         "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
-        "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa" }"#,
+        "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -99,7 +102,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         working: working::working(inputs, &worked, style),
         cautions: words::cautions(),
         buy: buy(inputs, &worked, style),
+        centre: Some(mm(inputs.task.run_mm / 2.0)),
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(inputs.section()),
         outcome: outcome(inputs, &worked),
         ..Report::default()
     })

@@ -7,7 +7,7 @@ mod working;
 
 use crate::text::text;
 use uom::si::area::square_meter;
-use uom::si::f64::{Ratio, ReciprocalLength};
+use uom::si::f64::{MassDensity, Ratio, ReciprocalLength};
 use uom::si::length::micrometer;
 use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
@@ -15,6 +15,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::liter;
 
 use self::asks::{AIR, AREAS, ASKS, BOARDS, CONTAINERS, LAYERS, SOLIDS_KNOWN, SPREAD, SUPPLIES};
+use super::schedule::label::Times;
 use super::{Sheet, solve};
 use crate::coating::air::{self, Margin};
 use crate::coating::cautions::FOR_COATING;
@@ -54,7 +55,9 @@ pub static SHEET: Sheet = Sheet {
         "coats": 3, "film": { "dry": "40 um", "solids_percent": 42, "thinner_percent": 5 },
         "surface_factor": 1.1, "loss_percent": 15,
         "containers": [{ "size": "1 qt", "price": 31 }, { "size": "1 gal", "price": 89 }],
+        "times": { "recoat_least": "3 h", "recoat_most": "24 h", "sand": "30 min", "traffic": "24 h", "at": "20 C" },
         "layers": [{ "product": "wood stain", "coats": 1, "spread_rate": "15 m2/l", "loss_percent": 10,
+            "times": { "cure": "6 h", "at": "20 C" },
             "containers": [{ "size": "0.5 l", "price": 14 }, { "size": "1 l", "price": 24 }] }],
         "supplies": [{ "label": "abrasive sheet 120", "each": "0.5 m2", "times": 2, "price": 1.2 }],
         "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" } }"#,
@@ -82,11 +85,18 @@ impl Rectangle {
 /// One row of boards that are coated before they are fitted.
 struct Boards {
     label: String,
-    length: Length,
-    width: Length,
+    /// Length and width of each; one for a row of boards that are alike.
+    pieces: Vec<(Length, Length)>,
     thickness: Length,
+    /// How many of each piece.
     count: u32,
     sides: Sides,
+}
+
+impl Boards {
+    fn number(&self) -> u32 {
+        self.count.saturating_mul(self.pieces.len() as u32)
+    }
 }
 
 /// How thick a coat is.
@@ -98,10 +108,14 @@ enum Coat {
 /// One product on the surface.
 struct Layer {
     product: String,
+    /// Whether it goes on after the sheet's own coats.
+    over: bool,
     coats: u32,
     coat: Coat,
     loss: Ratio,
+    density: Option<MassDensity>,
     offers: Vec<Offer>,
+    times: Option<Times>,
 }
 
 /// What is used up by area.
@@ -162,9 +176,11 @@ fn fault(field: impl Into<String>) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
 fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let mut of_boards = Area::default();
     for (index, boards) in inputs.boards.iter().enumerate() {
-        let Boards { length, width, thickness, count, sides, .. } = *boards;
-        of_boards += surface::boards(count, length, width, thickness, sides)
-            .map_err(fault(text!("{}.{}", &BOARDS.key, &index)))?;
+        let Boards { pieces, thickness, count, sides, .. } = boards;
+        for (length, width) in pieces {
+            of_boards += surface::boards(*count, *length, *width, *thickness, *sides)
+                .map_err(fault(text!("{}.{}", &BOARDS.key, &index)))?;
+        }
     }
     let area = inputs.areas.iter().fold(of_boards, |sum, rectangle| {
         if rectangle.subtract { sum - rectangle.all() } else { sum + rectangle.all() }
@@ -280,7 +296,25 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
         .maybe("may_coat", air.map(|air| air.may_coat))
         .maybe("layers", (!others.is_empty()).then_some(others))
+        .with("stages", in_order(inputs, worked).map(|(layer, _)| stage(layer)).collect::<Vec<_>>())
         .maybe("supplies", (!supplies.is_empty()).then_some(supplies))
+}
+
+/// The layers in the order in which they go on, with what was worked out for each: those under the
+/// sheet's own, its own, those over.
+fn in_order<'a>(
+    inputs: &'a Inputs,
+    worked: &'a Worked,
+) -> impl Iterator<Item = (&'a Layer, &'a WorkedLayer)> {
+    let all = || inputs.layers.iter().zip(&worked.layers);
+    let others = move |over: bool| all().skip(1).filter(move |(layer, _)| layer.over == over);
+    others(false).chain(all().take(1)).chain(others(true))
+}
+
+/// A layer as a schedule takes it.
+fn stage(layer: &Layer) -> Record {
+    let record = Record::new().with("product", layer.product.as_str()).with("coats", layer.coats);
+    layer.times.unwrap_or_default().put(record)
 }
 
 fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record {
@@ -307,35 +341,36 @@ fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record 
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = Vec::new();
-    let line = |item: &str, spec: String, quantity: f64, unit, cost| BuyLine {
+    let line = |item: &str, spec: String, quantity: f64, unit, cost, mass| BuyLine {
         item: item.to_owned(),
         spec,
         quantity,
         unit,
         cost,
-        mass: None,
+        mass,
     };
-    let loose = |item: &str, volume: Volume| {
+    let loose = |item: &str, volume: Volume, density: Option<MassDensity>| {
         let (quantity, unit) = style.poured(volume);
-        line(item, String::new(), quantity, unit, None)
+        line(item, String::new(), quantity, unit, None, density.map(|density| density * volume))
     };
     for (layer, worked) in inputs.layers.iter().zip(&worked.layers) {
         match &worked.choice {
             Some(choice) => lines.extend(bought(&layer.offers, choice).map(|(offer, count)| {
                 let count = f64::from(count);
                 let cost = offer.price.map(|price| price * count);
-                line(&layer.product, style.container(offer.size), count, "each", cost)
+                let mass = layer.density.map(|density| density * offer.size * count);
+                line(&layer.product, style.container(offer.size), count, "each", cost, mass)
             })),
-            None => lines.push(loose(&layer.product, worked.paint)),
+            None => lines.push(loose(&layer.product, worked.paint, layer.density)),
         }
         if worked.thinner > Volume::default() {
-            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner));
+            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner, None));
         }
     }
     for (supply, count) in inputs.supplies.iter().zip(&worked.supplies) {
         let count = f64::from(*count);
         let cost = supply.price.map(|price| price * count);
-        lines.push(line(&supply.label, String::new(), count, "each", cost));
+        lines.push(line(&supply.label, String::new(), count, "each", cost, None));
     }
     lines
 }

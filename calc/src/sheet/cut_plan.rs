@@ -1,18 +1,19 @@
 //! Pieces from stock lengths: what to buy and how to cut it at the least cost.
 
-pub(super) mod planned;
-pub(super) mod stock;
+pub(crate) mod planned;
+pub(crate) mod stock;
 
 use crate::text::text;
 use uom::si::length::millimeter;
 
-use self::planned::{Planned, Wanted};
-use self::stock::{EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use self::planned::{Planned, Section, Wanted};
+use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
 use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
 use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
 use crate::fault::Fault;
+use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::quantity::{LENGTH, Length, Style, money};
 use crate::reader::Reader;
 use crate::report::{Caution, Report, Table, TableRow, texts};
@@ -24,8 +25,8 @@ pub static SHEET: Sheet = Sheet {
     title: "Cut plan",
     trade: "Ceiling and walls",
     purpose: "What to buy for a list of pieces, and how to cut it at the least cost.",
-    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL],
-    sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE],
+    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, &SECTION, &DENSITY],
+    sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE, &MASS_OF_VOLUME, &WOOD],
     example: r#"{ "material": "3/4 x 1 1/2 in pine",
         "pieces": [
             { "label": "bunk rail", "length": "1980 mm", "count": 2 },
@@ -36,7 +37,8 @@ pub static SHEET: Sheet = Sheet {
             { "length": "8 ft", "price": 6.4, "on_hand": 2 },
             { "length": "10 ft", "price": 8.9 },
             { "length": "12 ft", "price": 10.2, "available": 4 } ],
-        "kerf": "1/8 in", "end_trim": "1/2 in" }"#,
+        "kerf": "1/8 in", "end_trim": "1/2 in",
+        "section": { "thickness": "3/4 in", "width": "1 1/2 in" }, "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -50,6 +52,14 @@ static COUNT: Ask = Ask::count("count", "How many", (1, MOST_PIECES)).usual("4",
 static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_LENGTH, &COUNT])
     .help("All that are cut from the same section.");
 
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.3))
+    .usual("3/4 in", "19 mm");
+static WIDTH: Ask =
+    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.001, 3.0)).usual("1 1/2 in", "38 mm");
+static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH]).optional().help(
+    "Sheets that cut the same material in the same section are planned together on the cut list.",
+);
+
 static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 
 /// Work for one line of the table of stores: a first plan and its bound.
@@ -61,6 +71,7 @@ const MOST_COMPARED: usize = 8;
 struct Inputs {
     wanted: Vec<Wanted>,
     shelf: Shelf,
+    section: Section,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -74,7 +85,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             one.label = text!("piece {}", index + 1);
         }
     }
-    let shelf = Shelf::read(reader);
+    let mut shelf = Shelf::read(reader);
+    let section: Option<(Length, Length)> =
+        reader.maybe_group(&SECTION, |group| (group.measure(&THICKNESS), group.measure(&WIDTH)));
+    shelf.weigh(section.map(|of| of.0), section.map(|of| of.1));
     // The planner stops at the first piece that is too long; all of them are to be told.
     let longest_mm = shelf.longest_mm();
     if !reader.has_faults() && longest_mm > 0.0 {
@@ -85,7 +99,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             }
         }
     }
-    Inputs { wanted, shelf }
+    let section = section.map(|(thickness, width)| {
+        Section::new(thickness.get::<millimeter>(), width.get::<millimeter>())
+    });
+    Inputs { wanted, shelf, section: section.unwrap_or_default() }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -101,6 +118,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(CAUTIONS),
         buy: planned.buy(style),
         cut: planned.cut(style),
+        cutting: planned.cutting(inputs.section),
         outcome: planned.record(),
         ..Report::default()
     })

@@ -1,5 +1,8 @@
 //! A day's use of electricity, the battery that carries it, and how long a given battery lasts.
 
+mod charging;
+mod loads;
+mod supply;
 #[cfg(test)]
 mod tests;
 mod words;
@@ -15,18 +18,24 @@ use uom::si::time::hour;
 
 use super::{Sheet, solve};
 use crate::ask::Ask;
-use crate::energy::budget::{BUDGET, BudgetError, Demand, Load, budget, runtime};
+use crate::energy::battery_fuse::BANK;
+use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;
-use crate::energy::charging::{Charging, TIME_TO_FULL, time_to_full};
+use crate::energy::charging::{TAPER, TIME_TO_FULL};
+use crate::energy::inverter::{self, CUT_OFF, DC_CURRENT, RATINGS, STARTS};
 use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
 use crate::fault::Fault;
+use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{
-    CHARGE, CURRENT, ENERGY, Measure, POWER, Style, VOLTAGE, plain, significant,
+    CHARGE, CURRENT, ENERGY, MASS, Mass, Measure, Style, VOLTAGE, plain, significant,
 };
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
+use charging::{CHARGING, Charged, Charger};
+use loads::{DayLoad, LOADS};
+use supply::{CABLE, Cable, CableInputs, INVERTER, InverterInputs, read_cable, read_inverter};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -34,19 +43,44 @@ pub static SHEET: Sheet = Sheet {
     title: "Battery and a day's use",
     trade: "Living in it",
     purpose: "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
-    asks: &[&NOMINAL_VOLTAGE, &LOADS, &DAYS, &USABLE, &EFFICIENCY, &BATTERY, &CHARGING],
-    sources: &[&BUDGET, &OHM, &PEUKERT, &EXPONENTS, &TIME_TO_FULL, &CHARGED_SHARE],
+    asks: &[
+        &NOMINAL_VOLTAGE,
+        &LOADS,
+        &INVERTER,
+        &DAYS,
+        &USABLE,
+        &EFFICIENCY,
+        &BATTERY,
+        &CABLE,
+        &CHARGING,
+    ],
+    sources: &[
+        &BUDGET,
+        &OHM,
+        &PEUKERT,
+        &EXPONENTS,
+        &DC_CURRENT,
+        &STARTS,
+        &CUT_OFF,
+        &RATINGS,
+        &BANK,
+        &TIME_TO_FULL,
+        &TAPER,
+        &charging::CHARGED_SHARE,
+    ],
     example: r#"{ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
         "loads": [
             { "label": "fridge", "power": "45 W", "hours": 24, "duty_percent": 40 },
-            { "label": "ceiling lights", "power": "20 W", "hours": 4 },
-            { "label": "roof fan", "power": "15 W", "hours": 8 },
+            { "label": "lights and fan", "sheet": "circuit", "hours": 4 },
             { "label": "computer for the survey", "power": "60 W", "hours": 2 },
-            { "label": "water pump", "current": "4.7 A", "hours": "0.25" } ],
-        "battery": { "capacity": "200 Ah", "charge_limit": "100 A" },
+            { "label": "drill charger", "power": "180 W", "hours": 1, "mains": true, "start": "400 W" } ],
+        "inverter": { "standby": "8 W", "hours_on": 2, "rating": "500 W", "surge": "1000 W" },
+        "battery": { "capacity": "200 Ah", "chemistry": "lithium", "charge_limit": "100 A" },
+        "cable": { "length": "4 ft", "drop_limit_percent": 2 },
         "charging": [
-            { "label": "while driving", "power": "380 W" },
-            { "label": "shore power", "power": "290 W" } ] }"#,
+            { "label": "while driving", "current": "30 A", "hours": 1 },
+            { "label": "shore power", "power": "290 W" },
+            { "label": "panels", "solar": "solar" } ] }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -59,26 +93,6 @@ static NOMINAL_VOLTAGE: Ask = Ask::measure(
 )
 .usual("12.8 V", "12.8 V")
 .help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
-static LABEL: Ask = Ask::words("label", "What it is").usual("fridge", "fridge");
-static LOAD_POWER: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0, 100_000.0))
-    .usual("45 W", "45 W")
-    .help("On its label, while it runs.");
-static LOAD_CURRENT: Ask =
-    Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
-        .usual("3.5 A", "3.5 A")
-        .help("On its label, at the battery's voltage.");
-static LOAD_SHEET: Ask = Ask::sheet_of("sheet", "Cooler of a heater and cooler sheet", "heat_load")
-    .help("Takes the power that the cooler draws from there and follows it.");
-static DRAW: Ask = Ask::either("Power or current", &[&LOAD_POWER, &LOAD_CURRENT, &LOAD_SHEET]);
-static HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
-    .usual("4", "4")
-    .help("Switched on, in a day of the kind you plan for.");
-static DUTY: Ask = Ask::percent("duty_percent", "Share of that time it runs", (0.0, 100.0))
-    .default("100")
-    .usual("40", "40")
-    .help("A fridge runs a third to a half of the time; a lamp all of it.");
-static LOADS: Ask =
-    Ask::rows("loads", "Loads of a day", "load", 1, &[&LABEL, &DRAW, &HOURS, &DUTY]);
 static DAYS: Ask = Ask::number_in("days", "Days without charging", "d", (0.01, 365.0))
     .usual("2", "2")
     .help("How long you stand where nothing charges.");
@@ -100,6 +114,16 @@ static PEUKERT_EXPONENT: Ask = Ask::number("peukert", "Peukert exponent", (1.0, 
     .optional()
     .usual("1.2", "1.2")
     .help("Lead-acid only: 1.1 to 1.3, from the maker's sheet. Leave out for lithium.");
+static CHEMISTRY: Ask = Ask::choice(
+    "chemistry",
+    "Kind of battery",
+    &[
+        ("auto", "not said: lead-acid with a Peukert exponent"),
+        ("lithium", "lithium iron phosphate"),
+        ("lead_acid", "lead-acid"),
+    ],
+)
+.help("Lead-acid takes longer over its last fifth, and keeps less of a charge.");
 static CHARGE_LIMIT: Ask = Ask::measure(
     "charge_limit",
     "Most it may be charged with",
@@ -110,35 +134,36 @@ static CHARGE_LIMIT: Ask = Ask::measure(
 .optional()
 .usual("50 A", "50 A")
 .help("On the battery or in its maker's sheet.");
+static BATTERY_PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
+static BATTERY_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .optional()
+    .usual("48 lb", "22 kg")
+    .help("For the weight on the buy list; on the battery, or in its maker's sheet.");
 static BATTERY: Ask = Ask::group(
     "battery",
     "The battery you have in mind",
-    &[&CAPACITY, &HOURS_RATING, &PEUKERT_EXPONENT, &CHARGE_LIMIT],
+    &[
+        &CAPACITY,
+        &CHEMISTRY,
+        &HOURS_RATING,
+        &PEUKERT_EXPONENT,
+        &CHARGE_LIMIT,
+        &BATTERY_PRICE,
+        &BATTERY_MASS,
+    ],
 )
 .optional();
-static CHARGE_POWER: Ask =
-    Ask::measure("power", "Power at the battery", &POWER, ["W", "W"], (0.1, 100_000.0))
-        .usual("380 W", "380 W")
-        .help("Charging current on its label times the battery's voltage.");
-static CHARGING: Ask =
-    Ask::rows("charging", "What charges it", "charger", 0, &[&LABEL, &CHARGE_POWER]).optional();
-
 /// P = U I.
 static OHM: Source = Source::identity("power is voltage times current");
-/// What stays in a battery of what is charged.
-static CHARGED_SHARE: Source =
-    Source::common_practice("of a charge 85 % stays in a lead-acid battery, 95 % in lithium");
-/// The careful one of both.
-const CHARGE_EFFICIENCY: f64 = 0.85;
-
 /// What was typed, read.
 struct Inputs {
     voltage: ElectricPotential,
-    labels: Vec<String>,
-    loads: Vec<Load>,
+    loads: Vec<DayLoad>,
+    inverter: Option<InverterInputs>,
     demand: Demand,
     battery: Option<Battery>,
-    charging: Vec<(String, Power)>,
+    cable: Option<CableInputs>,
+    charging: Vec<Charger>,
 }
 
 /// The battery that one has in mind.
@@ -146,59 +171,53 @@ struct Battery {
     energy: Energy,
     hours: f64,
     exponent: Option<f64>,
+    lead_acid: bool,
+    lithium: bool,
     charge_limit: Option<ElectricCurrent>,
+    /// As it was typed.
+    capacity: String,
+    price: Option<f64>,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
     let voltage: ElectricPotential = reader.measure(&NOMINAL_VOLTAGE);
-    let rows = reader.rows(&LOADS, |row| {
-        let power = match row.which(&DRAW) {
-            Some(1) => row.measure::<ElectricCurrent>(&LOAD_CURRENT) * voltage,
-            Some(0) => row.measure(&LOAD_POWER),
-            Some(_) => cooler_power(row),
-            None => Power::default(),
-        };
-        let load = Load {
-            power,
-            time: Time::new::<hour>(row.number(&HOURS)),
-            duty: row.number(&DUTY) / 100.0,
-        };
-        (row.words(&LABEL), load)
-    });
-    let (labels, loads) = rows.into_iter().unzip();
     Inputs {
         voltage,
-        labels,
-        loads,
+        loads: reader.rows(&LOADS, |row| loads::read(row, voltage)),
+        inverter: reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage)),
         demand: Demand {
             voltage,
             days: reader.number(&DAYS),
             usable: reader.number(&USABLE) / 100.0,
             efficiency: reader.number(&EFFICIENCY) / 100.0,
         },
-        battery: reader.maybe_group(&BATTERY, |group| Battery {
-            energy: group
-                .notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| capacity(text, voltage)),
-            hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
-            exponent: group.maybe_number(&PEUKERT_EXPONENT),
-            charge_limit: group.maybe(&CHARGE_LIMIT),
-        }),
-        charging: reader.rows(&CHARGING, |row| (row.words(&LABEL), row.measure(&CHARGE_POWER))),
+        battery: reader.maybe_group(&BATTERY, |group| read_battery(group, voltage)),
+        cable: reader.maybe_group(&CABLE, read_cable),
+        charging: charging::read(reader, voltage),
     }
 }
 
-/// What the cooler of another sheet draws.
-fn cooler_power(row: &Reader<'_>) -> Power {
-    let Some(outcome) = row.sheet(&LOAD_SHEET) else { return Power::default() };
-    match outcome.number("cooler_w") {
-        Some(watts) => Power::new::<watt>(watts),
-        None => {
-            row.fault_at(
-                &LOAD_SHEET,
-                "this sheet sizes no cooler: fill in its noon and its coefficient of performance",
-            );
-            Power::default()
-        }
+fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
+    let exponent = group.maybe_number(&PEUKERT_EXPONENT);
+    let chemistry = group.choice(&CHEMISTRY);
+    if chemistry == "lithium" && exponent.is_some() {
+        group.fault_at(
+            &PEUKERT_EXPONENT,
+            "Peukert's law is for lead-acid: leave the exponent out for lithium, or choose lead-acid",
+        );
+    }
+    Battery {
+        energy: group
+            .notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| capacity(text, voltage)),
+        hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
+        exponent,
+        lead_acid: chemistry == "lead_acid" || chemistry == "auto" && exponent.is_some(),
+        lithium: chemistry == "lithium",
+        charge_limit: group.maybe(&CHARGE_LIMIT),
+        capacity: group.words(&CAPACITY),
+        price: group.maybe_number(&BATTERY_PRICE),
+        mass: group.maybe(&BATTERY_MASS),
     }
 }
 
@@ -239,6 +258,19 @@ fn fault(error: BudgetError) -> Vec<Fault> {
     vec![Fault::new(field, error.to_string())]
 }
 
+impl Battery {
+    fn line(&self, voltage: ElectricPotential) -> BuyLine {
+        BuyLine {
+            item: "battery".into(),
+            spec: text!("{}, {} V", &self.capacity, plain(voltage.get::<volt>(), 2)),
+            quantity: 1.0,
+            unit: "each",
+            cost: self.price,
+            mass: self.mass,
+        }
+    }
+}
+
 /// How long the battery carries the average load.
 struct Lasts {
     time: Time,
@@ -271,65 +303,97 @@ fn lasts(inputs: &Inputs, battery: &Battery, day: Energy) -> Result<Option<Lasts
     Ok(Some(Lasts { time, peukert: Some((found, current)) }))
 }
 
-/// Time to charge the share that may be used.
-fn times_to_full(inputs: &Inputs, battery: &Battery) -> Result<Vec<Time>, Vec<Fault>> {
-    let missing = battery.energy * inputs.demand.usable;
-    inputs
-        .charging
-        .iter()
-        .enumerate()
-        .map(|(index, (_, power))| {
-            let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
-            let charging =
-                Charging { power: *power, battery_limit: limit, efficiency: CHARGE_EFFICIENCY };
-            time_to_full(missing, charging).map_err(|error| {
-                vec![Fault::new(text!("charging.{}.power", &index), error.to_string())]
-            })
-        })
-        .collect()
+/// All that is worked out of a day.
+struct Figures {
+    budget: Budget,
+    /// The loads' names, and the inverter's as the last where it takes any.
+    labels: Vec<String>,
+    /// The loads as they count, in the same order.
+    loads: Vec<Load>,
+    inverter: Option<inverter::Ask>,
+    lasts: Option<Lasts>,
+    charged: Vec<Charged>,
+    /// From the battery with all loads on.
+    all_on: Power,
+    cable: Option<Result<Cable, String>>,
 }
 
-/// Volts, amperes and watt hours are the same in both unit systems.
-fn report(inputs: &Inputs, _style: Style) -> Result<Report, Vec<Fault>> {
-    let budget = budget(&inputs.loads, inputs.demand).map_err(fault)?;
-    let lasts = match &inputs.battery {
-        Some(battery) => lasts(inputs, battery, budget.day)?,
-        None => None,
-    };
-    let full = match &inputs.battery {
-        Some(battery) => times_to_full(inputs, battery)?,
-        None => Vec::new(),
-    };
-    let all_on = inputs.loads.iter().fold(Power::default(), |sum, load| sum + load.power);
+impl Figures {
+    fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
+        let mut loads: Vec<Load> = inputs.loads.iter().map(|load| load.load).collect();
+        let mut labels: Vec<String> = inputs
+            .loads
+            .iter()
+            .enumerate()
+            .map(|(at, load)| match load.label.as_str() {
+                "" => text!("load {}", at + 1),
+                label => label.to_owned(),
+            })
+            .collect();
+        // The loads themselves first, so that a fault names the load that is wrong.
+        let mut budget = budget(&loads, inputs.demand).map_err(fault)?;
+        let mut all_on = loads.iter().fold(Power::default(), |sum, load| sum + load.power);
+        let mut asked = None;
+        let mut lowest = inputs.voltage;
+        if let Some(inverter) = &inputs.inverter {
+            let found = supply::ask_of(inverter.unit, &inputs.loads, inputs.voltage)?;
+            let day = Time::new::<hour>(24.0);
+            loads.push(Load { power: found.lost / day, time: day, duty: 1.0 });
+            labels.push("inverter\u{2019}s own".to_owned());
+            budget = self::budget(&loads, inputs.demand).map_err(fault)?;
+            all_on += found.continuous * (1.0 / inverter.unit.efficiency - 1.0);
+            lowest = inverter.unit.lowest;
+            asked = Some(found);
+        }
+        let (lasts, charged) = match &inputs.battery {
+            Some(battery) => (
+                lasts(inputs, battery, budget.day)?,
+                charging::charged(inputs, battery, budget.day)?,
+            ),
+            None => (None, Vec::new()),
+        };
+        let strongest = inputs.charging.iter().filter_map(Charger::power);
+        let carried = strongest.fold(all_on, |most, power| if power > most { power } else { most });
+        let cable = inputs.cable.as_ref().map(|cable| supply::cable(cable, carried, lowest));
+        Ok(Self { budget, labels, loads, inverter: asked, lasts, charged, all_on, cable })
+    }
+}
+
+fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    let figures = Figures::of(inputs)?;
+    let Figures { budget, all_on, .. } = &figures;
     let day_wh = budget.day.get::<watt_hour>();
+    let cable = figures.cable.as_ref().and_then(|cable| cable.as_ref().ok());
+    let battery_wh = inputs.battery.as_ref().map(|battery| battery.energy.get::<watt_hour>());
     Ok(Report {
-        answers: words::answers(inputs, &budget, lasts.as_ref()),
-        remarks: words::remarks(inputs, &budget, lasts.as_ref(), all_on),
-        tables: words::tables(inputs, &budget, &full),
-        drawings: vec![words::day(inputs, &budget)],
-        working: words::working(inputs, &budget, lasts.as_ref(), &full),
+        answers: words::answers(inputs, &figures),
+        remarks: words::remarks(inputs, &figures),
+        tables: words::tables(inputs, &figures, style),
+        drawings: vec![words::day(inputs, &figures)],
+        working: words::working(inputs, &figures),
         cautions: Caution::all(&cautions::BATTERY),
+        buy: inputs
+            .battery
+            .iter()
+            .map(|battery| battery.line(inputs.voltage))
+            .chain(cable.map_or_else(Vec::new, |cable| cable.buy(style)))
+            .collect(),
         outcome: Record::new()
             .with("wh_day", day_wh)
             .with("ah_day", budget.day_charge.get::<ampere_hour>())
             .with("needed_wh", budget.needed.get::<watt_hour>())
             .with("needed_ah", budget.needed_charge.get::<ampere_hour>())
-            .maybe("runtime_h", lasts.map(|lasts| lasts.time.get::<hour>()))
-            .maybe("battery_wh", inputs.battery.as_ref().map(|b| b.energy.get::<watt_hour>()))
+            .maybe("runtime_h", figures.lasts.as_ref().map(|lasts| lasts.time.get::<hour>()))
+            .maybe("battery_wh", battery_wh)
+            .maybe("usable_wh", battery_wh.map(|wh| wh * inputs.demand.usable))
+            .with("efficiency_percent", inputs.demand.efficiency * 100.0)
+            .maybe("kept_percent", inputs.battery.as_ref().map(|battery| 100.0 * battery.kept()))
             .with("all_on_w", all_on.get::<watt>())
-            .with("all_on_a", (all_on / inputs.voltage).get::<ampere>())
+            .with("all_on_a", (*all_on / inputs.voltage).get::<ampere>())
             .with("average_w", day_wh / 24.0)
-            .with(
-                "charging",
-                full.iter()
-                    .zip(&inputs.charging)
-                    .map(|(time, (label, _))| {
-                        Record::new()
-                            .with("label", label.clone())
-                            .with("full_h", time.get::<hour>())
-                    })
-                    .collect::<Vec<_>>(),
-            ),
+            .maybe("inverter", figures.inverter.as_ref().map(supply::inverter_record))
+            .maybe("cable", cable.map(Cable::record))
+            .with("charging", charging::records(inputs, &figures.charged)),
         ..Report::default()
     })
 }

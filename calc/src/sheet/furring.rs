@@ -10,8 +10,8 @@ use uom::si::ratio::percent;
 use uom::si::volume::liter;
 
 use self::screw::{Choice, Screwing};
-use super::cut_plan::planned::{Planned, Wanted};
-use super::cut_plan::stock::{self, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use super::cut_plan::planned::{Planned, Section, Wanted};
+use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
@@ -22,6 +22,7 @@ use crate::coating::bead::{BEAD, Bead, cartridges};
 use crate::fastening::length::THREE_THREADS;
 use crate::fault::Fault;
 use crate::lists::BuyLine;
+use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style, VOLUME};
 use crate::reader::Reader;
@@ -45,13 +46,23 @@ pub static SHEET: Sheet = Sheet {
         &KERF,
         &END_TRIM,
         &MATERIAL,
+        &DENSITY,
         &screw::SCREW,
         &ADHESIVE,
     ],
-    sources: &[&STRIP_LENGTH_RULE, &EQUAL_SPACING, &PATTERNS, &KERF_RULE, &THREE_THREADS, &BEAD],
+    sources: &[
+        &STRIP_LENGTH_RULE,
+        &EQUAL_SPACING,
+        &PATTERNS,
+        &KERF_RULE,
+        &THREE_THREADS,
+        &BEAD,
+        &MASS_OF_VOLUME,
+        &WOOD,
+    ],
     example: r#"{ "end_clearance": "3 mm", "section": { "thickness": "3/4 in", "width": "1 1/2 in" },
         "screw_spacing_limit": "12 in", "end_distance": "1 1/2 in",
-        "material": "1x2 strip",
+        "material": "1x2 strip", "density": "white pine",
         "stock": [
             { "length": "8 ft", "price": 3.2, "on_hand": 3 },
             { "length": "14 ft", "price": 5.4 } ],
@@ -139,6 +150,8 @@ struct Inputs {
     shelf: Shelf,
     screwing: Option<Screwing>,
     adhesive: Option<Adhesive>,
+    /// Middle of the body's ribs, where there is a strip on each.
+    centre: Option<Length>,
 }
 
 struct Adhesive {
@@ -170,6 +183,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let (thickness, width): (Length, Length) =
         reader.group(&SECTION, |section| (section.measure(&THICKNESS), section.measure(&WIDTH)));
     let by_count = reader.which(&COUNT_OR_LIMIT);
+    let mut shelf = Shelf::read(reader);
+    shelf.weigh(Some(thickness), Some(width));
     let inputs = Inputs {
         span_mm: mm(&STRIP_LENGTH),
         clearance_mm: mm(&END_CLEARANCE),
@@ -179,7 +194,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         per_strip: (by_count == Some(0)).then(|| reader.count(&SCREWS_PER_STRIP)),
         limit_mm: if by_count == Some(1) { mm(&SPACING_LIMIT) } else { 0.0 },
         end_distance_mm: mm(&END_DISTANCE),
-        shelf: Shelf::read(reader),
+        shelf,
         screwing: reader.maybe_group(&screw::SCREW, screw::read),
         adhesive: reader.maybe_group(&ADHESIVE, |group| Adhesive {
             bead: group.measure(&BEAD_SIZE),
@@ -188,6 +203,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             price: group.maybe_number(&CARTRIDGE_PRICE),
             loss_percent: group.number(&LOSS),
         }),
+        centre: rib_centre(reader),
     };
     if inputs.strip_mm() < 10.0 {
         reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
@@ -202,6 +218,12 @@ fn read(reader: &Reader<'_>) -> Inputs {
         );
     }
     inputs
+}
+
+fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
+    let ribs = &reader.body().ribs;
+    let all = ribs.iter().fold(Length::default(), |sum, rib| sum + *rib);
+    (!ribs.is_empty()).then(|| all / ribs.len() as f64)
 }
 
 impl Inputs {
@@ -231,7 +253,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         working: words::working(inputs, &worked, style),
         cautions: words::cautions(inputs),
         buy: buy(inputs, &worked, style),
+        centre: inputs.centre,
         cut: worked.planned.cut(style),
+        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
         outcome,
         ..Report::default()
     })

@@ -5,13 +5,17 @@ mod drawing;
 mod words;
 
 use crate::text::text;
-use uom::si::f64::{Length, Mass, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::f64::{
+    Length, Mass, MassDensity, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate,
+};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
+pub(super) use self::words::shortened;
+use super::schedule::label::Times;
 use super::{Sheet, solve};
 use crate::coating::cautions::FOR_FILLING;
 use crate::coating::gap::{self, Hole};
@@ -92,6 +96,7 @@ struct Inputs {
     pour_rate: Option<VolumeRate>,
     batch_limit: Option<Volume>,
     cup: Option<Length>,
+    times: Option<Times>,
     offers: Vec<PartOffer>,
 }
 
@@ -112,6 +117,19 @@ struct Worked {
     /// How high the two marks stand in the cup, where its width is known.
     cup_heights: Option<[Length; 2]>,
     purchase: Option<Purchase>,
+}
+
+impl Worked {
+    /// Density of what a container holds, where those of both parts are known.
+    fn density(&self, part: Part) -> Option<MassDensity> {
+        let Parts { a, b, a_mass, b_mass } = self.parts;
+        let density = match part {
+            Part::A => a_mass? / a,
+            Part::B => b_mass? / b,
+            Part::Kit => (a_mass? + b_mass?) / (a + b),
+        };
+        density.is_finite().then_some(density)
+    }
 }
 
 fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
@@ -178,11 +196,13 @@ fn of_mix(fault: mixing::Fault) -> Vec<Fault> {
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work(inputs)?;
+    let mut drawings = vec![drawing::cup(inputs, &worked, style)];
+    drawings.extend(drawing::sections(inputs, style));
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
-        drawings: vec![drawing::cup(inputs, &worked, style), drawing::sections(inputs, style)],
+        drawings,
         marks: cup_strip(inputs, &worked, style).into_iter().collect(),
         working: words::working(inputs, &worked, style),
         cautions: Caution::all(&FOR_FILLING),
@@ -219,7 +239,15 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("part_b_l", worked.batch.b.get::<liter>())
         .maybe("part_a_kg", kg(worked.batch.a_mass))
         .maybe("part_b_kg", kg(worked.batch.b_mass));
+    // Mixing and walking are in the pour rate.
+    let of_pass = inputs.pour_rate.map(|rate| {
+        let volume = worked.whole / f64::from(worked.batches.passes);
+        (volume / rate).get::<minute>()
+    });
     Record::new()
+        .with("product", inputs.product.as_str())
+        .maybe("pass_min", of_pass)
+        .maybe("times", inputs.times.map(|times| times.put(Record::new())))
         .with("net_volume_l", worked.net.get::<liter>())
         .with("volume_l", worked.whole.get::<liter>())
         .with("part_a_l", worked.parts.a.get::<liter>())
@@ -291,7 +319,7 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
                 quantity: f64::from(count),
                 unit: "each",
                 cost: offer.price.map(|price| price * f64::from(count)),
-                mass: None,
+                mass: worked.density(*part).map(|density| density * offer.size * f64::from(count)),
             })
             .collect(),
         None => [

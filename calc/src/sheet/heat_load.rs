@@ -1,12 +1,13 @@
 //! Heat to keep the body warm or cool: through its surfaces, with the fresh air, less what is given off inside.
 
+mod parts;
 #[cfg(test)]
 mod tests;
 mod words;
 
 use crate::text::text;
-use uom::si::f64::{Area, HeatTransfer, Power, ThermodynamicTemperature, VolumeRate};
-use uom::si::heat_transfer::watt_per_square_meter_kelvin;
+use uom::si::area::square_meter;
+use uom::si::f64::{Power, ThermodynamicTemperature, VolumeRate};
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::kelvin;
 
@@ -14,15 +15,16 @@ use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{AREA, FLOW, POWER, Style, TEMPERATURE, U_VALUE};
+use crate::quantity::{FLOW, POWER, Style, TEMPERATURE};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
 use crate::thermal::cautions;
 use crate::thermal::heat_loss::{
-    BTU, FRESH_AIR, HeatLoad, HeatLoadError, Surface, TRANSMISSION, btu_per_hour, electrical_use,
-    heat_load,
+    BTU, FRESH_AIR, HeatLoad, HeatLoadError, SOLAR_GAIN, Surface, TRANSMISSION, btu_per_hour,
+    electrical_use, heat_load,
 };
+use parts::{PARTS, Part, SUN, SURFACES, WINDOWS};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -30,33 +32,41 @@ pub static SHEET: Sheet = Sheet {
     title: "Heater and cooler",
     trade: "Living in it",
     purpose: "See how much heat it takes to keep the body warm on the coldest night, and cool at the hottest noon.",
-    asks: &[&PARTS, &FRESH_AIR_ASK, &INSIDE, &OUTSIDE, &GAINS, &NOON, &PERFORMANCE],
-    sources: &[&TRANSMISSION, &FRESH_AIR, &BTU, &PERFORMANCE_SOURCE, &AIR_EACH, &HEAT_UP],
-    example: r#"{ "parts": [
-            { "label": "walls", "area": "26 m2", "sheet": "insulation" },
-            { "label": "roof", "area": "11.3 m2", "sheet": "insulation" },
-            { "label": "floor", "area": "11.3 m2", "u": "1.08 W/m2/K" },
-            { "label": "windows and windshield", "area": "4.2 m2", "u": "5.6 W/m2/K" } ],
+    asks: &[
+        &SURFACES,
+        &WINDOWS,
+        &PARTS,
+        &FRESH_AIR_ASK,
+        &INSIDE,
+        &OUTSIDE,
+        &GAINS,
+        &HEATER,
+        &NOON,
+        &SUN,
+        &PERFORMANCE,
+    ],
+    sources: &[
+        &TRANSMISSION,
+        &FRESH_AIR,
+        &BTU,
+        &SOLAR_GAIN,
+        &parts::SUN_ON_GLASS,
+        &parts::GLASS,
+        &PERFORMANCE_SOURCE,
+        &AIR_EACH,
+        &HEAT_UP,
+    ],
+    example: r#"{ "surfaces": { "walls": "insulation" },
+        "windows": [
+            { "label": "windshield", "area": "1.6 m2", "u": "3 W/m2/K", "sun_percent": 15, "lit_percent": 100 },
+            { "label": "side windows", "area": "2.6 m2", "u": "5.6 W/m2/K" } ],
         "fresh_air": "30 m3/h", "inside_temperature": "18 C", "outside_temperature": "-5 C", "gains": "150 W",
-        "noon": { "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "700 W" }, "performance": 2.8 }"#,
+        "heater": { "output": "2 kW", "draw": "30 W" },
+        "noon": { "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "250 W" },
+        "performance": 2.8 }"#,
     solve: |reader| solve(reader, read, report),
 };
 
-static LABEL: Ask = Ask::words("label", "Part of the body").usual("roof", "roof");
-static PART_AREA: Ask = Ask::measure("area", "Area", &AREA, ["ft2", "m2"], (0.0, 10_000.0))
-    .usual("120 ft2", "11 m2")
-    .help("Length times height or width, inside.");
-static U: Ask = Ask::measure("u", "U value", &U_VALUE, ["Btu/(h ft2 F)", "W/m2/K"], (0.0, 20.0))
-    .usual("0.16 Btu/(h ft2 F)", "0.9 W/m2/K")
-    .help(
-        "From an insulation sheet or a data sheet; single glass about 5.6 W/m2/K, bare steel 5.9.",
-    );
-static SHEET_ASK: Ask = Ask::sheet_of("sheet", "Insulation sheet", "insulation")
-    .help("Takes the U value from there and follows it.");
-static U_OR_SHEET: Ask = Ask::either("U value", &[&U, &SHEET_ASK]);
-static PARTS: Ask =
-    Ask::rows("parts", "Parts of the body", "part", 1, &[&LABEL, &PART_AREA, &U_OR_SHEET])
-        .help("Roof, floor, walls and windows, each with its own U value.");
 static FRESH_AIR_ASK: Ask =
     Ask::measure("fresh_air", "Fresh air", &FLOW, ["cfm", "m3/h"], (0.0, 10_000.0 / 3600.0))
         .usual("18 cfm", "30 m3/h")
@@ -89,11 +99,21 @@ static GAINS: Ask = Ask::measure(
 .default("0 W")
 .usual("150 W", "150 W")
 .help(
-    "A sleeper gives off about 70 W, a fridge what it draws; by day add the sun through the glass.",
+    "A sleeper gives off about 70 W, a fridge what it draws; the sun through windows is added below.",
 );
 static NOON: Ask = Ask::group("noon", "The hottest noon, beside it", &[&INSIDE, &OUTSIDE, &GAINS])
     .optional()
     .help("Fill in to size a cooler too.");
+static HEATER_OUTPUT: Ask =
+    Ask::measure("output", "Heat it gives at most", &POWER, ["W", "W"], (1.0, 100_000.0))
+        .usual("2000 W", "2000 W")
+        .help("On its label; 1 kW is 3412 Btu/h.");
+static HEATER_DRAW: Ask =
+    Ask::measure("draw", "Electricity it draws", &POWER, ["W", "W"], (0.0, 100_000.0))
+        .usual("30 W", "30 W")
+        .help("Fan and pump of a fuel heater at full heat; an electric heater draws all its heat.");
+static HEATER: Ask =
+    Ask::group("heater", "The heater you have in mind", &[&HEATER_OUTPUT, &HEATER_DRAW]).optional();
 static PERFORMANCE: Ask =
     Ask::number("performance", "Cooler's coefficient of performance", (0.5, 10.0))
         .optional()
@@ -111,14 +131,27 @@ static HEAT_UP: Source = Source::common_practice("half as much again to heat up 
 
 /// What was typed, read.
 struct Inputs {
-    labels: Vec<String>,
-    /// Whether each part's U value comes from another sheet.
-    from_sheet: Vec<bool>,
-    surfaces: Vec<Surface>,
+    parts: Vec<Part>,
     fresh_air: VolumeRate,
     night: Weather,
     noon: Option<Weather>,
+    /// Sun through the windows, a part of the noon's gains.
+    sun: Power,
+    heater: Option<Heater>,
     performance: Option<f64>,
+}
+
+/// A heater: most heat, and what it draws meanwhile.
+struct Heater {
+    output: Power,
+    draw: Power,
+}
+
+impl Heater {
+    /// Share of the time that it runs to hold a heat load; 1 where it is too small.
+    fn duty(&self, load: Power) -> f64 {
+        (load / self.output).value.clamp(0.0, 1.0)
+    }
 }
 
 /// The temperatures of one case.
@@ -143,51 +176,43 @@ impl Weather {
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
-    let rows = reader.rows(&PARTS, |row| {
-        let area: Area = row.measure(&PART_AREA);
-        let which = row.which(&U_OR_SHEET);
-        let u = match which {
-            Some(0) => row.measure(&U),
-            Some(_) => row.sheet(&SHEET_ASK).map_or_else(HeatTransfer::default, |outcome| {
-                match outcome.number("u_w_m2k") {
-                    Some(u) => HeatTransfer::new::<watt_per_square_meter_kelvin>(u),
-                    None => {
-                        row.fault_at(&SHEET_ASK, "this sheet gives no U value; choose another");
-                        HeatTransfer::default()
-                    }
-                }
-            }),
-            None => HeatTransfer::default(),
-        };
-        (row.words(&LABEL), which == Some(1), Surface { area, u })
-    });
+    let (parts, sun) = parts::read(reader);
+    let mut noon = reader.maybe_group(&NOON, Weather::read);
+    if let Some(noon) = &mut noon {
+        noon.gains += sun;
+    }
     Inputs {
-        labels: rows.iter().map(|(label, ..)| label.clone()).collect(),
-        from_sheet: rows.iter().map(|(_, from, _)| *from).collect(),
-        surfaces: rows.iter().map(|(.., surface)| *surface).collect(),
+        parts,
         fresh_air: reader.measure(&FRESH_AIR_ASK),
         night: Weather::read(reader),
-        noon: reader.maybe_group(&NOON, Weather::read),
+        noon,
+        sun,
+        heater: reader.maybe_group(&HEATER, |group| Heater {
+            output: group.measure(&HEATER_OUTPUT),
+            draw: group.measure(&HEATER_DRAW),
+        }),
         performance: reader.maybe_number(&PERFORMANCE),
     }
 }
 
 fn load(inputs: &Inputs, weather: &Weather, path: &str) -> Result<HeatLoad, Vec<Fault>> {
-    heat_load(&inputs.surfaces, inputs.fresh_air, weather.inside, weather.outside, weather.gains)
-        .map_err(|error| {
+    let surfaces: Vec<Surface> = inputs.parts.iter().map(|part| part.surface).collect();
+    heat_load(&surfaces, inputs.fresh_air, weather.inside, weather.outside, weather.gains).map_err(
+        |error| {
+            let part = |at: usize, field: usize| {
+                inputs.parts.get(at).map_or_else(String::new, |part| part.fields[field].clone())
+            };
             let field = match error {
-                HeatLoadError::Area(at) => text!("parts.{}.area", &at),
-                HeatLoadError::Transmittance(at) => {
-                    let key = if inputs.from_sheet.get(at) == Some(&true) { "sheet" } else { "u" };
-                    text!("parts.{}.{}", &at, &key)
-                }
+                HeatLoadError::Area(at) => part(at, 0),
+                HeatLoadError::Transmittance(at) => part(at, 1),
                 HeatLoadError::FreshAir => "fresh_air".to_owned(),
                 HeatLoadError::Inside => text!("{}inside_temperature", &path),
                 HeatLoadError::Outside => text!("{}outside_temperature", &path),
                 HeatLoadError::Gains => text!("{}gains", &path),
             };
             vec![Fault::new(field, error.to_string())]
-        })
+        },
+    )
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -205,6 +230,10 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             Record::new()
                 .with("label", words::label(inputs, index))
                 .with("heat_w", heat.get::<watt>())
+                .maybe(
+                    "area_m2",
+                    inputs.parts.get(index).map(|part| part.surface.area.get::<square_meter>()),
+                )
         })
         .collect();
     let title = if noon.is_some() { "Coldest night" } else { "Heat balance" };
@@ -226,7 +255,13 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .with("fresh_air_w", night.fresh_air.get::<watt>())
             .maybe("noon_w", noon.as_ref().map(|noon| noon.total.get::<watt>()))
             .maybe("noon_btu_h", noon.as_ref().map(|noon| btu_per_hour(noon.total)))
-            .maybe("cooler_w", cooler.map(|power| power.get::<watt>())),
+            .maybe("sun_w", noon.as_ref().map(|_| inputs.sun.get::<watt>()))
+            .maybe("cooler_w", cooler.map(|power| power.get::<watt>()))
+            .maybe("heater_draw_w", inputs.heater.as_ref().map(|heater| heater.draw.get::<watt>()))
+            .maybe(
+                "heater_duty_percent",
+                inputs.heater.as_ref().map(|heater| 100.0 * heater.duty(night.total)),
+            ),
         ..Report::default()
     })
 }

@@ -12,10 +12,10 @@ use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Sheet, solve};
-use crate::ask::{Ask, Figure};
+use crate::ask::{Ask, BodyPart, Figure, Picks};
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{CONDUCTIVITY, LENGTH, Style, TEMPERATURE, THERMAL_RESISTANCE};
+use crate::quantity::{CONDUCTIVITY, LENGTH, Style, TEMPERATURE, THERMAL_RESISTANCE, significant};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::thermal::build_up::{
@@ -23,6 +23,7 @@ use crate::thermal::build_up::{
 };
 use crate::thermal::cautions;
 use crate::thermal::condensation::{AIR_PERMEABILITY, METHOD, SLICES};
+use crate::thermal::materials::MATERIALS;
 use crate::thermal::moisture::{Air, SATURATION, SATURATION_ICE};
 use crate::thermal::steel_rib::{Rib, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
 use figures::Figures;
@@ -52,14 +53,40 @@ pub static SHEET: Sheet = Sheet {
             { "name": "birch plywood lining", "thickness": "6 mm", "conductivity": "0.17 W/m/K", "vapour_factor": 90 },
             { "name": "extruded polystyrene", "thickness": "40 mm", "conductivity": "0.034 W/m/K", "vapour_factor": 150 },
             { "name": "steel skin", "thickness": "1 mm", "conductivity": "50 W/m/K", "vapour_factor": 1000000 } ],
-        "bridge": { "layer": 2, "metal_width": "38 mm", "web": "1.2 mm", "spacing": "420 mm", "conductivity": "50 W/m/K" },
+        "bridge": { "layer": 2, "web": "1.2 mm", "conductivity": "50 W/m/K" },
         "inside": { "temperature": "18 C", "humidity_percent": 60 },
         "outside": { "temperature": "-5 C", "humidity_percent": 85 } }"#,
     solve: |reader| solve(reader, read, report),
 };
 
-static NAME: Ask =
-    Ask::words("name", "Material").usual("extruded polystyrene", "extruded polystyrene");
+static NAME: Ask = Ask::words("name", "Material")
+    .usual("extruded polystyrene", "extruded polystyrene")
+    .picks(&MATERIAL_PICKS)
+    .help("Choose from the list to fill in what it knows, or type; the label comes first.");
+/// The table of materials, as it fills a layer.
+static MATERIAL_PICKS: Picks = Picks {
+    noun: "material",
+    names: || MATERIALS.iter().map(|material| material.name).collect(),
+    fills: |index, system| {
+        let Some(material) = MATERIALS.get(index) else { return Vec::new() };
+        let conductivity = material.careful_conductivity_w_mk();
+        vec![
+            (NAME.key, material.name.to_owned()),
+            (
+                LAYER_CONDUCTIVITY.key,
+                LAYER_CONDUCTIVITY.unit_in(system).map_or_else(String::new, |unit| {
+                    text!("{} {}", significant(unit.from_si(conductivity), 4), unit.symbol())
+                }),
+            ),
+            (
+                VAPOUR_FACTOR.key,
+                material
+                    .careful_vapour_factor()
+                    .map_or_else(String::new, |factor| significant(factor, 3)),
+            ),
+        ]
+    },
+};
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-5, 5.0))
     .usual("1 1/2 in", "40 mm")
     .help("As it is built in; foam pressed thinner counts thinner.")
@@ -72,7 +99,7 @@ static LAYER_CONDUCTIVITY: Ask = Ask::measure(
     (0.001, 1000.0),
 )
 .usual("0.24 Btu in/(h ft2 F)", "0.034 W/m/K")
-.help("On its label or data sheet as λ or k; the table below has usual figures.");
+.help("On its label or data sheet as λ or k.");
 static VAPOUR_FACTOR: Ask = Ask::number("vapour_factor", "Vapour resistance factor", (0.01, 1e7))
     .optional()
     .usual("150", "150")
@@ -114,7 +141,7 @@ static SHARE: Ask = Ask::percent("share_percent", "Timber: share of the area", (
     .help("Width of a batten over the distance between battens; leave out for metal ribs.");
 static METAL_WIDTH: Ask =
     Ask::measure("metal_width", "Steel rib: widest part", &LENGTH, ["in", "mm"], (1e-4, 1.0))
-        .optional()
+        .from_body(BodyPart::RibWidth)
         .usual("1 1/2 in", "38 mm")
         .help("Across the flange that the lining rests on.")
         .figure(Figure::Across);
@@ -128,7 +155,7 @@ static WEB: Ask =
         .figure(Figure::Thickness);
 static SPACING: Ask =
     Ask::measure("spacing", "Steel rib: centre to centre", &LENGTH, ["in", "mm"], (0.001, 5.0))
-        .optional()
+        .from_body(BodyPart::RibSpacing)
         .usual("16 in", "420 mm")
         .help("From the centre line of one rib to the next.")
         .figure(Figure::Spacing);

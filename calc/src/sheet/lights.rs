@@ -4,6 +4,7 @@ mod plan;
 mod template;
 #[cfg(test)]
 mod tests;
+mod wiring;
 mod words;
 
 use crate::text::text;
@@ -14,6 +15,7 @@ use uom::si::length::{meter, millimeter};
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::fault::Fault;
+use crate::light::cable::{SQUARE_ROUTE, Stretch, stretches};
 use crate::light::cautions;
 use crate::light::photometry::{
     Beam, BeamModel, CONE, COSINE_POWER, FIVE_TIMES, LightError, LightMap, POINT_METHOD, light_map,
@@ -24,7 +26,7 @@ use crate::light::placement::{
 };
 use crate::lists::BuyLine;
 use crate::outcome::{Record, Value};
-use crate::quantity::{ANGLE, LENGTH, Style, amount, plain};
+use crate::quantity::{ANGLE, LENGTH, MASS, Mass, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 
@@ -44,9 +46,10 @@ pub static SHEET: Sheet = Sheet {
         &PLANE_HEIGHT,
         &LAMP_HEIGHT,
         &SPACE_ABOVE,
+        &FEED,
         &MODEL,
     ],
-    sources: &[&EVEN_ROWS, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
+    sources: &[&EVEN_ROWS, &SQUARE_ROUTE, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
         "lamp": { "hole": "58 mm", "rim": "70 mm", "depth": "24 mm", "lumens": 220, "beam_angle": "110 deg", "watts": 3 } }"#,
     solve: |reader| solve(reader, read, report),
@@ -104,8 +107,15 @@ static BEAM_ANGLE: Ask =
 static WATTS: Ask = Ask::number_in("watts", "Power of each", "W", (0.0, 1000.0))
     .usual("3", "3")
     .help("On the package.");
-static LAMP: Ask =
-    Ask::group("lamp", "The lamp", &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS]);
+static LAMP_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 50.0))
+    .optional()
+    .usual("3 oz", "90 g")
+    .help("For the weight on the buy list: on the package, or on the kitchen scale.");
+static LAMP: Ask = Ask::group(
+    "lamp",
+    "The lamp",
+    &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS, &LAMP_MASS],
+);
 static CLEARANCE: Ask =
     Ask::measure("clearance", "Clearance from the rim", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .usual("1 in", "25 mm")
@@ -131,6 +141,19 @@ static SPACE_ABOVE: Ask =
         .usual("1 1/2 in", "38 mm")
         .help("From the ceiling's visible face to whatever is above it: board and gap.")
         .figure(Figure::CeilingDepth);
+static FEED_X: Ask = Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("12 in", "300 mm")
+    .help("Front wall to where the wire comes up.");
+static FEED_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 50.0))
+    .usual("0 in", "0 mm")
+    .help("Left wall to where the wire comes up, facing forward.");
+static FEED_RISE: Ask = Ask::measure("rise", "Up and over", &LENGTH, ["ft", "m"], (0.0, 100.0))
+    .default("0 m")
+    .usual("7 ft", "2.1 m")
+    .help("From the fuse up to the ceiling; counted once for each row.");
+static FEED: Ask = Ask::group("feed", "Where the wire comes up", &[&FEED_X, &FEED_Y, &FEED_RISE])
+    .optional()
+    .help("For the lengths of wire; the front left corner where nothing is given.");
 static MODEL: Ask = Ask::choice(
     "model",
     "Beam",
@@ -148,6 +171,8 @@ struct Inputs {
     lamp_height: Length,
     space_above: Option<Length>,
     model: BeamModel,
+    feed: Spot,
+    up_and_over: Length,
     supports: Vec<Support>,
     openings: Vec<Opening>,
     board_centres: Option<Vec<Length>>,
@@ -163,6 +188,7 @@ struct Lamp {
     lumens: f64,
     beam_angle: Angle,
     watts: f64,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -191,6 +217,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             lumens: group.number(&LUMENS),
             beam_angle: group.measure(&BEAM_ANGLE),
             watts: group.number(&WATTS),
+            mass: group.maybe(&LAMP_MASS),
         };
         if group.given(&HOLE) && group.given(&RIM) && lamp.rim < lamp.hole {
             group.fault_at(&RIM, "the rim must cover the hole: it cannot be smaller than it");
@@ -199,6 +226,12 @@ fn read(reader: &Reader<'_>) -> Inputs {
     });
     let clearance = reader.measure(&CLEARANCE);
     let board_centres = read_boards(reader, ceiling.width);
+    let (feed, up_and_over) = reader
+        .maybe_group(&FEED, |group| {
+            let feed = Spot { x: group.measure(&FEED_X), y: group.measure(&FEED_Y) };
+            (feed, group.measure(&FEED_RISE))
+        })
+        .unwrap_or((Spot { x: Length::default(), y: Length::default() }, Length::default()));
     let body = reader.body();
     let width = body.rib_width.unwrap_or_default();
     Inputs {
@@ -208,6 +241,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
         lamp,
         clearance,
         board_centres,
+        feed,
+        up_and_over,
         plane_height: reader.measure(&PLANE_HEIGHT),
         lamp_height: reader.measure(&LAMP_HEIGHT),
         space_above: reader.maybe(&SPACE_ABOVE),
@@ -282,9 +317,16 @@ struct Figures {
     beam: Beam,
     height: Length,
     map: LightMap,
+    wire: Vec<Stretch>,
 }
 
 impl Figures {
+    /// Where the lamps have their middle along the body.
+    fn middle(&self) -> Option<Length> {
+        let all = self.placed.iter().fold(Length::default(), |sum, lamp| sum + lamp.at.x);
+        (!self.placed.is_empty()).then(|| all / self.placed.len() as f64)
+    }
+
     fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
         let obstacles = Obstacles {
             supports: &inputs.supports,
@@ -308,7 +350,14 @@ impl Figures {
         let Ceiling { length, width } = inputs.ceiling;
         let cell = cell(inputs.ceiling, spots.len());
         let map = light_map(&beam, &spots, height, length, width, cell).map_err(light_fault)?;
-        Ok(Self { placed, beam, height, map })
+        let rows: Vec<Vec<usize>> = match inputs.grid {
+            Some((rows, columns)) => {
+                (0..rows).map(|row| (row * columns..(row + 1) * columns).collect()).collect()
+            }
+            None => vec![(0..spots.len()).collect()],
+        };
+        let wire = stretches(inputs.feed, inputs.up_and_over, &spots, &rows);
+        Ok(Self { placed, beam, height, map, wire })
     }
 }
 
@@ -349,6 +398,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &figures, style),
         remarks: words::remarks(inputs, &figures, style),
         tables: words::tables(&figures, style),
+        offers: wiring::offers(inputs, &figures, style),
         drawings: plan::drawings(inputs, &figures, style),
         templates: vec![template::hole(&inputs.lamp, style)],
         marks: plan::marks(inputs, &figures, style),
@@ -366,8 +416,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             quantity: count as f64,
             unit: "each",
             cost: None,
-            mass: None,
+            mass: lamp.mass.map(|mass| mass * count as f64),
         }],
+        centre: figures.middle(),
         outcome: Record::new()
             .with("lamps", lamps)
             .with(
@@ -378,7 +429,8 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                     .with("highest", figures.map.highest),
             )
             .with("lumens_total", lamp.lumens * count as f64)
-            .with("watts_total", lamp.watts * count as f64),
+            .with("watts_total", lamp.watts * count as f64)
+            .with("wire", wiring::records(&figures)),
         ..Report::default()
     })
 }

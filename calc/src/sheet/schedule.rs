@@ -1,20 +1,30 @@
 //! Passes and coats in order: when each may start, and when the last batch must be mixed.
 
 mod asks;
+mod by_the_clock;
 mod clock;
 mod drawing;
+pub(super) mod label;
+mod rows;
 mod words;
+mod working;
+
+use std::rc::Rc;
 
 use crate::text::text;
-use uom::si::f64::{Ratio, ThermodynamicTemperature};
+use uom::si::f64::ThermodynamicTemperature;
+use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 use self::asks::{ASKS, HOURS, START, STEPS};
 use super::{Sheet, solve};
 use crate::coating::air::{self, Margin};
 use crate::coating::cautions::{FOR_COATING, FOR_FILLING};
+use crate::coating::climate::{self, Climate, Weather};
 use crate::coating::mixing;
-use crate::coating::schedule::{self as plan, BreachKind, Hours, Schedule, Step};
+use crate::coating::range::{OutOfRange, ceiling};
+use crate::coating::schedule::{self as plan, BreachKind, Hours, Pace, Schedule, Slot, Step};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
@@ -27,36 +37,65 @@ pub static SHEET: Sheet = Sheet {
     trade: "Floor",
     purpose: "When each pass and coat may start, when to mix the last batch, when to walk on it.",
     asks: ASKS,
-    sources: &[&plan::WINDOW, &mixing::POT_LIFE, &air::MAGNUS, &air::MARGIN_RULE],
+    sources: &[
+        &plan::WINDOW,
+        &mixing::POT_LIFE,
+        &climate::BETWEEN,
+        &air::MAGNUS,
+        &air::MARGIN_RULE,
+    ],
     example: r#"{ "start": "8:30", "hours": { "from": "8:00", "to": "19:00" },
         "label_temperature": "25 C",
-        "air": { "temperature": "20 C", "humidity_percent": 60, "surface_temperature": "18 C" },
+        "readings": [
+            { "at": "8:00", "temperature": "14 C", "humidity_percent": 75, "surface_temperature": "13 C" },
+            { "at": "13:00", "temperature": "22 C", "humidity_percent": 50, "surface_temperature": "20 C" },
+            { "at": "19:00", "temperature": "18 C", "humidity_percent": 60, "surface_temperature": "17 C" } ],
         "steps": [
-            { "label": "fill, first pass", "work": "90 min", "filler": "gap_fill", "recoat_least": "3 h", "recoat_most": "12 h" },
-            { "label": "fill, second pass", "work": "90 min", "filler": "gap_fill", "recoat_least": "8 h" },
-            { "label": "sand", "work": "2 h", "dry": true },
-            { "label": "first coat", "work": "1 h", "recoat_least": "3 h", "recoat_most": "24 h" },
-            { "label": "second coat", "work": "1 h", "recoat_least": "3 h", "recoat_most": "24 h" },
-            { "label": "last coat", "work": "1 h", "traffic": "24 h",
-                "air": { "temperature": "16 C", "humidity_percent": 75, "surface_temperature": "13 C" } } ] }"#,
+            { "label": "fill joints, pass", "passes": "gap_fill", "work": "90 min", "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" },
+            { "label": "sand the floor", "work": "2 h", "dry": true },
+            { "coats": "coating", "work": "1 h" },
+            { "label": "fit the threshold", "work": "30 min", "dry": true } ] }"#,
     solve: |reader| solve(reader, asks::read, report),
 };
-
-/// Air and surface, measured or expected.
-#[derive(Clone, Copy, PartialEq)]
-struct Weather {
-    temperature: ThermodynamicTemperature,
-    humidity: Ratio,
-    surface: ThermodynamicTemperature,
-}
 
 /// What was typed, read.
 struct Inputs {
     start_min: f64,
     hours: Option<Hours>,
-    label_temperature: ThermodynamicTemperature,
-    /// Steps as typed: each with the air that is expected for it.
-    steps: Vec<(Step, Option<Weather>)>,
+    steps: Vec<Planned>,
+}
+
+/// A step as typed, or as another sheet has it.
+struct Planned {
+    /// The row that it comes from, counted from 0.
+    row: usize,
+    step: Step,
+    /// The temperature that its label's times are for.
+    label_at: ThermodynamicTemperature,
+    /// The air that is expected for it; none for dry work.
+    air: Option<Rc<Climate>>,
+    /// Whether it is mixed in the fewest batches that stay workable.
+    fewest_batches: bool,
+    /// Whether it is a pass or a coat of another sheet.
+    of_sheet: bool,
+    /// Whether the wait behind it was given as that after the last one.
+    cured: bool,
+    dry: bool,
+}
+
+impl Planned {
+    fn of(step: Step) -> Self {
+        Self {
+            row: 0,
+            step,
+            label_at: ThermodynamicTemperature::new::<degree_celsius>(25.0),
+            air: None,
+            fewest_batches: false,
+            of_sheet: false,
+            cured: false,
+            dry: false,
+        }
+    }
 }
 
 /// What was worked out.
@@ -64,42 +103,101 @@ struct Worked {
     steps: Vec<Step>,
     schedule: Schedule,
     /// Of each step, where its air is known.
-    margins: Vec<Option<Margin>>,
+    airs: Vec<Option<StepAir>>,
+}
+
+/// The air of one step.
+#[derive(Clone, Copy)]
+struct StepAir {
+    /// When it starts.
+    weather: Weather,
+    /// When the surface is least above the dew point while it is worked, and by how much.
+    worst: (f64, Margin),
+    /// The same while it dries, until the next may follow.
+    drying: (f64, Margin),
+}
+
+/// Nobody means to coat between these hours who has not said so; common practice.
+const NIGHT_H: (f64, f64) = (22.0, 6.0);
+
+impl Worked {
+    /// Steps with their slots and their air.
+    fn all(&self) -> impl DoubleEndedIterator<Item = (&Step, &Slot, Option<StepAir>)> {
+        let pairs = self.steps.iter().zip(&self.schedule.slots);
+        pairs.zip(&self.airs).map(|((step, slot), air)| (step, slot, *air))
+    }
+}
+
+/// Whether work falls between ten at night and six in the morning.
+fn in_the_night(slot: &Slot) -> bool {
+    let hour = |time: f64| time / 60.0 - (time / 1440.0).floor() * 24.0;
+    let (start, work) = (hour(slot.start_min), (slot.end_min - slot.start_min) / 60.0);
+    start < NIGHT_H.1 || start >= NIGHT_H.0 || start + work > NIGHT_H.0
 }
 
 fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let mut steps = Vec::with_capacity(inputs.steps.len());
-    let mut margins = Vec::with_capacity(inputs.steps.len());
-    for (index, (step, weather)) in inputs.steps.iter().enumerate() {
-        let at = |range: crate::coating::range::OutOfRange| {
-            vec![Fault::new(text!("{}.{}.air", &STEPS.key, &index), range.to_string())]
-        };
-        let mut step = step.clone();
-        let mut margin = None;
-        if let Some(weather) = weather {
-            step.pace = mixing::pace(inputs.label_temperature, weather.temperature).map_err(at)?;
-            let known = air::margin(weather.temperature, weather.humidity, weather.surface);
-            margin = Some(known.map_err(at)?);
+    // A day's pace is the same for all steps of one label and one air.
+    let mut known: Option<(&Rc<Climate>, ThermodynamicTemperature, Pace)> = None;
+    for planned in &inputs.steps {
+        let mut step = planned.step.clone();
+        if let Some(air) = &planned.air {
+            let again = known
+                .take()
+                .filter(|(of, label_at, _)| Rc::ptr_eq(of, air) && *label_at == planned.label_at);
+            let pace = match again {
+                Some((_, _, pace)) => pace,
+                None => air.pace(planned.label_at).map_err(at_row(planned, "air"))?,
+            };
+            step.pace = pace.clone();
+            known = Some((air, planned.label_at, pace));
+        }
+        if let (true, Some(workable)) = (planned.fewest_batches, step.workable_min) {
+            let least = workable * step.pace.least(0.0, 1440.0);
+            step.batches = ceiling(step.work_min / least).clamp(1.0, 10_000.0) as u32;
         }
         steps.push(step);
-        margins.push(margin);
     }
-    let schedule = plan::plan(&steps, inputs.start_min, inputs.hours).map_err(|fault| {
-        let field = match fault {
-            plan::Fault::NoSteps => STEPS.key.to_owned(),
-            plan::Fault::LongerThanDay { step, .. } => text!("{}.{}.work", &STEPS.key, &step),
-            plan::Fault::TooFar { step } | plan::Fault::Range { step: Some(step), .. } => {
-                text!("{}.{}", &STEPS.key, &step)
-            }
-            plan::Fault::Range { step: None, ref range } => match range.what {
-                "start time" => START.key.to_owned(),
-                "number of steps" => STEPS.key.to_owned(),
-                _ => HOURS.key.to_owned(),
-            },
+    let schedule = plan::plan(&steps, inputs.start_min, inputs.hours)
+        .map_err(|fault| vec![Fault::new(field_of(&fault, inputs), fault.to_string())])?;
+    let mut airs = Vec::with_capacity(steps.len());
+    for ((planned, step), slot) in inputs.steps.iter().zip(&steps).zip(&schedule.slots) {
+        let Some(air) = &planned.air else {
+            airs.push(None);
+            continue;
         };
-        vec![Fault::new(field, fault.to_string())]
-    })?;
-    Ok(Worked { steps, schedule, margins })
+        let dry_min = step.pace.after_least(slot.end_min, step.recoat_least_min);
+        let worst = air.worst(slot.start_min, slot.end_min);
+        let drying = air.worst(slot.end_min, dry_min);
+        airs.push(Some(StepAir {
+            weather: air.at(slot.start_min),
+            worst: worst.map_err(at_row(planned, "air"))?,
+            drying: drying.map_err(at_row(planned, "air"))?,
+        }));
+    }
+    Ok(Worked { steps, schedule, airs })
+}
+
+fn at_row(planned: &Planned, key: &str) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
+    let field = text!("{}.{}.{}", &STEPS.key, &planned.row, key);
+    move |range| vec![Fault::new(field, range.to_string())]
+}
+
+/// The input that a plan's fault is about.
+fn field_of(fault: &plan::Fault, inputs: &Inputs) -> String {
+    let row = |step: &usize| inputs.steps.get(*step).map_or(0, |planned| planned.row);
+    match fault {
+        plan::Fault::NoSteps => STEPS.key.to_owned(),
+        plan::Fault::LongerThanDay { step, .. } => text!("{}.{}.work", &STEPS.key, row(step)),
+        plan::Fault::TooFar { step } | plan::Fault::Range { step: Some(step), .. } => {
+            text!("{}.{}", &STEPS.key, row(step))
+        }
+        plan::Fault::Range { step: None, range } => match range.what {
+            "start time" => START.key.to_owned(),
+            "number of steps" => STEPS.key.to_owned(),
+            _ => HOURS.key.to_owned(),
+        },
+    }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -110,36 +208,55 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             cautions.push(caution);
         }
     }
+    let mut tables = vec![by_the_clock::table(&worked, style), words::windows(&worked, style)];
+    tables.extend(words::air(&worked, style));
     Ok(Report {
         answers: words::answers(&worked, style),
         remarks: words::remarks(inputs, &worked, style),
-        tables: words::tables(&worked, style),
-        drawings: vec![drawing::time_line(&worked, style)],
-        working: words::working(inputs, &worked, style),
+        tables,
+        drawings: drawing::days(inputs, &worked, style),
+        working: working::working(inputs, &worked, style),
         cautions,
-        outcome: outcome(&worked),
+        outcome: outcome(inputs, &worked),
         ..Report::default()
     })
 }
 
-fn outcome(worked: &Worked) -> Record {
+fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let steps: Vec<Record> = worked
-        .steps
-        .iter()
-        .zip(&worked.schedule.slots)
-        .zip(&worked.margins)
-        .map(|((step, slot), margin)| {
-            Record::new()
+        .all()
+        .zip(&inputs.steps)
+        .map(|((step, slot, air), planned)| {
+            let mixed = step.is_mixed();
+            let record = Record::new()
                 .with("label", step.label.as_str())
+                .with("row", planned.row + 1)
                 .with("start_min", slot.start_min)
                 .with("end_min", slot.end_min)
                 .with("earliest_min", slot.earliest_min)
                 .maybe("latest_min", slot.latest_min)
                 .with("last_mix_min", slot.last_mix_min)
+                .maybe("mix_by_min", slot.mix_by_min.filter(|_| mixed))
+                .with("batches", step.batches)
+                .maybe(
+                    "workable_min",
+                    step.workable_min
+                        .map(|min| min * step.pace.least(slot.start_min, slot.end_min)),
+                )
                 .maybe("traffic_from_min", slot.traffic_from_min)
-                .with("pace", step.pace)
-                .maybe("dew_margin_c", margin.map(|margin| margin.margin.get::<kelvin>()))
-                .maybe("may_coat", margin.map(|margin| margin.may_coat))
+                .with("in_the_night", in_the_night(slot))
+                .with("pace", step.pace.at(slot.start_min));
+            let Some(StepAir { weather, worst: (_, margin), drying: (_, drying) }) = air else {
+                return record;
+            };
+            record
+                .with("temperature_c", weather.temperature.get::<degree_celsius>())
+                .with("humidity_percent", weather.humidity.get::<percent>())
+                .with("surface_c", weather.surface.get::<degree_celsius>())
+                .with("dew_point_c", margin.air.dew_point.get::<degree_celsius>())
+                .with("dew_margin_c", margin.margin.get::<kelvin>())
+                .with("may_coat", margin.may_coat)
+                .with("drying_margin_c", drying.margin.get::<kelvin>())
         })
         .collect();
     let breaches: Vec<Record> = worked

@@ -4,20 +4,22 @@
 mod tests;
 mod words;
 
-use uom::si::f64::VolumeRate;
+use uom::si::energy::watt_hour;
+use uom::si::f64::{ElectricCurrent, ElectricPotential, Power, VolumeRate};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
+use uom::si::power::watt;
 use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
 use crate::energy::water::{
-    DAYS, DENSITY, DRAIN, DRAIN_FALL, Supply, WaterError, drain_drop, pump_time, store,
+    DAYS, DENSITY, DRAIN, DRAIN_FALL, Store, Supply, WaterError, drain_drop, pump_time, store,
 };
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{FLOW, LENGTH, Length, Style, VOLUME, Volume};
+use crate::quantity::{CURRENT, FLOW, LENGTH, Length, Style, VOLTAGE, VOLUME, Volume};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
@@ -28,10 +30,20 @@ pub static SHEET: Sheet = Sheet {
     title: "Fresh water",
     trade: "Living in it",
     purpose: "See how many days the tank lasts, and what it adds to the axles.",
-    asks: &[&PEOPLE, &USE, &TANK, &EMPTY_SHARE, &PUMP_FLOW, &DRAIN_LENGTH],
+    asks: &[
+        &PEOPLE,
+        &USE,
+        &TANK,
+        &EMPTY_SHARE,
+        &GREY_TANK,
+        &PUMP_FLOW,
+        &PUMP_CURRENT,
+        &VOLTS,
+        &DRAIN_LENGTH,
+    ],
     sources: &[&DAYS, &DENSITY, &DRAIN, &USUAL_USE],
     example: r#"{ "people": 2, "use": "6 l", "tank": "70 l", "empty_share_percent": 5,
-        "pump_flow": "8 l/min", "drain_length": "1400 mm" }"#,
+        "grey_tank": "60 l", "pump_flow": "8 l/min", "pump_current": "4.7 A", "drain_length": "1400 mm" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -52,6 +64,20 @@ static PUMP_FLOW: Ask =
         .optional()
         .usual("2 gal/min", "8 l/min")
         .help("On the pump's label.");
+static PUMP_CURRENT: Ask =
+    Ask::measure("pump_current", "Pump's current", &CURRENT, ["A", "A"], (0.01, 1000.0))
+        .optional()
+        .usual("4.7 A", "4.7 A")
+        .help("On the pump's label; the energy sheet takes its power and its run from here.");
+static VOLTS: Ask =
+    Ask::measure("voltage", "Battery's voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
+        .default("12.8 V")
+        .usual("12.8 V", "12.8 V");
+static GREY_TANK: Ask =
+    Ask::measure("grey_tank", "Waste tank", &VOLUME, ["gal", "l"], (1e-4, 100.0))
+        .optional()
+        .usual("16 gal", "60 l")
+        .help("For what runs off the sink and the shower.");
 static DRAIN_LENGTH: Ask =
     Ask::measure("drain_length", "Length of the drain", &LENGTH, ["in", "mm"], (0.0, 50.0))
         .optional()
@@ -86,6 +112,8 @@ static CAUTIONS: &[Caution] = &[
 struct Inputs {
     supply: Supply,
     pump_flow: Option<VolumeRate>,
+    pump: Option<Power>,
+    grey: Option<Volume>,
     drain_length: Option<Length>,
 }
 
@@ -98,6 +126,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             dead_share: reader.number(&EMPTY_SHARE) / 100.0,
         },
         pump_flow: reader.maybe(&PUMP_FLOW),
+        pump: reader
+            .maybe::<ElectricCurrent>(&PUMP_CURRENT)
+            .map(|current| current * reader.measure::<ElectricPotential>(&VOLTS)),
+        grey: reader.maybe(&GREY_TANK),
         drain_length: reader.maybe(&DRAIN_LENGTH),
     }
 }
@@ -119,26 +151,42 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let store = store(supply).map_err(fault)?;
     let day = supply.use_each * supply.people;
     let run = inputs.pump_flow.map(|flow| pump_time(day, flow)).transpose().map_err(fault)?;
+    let grey = inputs
+        .grey
+        .map(|tank| store_grey(Supply { tank, dead_share: 0.0, ..supply }))
+        .transpose()?;
     let drop = inputs
         .drain_length
         .map(|length| drain_drop(length, DRAIN_FALL))
         .transpose()
         .map_err(fault)?;
     Ok(Report {
-        answers: words::answers(&store, drop, style),
-        remarks: words::remarks(&supply, &store, run, style),
+        answers: words::answers(&store, grey.as_ref(), drop, style),
+        remarks: words::remarks(inputs, &store, grey.as_ref(), run, style),
         tables: vec![words::people_table(&supply, style)?],
-        drawings: vec![words::level(&supply, &store, style)],
-        working: words::working(inputs, &store, run, drop, style),
+        drawings: vec![words::level(inputs, &store, style)],
+        working: words::working(inputs, &store, grey.as_ref(), run, drop, style),
         cautions: CAUTIONS.to_vec(),
         outcome: Record::new()
             .with("days", store.days)
             .with("mass_kg", store.mass.get::<kilogram>())
             .with("day_l", day.get::<liter>())
             .with("usable_l", usable(&supply).get::<liter>())
+            .maybe("grey_days", grey.map(|grey| grey.days))
+            .maybe("grey_mass_kg", grey.map(|grey| grey.mass.get::<kilogram>()))
+            .maybe("pump_w", inputs.pump.map(|pump| pump.get::<watt>()))
+            .maybe("pump_wh_day", inputs.pump.zip(run).map(|(p, t)| (p * t).get::<watt_hour>()))
             .maybe("pump_min_day", run.map(|time| time.get::<minute>()))
             .maybe("drain_fall_mm", drop.map(|drop| drop.get::<millimeter>())),
         ..Report::default()
+    })
+}
+
+/// Days until the waste tank is full, and what it weighs then.
+fn store_grey(supply: Supply) -> Result<Store, Vec<Fault>> {
+    store(supply).map_err(|error| match error {
+        WaterError::Tank => vec![Fault::new("grey_tank", error.to_string())],
+        _ => fault(error),
     })
 }
 

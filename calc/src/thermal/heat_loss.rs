@@ -19,6 +19,10 @@ pub const FRESH_AIR: Source =
 /// The Btu of the International Table.
 pub const BTU: Source = Source::from_memory("NIST SP 811", "1 W = 3.412142 Btu/h");
 
+/// Sun through glass: area times its solar heat gain coefficient times the radiation on it.
+pub const SOLAR_GAIN: Source =
+    Source::identity("the solar heat gain coefficient is heat let in over radiation on the glass");
+
 /// Heat that a cubic metre of air carries per kelvin, Wh/(m³ K).
 pub const AIR_WH_M3_K: f64 = 0.335;
 
@@ -128,6 +132,16 @@ pub fn heat_load(
         fresh_air: Power::new::<watt>(air_w),
         total: Power::new::<watt>(total),
     })
+}
+
+/// Sun through glass, for an area up to 10 000 m², a share let in and lit of 0 to 1, and radiation on the lit part of
+/// 0 to 1400 W/m²; none beyond these.
+pub fn solar_gain(area: Area, share: f64, sun_w_m2: f64) -> Power {
+    let square_metres = area.get::<square_meter>();
+    let known = (0.0..=10_000.0).contains(&square_metres)
+        && (0.0..=1.0).contains(&share)
+        && (0.0..=1400.0).contains(&sun_w_m2);
+    Power::new::<watt>(if known { square_metres * share * sun_w_m2 } else { 0.0 })
 }
 
 /// What a cooler or a heat pump draws to move heat: heat over its coefficient of performance, 0.5 to 10; a US energy

@@ -29,6 +29,18 @@ pub struct Material {
     pub density_kg_m3: Option<Range>,
 }
 
+impl Material {
+    /// The careful conductivity: the higher end. [W/(m K)]
+    pub fn careful_conductivity_w_mk(&self) -> f64 {
+        self.conductivity_w_mk.high
+    }
+
+    /// The careful vapour factor of what lies at the warm side: the lower end, wet.
+    pub fn careful_vapour_factor(&self) -> Option<f64> {
+        self.vapour_factor.map(|range| range.low)
+    }
+}
+
 /// Which way the heat flows through an air gap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum HeatFlow {
@@ -41,7 +53,7 @@ pub enum HeatFlow {
 }
 
 /// The materials, insulation first.
-pub static MATERIALS: [Material; 16] = [
+pub static MATERIALS: [Material; 22] = [
     Material {
         name: "extruded polystyrene (XPS)",
         conductivity_w_mk: range(0.030, 0.040, DETAIL),
@@ -61,7 +73,7 @@ pub static MATERIALS: [Material; 16] = [
     Material {
         name: "polyisocyanurate board",
         conductivity_w_mk: one(0.030, CIBSE),
-        vapour_factor: None,
+        vapour_factor: Some(one(60.0, ISO_10456)),
         density_kg_m3: Some(one(45.0, CIBSE)),
     },
     Material {
@@ -73,7 +85,7 @@ pub static MATERIALS: [Material; 16] = [
     Material {
         name: "closed-cell spray foam",
         conductivity_w_mk: range(0.020, 0.029, ASHRAE),
-        vapour_factor: None,
+        vapour_factor: Some(one(60.0, ISO_10456)),
         density_kg_m3: None,
     },
     Material {
@@ -83,10 +95,28 @@ pub static MATERIALS: [Material; 16] = [
         density_kg_m3: Some(range(32.0, 45.0, ASHRAE)),
     },
     Material {
+        name: "elastomeric foam",
+        conductivity_w_mk: range(0.033, 0.040, EN_14304),
+        vapour_factor: Some(range(7000.0, 10_000.0, EN_14304)),
+        density_kg_m3: None,
+    },
+    Material {
+        name: "cork board",
+        conductivity_w_mk: range(0.040, 0.055, ISO_10456),
+        vapour_factor: Some(range(5.0, 10.0, ISO_10456)),
+        density_kg_m3: None,
+    },
+    Material {
         name: "softwood",
         conductivity_w_mk: one(0.13, EN_12524),
         vapour_factor: Some(range(20.0, 50.0, ISO_10456)),
         density_kg_m3: Some(one(500.0, EN_12524)),
+    },
+    Material {
+        name: "hardwood",
+        conductivity_w_mk: one(0.18, ISO_10456),
+        vapour_factor: Some(range(50.0, 200.0, ISO_10456)),
+        density_kg_m3: Some(one(700.0, ISO_10456)),
     },
     Material {
         name: "softwood plywood",
@@ -97,7 +127,7 @@ pub static MATERIALS: [Material; 16] = [
     Material {
         name: "birch plywood",
         conductivity_w_mk: one(0.17, ISO_10456),
-        vapour_factor: None,
+        vapour_factor: Some(range(90.0, 220.0, ISO_10456)),
         density_kg_m3: Some(range(
             680.0,
             700.0,
@@ -111,6 +141,24 @@ pub static MATERIALS: [Material; 16] = [
         density_kg_m3: Some(one(900.0, ISO_10456)),
     },
     Material {
+        name: "linoleum",
+        conductivity_w_mk: one(0.17, ISO_10456),
+        vapour_factor: Some(range(800.0, 1000.0, ISO_10456)),
+        density_kg_m3: Some(one(1200.0, ISO_10456)),
+    },
+    Material {
+        name: "carpet",
+        conductivity_w_mk: one(0.06, ISO_10456),
+        vapour_factor: Some(one(5.0, ISO_10456)),
+        density_kg_m3: Some(one(200.0, ISO_10456)),
+    },
+    Material {
+        name: "glass-fibre polyester",
+        conductivity_w_mk: one(0.19, ISO_10456),
+        vapour_factor: Some(one(10_000.0, ISO_10456)),
+        density_kg_m3: Some(one(1400.0, ISO_10456)),
+    },
+    Material {
         name: "window glass",
         conductivity_w_mk: one(1.0, ISO_10456),
         vapour_factor: Some(one(1e6, ISO_10456)),
@@ -119,7 +167,7 @@ pub static MATERIALS: [Material; 16] = [
     Material {
         name: "acrylic glass",
         conductivity_w_mk: one(0.20, ISO_10456),
-        vapour_factor: None,
+        vapour_factor: Some(one(10_000.0, ISO_10456)),
         density_kg_m3: Some(one(1180.0, ISO_10456)),
     },
     Material {
@@ -186,6 +234,8 @@ const DIN_4108: Source =
     Source::transcribed("DIN 4108-4; ISO 10456", "water vapour resistance factors");
 const EN_12524: Source = Source::transcribed("EN 12524", "tabulated design values");
 const ISO_10456: Source = Source::from_memory("ISO 10456", "table 3");
+const EN_14304: Source =
+    Source::from_memory("EN 14304", "flexible elastomeric foam, declared values");
 const CIBSE: Source = Source::transcribed("CIBSE Guide A", "table 3.37");
 const ASHRAE: Source = Source::from_memory("ASHRAE Handbook, Fundamentals", "chapter 26, table 1");
 const HANDBOOK: Source = Source::transcribed("engineering handbook tables", "densities of metals");

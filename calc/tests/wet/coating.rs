@@ -1,5 +1,6 @@
 //! The coating sheet.
 
+use proptest::prelude::*;
 use serde_json::{Value as Json, json};
 
 use super::{close, faulty, outcome, report};
@@ -249,4 +250,108 @@ fn layers_and_supplies_by_hand() {
         json!({ "layers": [{ "product": "primer", "coats": 1 }], "supplies": [{ "each": "1 m2" }] }),
     );
     assert_eq!(faulty("coating", &wrong), ["layers.0.spread_rate", "supplies.0.label"]);
+}
+
+/// What is bought holds what is needed, what is left over is the difference, and each layer's volume
+/// is its film on the surface, its loss added.
+fn balance(got: &Json, area: f64, coats: f64, loss: f64) -> bool {
+    let number = |name: &str| got[name].as_f64().unwrap();
+    let net = area * coats * number("wet_film_um") * 1e-6 * 1e3;
+    let held: f64 = got["containers"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|can| can["size_l"].as_f64().unwrap() * can["count"].as_f64().unwrap())
+        .sum();
+    let near = |a: f64, b: f64| (a - b).abs() < 1e-9 * (1.0 + b.abs());
+    near(number("net_volume_l"), net)
+        && near(number("volume_l") * (1.0 - loss / 100.0), net)
+        && near(number("paint_l") + number("thinner_l"), number("volume_l"))
+        && held >= number("paint_l") - 1e-9
+        && near(number("left_over_l"), (held - number("paint_l")).max(0.0))
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn mass_balance_of_every_layer(
+        length in 0.2..9.0_f64,
+        width in 0.2..3.0_f64,
+        coats in 1..5_u32,
+        rate in 4.0..20.0_f64,
+        dry in 20.0..120.0_f64,
+        solids in 20.0..100.0_f64,
+        thinner in 0.0..30.0_f64,
+        loss in 0.0..40.0_f64,
+        factor in 1.0..2.0_f64,
+    ) {
+        let got = outcome("coating", &with(json!({
+            "areas": [{ "length": format!("{length} m"), "width": format!("{width} m") }],
+            "coats": coats, "spread_rate": format!("{rate} m2/l"), "loss_percent": loss, "surface_factor": factor,
+            "containers": [{ "size": "0.75 l", "price": 20 }, { "size": "2.5 l", "price": 55 }],
+            "layers": [{ "product": "primer", "coats": 1, "loss_percent": loss,
+                "film": { "dry": format!("{dry} um"), "solids_percent": solids, "thinner_percent": thinner },
+                "containers": [{ "size": "0.5 l" }] }] })));
+        let area = length * width * factor;
+        prop_assert!((got["area_m2"].as_f64().unwrap() - area).abs() < 1e-9);
+        prop_assert!(balance(&got, area, f64::from(coats), loss), "{got}");
+        prop_assert!(balance(&got["layers"][0], area, 1.0, loss), "{got}");
+        prop_assert!((got["layers"][0]["wet_film_um"].as_f64().unwrap() * solids / 100.0
+            - dry * (1.0 + thinner / 100.0)).abs() < 1e-6);
+    }
+}
+
+/// Boards of a boards sheet, on one face: their lengths times the width that is given, or as laid.
+#[test]
+fn boards_taken_from_their_sheet() {
+    let boards = json!({ "run": "3 m", "field": "1 m", "coverage": "100 mm", "stock": [{ "length": "4 m" }],
+        "kerf": "3 mm", "start": "full" });
+    let body = json!({ "length": "3 m", "width": "1 m", "height": "2 m", "rib_width": "40 mm",
+        "ribs": { "even": { "count": 7, "first": "0.1 m", "spacing": "0.45 m" } } });
+    let got = |row: Json| {
+        let coating = with(json!({ "areas": null, "boards": [row] }));
+        let file = json!({ "battenbook": 1, "units": "metric", "body": body, "sheets": [
+            { "id": "c", "kind": "coating", "inputs": coating }, { "id": "b", "kind": "boards", "inputs": boards }] });
+        let all = calc::evaluate(&calc::project::Project::from_text(&file.to_string()).unwrap());
+        all.sheet("c")
+            .unwrap()
+            .as_ref()
+            .map(|report| Json::from(&report.outcome))
+            .map_err(|faults| faults.iter().map(|fault| fault.field.clone()).collect::<Vec<_>>())
+    };
+    let face = json!({ "sheet": "b", "thickness": "10 mm", "faces": 1, "edges": 0, "ends": 0 });
+    close(&got(face.clone()).unwrap()["area_m2"], 3.0, 1e-9);
+    let mut wider = face.clone();
+    wider["width"] = json!("110 mm");
+    close(&got(wider).unwrap()["area_m2"], 3.3, 1e-9);
+    // Both faces, both edges, both ends of ten boards.
+    let all = json!({ "sheet": "b", "thickness": "10 mm" });
+    let by_hand = 10.0 * 2.0 * (3.0 * 0.1 + 3.0 * 0.01 + 0.1 * 0.01);
+    close(&got(all).unwrap()["area_m2"], by_hand, 1e-9);
+    let mut both = face;
+    both["length"] = json!("1 m");
+    assert_eq!(got(both).unwrap_err(), ["boards.0.length"]);
+    assert_eq!(
+        got(json!({ "thickness": "10 mm" })).unwrap_err(),
+        ["boards.0.length", "boards.0.width"]
+    );
+}
+
+/// The same label in all the units that labels use: 400 ft²/gal are 100 ft²/qt, 50 ft²/pt, 9.817 m²/l.
+#[test]
+fn spread_rates_in_any_usual_unit() {
+    for rate in [
+        "400 ft2/gal",
+        "400 ft²/gal",
+        "400 sq ft/gal",
+        "100 ft2/qt",
+        "100 sq ft/quart",
+        "50 ft²/pt",
+        "9.8170 m2/l",
+        "9.8170 m²/L",
+    ] {
+        let got = outcome("coating", &with(json!({ "spread_rate": rate })));
+        close(&got["wet_film_um"], 101.86, 0.02);
+    }
 }

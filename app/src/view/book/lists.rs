@@ -7,9 +7,9 @@ use uom::si::length::meter;
 
 use super::WIDTH;
 use crate::desk::ticked;
+use crate::view::buy::words;
 use crate::view::drawing::paper::{Paper, push_whole};
 use crate::view::html::Html;
-use crate::view::report::buy_words;
 use crate::view::title_of;
 
 /// The board of a strip, from its upper to its lower edge. [px]
@@ -83,21 +83,22 @@ fn board(strip: &MarkStrip) -> String {
 /// The stock lengths with a box for each piece.
 pub fn push_cuts(html: &mut Html, all: &Evaluation, style: Style) {
     html.tag("h2", "", "Cut list");
-    for line in &all.cut_list {
-        let line = &line.line;
-        html.raw("<section class=\"cut\">");
-        html.tag("h3", "", &format!("{} × {}", line.count, line.stock));
-        html.raw("<ul class=\"boxes\">");
-        for piece in &line.pieces {
-            html.raw("<li><span class=\"box\"></span> ");
-            html.tag("strong", "", &style.mark(piece.length).text);
-            html.raw(" ");
-            html.text(&piece.label);
-            html.raw("</li>");
+    for group in &all.cut_list {
+        for bar in &group.bars {
+            html.raw("<section class=\"cut\">");
+            html.tag("h3", "", &format!("{} × {}", bar.count, bar.stock));
+            html.raw("<ul class=\"boxes\">");
+            for piece in &bar.pieces {
+                html.raw("<li><span class=\"box\"></span> ");
+                html.tag("strong", "", &style.mark(piece.length).text);
+                html.raw(" ");
+                html.text(&piece.label);
+                html.raw("</li>");
+            }
+            html.raw("</ul>");
+            html.tag("p", "help", &format!("Left over: {}", style.length(bar.waste)));
+            html.raw("</section>");
         }
-        html.raw("</ul>");
-        html.tag("p", "help", &format!("Left over: {}", style.length(line.waste)));
-        html.raw("</section>");
     }
 }
 
@@ -111,8 +112,8 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
         html.raw("<tr><td><span class=\"box\">");
         html.raw(if done { "✓" } else { "" });
         html.raw("</span></td>");
-        html.tag("td", "", &buy_words(&merged.line));
-        let sheets = merged.sheets.iter().filter_map(|id| project.sheet(id));
+        html.tag("td", "", &words(merged));
+        let sheets = merged.sheets().filter_map(|id| project.sheet(id));
         let from: Vec<String> = sheets.map(|sheet| title_of(&sheet)).collect();
         html.tag("td", "note", &from.join(", "));
         let cost = merged.line.cost.map_or_else(String::new, |cost| format!("{cost:.2}"));

@@ -81,6 +81,19 @@ impl Paper {
         self.push("/>");
     }
 
+    /// Upright lines that hang from the same height, as one path: `(x, length)` each.
+    pub fn hanging_lines(&mut self, class: &str, top: f64, lines: &[(f64, f64)]) {
+        self.open("path", class);
+        self.push(" d=\"");
+        for &(x, length) in lines {
+            self.push("M");
+            self.pair(x, top);
+            self.push("v");
+            decimal(&mut self.text, length);
+        }
+        self.push("\"/>");
+    }
+
     /// The `d` attribute of a path through points.
     pub fn outline(&mut self, points: &[(f64, f64)], closed: bool) {
         self.push(" d=\"");

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use calc::ask::{Ask, Kind, MOST_ROWS, Need};
+use calc::ask::{Ask, Kind, MOST_ROWS, Need, Picks};
 use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::{LENGTH, Unit};
 
@@ -62,12 +62,26 @@ struct Walker<'a> {
 
 impl Walk {
     /// Walks over all asks of a place.
+    #[cfg(test)]
     pub fn new(
         project: &Project,
         all: &Evaluation,
         place: &Place,
         picked: &BTreeMap<String, usize>,
         asks: &'static [&'static Ask],
+    ) -> Self {
+        Self::part(project, all, place, picked, asks, "", &[])
+    }
+
+    /// As `new`, of inputs that stand at `base`; those with a key in `skip` are left out.
+    pub fn part(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+        base: &str,
+        skip: &[&str],
     ) -> Self {
         let mut walker = Walker {
             project,
@@ -80,7 +94,9 @@ impl Walk {
             filled_groups: BTreeSet::new(),
             rows_shown: BTreeMap::new(),
         };
-        walker.asks(asks, "");
+        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
+            walker.one(ask, base);
+        }
         Self {
             shape: walker.html.finish(),
             fields: walker.fields,
@@ -167,7 +183,7 @@ impl Walker<'_> {
         let kept = self.project.row_count(self.place, path);
         let last_blank = kept > 0
             && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
-        // More than it takes are shown all the same: a file may have them, and something is to be mended.
+        // What is too much is shown too, so that it can be taken out.
         let shown = if last_blank { kept } else { (kept + 1).min(at_most.max(kept)) };
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
@@ -252,6 +268,9 @@ impl Walker<'_> {
             }
             self.html.raw("</div>");
         }
+        if let Some(picks) = ask.picks {
+            self.picks(ask, picks, path);
+        }
         self.html.raw("<p class=\"fault\"");
         self.attribute("id", &format!("{id}-fault"));
         self.html.raw("></p><div class=\"aid\"></div>");
@@ -316,11 +335,26 @@ impl Walker<'_> {
             Kind::SheetOf(kind) => {
                 self.option("", "—");
                 let project = self.project;
-                for sheet in project.sheets().filter(|sheet| sheet.kind() == Some(kind)) {
+                for sheet in project.sheets().filter(|sheet| {
+                    sheet.kind().is_some_and(|of| kind.split(' ').any(|one| one == of))
+                }) {
                     self.option(&sheet.id(), &crate::view::title_of(&sheet));
                 }
             }
             _ => {}
+        }
+        self.html.raw("</select>");
+    }
+
+    /// A list that fills this field and others of its row from a table.
+    fn picks(&mut self, ask: &'static Ask, picks: &'static Picks, path: &str) {
+        self.html.raw("<select class=\"picks\"");
+        self.attribute("aria-label", &format!("{} from the table", ask.label));
+        self.attribute("data-picks", path);
+        self.html.raw(">");
+        self.option("", &format!("Choose a {}…", picks.noun));
+        for (index, name) in (picks.names)().iter().enumerate() {
+            self.option(&index.to_string(), name);
         }
         self.html.raw("</select>");
     }

@@ -1,7 +1,7 @@
 //! What a plan can be made for.
 
 use super::super::range::{OutOfRange, within};
-use super::{DAY_MIN, HORIZON_MIN, Hours, Step};
+use super::{DAY_MIN, HORIZON_MIN, Hours, Pace, Step};
 
 /// Why no plan is made.
 #[derive(Clone, Debug, PartialEq)]
@@ -50,7 +50,9 @@ pub fn check(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Resu
         };
         within("work", step.work_min, 0.0, 14.0 * DAY_MIN, "min").map_err(of_step)?;
         within("number of batches", f64::from(step.batches), 1.0, 1e4, "").map_err(of_step)?;
-        within("pace", step.pace, 0.001, 1000.0, "").map_err(of_step)?;
+        if let Pace::Even(pace) = step.pace {
+            within("pace", pace, 0.001, 1000.0, "").map_err(of_step)?;
+        }
         wait("least recoat time", step.recoat_least_min)?;
         wait("longest recoat time", step.recoat_most_min.unwrap_or(0.0))?;
         wait("working time", step.workable_min.unwrap_or(0.0))?;

@@ -15,7 +15,7 @@ fn coat(work_min: f64, least: f64, most: Option<f64>) -> Step {
         recoat_least_min: least,
         recoat_most_min: most,
         traffic_min: None,
-        pace: 1.0,
+        pace: Pace::Even(1.0),
         starts_min: None,
     }
 }
@@ -64,7 +64,7 @@ fn batches_and_the_last_bottle() {
     let got = plan(std::slice::from_ref(&step), 600.0, None).unwrap();
     assert_eq!((got.slots[0].last_mix_min, got.breaches.len()), (645.0, 0));
     // At twice the pace (10 C warmer) 15 min are too long for the 10 that are left.
-    let warm = Step { pace: 0.5, ..step };
+    let warm = Step { pace: Pace::Even(0.5), ..step };
     let got = plan(&[warm], 600.0, None).unwrap();
     let kind = BreachKind::BatchTooSlow { takes_min: 15.0, workable_min: 10.0 };
     assert_eq!(got.breaches, [Breach { step: 0, kind }]);
@@ -92,7 +92,7 @@ fn refuses_what_cannot_be_planned() {
 fn any_step() -> impl Strategy<Value = Step> {
     (0.0..300.0, 0.0..600.0, prop::option::of(0.0..3000.0), 0.25..4.0, 1_u32..9).prop_map(
         |(work_min, least, most, pace, batches)| Step {
-            pace,
+            pace: Pace::Even(pace),
             batches,
             ..coat(work_min, least, most)
         },
@@ -114,9 +114,9 @@ proptest! {
             let (step, next) = (&steps[at - 1], &steps[at]);
             // The least wait is kept whatever else has to give.
             let wait = now.start_min - before.end_min;
-            prop_assert!(wait >= step.recoat_least_min * step.pace.max(1.0) - 1e-3);
+            prop_assert!(wait >= step.recoat_least_min * step.pace.at(0.0).max(1.0) - 1e-3);
             let longest = (now.start_min - before.start_min).max(now.start_min + next.work_min - before.end_min);
-            let late = step.recoat_most_min.is_some_and(|most| longest > most * step.pace.min(1.0) + 1e-3);
+            let late = step.recoat_most_min.is_some_and(|most| longest > most * step.pace.at(0.0).min(1.0) + 1e-3);
             let told = got.breaches.iter().any(|b| b.step == at && matches!(b.kind, BreachKind::TooLate { .. }));
             prop_assert!(!late || told);
         }
@@ -125,6 +125,39 @@ proptest! {
                 let day = (slot.start_min / DAY_MIN).floor() * DAY_MIN;
                 prop_assert!(slot.start_min - day >= HOURS.from_min - 1e-6 && slot.end_min - day <= HOURS.to_min + 1e-3);
             }
+        }
+    }
+
+    /// What starts later ends later, and no step is ever before its earliest: by day and by night,
+    /// with any readings of the day.
+    #[test]
+    fn a_later_start_makes_no_step_earlier(
+        steps in prop::collection::vec(any_step(), 1..6),
+        paces in prop::collection::vec(0.3..3.0_f64, 2..12),
+        start in 0.0..3000.0,
+        later in 0.0..2000.0,
+        with_hours in any::<bool>(),
+    ) {
+        let hours = with_hours.then_some(HOURS);
+        let daily = std::rc::Rc::new(Pace::daily(&paces).unwrap());
+        let steps: Vec<Step> =
+            steps.into_iter().map(|step| Step { pace: Pace::Daily(daily.clone()), ..step }).collect();
+        let (got, then) = (plan(&steps, start, hours).unwrap(), plan(&steps, start + later, hours).unwrap());
+        for slot in got.slots.iter().chain(&then.slots) {
+            prop_assert!(slot.start_min >= slot.earliest_min - 1e-6 && slot.end_min >= slot.start_min);
+            prop_assert!((slot.start_min - slot.start_min.round()).abs() < 1e-6);
+            prop_assert!(slot.last_mix_min >= slot.start_min && slot.last_mix_min <= slot.end_min);
+            prop_assert!(slot.mix_by_min.is_none_or(|by| by >= slot.last_mix_min - 1e-6));
+        }
+        for pair in got.slots.windows(2) {
+            prop_assert!(pair[1].start_min >= pair[0].end_min - 1e-6);
+        }
+        let kept = |plan: &Schedule| !plan.breaches.iter().any(|b| matches!(b.kind, BreachKind::TooLate { .. }));
+        if kept(&got) == kept(&then) {
+            for (one, other) in got.slots.iter().zip(&then.slots) {
+                prop_assert!(other.start_min >= one.start_min - 1e-6);
+            }
+            prop_assert!(then.ready_min >= got.ready_min - 1e-6);
         }
     }
 
@@ -137,7 +170,7 @@ proptest! {
         n in any::<u32>(),
     ) {
         for (work, least, most, pace, start) in [(a, b, c, 1.0, d), (d, d, a, b, c), (d, a, d, 1.0, b), (d, d, d, 0.5, a)] {
-            let step = Step { pace, batches: n, traffic_min: Some(least), starts_min: None, ..coat(work, least, Some(most)) };
+            let step = Step { pace: Pace::Even(pace), batches: n, traffic_min: Some(least), starts_min: None, ..coat(work, least, Some(most)) };
             let fixed = Step { starts_min: Some(a), ..coat(d, 0.0, None) };
             for hours in [None, Some(HOURS), Some(Hours { from_min: a, to_min: b })] {
                 if let Ok(got) = plan(&[coat(d, d, Some(d)), step.clone(), fixed.clone()], start, hours) {

@@ -9,7 +9,8 @@ use crate::carpentry::courses::Start;
 use crate::carpentry::moisture::{SPECIES, Species};
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
-use crate::sheet::cut_plan::stock::{END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use crate::sheet::cut_plan::planned::Section;
+use crate::sheet::cut_plan::stock::{DENSITY, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 
 /// What the sheet asks, in the order of the page.
 pub(super) static ASKS: &[&Ask] = &[
@@ -18,6 +19,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &FIELD_REAR,
     &COVERAGE,
     &FULL_WIDTH,
+    &THICKNESS,
     &START,
     &LEAST_RIP,
     &END_GAP,
@@ -26,6 +28,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &KERF,
     &END_TRIM,
     &MATERIAL,
+    &DENSITY,
     &SUPPORTS,
     &SUPPORT_WIDTH,
     &EDGE_DISTANCE,
@@ -67,6 +70,11 @@ static FULL_WIDTH: Ask =
         .usual("5 3/8 in", "137 mm")
         .help("With tongue or lap.")
         .figure(Figure::Across);
+static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
+    .optional()
+    .usual("3/4 in", "19 mm")
+    .help("For the weight on the buy list.")
+    .figure(Figure::Thickness);
 static START: Ask = Ask::choice(
     "start",
     "First course",
@@ -179,7 +187,17 @@ pub(super) struct Inputs {
     pub(super) wettest_percent: f64,
 }
 
+/// A board is wider than what it covers by no more. [mm]
+const WIDEST_TONGUE_MM: f64 = 30.0;
+
 impl Inputs {
+    /// What is known of the section of a board.
+    pub(super) fn section(&self) -> Section {
+        let coverage = self.task.coverage_mm;
+        let width = self.full_width_mm.map_or((coverage, coverage + WIDEST_TONGUE_MM), |w| (w, w));
+        Section { thickness_mm: None, width_mm: Some(width) }
+    }
+
     pub(super) fn balanced(&self) -> bool {
         self.task.start == Start::Balanced
     }
@@ -203,7 +221,9 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
     let start = reader.choice(&START);
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
-    let (side_gap_mm, shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let (side_gap_mm, mut shelf) = (length(&SIDE_GAP), Shelf::read(reader));
+    let width = full_width_mm.unwrap_or(coverage_mm);
+    shelf.weigh(reader.maybe(&THICKNESS), Some(Length::new::<millimeter>(width)));
     let supports_mm: Vec<f64> =
         reader.positions(&SUPPORTS).iter().map(|at| at.get::<millimeter>()).collect();
     let inputs = Inputs {

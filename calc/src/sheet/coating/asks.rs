@@ -1,14 +1,16 @@
 //! What the coating sheet asks, and how it is read.
 
 use uom::si::f64::Ratio;
-use uom::si::length::micrometer;
+use uom::si::length::{micrometer, millimeter};
 use uom::si::ratio::percent;
 
+use super::super::schedule::label::{OF_COAT, Times};
 use super::{Boards, Coat, Inputs, Layer, Rectangle, Supply, Weather};
 use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
-use crate::quantity::{AREA, LENGTH, Length, SPREAD_RATE, TEMPERATURE, VOLUME};
+use crate::outcome::Record;
+use crate::quantity::{AREA, LENGTH, Length, MASS_DENSITY, SPREAD_RATE, TEMPERATURE, VOLUME};
 use crate::reader::Reader;
 
 pub static ASKS: &[&Ask] = &[
@@ -21,6 +23,8 @@ pub static ASKS: &[&Ask] = &[
     &SURFACE_FACTOR,
     &LOSS,
     &CONTAINERS,
+    &DENSITY,
+    &OF_COAT,
     &LAYERS,
     &SUPPLIES,
     &AIR,
@@ -85,6 +89,11 @@ pub static CONTAINERS: Ask = Ask::rows(
 )
 .optional()
 .help("With a price for each, the cheapest that are enough; else those that leave least over.");
+static DENSITY: Ask =
+    Ask::measure("density", "Density", &MASS_DENSITY, ["lb/gal", "kg/l"], (100.0, 9000.0))
+        .optional()
+        .usual("8.7 lb/gal", "1.04 kg/l")
+        .help("On the data sheet; for the weight on the buy list.");
 static AIR_TEMPERATURE: Ask =
     Ask::measure("temperature", "Air temperature", &TEMPERATURE, ["F", "C"], (233.15, 323.15))
         .usual("68 F", "20 C");
@@ -105,14 +114,21 @@ pub static AIR: Ask =
         .help("Measured inside, where and when you will coat.");
 
 static BOARD_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0))
+    .optional()
     .usual("12 ft", "3600 mm")
+    .help("Not needed for boards of a sheet.")
     .figure(Figure::Along);
 static BOARD_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (1e-4, 5.0))
+    .optional()
     .usual("3 1/2 in", "90 mm")
+    .help("Over tongue and all. Of a sheet's boards, as they are laid when left out.")
     .figure(Figure::Across);
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
     .usual("5/16 in", "8 mm")
     .figure(Figure::Thickness);
+static BOARDS_SHEET: Ask = Ask::sheet_of("sheet", "Boards of", "boards").optional().help(
+    "A boards sheet: the pieces that it cuts, by their lengths and widths; give their thickness.",
+);
 static FACES: Ask = Ask::count("faces", "Faces coated", (0, 2)).default("2");
 static EDGES: Ask = Ask::count("edges", "Long edges coated", (0, 2)).default("2");
 static ENDS: Ask = Ask::count("ends", "Ends coated", (0, 2)).default("2");
@@ -121,11 +137,23 @@ pub static BOARDS: Ask = Ask::rows(
     "Boards finished before fitting",
     "board",
     0,
-    &[&LABEL, &BOARD_LENGTH, &BOARD_WIDTH, &THICKNESS, &COUNT, &FACES, &EDGES, &ENDS],
+    &[
+        &LABEL,
+        &BOARDS_SHEET,
+        &BOARD_LENGTH,
+        &BOARD_WIDTH,
+        &THICKNESS,
+        &COUNT,
+        &FACES,
+        &EDGES,
+        &ENDS,
+    ],
 )
 .optional()
 .help("Boards that are coated on both faces, edges and ends; added to the areas.");
 
+static PLACE: Ask =
+    Ask::choice("place", "Goes on", &[("under", "before the coats above"), ("over", "after them")]);
 static LAYER_PRODUCT: Ask =
     Ask::words("product", "What it is").required().usual("primer", "primer");
 pub static LAYERS: Ask = Ask::rows(
@@ -133,10 +161,20 @@ pub static LAYERS: Ask = Ask::rows(
     "Other layers on the same surface",
     "layer",
     0,
-    &[&LAYER_PRODUCT, &COATS, &RATE_OR_FILM, &SOLIDS_KNOWN, &LOSS, &CONTAINERS],
+    &[
+        &LAYER_PRODUCT,
+        &PLACE,
+        &COATS,
+        &RATE_OR_FILM,
+        &SOLIDS_KNOWN,
+        &LOSS,
+        &CONTAINERS,
+        &DENSITY,
+        &OF_COAT,
+    ],
 )
 .optional()
-.help("Stain, primer, sealer: each with its own label.");
+.help("Stain, primer, sealer, paint: each with its own label.");
 
 static SUPPLY: Ask =
     Ask::words("label", "What it is").required().usual("abrasive sheet 120", "abrasive sheet 120");
@@ -160,8 +198,12 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
     if !reader.given(&AREAS) && !reader.given(&BOARDS) {
         reader.fault_at(&AREAS, "add at least one area");
     }
-    let mut layers = vec![layer(reader, reader.words(&PRODUCT))];
-    layers.extend(reader.rows(&LAYERS, |row| layer(row, row.words(&LAYER_PRODUCT))));
+    let mut layers = vec![layer(reader, reader.words(&PRODUCT), false)];
+    layers.extend(
+        reader.rows(&LAYERS, |row| {
+            layer(row, row.words(&LAYER_PRODUCT), row.choice(&PLACE) == "over")
+        }),
+    );
     Inputs {
         areas: reader.rows(&AREAS, |row| Rectangle {
             label: row.words(&LABEL),
@@ -170,18 +212,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             count: row.count(&COUNT),
             subtract: row.flag(&SUBTRACT),
         }),
-        boards: reader.rows(&BOARDS, |row| Boards {
-            label: row.words(&LABEL),
-            length: row.measure(&BOARD_LENGTH),
-            width: row.measure(&BOARD_WIDTH),
-            thickness: row.measure(&THICKNESS),
-            count: row.count(&COUNT),
-            sides: Sides {
-                faces: row.count(&FACES) as u8,
-                edges: row.count(&EDGES) as u8,
-                ends: row.count(&ENDS) as u8,
-            },
-        }),
+        boards: reader.rows(&BOARDS, boards),
         layers,
         surface_factor: reader.number(&SURFACE_FACTOR),
         supplies: reader.rows(&SUPPLIES, |row| Supply {
@@ -198,8 +229,54 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
     }
 }
 
+fn boards(row: &Reader<'_>) -> Boards {
+    let (length, width) = (row.maybe::<Length>(&BOARD_LENGTH), row.maybe::<Length>(&BOARD_WIDTH));
+    let sheet = row.sheet(&BOARDS_SHEET);
+    let pieces = match &sheet {
+        Some(sheet) => {
+            if length.is_some() {
+                row.fault_at(
+                    &BOARD_LENGTH,
+                    "the boards of the sheet have their lengths; leave this empty",
+                );
+            }
+            pieces(sheet, width)
+        }
+        None => {
+            let missing = |ask: &Ask, usual: Option<Length>| {
+                if usual.is_none() && !row.given(&BOARDS_SHEET) {
+                    row.fault_at(ask, "give it here, or choose a boards sheet");
+                }
+                usual.unwrap_or_default()
+            };
+            vec![(missing(&BOARD_LENGTH, length), missing(&BOARD_WIDTH, width))]
+        }
+    };
+    Boards {
+        label: row.words(&LABEL),
+        pieces,
+        thickness: row.measure(&THICKNESS),
+        count: row.count(&COUNT),
+        sides: Sides {
+            faces: row.count(&FACES) as u8,
+            edges: row.count(&EDGES) as u8,
+            ends: row.count(&ENDS) as u8,
+        },
+    }
+}
+
+/// The pieces of a boards sheet, each with its length and width.
+fn pieces(boards: &Record, width: Option<Length>) -> Vec<(Length, Length)> {
+    let mm = Length::new::<millimeter>;
+    let pieces = boards.list("pieces").iter().filter_map(|piece| {
+        let across = piece.number("y_to_mm")? - piece.number("y_from_mm")?;
+        Some((mm(piece.number("length_mm")?), width.unwrap_or_else(|| mm(across))))
+    });
+    pieces.collect()
+}
+
 /// What the label says of one layer: the sheet's own, or a row of the others.
-fn layer(reader: &Reader<'_>, product: String) -> Layer {
+fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
     let film = |group: &Reader<'_>| Coat::Film {
         dry: group.measure(&DRY),
         solids: share(group.number(&SOLIDS)),
@@ -221,9 +298,12 @@ fn layer(reader: &Reader<'_>, product: String) -> Layer {
     };
     Layer {
         product,
+        over,
+        times: Times::group(reader, &OF_COAT),
         coats: reader.count(&COATS),
         coat,
         loss: share(reader.number(&LOSS)),
+        density: reader.maybe(&DENSITY),
         offers: reader.rows(&CONTAINERS, |row| Offer {
             size: row.measure(&SIZE),
             price: row.maybe_number(&PRICE),

@@ -64,9 +64,11 @@ fn rectangles(inputs: &Inputs) -> Vec<Drawn> {
         let name = named(&area.label, "area", index, area.count);
         drawn(name, area.length, area.width, fill)
     });
-    let boards = inputs.boards.iter().enumerate().map(|(index, boards)| {
-        let name = named(&boards.label, "board", index, boards.count);
-        drawn(name, boards.length, boards.width, Fill::Stock)
+    let boards = inputs.boards.iter().enumerate().filter_map(|(index, boards)| {
+        let name = named(&boards.label, "board", index, boards.number());
+        // Of boards that differ, the first stands for all.
+        let (length, width) = boards.pieces.first()?;
+        Some(drawn(name, *length, *width, Fill::Stock))
     });
     areas.chain(boards).take(MOST_DRAWN).collect()
 }

@@ -6,7 +6,7 @@ use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
 
 use super::words::shopping;
-use super::{AREA_SUM, Coat, Inputs, Layer, Rectangle, Worked, WorkedLayer};
+use super::{AREA_SUM, Boards, Coat, Inputs, Layer, Rectangle, Worked, WorkedLayer};
 use crate::coating::{air, containers, film, surface};
 use crate::quantity::{Style, Volume, money, percent as write_percent, plain};
 use crate::report::Step;
@@ -18,7 +18,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let mut steps = Vec::new();
     let mut numbers = area_sum(&inputs.areas, style);
     if !inputs.boards.is_empty() {
-        let count: u32 = inputs.boards.iter().map(|boards| boards.count).sum();
+        let count: u32 = inputs.boards.iter().map(Boards::number).sum();
         steps.push(Step::new(
             "Boards",
             "B = Σ n · (faces · l · w + edges · l · t + ends · w · t)",

@@ -1,5 +1,7 @@
 //! A cut plan as a record, as bars, and as lines of the buy and the cut list.
 
+use std::sync::Arc;
+
 use crate::text::text;
 use uom::si::length::millimeter;
 
@@ -10,6 +12,7 @@ use crate::carpentry::cut_stock::{
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{self, BuyLine, CutLine};
 use crate::outcome::Record;
+use crate::project::{CutBar, CutPiece};
 use crate::quantity::{Length, Style, money, percent};
 use crate::report::{Answer, Remark, Step};
 use crate::source::Source;
@@ -27,8 +30,45 @@ const LETTER: f64 = 0.018;
 /// So many are worked out in full.
 const MOST_WORKED: usize = 8;
 
+/// What is known of the section of a piece: pieces of one section can be cut from one stock length.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Section {
+    /// From the support to the face. [mm]
+    pub thickness_mm: Option<f64>,
+    /// Least and greatest width that it may have. [mm]
+    pub width_mm: Option<(f64, f64)>,
+}
+
+/// Sections that differ by less are the same. [mm]
+const SAME_SECTION_MM: f64 = 0.5;
+
+impl Section {
+    /// A section of this thickness and width. [mm]
+    pub fn new(thickness_mm: f64, width_mm: f64) -> Self {
+        Self { thickness_mm: Some(thickness_mm), width_mm: Some((width_mm, width_mm)) }
+    }
+
+    /// Whether nothing known of both speaks against their being the same.
+    pub fn may_be(&self, other: &Self) -> bool {
+        let thickness = self.thickness_mm.zip(other.thickness_mm);
+        let width = self.width_mm.zip(other.width_mm);
+        thickness.is_none_or(|(a, b)| (a - b).abs() < SAME_SECTION_MM)
+            && width.is_none_or(|(a, b)| a.0 < b.1 + SAME_SECTION_MM && b.0 < a.1 + SAME_SECTION_MM)
+    }
+
+    /// What is known of two sections that may be the same.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        let width_mm = match (self.width_mm, other.width_mm) {
+            (Some(a), Some(b)) => Some((a.0.max(b.0), a.1.min(b.1))),
+            (a, b) => a.or(b),
+        };
+        Self { thickness_mm: self.thickness_mm.or(other.thickness_mm), width_mm }
+    }
+}
+
 /// Equal pieces that are wanted.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
     /// Their name.
     pub label: String,
@@ -39,10 +79,12 @@ pub struct Wanted {
 }
 
 /// A cut plan with the names of its pieces and the stock it was made from.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Planned {
     /// The plan.
     pub plan: CutPlan,
+    /// What the pieces are cut from.
+    pub section: Section,
     wanted: Vec<Wanted>,
     shelf: Shelf,
 }
@@ -63,7 +105,22 @@ impl Planned {
             end_trim_mm: shelf.end_trim_mm,
             effort,
         })?;
-        Ok(Self { plan, wanted, shelf: shelf.clone() })
+        Ok(Self { plan, section: Section::default(), wanted, shelf: shelf.clone() })
+    }
+
+    /// The plan as it is handed to the cut list of the project: with the section of what is cut.
+    pub fn cutting(&self, section: Section) -> Option<Arc<Self>> {
+        Some(Arc::new(Self { section, ..self.clone() }))
+    }
+
+    /// The pieces that were asked for.
+    pub fn wanted(&self) -> &[Wanted] {
+        &self.wanted
+    }
+
+    /// The stock they are cut from.
+    pub fn shelf(&self) -> &Shelf {
+        &self.shelf
     }
 
     /// The plan as the outcome's numbers.
@@ -196,7 +253,7 @@ impl Planned {
                 quantity: f64::from(*count),
                 unit: "each",
                 cost: stock.price.map(|price| price * f64::from(*count)),
-                mass: None,
+                mass: self.shelf.mass(stock.length_mm, f64::from(*count)),
             })
             .collect()
     }
@@ -217,6 +274,30 @@ impl Planned {
                     })
                     .collect(),
                 waste: Length::new::<millimeter>(pattern.waste_mm),
+            })
+            .collect()
+    }
+
+    /// The ways of cutting for the project's cut list; `sheet` names the sheet of a wanted piece.
+    pub fn bars(&self, sheet: &dyn Fn(usize) -> String, style: Style) -> Vec<CutBar> {
+        let patterns = self.plan.patterns.iter();
+        let mm = Length::new::<millimeter>;
+        patterns
+            .map(|pattern| CutBar {
+                stock: text!("{}, {}", &self.shelf.material, length(self.stock_mm(pattern), style)),
+                length: Some(mm(self.stock_mm(pattern))),
+                kerf: mm(self.shelf.kerf_mm),
+                count: pattern.count as usize,
+                pieces: pattern
+                    .pieces
+                    .iter()
+                    .map(|piece| CutPiece {
+                        label: self.label(piece.label),
+                        length: mm(piece.length_mm),
+                        sheet: sheet(piece.label),
+                    })
+                    .collect(),
+                waste: mm(pattern.waste_mm),
             })
             .collect()
     }

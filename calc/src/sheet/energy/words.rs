@@ -1,23 +1,24 @@
 //! What is said about a day's use: answers, remarks, tables, working, and the bars.
 
-use crate::sorting::sort_by;
+use crate::sorting::{sort_by, sort_by_key};
 use crate::text::text;
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
-use uom::si::f64::{ElectricCharge, ElectricPotential, Energy, Power, Time};
+use uom::si::f64::{ElectricCharge, ElectricPotential, Energy, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
 use super::super::bars::{self, Bar};
-use super::{CHARGE_EFFICIENCY, Inputs, Lasts, OHM};
-use crate::drawing::{Drawing, Fill};
-use crate::energy::budget::{BUDGET, Budget, Demand};
-use crate::energy::charging::TIME_TO_FULL;
+use super::charging::{self, ChargedBy};
+use super::{Figures, Inputs, Lasts, OHM, supply};
+use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
+use crate::energy::budget::{BUDGET, Demand};
 use crate::energy::peukert::PEUKERT;
-use crate::quantity::{amount, percent, plain};
-use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
+use crate::quantity::{Style, amount, percent, plain};
+use crate::report::{Answer, Remark, Step, Table, TableRow, Weight, texts};
+use crate::sheet::solar::MONTHS;
 
 fn wh(energy: Energy) -> String {
     let wh = energy.get::<watt_hour>();
@@ -28,12 +29,12 @@ fn ah(charge: ElectricCharge) -> String {
     amount(charge.get::<ampere_hour>(), 1, "Ah")
 }
 
-fn volts(voltage: ElectricPotential) -> String {
+pub(super) fn volts(voltage: ElectricPotential) -> String {
     amount(voltage.get::<volt>(), 2, "V")
 }
 
 /// Hours, and from two days on days.
-fn spell(time: Time) -> String {
+pub(super) fn spell(time: Time) -> String {
     let hours = time.get::<hour>();
     if hours < 48.0 { amount(hours, 1, "h") } else { amount(hours / 24.0, 1, "days") }
 }
@@ -46,7 +47,8 @@ fn share(value: f64) -> String {
     percent(value * 100.0)
 }
 
-pub(super) fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -> Vec<Answer> {
+pub(super) fn answers(inputs: &Inputs, figures: &Figures) -> Vec<Answer> {
+    let (budget, lasts) = (&figures.budget, figures.lasts.as_ref());
     let mut answers = vec![
         Answer::new("Used in a day", wh(budget.day)).note(text!(
             "{} at {}",
@@ -65,12 +67,8 @@ pub(super) fn answers(inputs: &Inputs, budget: &Budget, lasts: Option<&Lasts>) -
     answers
 }
 
-pub(super) fn remarks(
-    inputs: &Inputs,
-    budget: &Budget,
-    lasts: Option<&Lasts>,
-    all_on: Power,
-) -> Vec<Remark> {
+pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
+    let (budget, lasts, all_on) = (&figures.budget, figures.lasts.as_ref(), figures.all_on);
     let mut remarks = Vec::new();
     let days = days(inputs.demand.days);
     if let (Some(battery), Some(lasts)) = (&inputs.battery, lasts) {
@@ -96,63 +94,121 @@ pub(super) fn remarks(
             _ => {}
         }
     }
-    remarks.push(Remark::note(text!(
-        "All loads at once draw {} or {}: size the battery's cable and fuse for that on the \
-         voltage drop sheet.",
+    match (&inputs.inverter, &figures.inverter) {
+        (Some(inverter), Some(asked)) => supply::inverter_remarks(inverter, asked, &mut remarks),
+        _ if inputs.loads.iter().any(|load| load.mains) => remarks.push(Remark::warning(
+            "Some loads run on mains voltage: fill in the inverter, which takes its share too.",
+        )),
+        _ => {}
+    }
+    let all = text!(
+        "All loads at once draw {} or {} at {}",
         amount(all_on.get::<watt>(), 1, "W"),
-        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A")
-    )));
+        amount((all_on / inputs.voltage).get::<ampere>(), 1, "A"),
+        volts(inputs.voltage)
+    );
+    match &figures.cable {
+        Some(Ok(cable)) => {
+            remarks.push(Remark::note(text!("{}.", &all)));
+            cable.remarks(&mut remarks);
+        }
+        Some(Err(message)) => {
+            remarks.push(Remark::warning(text!("No battery cable is enough: {}.", &message)))
+        }
+        None => remarks.push(Remark::note(text!(
+            "{}: fill in the battery cable to size it and its fuse for that.",
+            &all
+        ))),
+    }
+    brought(inputs, figures, &mut remarks);
+    sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
 }
 
-fn label(inputs: &Inputs, index: usize) -> String {
-    match inputs.labels.get(index) {
-        Some(label) if !label.is_empty() => label.clone(),
-        _ => text!("load {}", index + 1),
+/// Whether what charges on an ordinary day makes up for the day.
+fn brought(inputs: &Inputs, figures: &Figures, remarks: &mut Vec<Remark>) {
+    let Some(battery) = &inputs.battery else { return };
+    let drawn = figures.budget.day / inputs.demand.efficiency;
+    let mut brought: Energy = figures
+        .charged
+        .iter()
+        .filter_map(|charged| charged.day)
+        .fold(Energy::default(), |a, b| a + b);
+    let hours = brought > Energy::default();
+    let panels = inputs.charging.iter().filter_map(|charger| match &charger.by {
+        ChargedBy::Months(months) => Some(months),
+        ChargedBy::Power(_) => None,
+    });
+    let mut months = [0.0; 12];
+    let mut any = false;
+    for yields in panels {
+        any |= yields.len() == 12;
+        for (month, wh) in months.iter_mut().zip(yields) {
+            *month += wh;
+        }
     }
+    let darkest = months.iter().enumerate().min_by(|a, b| a.1.total_cmp(b.1));
+    let mut when = "On an ordinary day";
+    if let (true, Some((index, wh))) = (any, darkest) {
+        brought += Energy::new::<watt_hour>(*wh) * battery.kept();
+        when = MONTHS.get(index).copied().unwrap_or_default();
+    }
+    if !any && !hours {
+        return;
+    }
+    let when = if any { text!("On a mean day of {}", &when) } else { when.to_owned() };
+    let figures = text!(
+        "{} all charging together leaves {} in the battery, and the day takes {} out of it",
+        &when,
+        wh(brought),
+        wh(drawn)
+    );
+    remarks.push(if brought < drawn {
+        Remark::warning(text!("{}: it runs down.", &figures))
+    } else {
+        Remark::good(text!("{}.", &figures))
+    });
 }
 
-pub(super) fn tables(inputs: &Inputs, budget: &Budget, full: &[Time]) -> Vec<Table> {
+fn label(figures: &Figures, index: usize) -> String {
+    figures.labels.get(index).cloned().unwrap_or_default()
+}
+
+pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Table> {
+    let budget = &figures.budget;
     let day = budget.day.get::<watt_hour>();
     let mut rows: Vec<(usize, &Energy)> = budget.loads.iter().enumerate().collect();
     sort_by(&mut rows, |a, b| b.1.value.total_cmp(&a.1.value));
     let rows = rows.into_iter().map(|(index, energy)| {
         let part = if day > 0.0 { energy.get::<watt_hour>() / day } else { 0.0 };
-        TableRow { cells: vec![label(inputs, index), wh(*energy), share(part)], chosen: false }
+        TableRow { cells: vec![label(figures, index), wh(*energy), share(part)], chosen: false }
     });
     let mut tables = vec![Table {
         title: "What the day goes to".into(),
         heads: texts(&["Load", "In a day", "Share"]),
         rows: rows.collect(),
     }];
-    if !full.is_empty() {
-        let rows = full.iter().zip(&inputs.charging).map(|(time, (label, power))| TableRow {
-            cells: vec![label.clone(), amount(power.get::<watt>(), 0, "W"), spell(*time)],
-            chosen: false,
-        });
+    if let Some(Ok(cable)) = &figures.cable {
         tables.push(Table {
-            title: "From the lowest charge to full, at least".into(),
-            heads: texts(&["Charged by", "Power", "Time"]),
-            rows: rows.collect(),
+            title: "Battery cable".into(),
+            heads: texts(&["Cable", "One way", "Current", "Drop", "Fuse"]),
+            rows: vec![TableRow { cells: cable.cells(style), chosen: false }],
         });
     }
+    tables.extend(charging::tables(inputs, &figures.charged));
     tables
 }
 
-pub(super) fn working(
-    inputs: &Inputs,
-    budget: &Budget,
-    lasts: Option<&Lasts>,
-    full: &[Time],
-) -> Vec<Step> {
-    let mut steps: Vec<Step> = inputs
+pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
+    let (budget, lasts) = (&figures.budget, figures.lasts.as_ref());
+    let mut steps: Vec<Step> = figures
         .loads
         .iter()
         .zip(&budget.loads)
         .enumerate()
         .map(|(index, (load, energy))| {
             Step::new(
-                label(inputs, index),
+                label(figures, index),
                 "E = P · t · d",
                 text!(
                     "{} · {} · {}",
@@ -187,6 +243,12 @@ pub(super) fn working(
         text!("{} = {}", wh(budget.needed), ah(budget.needed_charge)),
         &BUDGET,
     ));
+    if let (Some(inverter), Some(asked)) = (&inputs.inverter, &figures.inverter) {
+        supply::inverter_steps(inverter, asked, &mut steps);
+    }
+    if let Some(Ok(cable)) = &figures.cable {
+        cable.steps(&mut steps);
+    }
     let Some(battery) = &inputs.battery else { return steps };
     if let Some(Lasts { time, peukert }) = lasts {
         match peukert {
@@ -237,28 +299,13 @@ pub(super) fn working(
             )),
         }
     }
-    for (time, (label, power)) in full.iter().zip(&inputs.charging) {
-        let limit = battery.charge_limit.map_or(*power, |limit| limit * inputs.voltage);
-        let lesser = if limit < *power { limit } else { *power };
-        steps.push(Step::new(
-            text!("To full: {}", &label),
-            "t = C · u / (P · η)",
-            text!(
-                "{} · {} / ({} · {})",
-                wh(battery.energy),
-                share(usable),
-                amount(lesser.get::<watt>(), 0, "W"),
-                share(CHARGE_EFFICIENCY)
-            ),
-            spell(*time),
-            &TIME_TO_FULL,
-        ));
-    }
+    charging::steps(inputs, battery, &figures.charged, &mut steps);
     steps
 }
 
 /// A bar for each load of the day; below, needed and own battery to one scale.
-pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
+pub(super) fn day(inputs: &Inputs, figures: &Figures) -> Drawing {
+    let budget = &figures.budget;
     let mut drawing = Drawing::new(
         "A day's use and the battery",
         text!("Bars for each load of the day, {} in all, and for the battery.", wh(budget.day)),
@@ -268,7 +315,7 @@ pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
         .iter()
         .enumerate()
         .map(|(index, energy)| Bar {
-            text: text!("{} · {}", label(inputs, index), wh(*energy)),
+            text: text!("{} · {}", label(figures, index), wh(*energy)),
             value: energy.get::<watt_hour>(),
             fill: Fill::Level(2),
         })
@@ -284,6 +331,37 @@ pub(super) fn day(inputs: &Inputs, budget: &Budget) -> Drawing {
         let text = text!("your battery · {}", wh(battery.energy));
         sizes.push(bar(text, battery.energy, Fill::Level(1)));
     }
-    bars::draw(&mut drawing, &sizes, end + 0.06);
+    let end = bars::draw(&mut drawing, &sizes, end + 0.06);
+    one_day(&mut drawing, figures, end + 0.14);
     drawing
+}
+
+/// The day as one bar, its loads end to end.
+fn one_day(drawing: &mut Drawing, figures: &Figures, top: f64) {
+    const HEIGHT: f64 = 0.06;
+    let day = figures.budget.day.get::<watt_hour>();
+    if day <= 0.0 {
+        return;
+    }
+    drawing.text(Point::metres(0.0, top - 0.03), Anchor::Start, "the day, load by load");
+    let mut from = 0.0;
+    for (index, energy) in figures.budget.loads.iter().enumerate() {
+        let to = from + energy.get::<watt_hour>() / day;
+        let fill = Fill::Level((index % 5) as u8);
+        drawing.rectangle(
+            Pen::Solid,
+            fill,
+            Point::metres(from, top),
+            Point::metres(to, top + HEIGHT),
+        );
+        // A name needs room below its part.
+        if to - from > 0.12 {
+            drawing.text(
+                Point::metres((from + to) / 2.0, top + HEIGHT + 0.035),
+                Anchor::Middle,
+                label(figures, index),
+            );
+        }
+        from = to;
+    }
 }

@@ -3,6 +3,7 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
+use super::super::schedule::label::{OF_FILLER, Times};
 use super::{Gap, Holes, Inputs, Label};
 use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
@@ -26,6 +27,7 @@ pub static ASKS: &[&Ask] = &[
     &BATCH_LIMIT,
     &CUP,
     &CONTAINERS,
+    &OF_FILLER,
 ];
 
 static PRODUCT: Ask = Ask::words("product", "What it is")
@@ -201,6 +203,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
         pour_rate: reader.maybe(&POUR_RATE),
         batch_limit: reader.maybe(&BATCH_LIMIT),
         cup: reader.maybe(&CUP),
+        times: Times::group(reader, &OF_FILLER),
         offers: reader.rows(&CONTAINERS, |row| PartOffer {
             part: match row.choice(&PART) {
                 "b" => Part::B,

@@ -7,7 +7,7 @@ use uom::si::f64::Length;
 use uom::si::length::meter;
 use uom::si::volume::cubic_meter;
 
-use super::words::named;
+use super::words::{named, shortened};
 use super::{Inputs, Worked};
 use crate::coating::gap::Hole;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
@@ -15,6 +15,8 @@ use crate::quantity::Style;
 
 /// More sections than this are not drawn: they could not be told apart.
 const MOST_DRAWN: usize = 24;
+/// So many sections stand on one drawing.
+const LINES: usize = 5;
 
 /// One cup with one batch in it: part a up to the first mark, part b from there to the second.
 pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
@@ -50,16 +52,14 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         let words = text!("{} to {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
-    // Room for the texts, which do not scale.
-    drawing.line(Pen::Thin, &[at(across * 1.1, rim), at(across * 2.8, rim)]);
     if let Some(cup) = inputs.cup {
         drawing.dimension(at(across, rim), at(0.0, rim), 1.0, style.short(cup));
     }
     drawing
 }
 
-/// Sections across each row's gap or hole, side by side in the wood.
-pub fn sections(inputs: &Inputs, style: Style) -> Drawing {
+/// Sections across each row's gap or hole, one below the other, with name and size beside it.
+pub fn sections(inputs: &Inputs, style: Style) -> Vec<Drawing> {
     let gaps = inputs.gaps.iter().enumerate().map(|(index, gap)| {
         (named(&gap.label, "gap", index), Section::Straight(gap.width, gap.depth))
     });
@@ -72,29 +72,27 @@ pub fn sections(inputs: &Inputs, style: Style) -> Drawing {
     let sizes = all.iter().map(|(_, section)| section.size());
     let largest = sizes.fold(0.0_f64, |largest, (width, depth)| largest.max(width).max(depth));
 
-    let mut drawing = Drawing::new(
-        "Sections across gaps and holes, filled",
-        "Each row's gap or hole once, to scale, with its width and depth.",
-    );
-    // Three in a line, each with room for its name and figures, which do not scale.
-    let (cell, line) = (largest * 2.4, largest * 2.2);
-    for (index, (name, section)) in all.into_iter().enumerate() {
-        let (width, depth) = section.size();
-        let (x, y) = ((index % 3) as f64 * cell, (index / 3) as f64 * line);
-        let (left, right) = (x + largest * 0.3, x + largest * 0.3 + width);
-        let wood = Point::metres(x + cell * 0.95, y + largest * 1.2);
-        drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(x, y), wood);
-        section.draw(&mut drawing, (left + right) / 2.0, y);
-        let (near, far) = (Point::metres(left, y), Point::metres(right, y));
-        drawing.dimension(near, far, 1.0, style.short(metres(width)));
-        drawing.dimension(far, Point::metres(right, y + depth), 1.0, style.short(metres(depth)));
-        drawing.text(Point::metres(x, y + largest * 1.45), Anchor::Start, name);
-    }
-    drawing
-}
-
-fn metres(value: f64) -> Length {
-    Length::new::<meter>(value)
+    // All drawings have one scale: each has as many lines.
+    let chunks = all.chunks(LINES);
+    let drawings = chunks.enumerate().map(|(part, some)| {
+        let title = "Sections across gaps and holes, filled";
+        let title = if part == 0 { title.to_owned() } else { text!("{}, continued", title) };
+        let words = some.iter().map(|(name, section)| text!("{}: {}", name, section.words(style)));
+        let words = text!("{}.", words.collect::<Vec<_>>().join("; "));
+        let mut drawing = Drawing::new(title, words);
+        let wood = largest * 1.6;
+        for (index, (name, section)) in some.iter().enumerate() {
+            let y = index as f64 * largest * 1.3;
+            let far = Point::metres(wood, y + largest * 1.12);
+            drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(0.0, y), far);
+            section.draw(&mut drawing, wood / 2.0, y);
+            let beside = |down: f64| Point::metres(wood + largest * 0.1, y + largest * down);
+            drawing.text(beside(0.3), Anchor::Start, shortened(name));
+            drawing.text(beside(0.8), Anchor::Start, section.words(style));
+        }
+        drawing
+    });
+    drawings.collect()
 }
 
 /// What is seen where a gap or hole is cut across.
@@ -114,6 +112,28 @@ impl Section {
             Self::Hole(Hole::Countersunk { top, depth, .. }) => (top, depth),
         };
         (width.get::<meter>(), depth.get::<meter>())
+    }
+
+    /// `3 mm wide, 18 mm deep`.
+    fn words(&self, style: Style) -> String {
+        match *self {
+            Self::Straight(width, depth) => {
+                text!("{} wide, {} deep", style.short(width), style.short(depth))
+            }
+            Self::Hole(Hole::Plain { diameter, depth }) => {
+                text!("Ø {}, {} deep", style.short(diameter), style.short(depth))
+            }
+            Self::Hole(Hole::Countersunk { top, bottom, depth }) => text!(
+                "Ø {} to {}, {} deep",
+                style.short(top),
+                style.short(bottom),
+                style.short(depth)
+            ),
+            // Its depth is seen beside the plug's.
+            Self::Hole(Hole::Plugged { diameter, plug_diameter, .. }) => {
+                text!("Ø {}, plug Ø {}", style.short(diameter), style.short(plug_diameter))
+            }
+        }
     }
 
     fn draw(&self, drawing: &mut Drawing, middle: f64, surface: f64) {

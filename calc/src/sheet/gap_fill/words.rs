@@ -18,6 +18,13 @@ pub fn named(label: &str, noun: &str, index: usize) -> String {
     if label.is_empty() { text!("{} {}", &noun, index + 1) } else { label.to_owned() }
 }
 
+/// A name that has room on a drawing.
+pub fn shortened(name: &str) -> String {
+    let mut letters = name.chars();
+    let start: String = letters.by_ref().take(28).collect();
+    if letters.next().is_some() { text!("{}…", start.trim_end()) } else { start }
+}
+
 /// `25 min`, `1.5 h`.
 fn time(time: Time) -> String {
     let minutes = time.get::<minute>();

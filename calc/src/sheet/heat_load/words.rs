@@ -11,7 +11,7 @@ use crate::drawing::{Drawing, Fill};
 use crate::quantity::{Style, UnitSystem, amount, plain};
 use crate::report::{Answer, Remark, Step, Table, TableRow};
 use crate::thermal::heat_loss::{
-    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, TRANSMISSION, btu_per_hour,
+    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, SOLAR_GAIN, TRANSMISSION, btu_per_hour,
 };
 
 /// Watts, and Btu per hour first where heaters are sold so.
@@ -99,16 +99,32 @@ pub(super) fn remarks(
             )));
         }
     }
+    if let Some(heater) = &inputs.heater {
+        let share = amount(heater.duty(night.total) * 100.0, 0, "%");
+        if night.total > heater.output {
+            remarks.insert(0, Remark::warning(text!(
+                "The heater gives {} at most and cannot hold {}: a larger one, more insulation, or less glass.",
+                heat(heater.output, style),
+                heat(night.total, style)
+            )));
+        } else if night.total > Power::default() {
+            remarks.push(Remark::note(text!(
+                "On the coldest night the heater runs {} of the time and draws {} meanwhile: the energy sheet takes both from here.",
+                &share,
+                watts(heater.draw)
+            )));
+        }
+    }
     remarks.push(Remark::note(
         "This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater of \
          about half as much again.",
     ));
     if let Some(noon) = noon.filter(|noon| noon.total < Power::default()) {
-        remarks.push(Remark::note(text!("At noon count the sun as a gain; the {} leave out what a cooler spends on drying the air.", heat(noon.total, style))));
+        remarks.push(Remark::note(text!("At noon count the sun on the roof as a gain too; the {} leave out what a cooler spends on drying the air.", heat(noon.total, style))));
     }
     if let Some(cooler) = cooler {
         remarks.push(Remark::note(text!(
-            "Enter {} with its hours as a load on the energy sheet.",
+            "The energy sheet takes the cooler's {} from here; its hours are given there.",
             watts(cooler)
         )));
     }
@@ -116,10 +132,7 @@ pub(super) fn remarks(
 }
 
 pub(super) fn label(inputs: &Inputs, index: usize) -> String {
-    match inputs.labels.get(index) {
-        Some(label) if !label.is_empty() => label.clone(),
-        _ => text!("part {}", index + 1),
-    }
+    inputs.parts.get(index).map_or_else(String::new, |part| part.label.clone())
 }
 
 pub(super) fn table(
@@ -138,8 +151,9 @@ pub(super) fn table(
         TableRow { cells, chosen: false }
     };
     let mut rows: Vec<TableRow> = inputs
-        .surfaces
+        .parts
         .iter()
+        .map(|part| &part.surface)
         .enumerate()
         .map(|(index, surface)| {
             row(
@@ -169,6 +183,15 @@ pub(super) fn working(
 ) -> Vec<Step> {
     let mut steps = one_case("", inputs, &inputs.night, night, style);
     if let (Some(weather), Some(load)) = (&inputs.noon, noon) {
+        if inputs.sun > Power::default() {
+            steps.push(Step::new(
+                "At noon: sun through the windows, a part of what is given off",
+                "Q = Σ A · g · f · I",
+                "each window: area, share let in, share in the sun, sun on it",
+                flow(inputs.sun, style),
+                &SOLAR_GAIN,
+            ));
+        }
         steps.extend(one_case("At noon: ", inputs, weather, load, style));
         if let (Some(power), Some(performance)) = (cooler, inputs.performance) {
             steps.push(Step::new(
@@ -192,8 +215,9 @@ fn one_case(
 ) -> Vec<Step> {
     let difference = style.temperature_difference(weather.kelvin());
     let mut steps: Vec<Step> = inputs
-        .surfaces
+        .parts
         .iter()
+        .map(|part| &part.surface)
         .zip(&load.surfaces)
         .enumerate()
         .map(|(index, (surface, heat))| {

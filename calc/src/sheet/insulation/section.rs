@@ -1,7 +1,7 @@
 //! The build-up in section to scale: its temperature line over it, and the vapour pressure lines.
 
 use crate::text::text;
-use uom::si::f64::ThermodynamicTemperature;
+use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
@@ -19,6 +19,7 @@ const INSULATES: f64 = 0.06;
 pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Drawing> {
     let frame = Frame::of(inputs);
     let mut drawings = vec![temperatures(inputs, figures, &frame, style)];
+    drawings.extend(pitch(inputs, figures, &frame, style));
     drawings.extend(pressures(inputs, figures, &frame));
     drawings
 }
@@ -68,14 +69,7 @@ impl Frame {
 
     fn layers(&self, inputs: &Inputs, drawing: &mut Drawing) {
         for (index, (layer, pair)) in inputs.layers.iter().zip(self.faces.windows(2)).enumerate() {
-            let conductivity = layer.conductivity.get::<watt_per_meter_kelvin>();
-            let fill = if conductivity >= METAL_CONDUCTIVITY {
-                Fill::Level(4)
-            } else if conductivity < INSULATES {
-                Fill::Level(0)
-            } else {
-                Fill::Stock
-            };
+            let fill = fill_of(layer.conductivity.get::<watt_per_meter_kelvin>());
             drawing.rectangle(
                 Pen::Solid,
                 fill,
@@ -217,6 +211,79 @@ fn temperature_lines(
             Anchor::End,
             text!("water, {}", style.temperature(plane.temperature)),
         );
+    }
+}
+
+/// One rib and what lies between it and the next, the lining below: what the zone method counts,
+/// with its figure beside the one without ribs.
+fn pitch(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Option<Drawing> {
+    let (Some(Crossing::Steel(rib)), Some(ribbed)) = (&inputs.bridge, &figures.rib) else {
+        return None;
+    };
+    let metre = |length: Length| length.get::<meter>();
+    let (spacing, zone, total) = (metre(rib.spacing), metre(ribbed.zone_width), frame.total());
+    let u = |r: f64| style.u_value(1.0 / r);
+    let mut drawing = Drawing::new(
+        "From rib to rib",
+        text!(
+            "One rib and the field beside it, the lining below. U {} through the rib's zone, {} \
+             between ribs, {} on the whole.",
+            u(ribbed.zone_r_m2k_w),
+            u(figures.field_r_m2k_w),
+            u(figures.r_m2k_w)
+        ),
+    );
+    // The lining lies at the bottom, so a depth counts upwards from there.
+    let rectangle = |drawing: &mut Drawing, fill, x: [f64; 2], depth: [f64; 2]| {
+        drawing.rectangle(
+            Pen::Solid,
+            fill,
+            Point::metres(x[0], total - depth[0]),
+            Point::metres(x[1], total - depth[1]),
+        );
+    };
+    for (layer, pair) in inputs.layers.iter().zip(frame.faces.windows(2)) {
+        let fill = fill_of(layer.conductivity.get::<watt_per_meter_kelvin>());
+        rectangle(&mut drawing, fill, [-spacing / 2.0, spacing / 2.0], [pair[0], pair[1]]);
+    }
+    if let (Some(from), Some(to)) = (frame.faces.get(rib.layer), frame.faces.get(rib.layer + 1)) {
+        let (half, web) = (metre(rib.metal_width) / 2.0, metre(rib.web) / 2.0);
+        let flange = (2.0 * web).min(to - from);
+        rectangle(&mut drawing, Fill::Level(4), [-half, half], [*from, from + flange]);
+        rectangle(&mut drawing, Fill::Level(4), [-web, web], [*from, *to]);
+    }
+    for side in [-0.5, 0.5] {
+        let x = zone * side;
+        drawing.line(Pen::Hidden, &[Point::metres(x, 0.0), Point::metres(x, total)]);
+    }
+    drawing.dimension(
+        Point::metres(-zone / 2.0, 0.0),
+        Point::metres(zone / 2.0, 0.0),
+        1.5,
+        text!("{}: U {}", style.small(ribbed.zone_width), u(ribbed.zone_r_m2k_w)),
+    );
+    drawing.dimension(
+        Point::metres(spacing / 2.0, total),
+        Point::metres(-spacing / 2.0, total),
+        2.0,
+        text!("{}: U {}", style.small(rib.spacing), u(figures.r_m2k_w)),
+    );
+    drawing.text(
+        Point::metres((spacing + zone) / 4.0, total * 0.5),
+        Anchor::Middle,
+        text!("U {}", u(figures.field_r_m2k_w)),
+    );
+    Some(drawing)
+}
+
+/// How a layer of a conductivity is drawn. [W/(m K)]
+fn fill_of(conductivity: f64) -> Fill {
+    if conductivity >= METAL_CONDUCTIVITY {
+        Fill::Level(4)
+    } else if conductivity < INSULATES {
+        Fill::Level(0)
+    } else {
+        Fill::Stock
     }
 }
 

@@ -87,6 +87,16 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             "The temperature over a rib is an estimate: heat is taken to flow straight through a \
              strip as wide as the metal. A strip of foam over the ribs, under the lining, helps most.",
         ));
+        remarks.push(Remark::note(
+            "The zone method leaves out rivets, rails along the body, corners, door frames and \
+             wheel boxes: more heat goes there.",
+        ));
+    }
+    if figures.profile.is_some() {
+        remarks.push(Remark::note(
+            "The dew planes leave out, first of all, air that leaks behind the lining; also \
+             driving rain, sun, what materials soak up, and days that differ from the mean.",
+        ));
     }
     sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
@@ -166,12 +176,19 @@ pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Ta
                 .vapour_factor
                 .map_or_else(String::new, |factor| range(&factor, |value| significant(value, 3))),
             material.conductivity_w_mk.source.to_string(),
+            material.vapour_factor.map_or_else(String::new, |factor| factor.source.to_string()),
         ],
         chosen: false,
     });
     let materials = Table {
         title: "Usual figures; the label comes first".into(),
-        heads: texts(&["Material", "Conductivity", "Vapour factor", "Source of the conductivity"]),
+        heads: texts(&[
+            "Material",
+            "Conductivity",
+            "Vapour factor",
+            "Source of the conductivity",
+            "Source of the vapour factor",
+        ]),
         rows: rows.collect(),
     };
     faces.into_iter().chain([materials]).collect()

@@ -150,7 +150,7 @@ pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {
         heads: texts(&["Task", "Light", "Reached", "Source"]),
         rows: rows.collect(),
     };
-    vec![places, tasks]
+    vec![places, tasks, super::wiring::table(figures, style)]
 }
 
 pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Step> {

@@ -1,23 +1,20 @@
 //! What the schedule asks, and how it is read.
 
-use crate::text::text;
-use uom::si::f64::{Ratio, ThermodynamicTemperature, Time};
+use std::rc::Rc;
+
+use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
-use uom::si::thermodynamic_temperature::degree_celsius;
-use uom::si::time::minute;
 
-use super::clock::{day_and_time, time_of_day};
-use super::{Inputs, Weather};
+use super::clock::time_of_day;
+use super::{Inputs, label, rows};
 use crate::ask::Ask;
-use crate::coating::mixing;
-use crate::coating::schedule::{Hours, Step};
-use crate::quantity::{TEMPERATURE, TIME};
+use crate::coating::climate::{Climate, Reading, Weather};
+use crate::coating::schedule::Hours;
+use crate::quantity::TEMPERATURE;
 use crate::reader::Reader;
+use crate::text::text;
 
-pub static ASKS: &[&Ask] = &[&START, &HOURS, &LABEL_TEMPERATURE, &AIR, &STEPS];
-
-/// Waits of more than 29 days are left to the label. [s]
-const LONGEST: f64 = 29.0 * 86_400.0;
+pub static ASKS: &[&Ask] = &[&START, &HOURS, &LABEL_TEMPERATURE, &AIR, &READINGS, &STEPS];
 
 pub static START: Ask = Ask::notation("start", "First start", "time of day", &["8:00", "9:00"])
     .usual("8:00 am", "8:00")
@@ -54,43 +51,38 @@ static SURFACE_TEMPERATURE: Ask = Ask::measure(
 .usual("64 F", "18 C")
 .help("At the coldest spot.");
 const IN_AIR: &[&Ask] = &[&AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE];
-static AIR: Ask = Ask::group("air", "Air and surface", IN_AIR)
+static AIR: Ask = Ask::group("air", "Air and surface, all day", IN_AIR)
     .optional()
     .help("Expected while you work; a step of its own weather can have its own.");
+static AT: Ask =
+    Ask::notation("at", "At", "time of day", &["8:00", "13:00", "19:00"]).usual("8:00 am", "8:00");
+pub static READINGS: Ask = Ask::rows(
+    "readings",
+    "Air and surface over the day",
+    "reading",
+    0,
+    &[&AT, &AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE],
+)
+.optional()
+.help("Instead of one for all day: morning, noon, evening; a straight line between them, every day alike.");
 
-static LABEL: Ask = Ask::words("label", "Step").usual("first coat", "first coat");
-static WORK: Ask =
-    Ask::measure("work", "Work takes", &TIME, ["min", "min"], (0.0, 13.0 * 86_400.0))
-        .usual("60 min", "60 min");
-static DRY: Ask = Ask::flag("dry", "Dry work: sanding, cleaning", false)
-    .help("Temperature and dew point do not matter for it.");
-static FILLER: Ask = Ask::sheet_of("filler", "Takes batches and pot life from", "gap_fill")
+pub static LABEL: Ask = Ask::words("label", "Step").usual("first coat", "first coat");
+pub static PASSES: Ask = Ask::sheet_of("passes", "All passes of", "gap_fill")
     .optional()
-    .help("A gap-filling sheet: this step is one of its passes.");
-static BATCHES: Ask = Ask::count("batches", "Batches", (1, 10_000)).optional().usual("1", "1");
-static WORKABLE: Ask =
-    Ask::measure("workable", "A batch stays workable", &TIME, ["min", "min"], (1.0, LONGEST))
-        .optional()
-        .usual("25 min", "25 min")
-        .help("On the label: pot life or working time.");
-static RECOAT_LEAST: Ask =
-    Ask::measure("recoat_least", "Least wait before the next", &TIME, ["h", "h"], (0.0, LONGEST))
-        .default("0 min")
-        .usual("3 h", "3 h")
-        .help("On the label: recoat after.");
-static RECOAT_MOST: Ask =
-    Ask::measure("recoat_most", "Longest wait before the next", &TIME, ["h", "h"], (0.0, LONGEST))
-        .optional()
-        .usual("24 h", "24 h")
-        .help("On the label: recoat within; after that it must be abraded first.");
-static TRAFFIC: Ask =
-    Ask::measure("traffic", "Wait before walking on it", &TIME, ["h", "h"], (0.0, LONGEST))
-        .optional()
-        .usual("24 h", "24 h");
-static STARTS: Ask = Ask::notation("starts", "Starts at", "day and time", &["tomorrow 8:00"])
+    .help("A gap-filling sheet; batches and times from there.");
+pub static COATS: Ask = Ask::sheet_of("coats", "All coats of", "coating")
+    .optional()
+    .help("A coating sheet; layers and times from there.");
+pub static DRY: Ask = Ask::flag("dry", "Dry work: sanding, cleaning", false)
+    .help("Temperature and dew point do not matter for it.");
+pub static FILLER: Ask = Ask::sheet_of("filler", "Batches and pot life of", "gap_fill")
+    .optional()
+    .help("This step is one pass of that sheet.");
+pub static BATCHES: Ask = Ask::count("batches", "Batches", (1, 10_000)).optional().usual("1", "1");
+pub static STARTS: Ask = Ask::notation("starts", "Starts at", "day and time", &["tomorrow 8:00"])
     .optional()
     .help("Where it did start or must start: 14:00, tomorrow 8:00, day 3 9:30. Else it is worked out.");
-static STEP_AIR: Ask = Ask::group("air", "Its own air and surface", IN_AIR).optional();
+pub static STEP_AIR: Ask = Ask::group("air", "Its own air and surface", IN_AIR).optional();
 pub static STEPS: Ask = Ask::rows(
     "steps",
     "Passes and coats",
@@ -98,32 +90,57 @@ pub static STEPS: Ask = Ask::rows(
     1,
     &[
         &LABEL,
-        &WORK,
+        &PASSES,
+        &COATS,
+        &label::WORK,
         &DRY,
         &FILLER,
         &BATCHES,
-        &WORKABLE,
-        &RECOAT_LEAST,
-        &RECOAT_MOST,
-        &TRAFFIC,
+        &label::WORKABLE,
+        &label::RECOAT_LEAST,
+        &label::RECOAT_MOST,
+        &label::SAND,
+        &label::CURE,
+        &label::TRAFFIC,
         &STARTS,
         &STEP_AIR,
     ],
 )
-.help("In the order they are done; sanding is a step, too.");
+.help("In the order they are done; sanding is a step, too. What a sheet says of its passes and coats need not be said again here.");
 
 pub fn read(reader: &Reader<'_>) -> Inputs {
-    let general = reader.maybe_group(&AIR, weather);
+    let climate = match reader.maybe_group(&AIR, weather) {
+        Some(weather) => Some(Climate::even(weather)),
+        None => Climate::new(readings(reader)),
+    };
+    if reader.given(&AIR) && reader.given(&READINGS) {
+        reader.fault_at(&READINGS, "give one reading for all day or several, not both");
+    }
+    let climate = climate.map(Rc::new);
     let label_temperature = reader.measure(&LABEL_TEMPERATURE);
-    let mut steps = reader.rows(&STEPS, |row| {
-        let own = row.maybe_group(&STEP_AIR, weather);
-        // Dry work has no weather.
-        let weather = own.or(general).filter(|_| !row.flag(&DRY));
-        (step(row, label_temperature), weather)
-    });
-    for (index, (step, _)) in steps.iter_mut().enumerate() {
-        if step.label.is_empty() {
-            step.label = text!("step {}", index + 1);
+    let rows = reader.rows(&STEPS, |row| rows::read(row, label_temperature, climate.as_ref()));
+    let mut steps = Vec::new();
+    for (row, of_row) in rows.into_iter().enumerate() {
+        for mut planned in of_row {
+            planned.row = row;
+            if planned.step.label.is_empty() {
+                planned.step.label = text!("step {}", row + 1);
+            }
+            steps.push(planned);
+        }
+    }
+    for at in 1..steps.len() {
+        // What is sanded next may wait as long as it will.
+        if let [before, next] = &mut steps[at - 1..=at]
+            && before.of_sheet
+            && next.dry
+        {
+            before.step.recoat_most_min = None;
+            // And where one stands on it, it must bear that.
+            if !before.cured {
+                let traffic = before.step.traffic_min.unwrap_or(0.0);
+                before.step.recoat_least_min = before.step.recoat_least_min.max(traffic);
+            }
         }
     }
     Inputs {
@@ -137,40 +154,31 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             }
             Hours { from_min, to_min }
         }),
-        label_temperature,
         steps,
     }
 }
 
-fn weather(group: &Reader<'_>) -> Weather {
+fn readings(reader: &Reader<'_>) -> Vec<Reading> {
+    let mut known: Vec<f64> = Vec::new();
+    let readings = reader.rows(&READINGS, |row| {
+        let at_min = row.notation(&AT, 0.0, time_of_day);
+        (row.given(&AT).then_some(at_min), Reading { at_min, weather: weather(row) })
+    });
+    for (index, (at_min, _)) in readings.iter().enumerate() {
+        let Some(at_min) = at_min else { continue };
+        if known.contains(at_min) {
+            let path = text!("{}.{}.{}", READINGS.key, &index, AT.key);
+            reader.note(&path, "there is a reading at this time already; give each its own");
+        }
+        known.push(*at_min);
+    }
+    readings.into_iter().map(|(_, reading)| reading).collect()
+}
+
+pub fn weather(group: &Reader<'_>) -> Weather {
     Weather {
         temperature: group.measure(&AIR_TEMPERATURE),
         humidity: Ratio::new::<percent>(group.number(&HUMIDITY)),
         surface: group.measure(&SURFACE_TEMPERATURE),
-    }
-}
-
-fn step(row: &Reader<'_>, label_temperature: ThermodynamicTemperature) -> Step {
-    let minutes = |time: Time| time.get::<minute>();
-    let maybe = |ask| row.maybe::<Time>(ask).map(minutes);
-    let filler = row.sheet(&FILLER);
-    let of_filler = |name| filler.as_ref().and_then(|outcome| outcome.number(name));
-    // The filler's label may be for another temperature than the labels here.
-    let pot_life = of_filler("label_pot_life_min").zip(of_filler("label_temperature_c"));
-    let pot_life = pot_life.and_then(|(life, at)| {
-        let at = ThermodynamicTemperature::new::<degree_celsius>(at);
-        mixing::pot_life(Time::new::<minute>(life), at, label_temperature).ok().map(minutes)
-    });
-    let batches = row.maybe_count(&BATCHES);
-    Step {
-        label: row.words(&LABEL),
-        work_min: minutes(row.measure(&WORK)),
-        batches: batches.or(of_filler("batches.0.count").map(|count| count as u32)).unwrap_or(1),
-        workable_min: maybe(&WORKABLE).or(pot_life),
-        recoat_least_min: minutes(row.measure(&RECOAT_LEAST)),
-        recoat_most_min: maybe(&RECOAT_MOST),
-        traffic_min: maybe(&TRAFFIC),
-        pace: 1.0,
-        starts_min: row.maybe_notation(&STARTS, day_and_time),
     }
 }

@@ -60,18 +60,37 @@ pub fn day_and_time(text: &str) -> Result<f64, String> {
     Ok(day * DAY + time_of_day(time.trim_start_matches([',', ' ']))?)
 }
 
-/// `8:30`, `tomorrow 8:30`, `day 3, 8:30`; am and pm where units are imperial.
-pub fn written(time_min: f64, style: Style) -> String {
-    let (day, hour, minute) = clock(time_min);
-    let time = match style.system {
+/// Minutes since the midnight before.
+pub fn of_day(time_min: f64) -> f64 {
+    time_min - (time_min / DAY).floor() * DAY
+}
+
+/// `8:30`, `8:30 am`: without the day.
+pub fn hour_of_day(time_min: f64, style: Style) -> String {
+    let (_, hour, minute) = clock(time_min);
+    match style.system {
         UnitSystem::Metric => format!("{hour}:{minute:02}"),
         UnitSystem::Imperial => {
             let half = if hour < 12 { "am" } else { "pm" };
             let hour = if hour % 12 == 0 { 12 } else { hour % 12 };
             format!("{hour}:{minute:02} {half}")
         }
-    };
-    match day {
+    }
+}
+
+/// `Today`, `Tomorrow`, `Day 3`; the first day is 0.
+pub fn day_name(day: f64) -> String {
+    match day as u32 {
+        0 => "Today".to_owned(),
+        1 => "Tomorrow".to_owned(),
+        day => text!("Day {}", day + 1),
+    }
+}
+
+/// `8:30`, `tomorrow 8:30`, `day 3, 8:30`; am and pm where units are imperial.
+pub fn written(time_min: f64, style: Style) -> String {
+    let time = hour_of_day(time_min, style);
+    match clock(time_min).0 {
         0 => time,
         1 => text!("tomorrow {}", &time),
         day => text!("day {}, {}", day + 1, &time),

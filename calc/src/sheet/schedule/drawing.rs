@@ -1,82 +1,174 @@
-//! The plan as a time line: an hour is drawn as one metre.
+//! The plan day by day, as time lines: the day runs across, each step has a line of its own.
 
-use super::Worked;
-use super::clock::written;
+use super::super::gap_fill::shortened;
+use super::clock::{day_name, hour_of_day, of_day};
+use super::{Inputs, Worked};
+use crate::coating::schedule::{Slot, Step};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
+use crate::sorting::sort;
 use crate::text::text;
 
-const HOUR_MIN: f64 = 60.0;
-const DAY_H: f64 = 24.0;
-/// Height of a step's line, in hours.
-const LINE: f64 = 1.2;
+const HOUR: f64 = 60.0;
+const DAY: f64 = 24.0 * HOUR;
+/// More days than this are not drawn.
+const MOST_DAYS: usize = 14;
+/// More lines than this on one drawing would run into each other.
+const MOST_LINES: usize = 8;
+/// How wide a day is drawn, in the height of ten lines.
+const WIDE: f64 = 10.0;
 
-/// Each step as a bar, the wait behind it hatched, its window up to the latest start in dashes.
-pub fn time_line(worked: &Worked, style: Style) -> Drawing {
+/// What stands on a line of a day.
+struct Line<'a> {
+    step: &'a Step,
+    slot: &'a Slot,
+    /// Until when the next must wait, or until it bears traffic.
+    dry_min: f64,
+}
+
+/// The days on which something is begun, done, or can be walked on for the first time.
+pub fn days(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
     let slots = &worked.schedule.slots;
-    let first = slots.iter().fold(f64::INFINITY, |first, slot| first.min(slot.start_min));
-    let first = if first.is_finite() { (first / HOUR_MIN).floor() } else { 0.0 };
-    let last = (worked.schedule.ready_min / HOUR_MIN).ceil().max(first + 1.0);
-    let x = |minutes: f64| (minutes / HOUR_MIN).clamp(first, last) - first;
-    let mut drawing = Drawing::new(
-        "Time line",
-        text!(
-            "{} steps from {} to {}.",
-            slots.len(),
-            written(first * HOUR_MIN, style),
-            written(worked.schedule.ready_min, style)
-        ),
-    )
-    .strip();
-    let foot = slots.len() as f64 * LINE;
-    grid(&mut drawing, (first, last), foot, style);
-    for (index, (step, slot)) in worked.steps.iter().zip(slots).enumerate() {
-        let top = index as f64 * LINE + LINE * 0.45;
-        let bottom = top + LINE * 0.4;
+    let lines: Vec<Line<'_>> = worked
+        .all()
+        .enumerate()
+        .map(|(index, (step, slot, _))| {
+            let next = slots.get(index + 1).map_or(slot.end_min, |next| next.earliest_min);
+            let dry_min = slot.traffic_from_min.unwrap_or(next);
+            Line { step, slot, dry_min }
+        })
+        .collect();
+    let span = hours_drawn(inputs, slots);
+    let mut drawings: Vec<Drawing> = Vec::new();
+    for day in days_of(slots) {
+        let midnight = day as f64 * DAY;
+        let of_this: Vec<&Line<'_>> = lines
+            .iter()
+            .filter(|line| {
+                let ends_here = line.slot.traffic_from_min.is_some_and(|time| is_on(time, day));
+                is_on(line.slot.start_min, day)
+                    || (line.slot.start_min < midnight && line.slot.end_min > midnight)
+                    || ends_here
+            })
+            .collect();
+        for (part, some) in of_this.chunks(MOST_LINES).enumerate() {
+            let mut title = day_name(day as f64);
+            if part > 0 {
+                title.push_str(", continued");
+            }
+            if drawings.is_empty() {
+                title.push_str(
+                    ". Solid: work. Hatched: dries. Dashed: when it may be done. Stroke: last mix",
+                );
+            }
+            let mut drawing = Drawing::new(title, words(some, style));
+            draw(&mut drawing, some, day as f64 * DAY, span, style);
+            drawings.push(drawing);
+        }
+    }
+    drawings
+}
+
+/// The hours that are drawn of every day: those of work, with one to spare at both ends.
+fn hours_drawn(inputs: &Inputs, slots: &[Slot]) -> (f64, f64) {
+    let given = inputs.hours.map(|hours| (hours.from_min / HOUR, hours.to_min / HOUR));
+    let mut span = given.unwrap_or((9.0, 18.0));
+    for slot in slots {
+        let start = of_day(slot.start_min) / HOUR;
+        let end = start + (slot.end_min - slot.start_min) / HOUR;
+        if end > 24.0 {
+            return (0.0, 24.0);
+        }
+        span = (span.0.min(start), span.1.max(end));
+    }
+    ((span.0 - 1.0).floor().max(0.0), (span.1 + 1.0).ceil().min(24.0))
+}
+
+/// The days in question, counted from 0.
+fn days_of(slots: &[Slot]) -> Vec<usize> {
+    let day = |time: f64| (time / DAY).floor().max(0.0) as usize;
+    let mut days: Vec<usize> = Vec::new();
+    for slot in slots {
+        // Work of several days is seen on the first and the last of them.
+        let times = [Some(slot.start_min), Some(slot.end_min - 1.0), slot.traffic_from_min];
+        days.extend(times.into_iter().flatten().map(day));
+    }
+    sort(&mut days);
+    days.dedup();
+    days.truncate(MOST_DAYS);
+    days
+}
+
+fn is_on(time: f64, day: usize) -> bool {
+    (time / DAY).floor() == day as f64
+}
+
+fn words(lines: &[&Line<'_>], style: Style) -> String {
+    let all: Vec<String> = lines
+        .iter()
+        .map(|line| text!("{} {}", hours(line.slot, style), &line.step.label))
+        .collect();
+    text!("{}.", all.join("; "))
+}
+
+/// `8:30–10:00`, `8:30–10:00 am`, `11:00 am–1:00 pm`.
+fn hours(slot: &Slot, style: Style) -> String {
+    let (start, end) = (hour_of_day(slot.start_min, style), hour_of_day(slot.end_min, style));
+    let half = |time: &str| time.split_once(' ').map(|(_, half)| half.to_owned());
+    match start.split_once(' ') {
+        Some((time, _)) if half(&start) == half(&end) => text!("{}–{}", time, &end),
+        _ => text!("{}–{}", &start, &end),
+    }
+}
+
+fn draw(
+    drawing: &mut Drawing,
+    lines: &[&Line<'_>],
+    midnight: f64,
+    (from, to): (f64, f64),
+    style: Style,
+) {
+    // Lines of a day are as high whatever hours it has.
+    let scale = WIDE / (to - from);
+    let x = |time: f64| ((time - midnight) / HOUR).clamp(from, to) * scale - from * scale;
+    let foot = lines.len() as f64;
+    drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(0.0, 0.0), Point::metres(WIDE, foot));
+    let every = if to - from <= 13.0 { 3.0 } else { 4.0 };
+    let mut hour = (from / every + 1.0).floor() * every;
+    while hour < to {
+        let at = (hour - from) * scale;
+        drawing.line(Pen::Thin, &[Point::metres(at, 0.0), Point::metres(at, foot)]);
+        let name = hour_of_day(hour * HOUR, style);
+        drawing.text(Point::metres(at, -0.05), Anchor::Middle, name);
+        hour += every;
+    }
+    for (index, line) in lines.iter().enumerate() {
+        let Line { step, slot, dry_min } = line;
+        let (top, bottom) = (index as f64 + 0.56, index as f64 + 0.88);
         let mut bar = |from: f64, to: f64, pen, fill| {
             if x(to) > x(from) {
-                let (near, far) = (Point::metres(x(from), top), Point::metres(x(to), bottom));
-                drawing.rectangle(pen, fill, near, far);
+                // The window stands round the others.
+                let round = if pen == Pen::Hidden { 0.06 } else { 0.0 };
+                let near = Point::metres(x(from), top - round);
+                drawing.rectangle(pen, fill, near, Point::metres(x(to), bottom + round));
             }
         };
+        bar(slot.end_min, *dry_min, Pen::Thin, Fill::Waste);
+        bar(slot.start_min, slot.end_min, Pen::Solid, Fill::Stock);
         if let Some(latest) = slot.latest_min {
             bar(slot.earliest_min, latest + step.work_min, Pen::Hidden, Fill::Empty);
         }
-        if let Some(traffic) = slot.traffic_from_min {
-            bar(slot.end_min, traffic, Pen::Thin, Fill::Waste);
-        } else if let Some(next) = slots.get(index + 1) {
-            bar(slot.end_min, next.earliest_min, Pen::Thin, Fill::Waste);
-        }
-        bar(slot.start_min, slot.end_min, Pen::Solid, Fill::Stock);
-        if step.workable_min.is_some() {
+        if step.is_mixed() && slot.last_mix_min >= midnight && slot.last_mix_min < midnight + DAY {
             let mix = x(slot.last_mix_min);
             drawing.line(Pen::Mark, &[Point::metres(mix, top), Point::metres(mix, bottom)]);
         }
-        let words = text!("{} · {}", written(slot.start_min, style), &step.label);
-        let at = Point::metres(x(slot.start_min), top - LINE * 0.08);
-        drawing.text(at, Anchor::Start, words);
-    }
-    drawing
-}
-
-/// A line for every sixth hour, a heavier one for midnight; closer ones where the plan is short.
-fn grid(drawing: &mut Drawing, (first, last): (f64, f64), foot: f64, style: Style) {
-    let span = last - first;
-    let every = match span {
-        span if span <= 12.0 => 1.0,
-        span if span <= 72.0 => 6.0,
-        span if span <= 480.0 => DAY_H,
-        _ => DAY_H * 7.0,
-    };
-    drawing.line(Pen::Solid, &[Point::metres(0.0, foot), Point::metres(span, foot)]);
-    let mut hour = (first / every).ceil() * every;
-    while hour <= last {
-        let midnight = hour - (hour / DAY_H).floor() * DAY_H == 0.0;
-        let pen = if midnight { Pen::Centre } else { Pen::Thin };
-        let at = hour - first;
-        drawing.line(pen, &[Point::metres(at, 0.0), Point::metres(at, foot)]);
-        let words = written(hour * HOUR_MIN, style);
-        drawing.text(Point::metres(at, foot + LINE * 0.5), Anchor::Middle, words);
-        hour += every;
+        let begins = slot.start_min >= midnight && slot.start_min < midnight + DAY;
+        let what = match slot.traffic_from_min {
+            Some(traffic) if !begins => {
+                text!("{} walk on: {}", hour_of_day(traffic, style), shortened(&step.label))
+            }
+            _ => text!("{} {}", hours(slot, style), shortened(&step.label)),
+        };
+        drawing.text(Point::metres(0.1, index as f64 + 0.3), Anchor::Start, what);
     }
 }

@@ -14,7 +14,7 @@ use crate::quantity::{amount, percent, plain};
 use crate::report::{Step, Table, TableRow, texts};
 
 /// January first.
-pub(super) const NAMES: [&str; 12] = [
+pub const NAMES: [&str; 12] = [
     "January",
     "February",
     "March",

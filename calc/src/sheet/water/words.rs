@@ -1,6 +1,7 @@
 //! What is said about fresh water: answers, remarks, table, working, and the tank.
 
 use crate::text::text;
+use uom::si::power::watt;
 use uom::si::time::{hour, minute};
 use uom::si::volume::cubic_meter;
 
@@ -8,10 +9,15 @@ use super::{Inputs, fault, usable};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::water::{DAYS, DENSITY, DRAIN, Store, Supply, WATER_KG_L, store};
 use crate::fault::Fault;
-use crate::quantity::{Length, Style, Time, amount, percent, plain};
+use crate::quantity::{Length, Style, Time, Volume, amount, percent, plain};
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
-pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<Answer> {
+pub(super) fn answers(
+    store: &Store,
+    grey: Option<&Store>,
+    drop: Option<Length>,
+    style: Style,
+) -> Vec<Answer> {
     let full_days = whole_days(store.days);
     let mut answers = vec![
         Answer::new("The tank lasts", amount(store.days, 1, "days")).note(match full_days {
@@ -19,7 +25,10 @@ pub(super) fn answers(store: &Store, drop: Option<Length>, style: Style) -> Vec<
             1.0 => "one full day".to_owned(),
             days => text!("{} full days", plain(days, 0)),
         }),
-        Answer::new("A full tank's water weighs", style.mass(store.mass)),
+        Answer::new("A full tank's water weighs", style.mass(store.mass)).note(match grey {
+            Some(grey) => text!("a full waste tank's {}", style.mass(grey.mass)),
+            None => String::new(),
+        }),
     ];
     if let Some(drop) = drop {
         let mark = style.mark(drop);
@@ -37,28 +46,48 @@ fn whole_days(days: f64) -> f64 {
 }
 
 pub(super) fn remarks(
-    supply: &Supply,
+    inputs: &Inputs,
     store: &Store,
+    grey: Option<&Store>,
     run: Option<Time>,
     style: Style,
 ) -> Vec<Remark> {
     let mut remarks = Vec::new();
+    let supply = &inputs.supply;
     if store.days < 1.0 {
         remarks.push(Remark::warning("The tank does not last a day: a larger one, or less use."));
     }
     remarks.push(Remark::note(text!(
-        "Enter {} at the tank's place on the axle loads sheet; the tank itself comes on top.",
+        "The axle loads sheet takes these {} from here, at the tank's place; the tank itself comes on top.",
         style.mass(store.mass)
     )));
-    remarks.push(Remark::note(text!(
-        "All of it ends as waste water: a waste tank of {} holds what a full tank brings.",
-        style.volume(usable(supply))
-    )));
+    match grey {
+        Some(grey) if grey.days + 1e-9 < store.days => remarks.insert(0, Remark::warning(text!(
+            "The waste tank is full after {}, before the fresh water is used up: it would take {}.",
+            amount(grey.days, 1, "days"),
+            style.volume(usable(supply))
+        ))),
+        Some(grey) => remarks.push(Remark::good(text!(
+            "The waste tank holds what a full tank brings. Filled up anew before it is emptied, both weigh {}.",
+            style.mass(store.mass + grey.mass)
+        ))),
+        None => remarks.push(Remark::note(text!(
+            "All of it ends as waste water: a waste tank of {} holds what a full tank brings.",
+            style.volume(usable(supply))
+        ))),
+    }
     if let Some(run) = run {
         remarks.push(Remark::note(text!(
-            "The pump runs {} a day: enter that as its hours on the energy sheet ({} h).",
+            "The pump runs {} a day ({} h){}.",
             amount(run.get::<minute>(), 1, "min"),
-            plain(run.get::<hour>(), 3)
+            plain(run.get::<hour>(), 3),
+            match inputs.pump {
+                Some(pump) => text!(
+                    " at {}: the energy sheet takes both from here",
+                    amount(pump.get::<watt>(), 0, "W")
+                ),
+                None => ": give its current, and the energy sheet takes both from here".to_owned(),
+            }
         )));
     }
     remarks
@@ -89,6 +118,7 @@ pub(super) fn people_table(supply: &Supply, style: Style) -> Result<Table, Vec<F
 pub(super) fn working(
     inputs: &Inputs,
     store: &Store,
+    grey: Option<&Store>,
     run: Option<Time>,
     drop: Option<Length>,
     style: Style,
@@ -123,6 +153,15 @@ pub(super) fn working(
             &DENSITY,
         ),
     ];
+    if let (Some(tank), Some(grey)) = (inputs.grey, grey) {
+        steps.push(Step::new(
+            "Waste tank full after",
+            "t = V / D",
+            text!("{} / {}", style.volume(tank), style.volume(day)),
+            amount(grey.days, 2, "days"),
+            &DAYS,
+        ));
+    }
     if let (Some(flow), Some(run)) = (inputs.pump_flow, run) {
         steps.push(Step::new(
             "Pump's run in a day",
@@ -149,7 +188,8 @@ pub(super) fn working(
 }
 
 /// The tank as a cube of its volume, with a line at the level after each full day.
-pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
+pub(super) fn level(inputs: &Inputs, store: &Store, style: Style) -> Drawing {
+    let supply = &inputs.supply;
     let side = libm::cbrt(supply.tank.get::<cubic_meter>());
     let mut drawing = Drawing::new(
         "Level in the tank, day by day",
@@ -201,5 +241,39 @@ pub(super) fn level(supply: &Supply, store: &Store, style: Style) -> Drawing {
         Anchor::Start,
         text!("{} · {}", style.volume(supply.tank), style.mass(store.mass)),
     );
+    if let Some(grey) = inputs.grey {
+        waste(&mut drawing, grey, supply.use_each * supply.people, side, style);
+    }
     drawing
+}
+
+/// The waste tank below the other, to the same scale, with its level rising day by day.
+fn waste(drawing: &mut Drawing, tank: Volume, day: Volume, top_side: f64, style: Style) {
+    let side = libm::cbrt(tank.get::<cubic_meter>());
+    let (top, bottom) = (top_side * 1.25, top_side * 1.25 + side);
+    drawing.rectangle(
+        Pen::Solid,
+        Fill::Empty,
+        Point::metres(0.0, top),
+        Point::metres(side, bottom),
+    );
+    drawing.text(
+        Point::metres(side * 1.04, top),
+        Anchor::Start,
+        text!("waste tank, {}", style.volume(tank)),
+    );
+    let days = (tank / day).value;
+    let rise = side / days.max(1e-9);
+    let every = (side / 12.0 / rise).ceil().max(1.0);
+    let mut at = every;
+    while at <= days + 1e-9 && at <= every * 60.0 {
+        let y = bottom - at * rise;
+        drawing.line(Pen::Mark, &[Point::metres(0.0, y), Point::metres(side, y)]);
+        drawing.text(
+            Point::metres(-side * 0.04, y),
+            Anchor::End,
+            text!("after day {}", plain(at, 0)),
+        );
+        at += every;
+    }
 }

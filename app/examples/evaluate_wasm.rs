@@ -1,0 +1,29 @@
+//! The demo project evaluated in a wasm engine, for `cargo xtask bench` to time: `load` once, then `evaluate`.
+#![allow(unsafe_code, reason = "a wasm engine calls these by their names")]
+
+use std::cell::OnceCell;
+
+use calc::project::Project;
+
+thread_local! {
+    static PROJECT: OnceCell<Project> = const { OnceCell::new() };
+}
+
+/// Reads the demo project; says how many sheets it has, 0 where it could not be read.
+#[unsafe(no_mangle)]
+pub extern "C" fn load() -> usize {
+    PROJECT.with(|kept| {
+        let read = Project::from_text(include_str!("../../shared/demo.json"));
+        read.map_or(0, |project| kept.get_or_init(|| project).sheets().count())
+    })
+}
+
+/// Evaluates the whole project; says how many sheets have a result.
+#[unsafe(no_mangle)]
+pub extern "C" fn evaluate() -> usize {
+    PROJECT.with(|kept| {
+        let Some(project) = kept.get() else { return 0 };
+        let all = calc::evaluate(project);
+        all.sheets.iter().filter(|(_, result)| result.is_ok()).count()
+    })
+}

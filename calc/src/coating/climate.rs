@@ -1,0 +1,238 @@
+//! Air and surface over the day: readings of some hours, and what lies between them.
+
+use std::rc::Rc;
+
+use uom::si::f64::{Ratio, ThermodynamicTemperature};
+
+use super::air::{self, Margin};
+use super::mixing;
+use super::range::OutOfRange;
+use super::schedule::Pace;
+use crate::sorting::sort_by;
+use crate::source::Source;
+
+/// What is taken between two readings.
+pub static BETWEEN: Source = Source::common_practice(
+    "in a straight line from one reading to the next, and the same every day",
+);
+
+const DAY_MIN: f64 = 24.0 * 60.0;
+/// How finely a day is looked at. [min]
+const GRAIN_MIN: f64 = 15.0;
+
+/// Air and surface at one time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Weather {
+    /// Of the air.
+    pub temperature: ThermodynamicTemperature,
+    /// Relative humidity of the air.
+    pub humidity: Ratio,
+    /// Of the surface, at its coldest spot.
+    pub surface: ThermodynamicTemperature,
+}
+
+/// A reading at a time of day, in minutes since midnight.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Reading {
+    /// When, from 0 to 1440.
+    pub at_min: f64,
+    /// What was read.
+    pub weather: Weather,
+}
+
+/// A day's readings; every day is like the other.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Climate {
+    first: Reading,
+    /// In the order of the day.
+    others: Vec<Reading>,
+}
+
+impl Climate {
+    /// The same all day.
+    pub fn even(weather: Weather) -> Self {
+        Self { first: Reading { at_min: 0.0, weather }, others: Vec::new() }
+    }
+
+    /// Of a day's readings in any order; none where there is none.
+    pub fn new(mut readings: Vec<Reading>) -> Option<Self> {
+        sort_by(&mut readings, |one, other| one.at_min.total_cmp(&other.at_min));
+        let mut readings = readings.into_iter();
+        let first = readings.next()?;
+        Some(Self { first, others: readings.collect() })
+    }
+
+    /// Whether it is the same all day.
+    pub fn is_even(&self) -> bool {
+        self.others.is_empty()
+    }
+
+    /// Air and surface at a time, in minutes since any midnight. Source: [`BETWEEN`].
+    pub fn at(&self, time_min: f64) -> Weather {
+        let of_day = time_min - (time_min / DAY_MIN).floor() * DAY_MIN;
+        let Some(last) = self.others.last() else { return self.first.weather };
+        // From last night's to the first of today, between those of the day, and so on.
+        let mut before = Reading { at_min: last.at_min - DAY_MIN, ..*last };
+        let tomorrow = Reading { at_min: self.first.at_min + DAY_MIN, ..self.first };
+        for after in [&self.first].into_iter().chain(&self.others).chain([&tomorrow]) {
+            if of_day <= after.at_min {
+                return between(&before, after, of_day);
+            }
+            before = *after;
+        }
+        last.weather
+    }
+
+    /// How fast things set over the day, for a label's temperature. Source:
+    /// [`mixing::POT_LIFE`].
+    ///
+    /// # Errors
+    /// As [`mixing::pace`].
+    pub fn pace(&self, label_at: ThermodynamicTemperature) -> Result<Pace, OutOfRange> {
+        if self.is_even() {
+            return Ok(Pace::Even(mixing::pace(label_at, self.first.weather.temperature)?));
+        }
+        let mut paces = Vec::new();
+        let mut time = 0.0;
+        while time <= DAY_MIN {
+            paces.push(mixing::pace(label_at, self.at(time).temperature)?);
+            time += GRAIN_MIN;
+        }
+        Ok(Pace::daily(&paces).map_or(Pace::Even(1.0), |daily| Pace::Daily(Rc::new(daily))))
+    }
+
+    /// The time from one to another at which the surface is least above the dew point, and by how
+    /// much. Sources: [`BETWEEN`], [`air::MAGNUS`], [`air::MARGIN_RULE`].
+    ///
+    /// # Errors
+    /// As [`air::margin`].
+    pub fn worst(&self, from_min: f64, to_min: f64) -> Result<(f64, Margin), OutOfRange> {
+        let margin = |time: f64| {
+            let Weather { temperature, humidity, surface } = self.at(time);
+            Ok((time, air::margin(temperature, humidity, surface)?))
+        };
+        let mut worst = margin(from_min)?;
+        if self.is_even() {
+            return Ok(worst);
+        }
+        // Every day is like the other.
+        let to_min = to_min.min(from_min + DAY_MIN);
+        let mut time = from_min;
+        while time < to_min {
+            time = (time + GRAIN_MIN).min(to_min);
+            let here = margin(time)?;
+            let too_humid = here.1.too_humid || worst.1.too_humid;
+            if here.1.margin < worst.1.margin {
+                worst = here;
+            }
+            worst.1.too_humid = too_humid;
+        }
+        Ok(worst)
+    }
+}
+
+fn between(before: &Reading, after: &Reading, at_min: f64) -> Weather {
+    let span = after.at_min - before.at_min;
+    let share = if span > 1e-9 { ((at_min - before.at_min) / span).clamp(0.0, 1.0) } else { 1.0 };
+    let (one, other) = (before.weather, after.weather);
+    let mix = |a: f64, b: f64| a + (b - a) * share;
+    let kelvins = |value: f64| {
+        ThermodynamicTemperature::new::<uom::si::thermodynamic_temperature::kelvin>(value)
+    };
+    Weather {
+        temperature: kelvins(mix(one.temperature.value, other.temperature.value)),
+        humidity: one.humidity + (other.humidity - one.humidity) * share,
+        surface: kelvins(mix(one.surface.value, other.surface.value)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+    use uom::si::ratio::percent;
+    use uom::si::thermodynamic_temperature::degree_celsius;
+
+    use super::*;
+
+    fn celsius(value: f64) -> ThermodynamicTemperature {
+        ThermodynamicTemperature::new::<degree_celsius>(value)
+    }
+
+    fn reading(hour: f64, air: f64, humidity: f64, surface: f64) -> Reading {
+        let weather = Weather {
+            temperature: celsius(air),
+            humidity: Ratio::new::<percent>(humidity),
+            surface: celsius(surface),
+        };
+        Reading { at_min: hour * 60.0, weather }
+    }
+
+    fn day() -> Climate {
+        let readings = vec![
+            reading(14.0, 24.0, 45.0, 22.0),
+            reading(8.0, 12.0, 75.0, 10.0),
+            reading(20.0, 18.0, 60.0, 17.0),
+        ];
+        Climate::new(readings).unwrap()
+    }
+
+    #[test]
+    fn straight_lines_between_readings_by_hand() {
+        let at = |hour: f64| {
+            let weather = day().at(hour * 60.0);
+            let close = |value: f64| (value * 1e6).round() / 1e6;
+            [
+                close(weather.temperature.get::<degree_celsius>()),
+                close(weather.humidity.get::<percent>()),
+                close(weather.surface.get::<degree_celsius>()),
+            ]
+        };
+        assert_eq!(at(8.0), [12.0, 75.0, 10.0]);
+        assert_eq!(at(11.0), [18.0, 60.0, 16.0]);
+        assert_eq!(at(17.0), [21.0, 52.5, 19.5]);
+        // From 20:00 to 8:00 the night is half over at 2:00, tomorrow as today.
+        assert_eq!(at(2.0), [15.0, 67.5, 13.5]);
+        assert_eq!(at(26.0), at(2.0));
+        assert_eq!(at(24.0 * 9.0 + 11.0), at(11.0));
+    }
+
+    /// 16 °C, 71 % and a surface of 13 °C: 2.3 °C above the dew point, as a practice text works it.
+    #[test]
+    fn the_worst_of_a_period_is_found() {
+        let humid =
+            Climate::new(vec![reading(9.0, 20.0, 50.0, 20.0), reading(18.0, 16.0, 71.0, 13.0)]);
+        let humid = humid.unwrap();
+        let (time, margin) = humid.worst(9.0 * 60.0, 20.0 * 60.0).unwrap();
+        assert_eq!(time, 18.0 * 60.0);
+        assert!(!margin.may_coat && (margin.margin.value - 2.3).abs() < 0.1);
+        assert!(humid.worst(9.0 * 60.0, 10.0 * 60.0).unwrap().1.may_coat);
+    }
+
+    #[test]
+    fn one_reading_is_an_even_day() {
+        let even = Climate::new(vec![reading(9.0, 15.0, 50.0, 15.0)]).unwrap();
+        assert_eq!(even.pace(celsius(25.0)), Ok(Pace::Even(2.0)));
+        assert_eq!(Climate::new(Vec::new()), None);
+    }
+
+    proptest! {
+        #[test]
+        fn between_readings_nothing_leaves_their_range(
+            readings in prop::collection::vec((0.0..1440.0, -10.0..40.0, 1.0..100.0, -10.0..40.0), 1..5),
+            time in 0.0..20_000.0,
+        ) {
+            let readings: Vec<Reading> =
+                readings.into_iter().map(|(at, t, h, s)| reading(at / 60.0, t, h, s)).collect();
+            let range = |of: fn(&Weather) -> f64| readings.iter().map(|one| of(&one.weather)).fold(
+                (f64::INFINITY, f64::NEG_INFINITY), |(low, high), value| (low.min(value), high.max(value)));
+            let ranges = [range(|w| w.temperature.value), range(|w| w.humidity.value), range(|w| w.surface.value)];
+            let climate = Climate::new(readings).unwrap();
+            let got = climate.at(time);
+            for (value, (low, high)) in [got.temperature.value, got.humidity.value, got.surface.value].into_iter().zip(ranges) {
+                prop_assert!(value >= low - 1e-9 && value <= high + 1e-9);
+            }
+            let (at, margin) = climate.worst(time, time + 300.0).unwrap();
+            prop_assert!(at >= time && at <= time + 300.0 && margin.margin.value.is_finite());
+        }
+    }
+}

@@ -1,0 +1,146 @@
+//! Times on a label, as the filling and the coating sheet ask them and as the schedule takes them.
+
+use uom::si::f64::{ThermodynamicTemperature, Time};
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::minute;
+
+use crate::ask::Ask;
+use crate::outcome::Record;
+use crate::quantity::{TEMPERATURE, TIME};
+use crate::reader::Reader;
+
+/// Waits of more than 29 days are left to the label. [s]
+const LONGEST: f64 = 29.0 * 86_400.0;
+
+const fn wait(key: &'static str, label: &'static str) -> Ask {
+    Ask::measure(key, label, &TIME, ["h", "h"], (0.0, LONGEST)).optional()
+}
+
+pub static WORK: Ask =
+    Ask::measure("work", "One takes", &TIME, ["min", "min"], (0.0, 13.0 * 86_400.0))
+        .optional()
+        .usual("60 min", "60 min")
+        .help("For one pass or coat.");
+pub static WORKABLE: Ask =
+    Ask::measure("workable", "A batch stays workable", &TIME, ["min", "min"], (1.0, LONGEST))
+        .optional()
+        .usual("25 min", "25 min")
+        .help("On the label of what is mixed from two parts.");
+pub static RECOAT_LEAST: Ask = wait("recoat_least", "Least wait before the next")
+    .usual("3 h", "3 h")
+    .help("On the label: recoat after.");
+pub static RECOAT_MOST: Ask = wait("recoat_most", "Longest wait before the next")
+    .usual("24 h", "24 h")
+    .help("On the label: recoat within; later, abrade first.");
+pub static CURE: Ask = wait("cure", "Wait after the last one")
+    .usual("8 h", "8 h")
+    .help("Before sanding it, or another product. Left out: as between them, or walking on it.");
+pub static TRAFFIC: Ask = wait("traffic", "Wait before walking on it").usual("24 h", "24 h");
+pub static SAND: Ask =
+    Ask::measure("sand", "Sanding before the next takes", &TIME, ["min", "min"], (0.0, 86_400.0))
+        .optional()
+        .usual("30 min", "30 min")
+        .help("Where coats are abraded; no longest wait then.");
+static AT: Ask = Ask::measure("at", "At", &TEMPERATURE, ["F", "C"], (258.15, 323.15))
+    .optional()
+    .usual("77 F", "25 C")
+    .help("The temperature that the label gives these times for.");
+
+/// For a filler, whose pot life is asked apart.
+pub static OF_FILLER: Ask = Ask::group(
+    "times",
+    "Times on the label",
+    &[&WORK, &RECOAT_LEAST, &RECOAT_MOST, &CURE, &TRAFFIC, &AT],
+)
+.optional()
+.help("For a schedule that takes its passes from this sheet.");
+
+/// For a coat.
+pub static OF_COAT: Ask = Ask::group(
+    "times",
+    "Times on the label",
+    &[&WORK, &WORKABLE, &RECOAT_LEAST, &RECOAT_MOST, &SAND, &CURE, &TRAFFIC, &AT],
+)
+.optional()
+.help("For a schedule that takes its coats from this sheet.");
+
+/// Where each of the times stands in [`Times`], and in an outcome.
+const NAMES: [(&Ask, &str); 7] = [
+    (&WORK, "work_min"),
+    (&WORKABLE, "workable_min"),
+    (&RECOAT_LEAST, "recoat_least_min"),
+    (&RECOAT_MOST, "recoat_most_min"),
+    (&SAND, "sand_min"),
+    (&CURE, "cure_min"),
+    (&TRAFFIC, "traffic_min"),
+];
+
+/// Times of one pass or coat, in minutes; none where they are not given.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Times {
+    pub work: Option<f64>,
+    pub workable: Option<f64>,
+    pub recoat_least: Option<f64>,
+    pub recoat_most: Option<f64>,
+    pub sand: Option<f64>,
+    pub cure: Option<f64>,
+    pub traffic: Option<f64>,
+    /// What the label gives them for, in °C.
+    pub at_c: Option<f64>,
+}
+
+impl Times {
+    fn of(times: [Option<f64>; 7], at_c: Option<f64>) -> Self {
+        let [work, workable, recoat_least, recoat_most, sand, cure, traffic] = times;
+        Self { work, workable, recoat_least, recoat_most, sand, cure, traffic, at_c }
+    }
+
+    /// Those that stand beside each other at one place of the inputs.
+    pub fn read(reader: &Reader<'_>) -> Self {
+        Self::of(NAMES.map(|(ask, _)| Some(reader.maybe::<Time>(ask)?.get::<minute>())), None)
+    }
+
+    /// Those of a group, with the temperature that they are given for.
+    pub fn group(reader: &Reader<'_>, ask: &Ask) -> Option<Self> {
+        reader.maybe_group(ask, |group| {
+            let at = group.maybe::<ThermodynamicTemperature>(&AT);
+            Self { at_c: at.map(|at| at.get::<degree_celsius>()), ..Self::read(group) }
+        })
+    }
+
+    /// Those of an outcome.
+    pub fn of_record(record: &Record) -> Self {
+        Self::of(NAMES.map(|(_, name)| record.number(name)), record.number("label_temperature_c"))
+    }
+
+    /// Adds them to an outcome.
+    pub fn put(&self, mut record: Record) -> Record {
+        let all = [
+            self.work,
+            self.workable,
+            self.recoat_least,
+            self.recoat_most,
+            self.sand,
+            self.cure,
+            self.traffic,
+        ];
+        for ((_, name), minutes) in NAMES.into_iter().zip(all) {
+            record = record.maybe(name, minutes);
+        }
+        record.maybe("label_temperature_c", self.at_c)
+    }
+
+    /// These, and where they say nothing the others.
+    pub fn or(self, other: Self) -> Self {
+        Self {
+            work: self.work.or(other.work),
+            workable: self.workable.or(other.workable),
+            recoat_least: self.recoat_least.or(other.recoat_least),
+            recoat_most: self.recoat_most.or(other.recoat_most),
+            sand: self.sand.or(other.sand),
+            cure: self.cure.or(other.cure),
+            traffic: self.traffic.or(other.traffic),
+            at_c: self.at_c.or(other.at_c),
+        }
+    }
+}
