@@ -14,7 +14,7 @@ mod plan;
 pub mod shopping;
 mod what_if;
 
-pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
 pub use compare::{Found, Line, Part, PartPlace, compare};
 pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};

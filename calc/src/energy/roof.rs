@@ -100,7 +100,9 @@ impl fmt::Display for RoofError {
         f.write_str(match self {
             Self::Roof => "the roof must be from 0.1 to 30 m long and from 0.1 to 10 m wide",
             Self::Panel => "a panel must be from 0.1 to 5 m long and wide",
-            Self::Clearance => "edge and opening clearance must be from 0 to 2 m, the gap from 0 to 1 m",
+            Self::Clearance => {
+                "edge and opening clearance must be from 0 to 2 m, the gap from 0 to 1 m"
+            }
             Self::Walkway => "the walkway must be narrower than the roof",
         })
     }
@@ -121,7 +123,10 @@ pub fn layout(roof: &Roof<'_>, panel: (f64, f64)) -> Result<Layout, RoofError> {
         return Err(RoofError::Panel);
     }
     let clear = 0.0..=2.0;
-    if !clear.contains(&roof.edge) || !clear.contains(&roof.clearance) || !(0.0..=1.0).contains(&roof.gap) {
+    if !clear.contains(&roof.edge)
+        || !clear.contains(&roof.clearance)
+        || !(0.0..=1.0).contains(&roof.gap)
+    {
         return Err(RoofError::Clearance);
     }
     let mut best: Option<Layout> = None;
@@ -211,8 +216,14 @@ impl Field {
         let mut xs = vec![self.low.0, self.high.0 + gap];
         let mut ys = vec![self.low.1, self.high.1 + gap];
         for (low, high) in &self.blocked {
-            xs.extend([low.0 + gap, high.0].map(|x| x.clamp(self.low.0, (self.high.0 + gap).max(self.low.0))));
-            ys.extend([low.1 + gap, high.1].map(|y| y.clamp(self.low.1, (self.high.1 + gap).max(self.low.1))));
+            xs.extend(
+                [low.0 + gap, high.0]
+                    .map(|x| x.clamp(self.low.0, (self.high.0 + gap).max(self.low.0))),
+            );
+            ys.extend(
+                [low.1 + gap, high.1]
+                    .map(|y| y.clamp(self.low.1, (self.high.1 + gap).max(self.low.1))),
+            );
         }
         sort_by(&mut xs, f64::total_cmp);
         sort_by(&mut ys, f64::total_cmp);
@@ -315,7 +326,13 @@ impl Field {
     }
 
     /// The panels of one row between what is in its way.
-    fn row(&self, [from, to]: [f64; 2], y: f64, way: (f64, f64), mut place: impl FnMut(f64)) -> usize {
+    fn row(
+        &self,
+        [from, to]: [f64; 2],
+        y: f64,
+        way: (f64, f64),
+        mut place: impl FnMut(f64),
+    ) -> usize {
         let (mut x, mut panels) = (from, 0);
         while x + way.0 <= to + SLACK {
             let in_the_way = self.blocked.iter().find(|(low, high)| {

@@ -20,11 +20,11 @@ use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::cautions;
+use crate::energy::roof::{CLEAR, LAYOUT, Layout};
 use crate::energy::solar::{
     DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, GROUND, GROUND_REFLECTANCE, Month, Plane, Site,
     SolarError, TILTED_PLANE, day_yield, months,
 };
-use crate::energy::roof::{CLEAR, LAYOUT, Layout};
 use crate::energy::string::{
     ColdRule, ColdString, METHOD, NEC_690_8, StringError, TABLE, TABLE_MILD, cold_string,
     most_in_series, string_wire_a,
@@ -132,8 +132,11 @@ static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"
     .optional()
     .usual("15 lb", "7 kg")
     .help("For the weight on the buy list: in the data sheet, brackets not counted.");
-static PANELS: Ask =
-    Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES, &PANEL_MASS]);
+static PANELS: Ask = Ask::group(
+    "panels",
+    "Panels",
+    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES, &PANEL_MASS],
+);
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
 );
@@ -192,21 +195,23 @@ fn read(reader: &Reader<'_>) -> Inputs {
         ground_reflectance: GROUND_REFLECTANCE,
     };
     let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, mass, open_circuit, rule, in_series, short_circuit_a) = reader.group(&PANELS, |group| {
-        let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
-        let rule = group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
-        if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
-            group.fault_at(&VOC_PER_C, StringError::Coefficient.to_string());
-        }
-        if !group.has_faults() && in_series > count {
-            group.fault_at(
-                &IN_SERIES,
-                text!("there are {} panels; no more than that can be in series", &count),
-            );
-        }
-        let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
-        (count, watts, mass, group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
-    });
+    let (count, watts, mass, open_circuit, rule, in_series, short_circuit_a) =
+        reader.group(&PANELS, |group| {
+            let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
+            let rule =
+                group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
+            if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
+                group.fault_at(&VOC_PER_C, StringError::Coefficient.to_string());
+            }
+            if !group.has_faults() && in_series > count {
+                group.fault_at(
+                    &IN_SERIES,
+                    text!("there are {} panels; no more than that can be in series", &count),
+                );
+            }
+            let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
+            (count, watts, mass, group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
+        });
     let loss = reader.number(&LOSS) / 100.0;
     let mut store = None;
     let need = match reader.which(&NEED) {
@@ -368,7 +373,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &figures),
         remarks: words::remarks(inputs, &figures, style),
         tables: std::iter::once(months::table(inputs, &figures))
-            .chain(gap::table(inputs, &figures.short))
+            .chain(gap::table(inputs, &figures))
             .collect(),
         drawings,
         working: steps,

@@ -108,9 +108,11 @@ fn rows_come_to_the_best_of_an_exhaustive_search() {
                     .map(|r| rect(r.x / 2.0, r.y / 2.0, r.length / 2.0, r.width / 2.0))
                     .collect();
                 let field = roof(nx as f64 / 2.0, ny as f64 / 2.0, &scaled);
-                let found =
-                    layout(&field, (panel.0 as f64 / 2.0, panel.1 as f64 / 2.0)).unwrap();
-                assert!(found.places.len() <= best && best <= found.bound, "{nx} {ny} {panel:?} {hole:?}");
+                let found = layout(&field, (panel.0 as f64 / 2.0, panel.1 as f64 / 2.0)).unwrap();
+                assert!(
+                    found.places.len() <= best && best <= found.bound,
+                    "{nx} {ny} {panel:?} {hole:?}"
+                );
                 assert!(found.places.len() + 1 >= best, "{nx} {ny} {panel:?} {hole:?}: {best}");
                 all += 1;
                 short += usize::from(found.places.len() < best);

@@ -61,9 +61,7 @@ const TILTS: [f64; 5] = [15.0, 30.0, 45.0, 60.0, 75.0];
 pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Vec<Fault>> {
     let Some(need) = inputs.need else { return Ok(Vec::new()) };
     let lacking: Vec<usize> = (0..12)
-        .filter(|month| {
-            figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>()
-        })
+        .filter(|month| figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>())
         .collect();
     if lacking.is_empty() {
         return Ok(Vec::new());
@@ -107,8 +105,9 @@ pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Ve
     Ok(all)
 }
 
-pub(super) fn table(inputs: &Inputs, short: &[Short]) -> Option<Table> {
-    let need = inputs.need?;
+pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Option<Table> {
+    let (need, short) = (inputs.need?, &figures.short);
+    let fits = figures.layout.as_ref().map(|layout| layout.places.len());
     if short.is_empty() {
         return None;
     }
@@ -127,8 +126,8 @@ pub(super) fn table(inputs: &Inputs, short: &[Short]) -> Option<Table> {
     let charger = inputs.store.as_ref().and_then(|store| store.charger.as_ref());
     if let Some((label, _)) = charger {
         heads.push(match label.as_str() {
-            "" => "or charge a day".to_owned(),
-            label => text!("or {} a day", &label),
+            "" => "or charge, each day".to_owned(),
+            label => text!("or {}, each day", &label),
         });
     }
     let rows = short.iter().map(|one| {
@@ -137,7 +136,13 @@ pub(super) fn table(inputs: &Inputs, short: &[Short]) -> Option<Table> {
         let mut cells = vec![
             NAMES[one.month].to_owned(),
             wh(one.lacks),
-            one.panels.map_or_else(|| "too dark".to_owned(), |panels| panels.to_string()),
+            one.panels.map_or_else(
+                || "too dark".to_owned(),
+                |panels| match fits.filter(|fits| *fits < panels as usize) {
+                    Some(fits) => text!("{}; the roof takes {}", &panels, &fits),
+                    None => panels.to_string(),
+                },
+            ),
             text!("{}: {}, {}", super::degrees(tilt), wh(tilted), &covers),
             wh(need - one.lacks),
         ];
@@ -160,7 +165,7 @@ pub(super) fn records(short: &[Short]) -> Vec<Record> {
                 .with("month", one.month + 1)
                 .with("lacks_wh_day", one.lacks.get::<watt_hour>())
                 .maybe("panels", one.panels)
-                .with("tilt_deg", one.tilt.0.get::<degree>())
+                .with("tilt_deg", (one.tilt.0.get::<degree>() * 1e6).round() / 1e6)
                 .with("tilted_wh_day", one.tilt.1.get::<watt_hour>())
                 .maybe("bridge_days", one.bridge_days)
                 .maybe("charge_h_day", one.charge_h)

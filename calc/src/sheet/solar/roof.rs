@@ -20,17 +20,17 @@ static PANEL_WIDTH: Ask =
     Ask::measure("panel_width", "Panel, short side", &LENGTH, ["in", "mm"], (0.1, 5.0))
         .usual("21 1/4 in", "540 mm")
         .help("Outer edge of the frame.");
-static LENGTH_ASK: Ask =
-    Ask::measure("length", "Roof length", &LENGTH, ["in", "mm"], (0.1, 30.0))
-        .from_body(BodyPart::Length)
-        .help("The flat part; the body\u{2019}s length inside is a little less.");
+static LENGTH_ASK: Ask = Ask::measure("length", "Roof length", &LENGTH, ["in", "mm"], (0.1, 30.0))
+    .from_body(BodyPart::Length)
+    .help("The flat part; the body\u{2019}s length inside is a little less.");
 static WIDTH_ASK: Ask = Ask::measure("width", "Roof width", &LENGTH, ["in", "mm"], (0.1, 10.0))
     .from_body(BodyPart::Width)
     .help("The flat part, between the curves at both sides.");
-static EDGE: Ask = Ask::measure("edge", "Clear of the roof\u{2019}s edges", &LENGTH, ["in", "mm"], (0.0, 2.0))
-    .default("50 mm")
-    .usual("2 in", "50 mm")
-    .help("Wind gets under a panel that reaches the edge.");
+static EDGE: Ask =
+    Ask::measure("edge", "Clear of the roof\u{2019}s edges", &LENGTH, ["in", "mm"], (0.0, 2.0))
+        .default("50 mm")
+        .usual("2 in", "50 mm")
+        .help("Wind gets under a panel that reaches the edge.");
 static CLEARANCE: Ask =
     Ask::measure("clearance", "Clear of openings", &LENGTH, ["in", "mm"], (0.0, 2.0))
         .default("50 mm")
@@ -232,7 +232,8 @@ pub(super) fn drawing(inputs: &RoofInputs, layout: &Layout, count: u32, style: S
     for (name, opening) in &inputs.openings {
         let [from, to] = corners(opening);
         drawing.rectangle(Pen::Solid, Fill::Opening, from, to);
-        let middle = Point::metres(opening.x + opening.length / 2.0, opening.y + opening.width / 2.0);
+        let middle =
+            Point::metres(opening.x + opening.length / 2.0, opening.y + opening.width / 2.0);
         drawing.text(middle, Anchor::Middle, name.clone());
     }
     if let Some(walkway) = &layout.walkway {

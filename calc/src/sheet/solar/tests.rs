@@ -135,7 +135,8 @@ fn panels_lie_around_the_openings() {
     assert!(fits >= 8.0 && fits <= number(&result, "roof_bound"), "{fits}");
     let report = result.as_ref().unwrap();
     assert!(report.drawings.len() == 2 && report.from_body.len() == 2);
-    assert!(report.remarks.iter().any(|r| r.text.contains("takes 8") || r.text.contains("takes 9")
+    assert!(report.remarks.iter().any(|r| r.text.contains("takes 8")
+        || r.text.contains("takes 9")
         || r.text.contains("takes 1")));
     inputs["panels"]["count"] = json!(40);
     let many = solved_in(measured(), "solar", inputs.clone()).unwrap();
@@ -173,5 +174,9 @@ fn what_closes_the_gap_adds_up() {
     let tilt = number(&result, &format!("{last}.tilt_deg"));
     inputs["tilt"] = json!(format!("{tilt} deg"));
     let tilted = solved_in(measured(), "solar", inputs);
-    close(number(&tilted, "months.11.wh_day"), number(&result, &format!("{last}.tilted_wh_day")), 1e-9);
+    close(
+        number(&tilted, "months.11.wh_day"),
+        number(&result, &format!("{last}.tilted_wh_day")),
+        1e-9,
+    );
 }
