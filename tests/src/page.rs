@@ -327,6 +327,21 @@ impl Page {
         Ok(file)
     }
 
+    /// Prints the page as a print dialogue left as it is does: on the paper that the page asks for.
+    /// Chromium only.
+    pub async fn print_on_its_paper(&self, name: &str) -> Result<PathBuf> {
+        let folder = workspace::target().join("e2e/print");
+        std::fs::create_dir_all(&folder)?;
+        let file = folder.join(format!("{name}-{}.pdf", self.engine.name()));
+        let wanted = json!({ "preferCSSPageSize": true, "printBackground": false });
+        let printed = self.browser.cdp().send_raw("Page.printToPDF", wanted).await?;
+        std::fs::write(
+            &file,
+            BASE64_STANDARD.decode(printed["data"].as_str().unwrap_or_default())?,
+        )?;
+        Ok(file)
+    }
+
     /// The inner width of the page in CSS pixels, to be a phone's.
     pub async fn check_phone_width(&self) -> Result<()> {
         let width = self.execute("return innerWidth", vec![]).await?;

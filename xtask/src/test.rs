@@ -193,6 +193,13 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
     if !axe {
         parts.push(Part::not_tested("accessibility (axe-core)", "npm is missing or offline"));
     }
+    let poppler = ["pdftotext", "pdftoppm"].iter().all(|name| engine::program(name).is_some());
+    if !poppler {
+        parts.push(Part::not_tested(
+            "what is printed",
+            "pdftotext and pdftoppm (poppler-utils) are missing",
+        ));
+    }
     for engine in options.engines.iter().copied() {
         let name = format!("end to end, {}", engine.name());
         if let Err(missing) = tools::ensure_engine(engine) {
@@ -215,6 +222,9 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
         };
         if !axe {
             tests.args(["--skip", "axe_"]);
+        }
+        if !poppler {
+            tests.args(["--skip", "prints_"]);
         }
         parts.push(Part::tests(&name, &mut tests));
     }

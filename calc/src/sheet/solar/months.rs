@@ -107,9 +107,10 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     }
     drawing.line(Pen::Solid, &[Point::metres(0.0, HEIGHT), Point::metres(1.0, HEIGHT)]);
     if let Some(need) = need {
-        drawing.line(Pen::Mark, &[Point::metres(0.0, y(need)), Point::metres(1.0, y(need))]);
+        drawing.line(Pen::Cut, &[Point::metres(0.0, y(need)), Point::metres(1.0, y(need))]);
+        // Over the first bar, inside: beside the bars it would take the room from them.
         drawing.text(
-            Point::metres(1.01, y(need)),
+            Point::metres(0.0, y(need) - 0.03),
             Anchor::Start,
             text!("needed {}", amount(need, 0, "Wh")),
         );

@@ -147,7 +147,7 @@ fn panel(drawing: &mut Drawing, cut: &Cut, corners: &[(f64, usize)], height: f64
     drawing.line(Pen::Cut, &line);
 }
 
-/// Both heights at a corner, to the right of it or to the left.
+/// Both heights at a corner, to the right of it or to the left, written so that the head stays upright.
 fn heights_at(
     drawing: &mut Drawing,
     x: f64,
@@ -157,11 +157,14 @@ fn heights_at(
     style: Style,
 ) {
     let line = corner.cut.get::<meter>();
-    for (from, to, length) in [(0.0, line, corner.cut), (line, height, corner.keep)] {
+    let (x, anchor) =
+        if right { (x + height * 0.08, Anchor::Start) } else { (x - height * 0.08, Anchor::End) };
+    for (from, to, words, length) in
+        [(0.0, line, "off", corner.cut), (line, height, "keep", corner.keep)]
+    {
         if to > from {
-            let (from, to) = (Point::metres(x, from), Point::metres(x, to));
-            let (from, to) = if right { (from, to) } else { (to, from) };
-            drawing.dimension(from, to, 1.0, style.mark(length).text);
+            let middle = Point::metres(x, f64::midpoint(from, to));
+            drawing.text(middle, anchor, text!("{} {}", &words, style.mark(length).text));
         }
     }
 }
@@ -183,7 +186,7 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     for y in [0.0, ceiling] {
         drawing.line(Pen::Solid, &[Point::metres(-height * 1.4, y), Point::metres(span, y)]);
     }
-    drawing.text(Point::metres(span, -height * 0.06), Anchor::End, "roof frame");
+    drawing.text(Point::metres(span, -height * 0.2), Anchor::End, "roof frame");
     drawing.text(Point::metres(span, ceiling - height * 0.06), Anchor::End, "ceiling");
     let flange_at = |drawing: &mut Drawing, x: f64, top: f64, face: f64| {
         let bottom = Point::metres(x + wall, face);
@@ -198,23 +201,17 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     drawing.rectangle(Pen::Solid, Fill::Waste, edge, below);
     let cut_line = [Point::metres(-wall, line), Point::metres(wall * 2.0, line)];
     drawing.line(Pen::Cut, &cut_line);
-    drawing.dimension(
-        Point::metres(0.0, line),
-        Point::metres(0.0, 0.0),
-        1.0,
-        text!("cut off {}", style.mark(corner.cut).text),
-    );
-    drawing.dimension(
-        Point::metres(rim, ceiling),
-        Point::metres(rim, height),
-        1.0,
-        text!("standoff {}", style.short(flange.height - corner.keep - flange.clearance)),
-    );
-    drawing.dimension(
-        Point::metres(done + rim, clearance),
-        Point::metres(done + rim, ceiling),
-        1.0,
-        text!("keep {}", style.mark(corner.keep).text),
-    );
+    // Figures above and below: beside the lines they would be turned, and wider than the drawing.
+    let mut measure = |x: f64, from: f64, to: f64, below: f64, words: &str, length| {
+        drawing.dimension(Point::metres(x, from), Point::metres(x, to), 1.0, "");
+        let words = text!("{} {}", &words, &length);
+        drawing.text(Point::metres(uncut.max(x - rim), below), Anchor::Start, words);
+    };
+    let under = height * 1.25;
+    let standoff_text = style.short(flange.height - corner.keep - flange.clearance);
+    measure(uncut, line, 0.0, -height * 0.2, "cut off", style.mark(corner.cut).text);
+    measure(rim, ceiling, height, under, "standoff", standoff_text);
+    let kept = style.mark(corner.keep).text;
+    measure(done + rim, clearance, ceiling, under, "keep", kept);
     drawing
 }

@@ -104,14 +104,8 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
         }
     };
     Table {
-        title: "Corner by corner".into(),
-        heads: texts(&[
-            "Corner",
-            "Standoff",
-            "Depth",
-            "Cut off, from the roof-side edge",
-            "Keep, from the rim",
-        ]),
+        title: "Corner by corner: cut off from the roof-side edge, keep from the rim".into(),
+        heads: texts(&["Corner", "Standoff", "Depth", "Cut off", "Keep"]),
         rows: cut.corners.iter().zip(&flange.corners).map(row).collect(),
     }
 }

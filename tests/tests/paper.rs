@@ -1,0 +1,384 @@
+//! Paper and the first minute: what is printed, in its true size; the demo that teaches; an empty sheet's example.
+
+use calc::project::Place;
+use e2e::{Context, Imperial, Metric, PHONE, Page, Result, answers_in, ensure, in_each_engine};
+use serde_json::{Value, json};
+use std::path::Path;
+use std::process::Command;
+
+in_each_engine!(
+    what_is_printed_has_no_controls,
+    templates_join_piece_to_piece,
+    teaches_with_the_demo,
+    an_empty_sheet_shows_its_example,
+    says_where_the_tape_goes_by_a_drawing,
+    axe_finds_nothing_on_paper_and_first_steps,
+);
+
+/// Only Chromium's driver prints on the paper that the page asks for.
+macro_rules! in_chromium {
+    ($($name:ident),+ $(,)?) => {$(
+        mod $name {
+            #[test]
+            fn chromium() {
+                e2e::run(e2e::Engine::Chromium, stringify!($name), super::$name);
+            }
+        }
+    )+};
+}
+
+in_chromium!(prints_the_booklet, prints_sheets_marks_and_lists, prints_templates_in_true_size);
+
+/// Points of a PDF in a mm.
+const POINTS: f64 = 72.0 / 25.4;
+
+async fn prints_the_booklet(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    page.go_to("book").await?;
+    page.type_into("#book-date", "14 May, second week").await?;
+    page.leave_field().await?;
+    page.wait_for_text(".book .date", "14 May").await?;
+    let printed = page.print_on_its_paper("booklet-letter").await?;
+    let text = text_of(&printed)?;
+    let project = page.kept_project().await?;
+    let wanted = ["Contents", "14May,secondweek", "Thebody", "Buylist", "Cutlist", "Takecare"];
+    for words in wanted {
+        ensure!(text.contains(words), "no {words:?} in the booklet");
+    }
+    for sheet in project.sheets() {
+        ensure!(text.contains(&flat(sheet.title())), "no {:?} in the booklet", sheet.title());
+        for answer in answers_in(&project, &sheet.id())? {
+            ensure!(text.contains(&flat(&answer.text)), "no {:?} in the booklet", answer.text);
+        }
+    }
+    let sizes = page_sizes(&printed)?;
+    ensure!(sizes.len() > 20, "{} pages", sizes.len());
+    ensure!(sizes.iter().all(|size| near(*size, (215.9, 279.4))), "not Letter: {sizes:?}");
+    page.choose_paper("A4").await?;
+    let sizes = page_sizes(&page.print_on_its_paper("booklet-a4").await?)?;
+    ensure!(sizes.iter().all(|size| near(*size, (210.0, 297.0))), "not A4: {sizes:?}");
+    Ok(())
+}
+
+async fn prints_sheets_marks_and_lists(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    page.go_to("").await?;
+    page.click(".ticks label").await?;
+    page.wait_for(".ticks .done").await?;
+    let project = page.kept_project().await?;
+    let all = calc::evaluate(&project);
+    let style = project.style();
+    // A sheet: what was measured, the working in sight, the cautions.
+    page.go_to("s/boards").await?;
+    page.wait_for(".answers [data-result]").await?;
+    let text = text_of(&page.print_on_its_paper("sheet-boards").await?)?;
+    let report = all.sheet("boards").context("no boards")?.as_ref().ok().context("faults")?;
+    for step in &report.working {
+        ensure!(text.contains(&flat(&step.result)), "no {:?} in print", step.result);
+    }
+    for caution in &report.cautions {
+        ensure!(text.contains(&flat(caution.text)), "no {:?} in print", caution.text);
+    }
+    let typed = project.typed(&Place::Sheet("boards".into()), "coverage");
+    ensure!(text.contains(&flat(&typed)), "no {typed:?} in print");
+    for control in ["Fillintheexample", "usual:", "Takethissheetout", "Addanother"] {
+        ensure!(!text.contains(control), "{control:?} in print");
+    }
+    // The mark list: every mark of every board.
+    page.go_to("marks").await?;
+    let text = text_of(&page.print_on_its_paper("marks").await?)?;
+    let reports = all.sheets.iter().filter_map(|(_, result)| result.as_ref().as_ref().ok());
+    let mut strips = 0;
+    for strip in reports.flat_map(|report| &report.marks) {
+        strips += 1;
+        ensure!(text.contains(&flat(&strip.label)), "no {:?} in print", strip.label);
+        for mark in &strip.marks {
+            let figure = style.mark(mark.at).text;
+            ensure!(text.contains(&flat(&figure)), "no {figure:?} in print");
+        }
+    }
+    ensure!(strips > 5, "{strips} strips");
+    // The lists: the project's page gives both, ticked off what is.
+    page.go_to("").await?;
+    let text = text_of(&page.print_on_its_paper("lists").await?)?;
+    for line in &all.buy_list {
+        ensure!(text.contains(&flat(&line.line.item)), "no {:?} in print", line.line.item);
+    }
+    for line in &all.cut_list {
+        ensure!(text.contains(&flat(&line.line.stock)), "no {:?} in print", line.line.stock);
+    }
+    ensure!(text.contains('✓'), "what is ticked is not ticked in print");
+    Ok(())
+}
+
+async fn prints_templates_in_true_size(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    let project = page.kept_project().await?;
+    let lights = project.sheets().find(|sheet| sheet.kind() == Some("lights"));
+    let id = lights.context("the demo has lights")?.id();
+    page.go_to(&format!("t/{id}")).await?;
+    page.wait_for(".template svg circle").await?;
+    for paper in ["A4", "Letter"] {
+        page.choose_paper(paper).await?;
+        let printed = page.print_on_its_paper(&format!("template-{paper}")).await?;
+        let sheet = Picture::of(&printed)?;
+        // 10 pixels in a mm. Across the lines of the square, and along the lines of 4 in.
+        for (way, lines) in [("down", sheet.long_lines(true)), ("across", sheet.long_lines(false))]
+        {
+            let [(first, _), (second, _), (_, inches)] = lines.as_slice() else {
+                e2e::bail!("{paper}: {way}, lines {lines:?}, not the square's two and one of 4 in");
+            };
+            let square = second - first;
+            ensure!((square - 1000.0).abs() <= 2.0, "{paper}: 100 mm {way} are {square} px");
+            ensure!((inches - 1016.0).abs() <= 3.0, "{paper}: 4 in {way} are {inches} px");
+        }
+    }
+    Ok(())
+}
+
+async fn what_is_printed_has_no_controls(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    let wanted = [
+        (
+            "s/boards",
+            ".given tr, .answers, .remarks, figure, .strip, table, .working li, .cautions",
+        ),
+        ("body", ".given tr, figure"),
+        ("marks", ".strip svg, .strip strong"),
+        ("cuts", ".cut .box"),
+        ("", ".contents, .box, .cut"),
+    ];
+    for (part, parts) in wanted {
+        page.go_to(part).await?;
+        page.wait_for("main h1").await?;
+        page.execute("dispatchEvent(new Event('beforeprint'))", vec![]).await?;
+        let script = "const paper = document.querySelector('#paper');
+            const missing = arguments[0].split(', ').filter(one => !paper.querySelector(one));
+            const controls = paper.querySelectorAll('button, input, select, a, summary, [tabindex]:not(.table):not(.drawing-window)');
+            return [missing.join(', '), controls.length]";
+        let found = page.execute(script, vec![json!(parts)]).await?;
+        ensure!(found == json!(["", 0]), "{part:?} on paper: missing and controls: {found}");
+        page.execute("dispatchEvent(new Event('afterprint'))", vec![]).await?;
+        let rest =
+            page.execute("return document.querySelector('#paper').innerHTML", vec![]).await?;
+        ensure!(rest == json!(""), "{part:?}: paper is left on the page");
+    }
+    Ok(())
+}
+
+async fn templates_join_piece_to_piece(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    let project = page.kept_project().await?;
+    let trim = project.sheets().find(|sheet| sheet.kind() == Some("trim"));
+    page.go_to(&format!("s/{}", trim.context("the demo has a trim")?.id())).await?;
+    page.click_path("//a[contains(., 'Templates in true size')]").await?;
+    page.wait_for(".template.control svg").await?;
+    // Every piece is as wide on paper as it says, and crosses of neighbours lie in the same spots.
+    let script = "const pieces = [...document.querySelectorAll('.cut-out .template svg')];
+        return pieces.map(svg => ({
+            size: [svg.getAttribute('width'), svg.getAttribute('height')],
+            box: svg.getAttribute('viewBox').trim().split(' ').map(Number),
+            joints: [...svg.querySelectorAll('.joint')].map(one => one.getAttribute('d')),
+            shown: svg.getBoundingClientRect().width }))";
+    let Value::Array(pieces) = page.execute(script, vec![]).await? else {
+        e2e::bail!("pieces are a list")
+    };
+    ensure!(pieces.len() > 3, "{} pieces", pieces.len());
+    for (index, piece) in pieces.iter().enumerate() {
+        let width = piece["box"][2].as_f64().unwrap_or_default();
+        ensure!(piece["size"][0] == json!(format!("{width}mm")), "piece {index}: {piece}");
+        let shown = piece["shown"].as_f64().unwrap_or_default();
+        ensure!((shown - width / 25.4 * 96.0).abs() < 1.0, "piece {index} is {shown} px wide");
+        let joints = piece["joints"].as_array().map_or(0, Vec::len);
+        let wanted = if index == 0 || index + 1 == pieces.len() { 1 } else { 2 };
+        ensure!(joints == wanted, "piece {index} has {joints} joints");
+        if let Some(next) = pieces.get(index + 1) {
+            let last = piece["joints"].as_array().and_then(|all| all.last());
+            ensure!(last == next["joints"].get(0), "pieces {index} and the next: {piece} {next}");
+        }
+    }
+    Ok(())
+}
+
+async fn teaches_with_the_demo(page: &mut Page) -> Result<()> {
+    page.open("#/").await?;
+    // One tap to the first answer.
+    page.click("[data-do=try][data-with=imperial]").await?;
+    page.wait_for(".answers [data-result]").await?;
+    page.wait_for_text(".guide aside", "1 of 3").await?;
+    let before = page.marks().await?;
+    page.fill("first_stud", "9").await?;
+    page.wait_for_text(".guide aside", "2 of 3").await?;
+    let after = page.marks().await?;
+    ensure!(before.len() == after.len() && before != after, "{before:?} then {after:?}");
+    ensure!(after[0] == "9 in", "the first mark is {}", after[0]);
+    page.click(".guide [data-do=marks]").await?;
+    page.wait_for_text(".guide aside", "3 of 3").await?;
+    page.screenshot("first-steps").await?;
+    page.click(".guide [data-do=own]").await?;
+    page.wait_for("[data-do=new]").await?;
+    page.wait_until_gone(".try").await?;
+    // Whoever waves it away is not asked again, and it is in nobody's way.
+    page.reload().await?;
+    page.wait_for("[data-do=new]").await?;
+    page.wait_until_gone(".try").await
+}
+
+async fn an_empty_sheet_shows_its_example(page: &mut Page) -> Result<()> {
+    page.begin_project(Metric).await?;
+    page.add_sheet("coating").await?;
+    page.click(".example [data-fill]").await?;
+    page.wait_for(".answers [data-result]").await?;
+    page.settle().await?;
+    let hidden =
+        page.execute("return document.querySelector('.example').checkVisibility()", vec![]).await?;
+    ensure!(hidden == json!(false), "the example is still offered");
+    page.click("[aria-label=undo]").await?;
+    page.wait_for(".example [data-fill]").await?;
+    Ok(())
+}
+
+async fn says_where_the_tape_goes_by_a_drawing(page: &mut Page) -> Result<()> {
+    page.begin_project(Metric).await?;
+    page.go_to("body").await?;
+    page.wait_for("[data-field=length] .figure").await?;
+    page.add_sheet("trim").await?;
+    page.wait_for("[data-field=height] .figure").await?;
+    // In a row it comes with the focus, where there is room for it.
+    page.fill("corners.0.standoff", "12").await?;
+    page.wait_for("[data-field='corners.0.standoff'] .figure").await?;
+    let wide = page.execute("return document.documentElement.scrollWidth", vec![]).await?;
+    ensure!(wide == json!(PHONE.0), "the page is {wide} wide");
+    Ok(())
+}
+
+async fn axe_finds_nothing_on_paper_and_first_steps(page: &mut Page) -> Result<()> {
+    page.open("#/").await?;
+    page.wait_for(".try").await?;
+    page.click("[data-do=try][data-with=metric]").await?;
+    page.wait_for(".guide aside").await?;
+    let project = page.kept_project().await?;
+    let boards = project.sheets().find(|sheet| sheet.kind() == Some("boards"));
+    let boards = format!("t/{}", boards.context("the demo has boards")?.id());
+    let mut found = Vec::new();
+    for part in ["s/s3", "book", &boards] {
+        page.go_to(part).await?;
+        page.wait_for("main h1").await?;
+        for light in ["day", "night"] {
+            page.set_light(light).await?;
+            let here = page.axe().await?;
+            found.extend(here.into_iter().map(|one| format!("{part} by {light}: {one}")));
+        }
+        let wide = page.execute("return document.documentElement.scrollWidth", vec![]).await?;
+        ensure!(wide == json!(PHONE.0), "{part} is {wide} wide");
+    }
+    ensure!(found.is_empty(), "{}", found.join("\n"));
+    Ok(())
+}
+
+trait Paper {
+    async fn choose_paper(&self, name: &str) -> Result<()>;
+}
+
+impl Paper for Page {
+    async fn choose_paper(&self, name: &str) -> Result<()> {
+        let script = "const select = document.querySelector('#paper-size');
+            select.value = arguments[0].toLowerCase();
+            select.dispatchEvent(new Event('change', { bubbles: true }))";
+        self.execute(script, vec![json!(name)]).await?;
+        self.wait_until_with(
+            "the paper",
+            "return document.documentElement.dataset.paper === arguments[0].toLowerCase()",
+            vec![json!(name)],
+        )
+        .await
+    }
+}
+
+fn text_of(file: &Path) -> Result<String> {
+    let text = Command::new("pdftotext").arg("-layout").arg(file).arg("-").output()?;
+    // Columns and hyphens break lines anywhere; only the letters count.
+    let raw = Command::new("pdftotext").arg("-raw").arg(file).arg("-").output()?;
+    let both = [text.stdout, raw.stdout].concat();
+    Ok(flat(&String::from_utf8_lossy(&both)))
+}
+
+fn flat(text: &str) -> String {
+    text.split_whitespace().collect()
+}
+
+/// Width and height of every page. [mm]
+fn page_sizes(file: &Path) -> Result<Vec<(f64, f64)>> {
+    let boxes = Command::new("pdftotext").arg("-bbox").arg(file).arg("-").output()?;
+    let boxes = String::from_utf8_lossy(&boxes.stdout).into_owned();
+    let number = |line: &str, name: &str| -> Result<f64> {
+        let rest = line.split_once(&format!("{name}=\"")).context("no size")?.1;
+        Ok(rest.split('"').next().context("no size")?.parse::<f64>()? / POINTS)
+    };
+    let pages = boxes.lines().filter(|line| line.trim_start().starts_with("<page "));
+    pages.map(|line| Ok((number(line, "width")?, number(line, "height")?))).collect()
+}
+
+fn near(a: (f64, f64), b: (f64, f64)) -> bool {
+    (a.0 - b.0).abs() < 0.6 && (a.1 - b.1).abs() < 0.6
+}
+
+/// A printed page in grey, ten pixels in a mm.
+struct Picture {
+    width: usize,
+    pixels: Vec<u8>,
+}
+
+impl Picture {
+    fn of(file: &Path) -> Result<Self> {
+        let out = file.with_extension("");
+        let done = Command::new("pdftoppm")
+            .args(["-r", "254", "-gray", "-singlefile"])
+            .arg(file)
+            .arg(&out)
+            .status()?;
+        ensure!(done.success(), "pdftoppm fails");
+        let picture = out.with_extension("pgm");
+        let bytes = std::fs::read(&picture)?;
+        std::fs::remove_file(&picture)?;
+        // P5, width, height, 255, then the pixels.
+        let mut parts = bytes.splitn(4, |byte| byte.is_ascii_whitespace());
+        let mut part = || parts.next().map(|part| String::from_utf8_lossy(part).into_owned());
+        ensure!(part().as_deref() == Some("P5"), "not a grey picture");
+        let width: usize = part().context("no width")?.parse()?;
+        let height: usize = part().context("no height")?.parse()?;
+        let pixels = bytes[bytes.len() - width * height..].to_vec();
+        Ok(Self { width, pixels })
+    }
+
+    /// Lines longer than 90 mm, along rows or along columns: the middle of each, and its length. [px]
+    fn long_lines(&self, rows: bool) -> Vec<(f64, f64)> {
+        let height = self.pixels.len() / self.width;
+        let (count, along) = if rows { (height, self.width) } else { (self.width, height) };
+        let dark = |line: usize, at: usize| {
+            let (row, column) = if rows { (line, at) } else { (at, line) };
+            self.pixels[row * self.width + column] < 128
+        };
+        let mut lines: Vec<(usize, usize, usize)> = Vec::new();
+        for line in 0..count {
+            let (mut longest, mut run) = (0, 0);
+            for at in 0..along {
+                run = if dark(line, at) { run + 1 } else { 0 };
+                longest = longest.max(run);
+            }
+            if longest < 900 {
+                continue;
+            }
+            match lines.last_mut() {
+                Some((_, last, length)) if *last + 1 == line => {
+                    *last = line;
+                    *length = longest.max(*length);
+                }
+                _ => lines.push((line, line, longest)),
+            }
+        }
+        let middle =
+            |(from, to, length): (usize, usize, usize)| ((from + to) as f64 / 2.0, length as f64);
+        lines.into_iter().map(middle).collect()
+    }
+}
