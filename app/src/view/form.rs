@@ -103,10 +103,10 @@ pub fn form_part(
         <div
             class="form"
             node_ref=root
-            on:input=move |event| form.typed(&event)
-            on:change=move |event| form.picked_option(&event)
+            on:input=move |event| if form.stands() { form.typed(&event) }
+            on:change=move |event| if form.stands() { form.picked_option(&event) }
             on:click=move |event| form.tapped(&event)
-            on:focusout=move |event| form.left(&event)
+            on:focusout=move |event| if form.stands() { form.left(&event) }
             on:keydown=move |event| next_on_enter(&event)
         ></div>
     }
@@ -114,6 +114,11 @@ pub fn form_part(
 }
 
 impl Form {
+    /// Whether the page still stands: a field that goes with its page is left, and changed, after it.
+    fn stands(&self) -> bool {
+        self.place.try_with_value(|_| ()).is_some()
+    }
+
     fn walk(&self) -> Walk {
         let all = self.desk.evaluation.get();
         let picked = self.picked.get();
