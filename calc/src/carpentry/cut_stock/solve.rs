@@ -3,6 +3,7 @@
 use super::dive::dive;
 use super::greedy;
 use super::ladder::Ladder;
+use super::mixes;
 use super::model::{Cut, Effort, Model, Packing};
 use super::relax::{Relaxation, relax};
 use super::search::{pool, search};
@@ -89,6 +90,17 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
     effort.give_back(part);
     if root.end != End::Optimal {
         return finish(best, bound, Failed::NotFound);
+    }
+    if exact_end
+        && model.bins.len() > 1
+        && !reached(&best, bound)
+        && let Some(known) = best.as_ref().map(|packing| model.cost(packing))
+    {
+        let mut part = effort.part(0.6);
+        if let Some(found) = mixes::cheaper(model, &root, bound, known, &mut part) {
+            best = Some(found);
+        }
+        effort.give_back(part);
     }
     let mut window = 0;
     while !reached(&best, bound) {
