@@ -21,6 +21,8 @@ pub struct Desk {
     pub evaluation: Memo<Arc<Evaluation>>,
     /// Why the last save failed, in words; none when all is kept.
     pub trouble: RwSignal<Option<SaveError>>,
+    /// The line of the buy list that was looked at last: there one goes on.
+    pub line: StoredValue<String>,
     history: RwSignal<History>,
     store: Store,
     revision: StoredValue<u64>,
@@ -51,6 +53,7 @@ impl Desk {
                 |_, _| true,
             ),
             trouble: RwSignal::new(None),
+            line: StoredValue::new(String::new()),
             history: RwSignal::new(History::default()),
             store,
             revision: StoredValue::new(revision),
@@ -73,6 +76,8 @@ impl Desk {
         let field = match place {
             Place::Body => format!("body {path}"),
             Place::Sheet(id) => format!("{id} {path}"),
+            Place::Shopping => format!("shopping {path}"),
+            Place::Line(key) => format!("{key} {path}"),
         };
         self.step(Some(field), |project| project.set_typed(place, path, &ask.kind, &stored));
     }
@@ -135,6 +140,11 @@ impl Desk {
         let (copy, _) = self.project.with_untracked(|project| self.store.save_copy(project))?;
         self.save_waits.set_value(false);
         Ok(copy.id().to_owned())
+    }
+
+    /// Where the project is kept.
+    pub fn store(&self) -> Store {
+        self.store
     }
 
     /// Whether anything was taken out that could be deleted for good to make room.

@@ -69,12 +69,13 @@ fn solved(folder: &str) -> Result<Vec<(String, CutTask)>, Box<dyn Error>> {
         let number = |value: &Value| value.as_f64().unwrap_or(0.0);
         let whole = |value: &Value| value.as_u64().and_then(|count| u32::try_from(count).ok());
         let rows = |name: &str| value[name].as_array().cloned().unwrap_or_default();
-        let pieces = rows("pieces").iter().enumerate().map(|(label, piece)| Piece {
+        let (pieces, stock) = (rows("pieces"), rows("stock"));
+        let pieces = pieces.iter().enumerate().map(|(label, piece)| Piece {
             label,
             length_mm: number(&piece["length"]) * unit,
             count: whole(&piece["count"]).unwrap_or(0),
         });
-        let stock = rows("stock").iter().map(|stock| Stock {
+        let stock = stock.iter().map(|stock| Stock {
             length_mm: number(&stock["length"]) * unit,
             price: stock["price"].as_f64(),
             on_hand: 0,

@@ -1,6 +1,9 @@
 //! What a sheet adds to the project's lists: to buy, to cut, to mark.
 
+use std::collections::BTreeMap;
+
 use crate::quantity::{Length, Mass};
+use crate::text::text;
 
 /// A line of the buy list.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,15 +84,54 @@ pub struct Mark {
 pub struct MergedBuyLine {
     /// The line, with the quantities and costs of all its sheets.
     pub line: BuyLine,
-    /// The ids of the sheets it comes from.
-    pub sheets: Vec<String>,
+    /// What each of its sheets asks for, in the order of the file; what was added by hand comes
+    /// from the sheet without an id.
+    pub from: Vec<Share>,
+    /// The packs it is sold in, where they were given.
+    pub packs: Option<Packs>,
+}
+
+/// What one sheet adds to a line.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Share {
+    /// The sheet's id.
+    pub sheet: String,
+    /// How many units.
+    pub quantity: f64,
+    /// Mass of these, where it is known.
+    pub mass: Option<Mass>,
+}
+
+/// Packs of a line.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Packs {
+    /// Units in one pack, more than 0.
+    pub size: f64,
+    /// How many packs are enough.
+    pub count: f64,
+    /// Units left over of them.
+    pub left_over: f64,
 }
 
 impl MergedBuyLine {
     /// A name for ticking the line off: the same for the same thing after any change of quantity.
     pub fn key(&self) -> String {
-        format!("{}|{}|{}", self.line.item, self.line.spec, self.line.unit)
+        key(&self.line)
     }
+
+    /// The ids of the sheets it comes from.
+    pub fn sheets(&self) -> impl Iterator<Item = &str> {
+        self.from.iter().map(|share| share.sheet.as_str()).filter(|sheet| !sheet.is_empty())
+    }
+
+    /// How many units are bought, whole packs where there are packs.
+    pub fn bought(&self) -> f64 {
+        self.packs.map_or(self.line.quantity, |packs| packs.count * packs.size)
+    }
+}
+
+pub(crate) fn key(line: &BuyLine) -> String {
+    text!("{}|{}|{}", &line.item, &line.spec, &line.unit)
 }
 
 /// Merges like lines, keeping the order in which things were first asked for.
@@ -97,27 +139,58 @@ pub fn merge_buy_lines<'a>(
     lines: impl Iterator<Item = (&'a str, &'a BuyLine)>,
 ) -> Vec<MergedBuyLine> {
     let mut merged: Vec<MergedBuyLine> = Vec::new();
+    let mut places: BTreeMap<(String, String, &str), usize> = BTreeMap::new();
     for (sheet, line) in lines {
-        let same = merged.iter_mut().find(|known| {
-            known.line.item == line.item
-                && known.line.spec == line.spec
-                && known.line.unit == line.unit
-        });
-        match same {
-            Some(known) => {
-                known.line.quantity += line.quantity;
-                known.line.cost = known.line.cost.zip(line.cost).map(|(a, b)| a + b);
-                known.line.mass = known.line.mass.zip(line.mass).map(|(a, b)| a + b);
-                if !known.sheets.iter().any(|id| id == sheet) {
-                    known.sheets.push(sheet.to_owned());
-                }
-            }
-            None => {
-                merged.push(MergedBuyLine { line: line.clone(), sheets: vec![sheet.to_owned()] })
-            }
+        let alike = (folded(&line.item), folded(&line.spec), line.unit);
+        let place = *places.entry(alike).or_insert(merged.len());
+        match merged.get_mut(place) {
+            Some(known) => known.add(sheet, line),
+            None => merged.push(MergedBuyLine {
+                line: line.clone(),
+                from: vec![Share {
+                    sheet: sheet.to_owned(),
+                    quantity: line.quantity,
+                    mass: line.mass,
+                }],
+                packs: None,
+            }),
         }
     }
     merged
+}
+
+/// A name without what people write in several ways: capitals, spaces, × for x.
+fn folded(name: &str) -> String {
+    let mut folded = String::with_capacity(name.len());
+    for word in name.split_whitespace() {
+        if !folded.is_empty() {
+            folded.push(' ');
+        }
+        for letter in word.chars() {
+            folded.push(if letter == '×' { 'x' } else { letter.to_ascii_lowercase() });
+        }
+    }
+    folded
+}
+
+impl MergedBuyLine {
+    fn add(&mut self, sheet: &str, more: &BuyLine) {
+        let line = &mut self.line;
+        line.quantity += more.quantity;
+        line.cost = line.cost.zip(more.cost).map(|(a, b)| a + b);
+        line.mass = line.mass.zip(more.mass).map(|(a, b)| a + b);
+        match self.from.iter_mut().find(|share| share.sheet == sheet) {
+            Some(share) => {
+                share.quantity += more.quantity;
+                share.mass = share.mass.zip(more.mass).map(|(a, b)| a + b);
+            }
+            None => self.from.push(Share {
+                sheet: sheet.to_owned(),
+                quantity: more.quantity,
+                mass: more.mass,
+            }),
+        }
+    }
 }
 
 #[cfg(test)]
@@ -133,6 +206,16 @@ mod tests {
             cost,
             mass: None,
         }
+    }
+
+    #[test]
+    fn what_people_write_in_several_ways_is_one_thing() {
+        let lines =
+            ["#8 × 1 1/4 in", " #8  X 1 1/4 IN", "#8 x 1 1/2 in"].map(|s| line(s, 1.0, None));
+        let merged = merge_buy_lines(lines.iter().map(|line| ("s1", line)));
+        let quantities: Vec<f64> = merged.iter().map(|line| line.line.quantity).collect();
+        assert_eq!(quantities, [2.0, 1.0]);
+        assert_eq!(merged[0].line.spec, "#8 × 1 1/4 in");
     }
 
     #[test]
@@ -154,7 +237,8 @@ mod tests {
         let merged = merge_buy_lines(ids.iter().copied().zip(&lines));
         assert_eq!(merged.len(), 2);
         assert_eq!((merged[0].line.quantity, merged[0].line.cost), (7.0, Some(7.0)));
-        assert_eq!(merged[0].sheets, ["s1", "s2"]);
+        assert_eq!(merged[0].sheets().collect::<Vec<_>>(), ["s1", "s2"]);
+        assert_eq!(merged[0].from[1].quantity, 5.0);
         assert_eq!(merged[1].line.cost, None);
     }
 }

@@ -1,5 +1,6 @@
-//! Loads on the axles: pure formulas.
+//! What things weigh, and the loads on the axles: pure formulas.
 
 pub mod axles;
+pub mod balance;
 pub mod cautions;
 pub mod densities;

@@ -1,6 +1,7 @@
 //! The project file: one measured body, its sheets, and the text that was typed. The only place with serde.
 
 mod body;
+mod compare;
 mod cuts;
 mod evaluate;
 mod example;
@@ -10,9 +11,11 @@ mod lists;
 mod load;
 mod offer;
 mod plan;
+pub mod shopping;
 mod what_if;
 
-pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
+pub use compare::{Found, Line, Part, PartPlace, compare};
 pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use lists::{BuyList, CutList};
@@ -51,6 +54,10 @@ pub enum Place {
     Body,
     /// In the inputs of the sheet with this id.
     Sheet(String),
+    /// In what is kept beside the buy list.
+    Shopping,
+    /// In what was typed for the line of the buy list with this key.
+    Line(String),
 }
 
 impl Project {
@@ -177,6 +184,8 @@ impl Project {
         let root = match place {
             Place::Body => self.body(),
             Place::Sheet(id) => self.sheet(id)?.node.get("inputs")?,
+            Place::Shopping => self.extra(shopping::KEY)?,
+            Place::Line(key) => self.extra(shopping::KEY)?.get("lines")?.get(key)?,
         };
         walk(path).try_fold(root, |node, key| match node {
             Node::Array(items) => items.get(key.parse::<usize>().ok()?),
@@ -267,6 +276,17 @@ impl Project {
             Place::Sheet(id) => {
                 let node = self.sheet_node(id)?;
                 Some(node.as_object_mut()?.entry("inputs").or_insert_with(|| json!({})))
+            }
+            Place::Shopping => {
+                Some(self.document.entry(shopping::KEY).or_insert_with(|| json!({})))
+            }
+            Place::Line(key) => {
+                let shopping = self.document.entry(shopping::KEY).or_insert(Node::Null);
+                let lines = child(shopping, "lines");
+                if !lines.is_object() {
+                    *lines = json!({});
+                }
+                Some(lines.as_object_mut()?.entry(key.clone()).or_insert_with(|| json!({})))
             }
         }
     }

@@ -11,6 +11,7 @@ use std::sync::Arc;
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::fault::Fault;
 use crate::outcome::Record;
+use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
     DIMENSIONS, Dimension, Length, Measure, Style, Unit, plain, read_number, significant,
@@ -43,6 +44,8 @@ pub struct Site<'a> {
     pub body: &'a Body,
     /// Outcomes of other sheets.
     pub sheets: &'a FindSheet<'a>,
+    /// What everything on the project's buy list weighs; the error is why it cannot be told.
+    pub weight: &'a dyn Fn() -> Result<Weight, String>,
 }
 
 /// Reads the answers at one place of a sheet's inputs.
@@ -90,6 +93,15 @@ impl<'a> Reader<'a> {
     /// The measured body.
     pub fn body(&self) -> &'a Body {
         self.site.body
+    }
+
+    /// What everything on the project's buy list weighs; for sheets that ask under
+    /// [`WEIGHT_KEY`](crate::project::shopping::WEIGHT_KEY).
+    ///
+    /// # Errors
+    /// Another sheet on the list takes from this one.
+    pub fn project_weight(&self) -> Result<Weight, String> {
+        (self.site.weight)()
     }
 
     /// Notes a fault of this place.
@@ -331,6 +343,13 @@ impl<'a> Reader<'a> {
     #[inline(never)]
     fn row_readers(&self, ask: &Ask) -> Vec<Self> {
         self.items(ask)
+    }
+
+    /// Notes that an input was left out and taken from the body, with what was taken in words: for
+    /// what the body hands out as more than one figure.
+    pub fn took(&self, ask: &Ask, words: String) {
+        let field = self.below(ask.key).path;
+        self.notes.taken.borrow_mut().push(Taken { field, text: words });
     }
 
     /// Positions along the body: those given, else the body's ribs where the ask falls back on

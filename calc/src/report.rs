@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::drawing::Drawing;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
+use crate::quantity::Length;
 use crate::sheet::cut_plan::planned::Planned;
 use crate::source::Source;
 
@@ -34,6 +35,9 @@ pub struct Report {
     pub cautions: Vec<Caution>,
     /// Lines for the buy list.
     pub buy: Vec<BuyLine>,
+    /// Where the things of the buy list have their middle along the body, from the front wall; none
+    /// where the sheet does not know. [length]
+    pub centre: Option<Length>,
     /// Lines for the cut list.
     pub cut: Vec<CutLine>,
     /// The plan that these lines come from, so that the project can plan like sheets together.
@@ -61,6 +65,7 @@ impl Default for Report {
             working: Vec::new(),
             cautions: Vec::new(),
             buy: Vec::new(),
+            centre: None,
             cut: Vec::new(),
             cutting: None,
             outcome: Record::new(),

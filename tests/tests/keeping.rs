@@ -180,6 +180,7 @@ async fn says_which_project_is_damaged_and_gives_its_text(page: &mut Page) -> Re
 
 async fn ticks_off_what_is_bought(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
+    page.go_to("buy").await?;
     page.wait_for(".ticks li").await?;
     // The finish of the floor, which grows with the coats.
     let tick = ".ticks input[data-with*=\"maple floor finish\"]";
@@ -209,7 +210,7 @@ async fn ticks_off_what_is_bought(page: &mut Page) -> Result<()> {
     ensure!(project.typed(&Place::Sheet("s1".into()), "coats") == "30", "the coats were not kept");
     let missing = quantity(&project) - had;
     ensure!(missing >= 1.0, "the need did not grow: {missing}");
-    page.go_to("").await?;
+    page.go_to("buy").await?;
     page.wait_for_text(".ticks .note.warning", &format!("{missing} more needed")).await?;
     let after = page.execute(script, vec![json!(tick)]).await?;
     ensure!(after[0][1] == json!(false), "still ticked off, though more is needed");

@@ -14,6 +14,8 @@ pub fn faults_by_path<'a>(all: &'a Evaluation, place: &Place) -> BTreeMap<&'a st
             Some(Err(faults)) => faults,
             _ => &[],
         },
+        Place::Shopping => &all.shopping().faults,
+        Place::Line(key) => all.shopping().line_faults.get(key).map_or(&[], Vec::as_slice),
     };
     let mut by_path = BTreeMap::new();
     for fault in faults {

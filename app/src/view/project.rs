@@ -18,6 +18,7 @@ pub fn project_page(desk: Desk) -> AnyView {
             sheet_cards(html, project, &all);
             html.raw("</ul>");
             html.link("button add", &part(project, Part::Add), "Add a sheet");
+            super::buy::summary(html, project, &all);
         });
     });
     let links = shown("part", move |html| {
@@ -25,11 +26,13 @@ pub fn project_page(desk: Desk) -> AnyView {
             html.raw("<p class=\"links\">");
             html.link("button", &part(project, Part::Marks), "Mark list");
             html.link("button", &part(project, Part::Cuts), "Cut list");
+            html.link("button", &part(project, Part::Versions), "Versions");
+            html.link("button", &part(project, Part::Pass), "Pass it on");
             html.link("button", &part(project, Part::Book), "Booklet to print");
             html.raw("</p>");
         });
     });
-    view! { {cards}{super::buy::buy_list(desk)}{links} }.into_any()
+    view! { {cards}{links} }.into_any()
 }
 
 fn body_card(html: &mut Html, project: &Project, all: &Evaluation) {

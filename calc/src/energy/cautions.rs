@@ -91,14 +91,17 @@ pub const ESTIMATE: Caution = (
 );
 
 /// What to show beside a battery.
-pub static BATTERY: [Caution; 8] = [
+pub static BATTERY: [Caution; 11] = [
     FUSE_AT_SOURCE,
+    FUSE_PROTECTS_CABLE,
     INTERRUPTING_RATING,
     BATTERY_RESTRAINT,
     LEAD_ACID,
     LITHIUM,
     LITHIUM_FROST,
+    CHASSIS_RETURN,
     SHORE_POWER,
+    PROTECTIVE_CONDUCTOR,
     ESTIMATE,
 ];
 

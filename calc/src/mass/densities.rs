@@ -1,6 +1,11 @@
 //! Densities for weighing what is bought before it is on the scales.
 
+use uom::si::f64::{Area, Length, Mass, MassDensity};
+use uom::si::mass_density::kilogram_per_cubic_meter;
+
+use crate::quantity::{MASS_DENSITY, Measure};
 use crate::source::Source;
+use crate::text::text;
 
 /// A density, or the range a publication gives; both ends equal where it gives one value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -22,17 +27,49 @@ impl Density {
     }
 }
 
+/// Mass = density x volume.
+pub static MASS_OF_VOLUME: Source = Source::identity("mass = density x section x length");
+
+/// The mean density of a material of [`DENSITIES`] by its name; a density as it is written is read too: `480 kg/m3`.
+///
+/// # Errors
+/// What is known, in words, where the text is neither.
+pub fn read(text: &str) -> Result<MassDensity, String> {
+    let wanted = text.trim();
+    if let Some(known) = DENSITIES.iter().find(|one| one.name.eq_ignore_ascii_case(wanted)) {
+        return Ok(MassDensity::new::<kilogram_per_cubic_meter>(known.mean_kg_m3()));
+    }
+    let kg_m3 =
+        Measure::read(wanted, &MASS_DENSITY, None).map(|measure| measure.si()).map_err(|_| {
+            let names: Vec<&str> = DENSITIES.iter().take(WOODS).map(|one| one.name).collect();
+            text!("give a density, such as 480 kg/m3, or one of: {}", names.join(", "))
+        })?;
+    if (10.0..=25_000.0).contains(&kg_m3) {
+        Ok(MassDensity::new::<kilogram_per_cubic_meter>(kg_m3))
+    } else {
+        Err("a density is from 10 to 25 000 kg/m3; pine has about 450 kg/m3".to_owned())
+    }
+}
+
+/// Mass of so much of a section. Source: [`MASS_OF_VOLUME`].
+pub fn mass(density: MassDensity, section: Area, length: Length) -> Mass {
+    density * (section * length)
+}
+
 /// One pound a cubic foot, kg/m³.
 pub const KG_M3_PER_LB_FT3: f64 = 0.453_592_37 / (0.3048 * 0.3048 * 0.3048);
 
+/// How many of the densities, from the first, are woods.
+const WOODS: usize = 10;
+
 /// The densities. Wood is dry; sheet goods vary by 15 percent with veneer and glue.
 pub static DENSITIES: [Density; 20] = [
-    range("white pine", 350.0, 500.0, WOOD),
-    one("yellow pine", 420.0, WOOD),
-    one("radiata pine", 480.0, WOOD),
-    one("Scots pine", 510.0, WOOD),
-    one("Douglas fir", 530.0, WOOD),
-    one("Canadian spruce", 450.0, WOOD),
+    range("white pine", 350.0, 500.0, OF_WOOD),
+    one("yellow pine", 420.0, OF_WOOD),
+    one("radiata pine", 480.0, OF_WOOD),
+    one("Scots pine", 510.0, OF_WOOD),
+    one("Douglas fir", 530.0, OF_WOOD),
+    one("Canadian spruce", 450.0, OF_WOOD),
     // 3.0 lb a square foot and inch; 40.6 lb for 4 x 8 ft of 1/2 in.
     range("softwood plywood", 488.0, 577.0, APA),
     one("spruce plywood", 460.0, PLYWOOD),
@@ -50,7 +87,9 @@ pub static DENSITIES: [Density; 20] = [
     one("water at 20 °C", 998.0, METALS),
 ];
 
-const WOOD: Source = Source::transcribed("engineering handbook tables", "densities of dry wood");
+/// Where the densities of wood were read.
+pub static WOOD: Source = OF_WOOD;
+const OF_WOOD: Source = Source::transcribed("engineering handbook tables", "densities of dry wood");
 const APA: Source =
     Source::transcribed("APA, The Engineered Wood Association; plywood weight chart", "");
 const PLYWOOD: Source = Source::transcribed("plywood makers' tables", "density by species");
@@ -68,6 +107,17 @@ const fn one(name: &'static str, kg_m3: f64, source: Source) -> Density {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_name_or_a_density_is_read() {
+        let kg_m3 = |text: &str| read(text).map(|found| found.get::<kilogram_per_cubic_meter>());
+        assert!((kg_m3("Douglas Fir").unwrap() - 530.0).abs() < 1e-9);
+        assert!((kg_m3("white pine").unwrap() - 425.0).abs() < 1e-9);
+        assert!((kg_m3("30 lb/ft3").unwrap() - 480.55).abs() < 0.01);
+        assert!(kg_m3("480").unwrap_err().contains("480 kg/m3"));
+        assert!(kg_m3("oak").unwrap_err().contains("Scots pine"));
+        assert!(kg_m3("1 kg/m3").is_err());
+    }
 
     fn find(name: &str) -> &'static Density {
         DENSITIES.iter().find(|d| d.name == name).unwrap()

@@ -1,16 +1,17 @@
 //! Evaluates a whole project: every sheet, then the lists that all of them add to.
 
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
 use std::sync::Arc;
 
 use super::lists::{BuyList, CutList, Gathered};
+use super::shopping::{self, Shopping, WEIGHT_KEY, Weight};
 use super::{Body, Node, Project};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::{NOT_READY, Site};
 use crate::report::Report;
-use crate::sheet;
+use crate::sheet::{self, Sheet};
 
 /// What a sheet came to: its report, or all that is wrong with its inputs.
 pub type SheetResult = Result<Report, Vec<Fault>>;
@@ -27,16 +28,18 @@ pub struct Evaluation {
     /// The cut list over all sheets; made when it is first looked at.
     pub cut_list: CutList,
     /// What all of it was worked out from.
-    basis: Basis,
+    pub(super) basis: Basis,
 }
 
 /// What an evaluation was worked out from: what has not changed since need not be worked out again.
 #[derive(Clone, Debug, PartialEq)]
-struct Basis {
-    style: Style,
+pub(super) struct Basis {
+    pub(super) style: Style,
     body: Node,
     /// The sheets as saved, in the order of the file.
     sheets: Vec<Arc<Node>>,
+    /// What was typed for the buy list.
+    shopping: Node,
     /// Which sheets each of them took from, in the order of the file.
     taken: Vec<Taken>,
 }
@@ -48,6 +51,8 @@ struct Taken {
     from: Vec<String>,
     /// Whether one of them had nothing to give: then it has to be asked anew.
     in_vain: bool,
+    /// The weight of the buy list, where it took that.
+    weight: Option<Weight>,
 }
 
 /// The lists follow from the rest.
@@ -69,6 +74,11 @@ impl Evaluation {
     pub fn sheet(&self, id: &str) -> Option<&SheetResult> {
         self.sheets.iter().find(|(known, _)| known == id).map(|(_, result)| result.as_ref())
     }
+
+    /// What was typed for the buy list: what is wrong with it, and what all of it weighs.
+    pub fn shopping(&self) -> &Shopping {
+        self.buy_list.0.shopping()
+    }
 }
 
 /// Evaluates a project. A sheet that cannot be worked out has its faults; all others are worked
@@ -87,11 +97,12 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
         Some(before) => before.body.clone(),
         None => Body::read(project.body(), style),
     };
-    let run = Run::new(project, &body, before);
+    let mut run = Run::new(project, &body, before);
     let sheets: Vec<(String, Arc<SheetResult>)> =
         project.sheets().map(|sheet| sheet.id()).map(|id| (id.clone(), run.result(&id))).collect();
     let basis = run.basis(&sheets);
-    let gathered = Gathered::new(style, &sheets, before.map(|before| &*before.buy_list.0));
+    // A sheet that took the weight has had the lists made already.
+    let gathered = run.gathered.take().unwrap_or_else(|| run.gather(sheets.clone()));
     let buy_list = BuyList(Arc::clone(&gathered));
     Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
 }
@@ -104,6 +115,7 @@ pub(super) struct Run<'a> {
     body: &'a Body,
     before: Option<&'a Evaluation>,
     states: RefCell<Vec<(String, State)>>,
+    gathered: OnceCell<Arc<Gathered>>,
 }
 
 #[derive(Clone)]
@@ -119,7 +131,8 @@ impl<'a> Run<'a> {
         body: &'a Body,
         before: Option<&'a Evaluation>,
     ) -> Self {
-        Self { project, style: project.style(), body, before, states: RefCell::default() }
+        let (style, states) = (project.style(), RefCell::default());
+        Self { project, style, body, before, states, gathered: OnceCell::new() }
     }
 
     /// A sheet's result with other inputs than its own.
@@ -161,7 +174,10 @@ impl<'a> Run<'a> {
         let (node, taken) = (before.basis.sheets.get(at)?, before.basis.taken.get(at)?);
         let entry = self.project.sheet(id)?;
         let alone = only(self.project.sheets().map(|other| other.id() == id)).is_some();
-        let unchanged = alone && *entry.node == **node && !taken.in_vain;
+        let unchanged = alone
+            && *entry.node == **node
+            && !taken.in_vain
+            && (taken.weight.is_none() || taken.weight == self.weight().ok());
         (unchanged && taken.from.iter().all(|other| self.same_as_before(other)))
             .then(|| (Arc::clone(result), taken.clone()))
     }
@@ -193,6 +209,7 @@ impl<'a> Run<'a> {
             style: self.style,
             body: self.project.body().clone(),
             sheets: nodes.collect(),
+            shopping: self.project.extra(shopping::KEY).cloned().unwrap_or_default(),
             taken: taken.collect(),
         }
     }
@@ -233,8 +250,44 @@ impl<'a> Run<'a> {
             taken.from.push(other.to_owned());
             found
         };
-        let site = Site { style: self.style, body: self.body, sheets: &others };
+        let weight = || {
+            let found = self.weight();
+            let mut taken = taken.borrow_mut();
+            taken.in_vain |= found.is_err();
+            taken.weight = found.as_ref().ok().copied();
+            found
+        };
+        let site = Site { style: self.style, body: self.body, sheets: &others, weight: &weight };
         sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
+    }
+
+    /// What the buy list over all sheets weighs. Sheets that take the weight buy nothing
+    /// themselves, so they are left out and can ask for it.
+    fn weight(&self) -> Result<Weight, String> {
+        if let Some(gathered) = self.gathered.get() {
+            return Ok(gathered.shopping().weight);
+        }
+        let mut results: Vec<(String, Arc<SheetResult>)> = Vec::new();
+        for entry in self.project.sheets() {
+            if entry.kind().and_then(sheet::find).is_none_or(takes_weight) {
+                continue;
+            }
+            let id = entry.id();
+            if matches!(self.state(&id), Some(State::UnderWay(_))) {
+                return Err(format!(
+                    "\"{id}\" takes from this sheet, so the buy list cannot be weighed here"
+                ));
+            }
+            let result = self.result(&id);
+            results.push((id, result));
+        }
+        Ok(self.gathered.get_or_init(|| self.gather(results)).shopping().weight)
+    }
+
+    fn gather(&self, sheets: Vec<(String, Arc<SheetResult>)>) -> Arc<Gathered> {
+        let typed = self.project.extra(shopping::KEY).cloned().unwrap_or_default();
+        let before = self.before.map(|before| &*before.buy_list.0);
+        Gathered::new(self.style, sheets, typed, before)
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
@@ -259,6 +312,11 @@ impl<'a> Run<'a> {
             Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
         }
     }
+}
+
+/// Whether a sheet takes the weight of the whole project.
+fn takes_weight(sheet: &Sheet) -> bool {
+    sheet.asks.iter().any(|ask| ask.key == WEIGHT_KEY)
 }
 
 /// The place of the one that is true; none where there is not exactly one.

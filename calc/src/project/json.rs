@@ -2,14 +2,16 @@
 
 use serde_json::{Map, Value as Json, json};
 use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
 
 use super::{CutBar, Evaluation, SheetResult};
 use crate::fault::Fault;
 use crate::lists::MergedBuyLine;
 
 impl Evaluation {
-    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults,
-    /// `buy_list` and `cut_list`.
+    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults or more than
+    /// its plain measures, `buy_list` and `cut_list`; `weight` of the buy list, and `shopping` where
+    /// what was typed for the list has faults.
     pub fn to_json(&self) -> Json {
         let mut sheets = Map::new();
         for (id, result) in &self.sheets {
@@ -25,8 +27,27 @@ impl Evaluation {
                 .map(cut_bar)
                 .collect::<Vec<_>>(),
         });
+        let mut body = Json::from(&self.body.findings(self.basis.style).outcome);
         if !self.body.faults.is_empty() {
-            document["body"] = json!({ "faults": faults(&self.body.faults) });
+            body["faults"] = faults(&self.body.faults).into();
+        }
+        if body.as_object().is_some_and(|found| !found.is_empty()) {
+            document["body"] = body;
+        }
+        let weight = &self.shopping().weight;
+        document["weight"] = json!({
+            "mass_kg": weight.balance.mass.get::<kilogram>(),
+            "centre_mm": weight.balance.centre().map(|at| at.get::<millimeter>()),
+            "unplaced_kg": weight.balance.unplaced().get::<kilogram>(),
+            "lines_without_mass": weight.without_mass,
+        });
+        let mut wrong = faults(&self.shopping().faults);
+        for (key, found) in &self.shopping().line_faults {
+            let path = |fault: &Fault| format!("lines.{key}.{}", fault.field);
+            wrong.extend(found.iter().map(|f| json!({ "field": path(f), "message": f.message })));
+        }
+        if !wrong.is_empty() {
+            document["shopping"] = json!({ "faults": wrong });
         }
         document
     }
@@ -50,13 +71,20 @@ fn buy_line(merged: &MergedBuyLine) -> Json {
         "spec": line.spec,
         "quantity": count(line.quantity),
         "unit": line.unit,
-        "sheets": merged.sheets,
+        "sheets": merged.sheets().collect::<Vec<_>>(),
     });
+    if let Some(packs) = merged.packs {
+        entry["packs"] = json!({
+            "size": count(packs.size),
+            "count": count(packs.count),
+            "left_over": count(packs.left_over),
+        });
+    }
     if let Some(cost) = line.cost {
         entry["cost"] = json!(cost);
     }
     if let Some(mass) = line.mass {
-        entry["mass_kg"] = json!(mass.get::<uom::si::mass::kilogram>());
+        entry["mass_kg"] = json!(mass.get::<kilogram>());
     }
     entry
 }

@@ -4,15 +4,19 @@ use std::fmt;
 use std::ops::Deref;
 use std::sync::{Arc, OnceLock};
 
-use super::SheetResult;
 use super::cuts::{CutGroup, Joint, gather};
+use super::shopping::{self, Shopping};
+use super::{Body, Node, SheetResult};
 use crate::lists::{BuyLine, MergedBuyLine, merge_buy_lines};
 use crate::quantity::Style;
+use crate::reader::Site;
 
 /// What the lists are made from, and the lists once they are made.
 pub(super) struct Gathered {
     style: Style,
     sheets: Vec<(String, Arc<SheetResult>)>,
+    /// What was typed for the buy list.
+    typed: Node,
     /// Plans together that were made before.
     known: Vec<Arc<Joint>>,
     made: OnceLock<Made>,
@@ -22,24 +26,49 @@ struct Made {
     buy: Vec<MergedBuyLine>,
     cut: Vec<CutGroup>,
     joints: Vec<Arc<Joint>>,
+    shopping: Shopping,
 }
 
 impl Gathered {
     /// From the results of all sheets; what was planned together before and has not changed is not planned again.
     pub(super) fn new(
         style: Style,
-        sheets: &[(String, Arc<SheetResult>)],
+        sheets: Vec<(String, Arc<SheetResult>)>,
+        typed: Node,
         before: Option<&Self>,
     ) -> Arc<Self> {
         let known = before.map_or_else(Vec::new, |before| {
             before.made.get().map_or_else(|| before.known.clone(), |made| made.joints.clone())
         });
-        Arc::new(Self { style, sheets: sheets.to_vec(), known, made: OnceLock::new() })
+        Arc::new(Self { style, sheets, typed, known, made: OnceLock::new() })
     }
 
     #[cfg(test)]
     pub(super) fn first_joint(&self) -> Arc<Joint> {
         Arc::clone(&self.made().joints[0])
+    }
+
+    /// What was typed for the buy list, read.
+    pub(super) fn shopping(&self) -> &Shopping {
+        &self.made().shopping
+    }
+
+    /// What was typed for the list, put into its lines.
+    fn shop(&self, lines: &[(&str, BuyLine)]) -> (Vec<MergedBuyLine>, Shopping) {
+        let body = Body::default();
+        let no_sheets = |_: &str, _: &str| Err(String::new());
+        let no_weight = || Err(String::new());
+        let site = Site { style: self.style, body: &body, sheets: &no_sheets, weight: &no_weight };
+        let mut shopping = Shopping::default();
+        let own = shopping::own_lines(&self.typed, &site, &mut shopping);
+        let lines = lines.iter().map(|(id, line)| (*id, line));
+        let mut buy = merge_buy_lines(lines.chain(own.iter().map(|line| ("", line))));
+        let centre = |sheet: &str| {
+            let (_, result) = self.sheets.iter().find(|(id, _)| id == sheet)?;
+            result.as_ref().as_ref().ok()?.centre
+        };
+        shopping::apply(&self.typed, &site, &mut buy, centre, &mut shopping);
+        (buy, shopping)
     }
 
     fn made(&self) -> &Made {
@@ -73,8 +102,8 @@ impl Gathered {
                 let rest = report.buy.iter().filter(|line| !own.contains(line));
                 lines.extend(rest.map(|line| (id.as_str(), line.clone())));
             }
-            let buy = merge_buy_lines(lines.iter().map(|(id, line)| (*id, line)));
-            Made { buy, cut: cuts.groups, joints: cuts.joints }
+            let (buy, shopping) = self.shop(&lines);
+            Made { buy, cut: cuts.groups, joints: cuts.joints, shopping }
         })
     }
 }

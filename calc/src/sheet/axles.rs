@@ -11,9 +11,11 @@ use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
 use crate::fault::Fault;
 use crate::mass::axles::{Axle, AxleLoads, Item, LIMITS, MOMENTS, Vehicle, loads};
+use crate::mass::balance::CENTRE_OF_MASS;
 use crate::mass::cautions;
 use crate::outcome::Record;
-use crate::quantity::{LENGTH, MASS, Mass, Style};
+use crate::project::shopping::{WEIGHT_KEY, Weight};
+use crate::quantity::{LENGTH, Length, MASS, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
@@ -24,8 +26,8 @@ pub static SHEET: Sheet = Sheet {
     title: "Axle loads",
     trade: "Living in it",
     purpose: "See what each axle carries with everything and everyone aboard, and what is left.",
-    asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS],
-    sources: &[&MOMENTS, &LIMITS, &NEAR_THE_LIMIT],
+    asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS, &PROJECT, &FRONT_WALL],
+    sources: &[&MOMENTS, &LIMITS, &CENTRE_OF_MASS, &NEAR_THE_LIMIT],
     example: r#"{ "wheelbase": "3960 mm",
         "front": { "limit": "2270 kg", "weighed": "1640 kg" },
         "rear": { "limit": "4080 kg", "weighed": "1890 kg" }, "gross_limit": "6350 kg",
@@ -72,6 +74,21 @@ static ITEMS: Ask =
     Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
         .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
 
+static PROJECT: Ask = Ask::flag(WEIGHT_KEY, "Count the weight of this project's buy list", false)
+    .help(
+        "It follows the list. Leave out above what the list has: boards, lamps, battery, panels.",
+    );
+static FRONT_WALL: Ask = Ask::measure(
+    "front_wall_from_front_axle",
+    "The body's front wall, behind the front axle",
+    &LENGTH,
+    ["in", "mm"],
+    (-10.0, 20.0),
+)
+.optional()
+.usual("24 in", "600 mm")
+.help("Along the floor from the front wheel's centre to the wall that the body is measured from; with a minus if ahead.");
+
 /// When to speak up before a limit is reached.
 static NEAR_THE_LIMIT: Source =
     Source::common_practice("keep the last twentieth of an axle's limit free");
@@ -84,6 +101,8 @@ struct Inputs {
     weighed: [bool; 2],
     labels: Vec<String>,
     items: Vec<Item>,
+    /// What the buy list weighs, where it is counted.
+    project: Option<Weight>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -103,13 +122,56 @@ fn read(reader: &Reader<'_>) -> Inputs {
         };
         (row.words(&LABEL), Item { mass, from_front_axle: row.measure(&PLACE) })
     });
-    let (labels, items) = rows.into_iter().unzip();
+    let (mut labels, mut items): (Vec<String>, Vec<Item>) = rows.into_iter().unzip();
+    let project = if reader.flag(&PROJECT) { counted(reader) } else { None };
+    if let Some((_, fit_out)) = &project {
+        for (label, item) in ["the buy list", "the buy list, no place given"].iter().zip(fit_out) {
+            if item.mass.value > 0.0 {
+                labels.push((*label).to_owned());
+                items.push(*item);
+            }
+        }
+    }
     Inputs {
         vehicle: Vehicle { wheelbase, front, rear, gross_limit },
         weighed: [front_weighed.is_some(), rear_weighed.is_some()],
         labels,
         items,
+        project: project.map(|(weight, _)| weight),
     }
+}
+
+/// The weight of the buy list: what has a place there, and what has none in the middle of the body.
+fn counted(reader: &Reader<'_>) -> Option<(Weight, [Item; 2])> {
+    let weight = match reader.project_weight() {
+        Ok(weight) => weight,
+        Err(message) => {
+            reader.fault_at(&PROJECT, message);
+            return None;
+        }
+    };
+    let Some(front_wall) = reader.maybe::<Length>(&FRONT_WALL) else {
+        reader.fault_at(
+            &FRONT_WALL,
+            "give where the body's front wall is, so that the buy list's weight has a place",
+        );
+        return None;
+    };
+    let balance = &weight.balance;
+    let unplaced = balance.unplaced();
+    let middle = reader.body().length.map(|length| length / 2.0);
+    if unplaced.value > 0.0 && middle.is_none() {
+        reader.fault_at(
+            &PROJECT,
+            "lines of the buy list have no place along the body: measure the body's length, and \
+             they count at its middle, or give each its place on the buy list",
+        );
+    }
+    let item = |mass, place: Option<Length>| Item {
+        mass,
+        from_front_axle: front_wall + place.unwrap_or_default(),
+    };
+    Some((weight, [item(balance.placed, balance.centre()), item(unplaced, middle)]))
 }
 
 /// The mass of the water on another sheet.
@@ -176,6 +238,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .with("rear_left_kg", kg(loads.rear_left))
             .with("gross_left_kg", kg(loads.gross_left))
             .with("within_limits", loads.within_limits)
+            .maybe("project_kg", inputs.project.map(|weight| kg(weight.balance.mass)))
             .with("items_kg", inputs.items.iter().map(|item| kg(item.mass)).sum::<f64>())
             .maybe(
                 "items_from_front_axle_mm",

@@ -7,7 +7,7 @@ mod working;
 
 use crate::text::text;
 use uom::si::area::square_meter;
-use uom::si::f64::{Ratio, ReciprocalLength};
+use uom::si::f64::{MassDensity, Ratio, ReciprocalLength};
 use uom::si::length::micrometer;
 use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
@@ -113,6 +113,7 @@ struct Layer {
     coats: u32,
     coat: Coat,
     loss: Ratio,
+    density: Option<MassDensity>,
     offers: Vec<Offer>,
     times: Option<Times>,
 }
@@ -295,15 +296,19 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
         .maybe("may_coat", air.map(|air| air.may_coat))
         .maybe("layers", (!others.is_empty()).then_some(others))
-        .with("stages", in_order(&inputs.layers).map(stage).collect::<Vec<_>>())
+        .with("stages", in_order(inputs, worked).map(|(layer, _)| stage(layer)).collect::<Vec<_>>())
         .maybe("supplies", (!supplies.is_empty()).then_some(supplies))
 }
 
-/// The layers in the order in which they go on: those under the sheet's own, its own, those over.
-fn in_order(layers: &[Layer]) -> impl Iterator<Item = &Layer> {
-    let others = || layers.iter().skip(1);
-    let under = others().filter(|layer| !layer.over);
-    under.chain(layers.first()).chain(others().filter(|layer| layer.over))
+/// The layers in the order in which they go on, with what was worked out for each: those under the
+/// sheet's own, its own, those over.
+fn in_order<'a>(
+    inputs: &'a Inputs,
+    worked: &'a Worked,
+) -> impl Iterator<Item = (&'a Layer, &'a WorkedLayer)> {
+    let all = || inputs.layers.iter().zip(&worked.layers);
+    let others = move |over: bool| all().skip(1).filter(move |(layer, _)| layer.over == over);
+    others(false).chain(all().take(1)).chain(others(true))
 }
 
 /// A layer as a schedule takes it.
@@ -336,35 +341,36 @@ fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record 
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = Vec::new();
-    let line = |item: &str, spec: String, quantity: f64, unit, cost| BuyLine {
+    let line = |item: &str, spec: String, quantity: f64, unit, cost, mass| BuyLine {
         item: item.to_owned(),
         spec,
         quantity,
         unit,
         cost,
-        mass: None,
+        mass,
     };
-    let loose = |item: &str, volume: Volume| {
+    let loose = |item: &str, volume: Volume, density: Option<MassDensity>| {
         let (quantity, unit) = style.poured(volume);
-        line(item, String::new(), quantity, unit, None)
+        line(item, String::new(), quantity, unit, None, density.map(|density| density * volume))
     };
     for (layer, worked) in inputs.layers.iter().zip(&worked.layers) {
         match &worked.choice {
             Some(choice) => lines.extend(bought(&layer.offers, choice).map(|(offer, count)| {
                 let count = f64::from(count);
                 let cost = offer.price.map(|price| price * count);
-                line(&layer.product, style.container(offer.size), count, "each", cost)
+                let mass = layer.density.map(|density| density * offer.size * count);
+                line(&layer.product, style.container(offer.size), count, "each", cost, mass)
             })),
-            None => lines.push(loose(&layer.product, worked.paint)),
+            None => lines.push(loose(&layer.product, worked.paint, layer.density)),
         }
         if worked.thinner > Volume::default() {
-            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner));
+            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner, None));
         }
     }
     for (supply, count) in inputs.supplies.iter().zip(&worked.supplies) {
         let count = f64::from(*count);
         let cost = supply.price.map(|price| price * count);
-        lines.push(line(&supply.label, String::new(), count, "each", cost));
+        lines.push(line(&supply.label, String::new(), count, "each", cost, None));
     }
     lines
 }

@@ -7,12 +7,13 @@ use crate::text::text;
 use uom::si::length::millimeter;
 
 use self::planned::{Planned, Section, Wanted};
-use self::stock::{EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
 use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
 use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
 use crate::fault::Fault;
+use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::quantity::{LENGTH, Length, Style, money};
 use crate::reader::Reader;
 use crate::report::{Caution, Report, Table, TableRow, texts};
@@ -24,8 +25,8 @@ pub static SHEET: Sheet = Sheet {
     title: "Cut plan",
     trade: "Ceiling and walls",
     purpose: "What to buy for a list of pieces, and how to cut it at the least cost.",
-    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, &SECTION],
-    sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE],
+    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, &SECTION, &DENSITY],
+    sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE, &MASS_OF_VOLUME, &WOOD],
     example: r#"{ "material": "3/4 x 1 1/2 in pine",
         "pieces": [
             { "label": "bunk rail", "length": "1980 mm", "count": 2 },
@@ -36,7 +37,8 @@ pub static SHEET: Sheet = Sheet {
             { "length": "8 ft", "price": 6.4, "on_hand": 2 },
             { "length": "10 ft", "price": 8.9 },
             { "length": "12 ft", "price": 10.2, "available": 4 } ],
-        "kerf": "1/8 in", "end_trim": "1/2 in" }"#,
+        "kerf": "1/8 in", "end_trim": "1/2 in",
+        "section": { "thickness": "3/4 in", "width": "1 1/2 in" }, "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -83,7 +85,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             one.label = text!("piece {}", index + 1);
         }
     }
-    let shelf = Shelf::read(reader);
+    let mut shelf = Shelf::read(reader);
+    let section: Option<(Length, Length)> =
+        reader.maybe_group(&SECTION, |group| (group.measure(&THICKNESS), group.measure(&WIDTH)));
+    shelf.weigh(section.map(|of| of.0), section.map(|of| of.1));
     // The planner stops at the first piece that is too long; all of them are to be told.
     let longest_mm = shelf.longest_mm();
     if !reader.has_faults() && longest_mm > 0.0 {
@@ -94,9 +99,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
             }
         }
     }
-    let section = reader.maybe_group(&SECTION, |group| {
-        let mm = |ask: &Ask| group.measure::<Length>(ask).get::<millimeter>();
-        Section::new(mm(&THICKNESS), mm(&WIDTH))
+    let section = section.map(|(thickness, width)| {
+        Section::new(thickness.get::<millimeter>(), width.get::<millimeter>())
     });
     Inputs { wanted, shelf, section: section.unwrap_or_default() }
 }

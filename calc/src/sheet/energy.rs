@@ -25,8 +25,11 @@ use crate::energy::charging::{TAPER, TIME_TO_FULL};
 use crate::energy::inverter::{self, CUT_OFF, DC_CURRENT, RATINGS, STARTS};
 use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
 use crate::fault::Fault;
+use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{CHARGE, CURRENT, ENERGY, Measure, Style, VOLTAGE, plain, significant};
+use crate::quantity::{
+    CHARGE, CURRENT, ENERGY, MASS, Mass, Measure, Style, VOLTAGE, plain, significant,
+};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
@@ -131,10 +134,23 @@ static CHARGE_LIMIT: Ask = Ask::measure(
 .optional()
 .usual("50 A", "50 A")
 .help("On the battery or in its maker's sheet.");
+static BATTERY_PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
+static BATTERY_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .optional()
+    .usual("48 lb", "22 kg")
+    .help("For the weight on the buy list; on the battery, or in its maker's sheet.");
 static BATTERY: Ask = Ask::group(
     "battery",
     "The battery you have in mind",
-    &[&CAPACITY, &CHEMISTRY, &HOURS_RATING, &PEUKERT_EXPONENT, &CHARGE_LIMIT],
+    &[
+        &CAPACITY,
+        &CHEMISTRY,
+        &HOURS_RATING,
+        &PEUKERT_EXPONENT,
+        &CHARGE_LIMIT,
+        &BATTERY_PRICE,
+        &BATTERY_MASS,
+    ],
 )
 .optional();
 /// P = U I.
@@ -156,7 +172,12 @@ struct Battery {
     hours: f64,
     exponent: Option<f64>,
     lead_acid: bool,
+    lithium: bool,
     charge_limit: Option<ElectricCurrent>,
+    /// As it was typed.
+    capacity: String,
+    price: Option<f64>,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -192,7 +213,11 @@ fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
         hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
         exponent,
         lead_acid: chemistry == "lead_acid" || chemistry == "auto" && exponent.is_some(),
+        lithium: chemistry == "lithium",
         charge_limit: group.maybe(&CHARGE_LIMIT),
+        capacity: group.words(&CAPACITY),
+        price: group.maybe_number(&BATTERY_PRICE),
+        mass: group.maybe(&BATTERY_MASS),
     }
 }
 
@@ -231,6 +256,19 @@ fn fault(error: BudgetError) -> Vec<Fault> {
         }
     };
     vec![Fault::new(field, error.to_string())]
+}
+
+impl Battery {
+    fn line(&self, voltage: ElectricPotential) -> BuyLine {
+        BuyLine {
+            item: "battery".into(),
+            spec: text!("{}, {} V", &self.capacity, plain(voltage.get::<volt>(), 2)),
+            quantity: 1.0,
+            unit: "each",
+            cost: self.price,
+            mass: self.mass,
+        }
+    }
 }
 
 /// How long the battery carries the average load.
@@ -334,7 +372,12 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         drawings: vec![words::day(inputs, &figures)],
         working: words::working(inputs, &figures),
         cautions: Caution::all(&cautions::BATTERY),
-        buy: cable.map_or_else(Vec::new, |cable| cable.buy(style)),
+        buy: inputs
+            .battery
+            .iter()
+            .map(|battery| battery.line(inputs.voltage))
+            .chain(cable.map_or_else(Vec::new, |cable| cable.buy(style)))
+            .collect(),
         outcome: Record::new()
             .with("wh_day", day_wh)
             .with("ah_day", budget.day_charge.get::<ampere_hour>())

@@ -5,7 +5,9 @@ mod drawing;
 mod words;
 
 use crate::text::text;
-use uom::si::f64::{Length, Mass, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::f64::{
+    Length, Mass, MassDensity, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate,
+};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
@@ -115,6 +117,19 @@ struct Worked {
     /// How high the two marks stand in the cup, where its width is known.
     cup_heights: Option<[Length; 2]>,
     purchase: Option<Purchase>,
+}
+
+impl Worked {
+    /// Density of what a container holds, where those of both parts are known.
+    fn density(&self, part: Part) -> Option<MassDensity> {
+        let Parts { a, b, a_mass, b_mass } = self.parts;
+        let density = match part {
+            Part::A => a_mass? / a,
+            Part::B => b_mass? / b,
+            Part::Kit => (a_mass? + b_mass?) / (a + b),
+        };
+        density.is_finite().then_some(density)
+    }
 }
 
 fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
@@ -304,7 +319,7 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
                 quantity: f64::from(count),
                 unit: "each",
                 cost: offer.price.map(|price| price * f64::from(count)),
-                mass: None,
+                mass: worked.density(*part).map(|density| density * offer.size * f64::from(count)),
             })
             .collect(),
         None => [

@@ -26,7 +26,7 @@ use crate::light::placement::{
 };
 use crate::lists::BuyLine;
 use crate::outcome::{Record, Value};
-use crate::quantity::{ANGLE, LENGTH, Style, amount, plain};
+use crate::quantity::{ANGLE, LENGTH, MASS, Mass, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 
@@ -107,8 +107,15 @@ static BEAM_ANGLE: Ask =
 static WATTS: Ask = Ask::number_in("watts", "Power of each", "W", (0.0, 1000.0))
     .usual("3", "3")
     .help("On the package.");
-static LAMP: Ask =
-    Ask::group("lamp", "The lamp", &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS]);
+static LAMP_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 50.0))
+    .optional()
+    .usual("3 oz", "90 g")
+    .help("For the weight on the buy list: on the package, or on the kitchen scale.");
+static LAMP: Ask = Ask::group(
+    "lamp",
+    "The lamp",
+    &[&HOLE, &RIM, &DEPTH, &LUMENS, &BEAM_ANGLE, &WATTS, &LAMP_MASS],
+);
 static CLEARANCE: Ask =
     Ask::measure("clearance", "Clearance from the rim", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .usual("1 in", "25 mm")
@@ -181,6 +188,7 @@ struct Lamp {
     lumens: f64,
     beam_angle: Angle,
     watts: f64,
+    mass: Option<Mass>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -209,6 +217,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             lumens: group.number(&LUMENS),
             beam_angle: group.measure(&BEAM_ANGLE),
             watts: group.number(&WATTS),
+            mass: group.maybe(&LAMP_MASS),
         };
         if group.given(&HOLE) && group.given(&RIM) && lamp.rim < lamp.hole {
             group.fault_at(&RIM, "the rim must cover the hole: it cannot be smaller than it");
@@ -312,6 +321,12 @@ struct Figures {
 }
 
 impl Figures {
+    /// Where the lamps have their middle along the body.
+    fn middle(&self) -> Option<Length> {
+        let all = self.placed.iter().fold(Length::default(), |sum, lamp| sum + lamp.at.x);
+        (!self.placed.is_empty()).then(|| all / self.placed.len() as f64)
+    }
+
     fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
         let obstacles = Obstacles {
             supports: &inputs.supports,
@@ -401,8 +416,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             quantity: count as f64,
             unit: "each",
             cost: None,
-            mass: None,
+            mass: lamp.mass.map(|mass| mass * count as f64),
         }],
+        centre: figures.middle(),
         outcome: Record::new()
             .with("lamps", lamps)
             .with(

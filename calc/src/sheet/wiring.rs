@@ -9,6 +9,7 @@ use crate::electrical::fuse::{self, Fuse};
 use crate::electrical::sources;
 use crate::electrical::wanted::Wanted;
 use crate::lists::BuyLine;
+use crate::quantity::Mass;
 use crate::quantity::{
     Length, Style, TEMPERATURE, UnitSystem, VOLTAGE, amount, plain, significant,
 };
@@ -16,6 +17,7 @@ use crate::reader::Reader;
 use crate::report::{Remark, Step};
 use crate::text::text;
 use uom::si::length::meter;
+use uom::si::mass::kilogram;
 
 pub static SOURCE_VOLTAGE: Ask =
     Ask::measure("source_voltage", "Source voltage", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
@@ -171,6 +173,9 @@ pub fn run_at_most(metres: f64, style: Style) -> String {
     run_length((metres / step * (1.0 + 1e-9)).floor() * step, style)
 }
 
+/// Density of copper: the middle of what tables give. Source: [`crate::mass::densities::DENSITIES`]. [kg/m³]
+const COPPER_KG_M3: f64 = 8945.0;
+
 /// Wire for the buy list, both polarities counted: whole feet or metres.
 pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
     let (unit, metres_each) = match style.system {
@@ -186,7 +191,10 @@ pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
         quantity: (metres / metres_each * (1.0 - 1e-9)).ceil(),
         unit,
         cost: None,
-        mass: None,
+        // Its copper alone.
+        mass: conductor
+            .area_mm2()
+            .map(|mm2| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3)),
     }
 }
 

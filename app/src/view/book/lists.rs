@@ -7,9 +7,9 @@ use uom::si::length::meter;
 
 use super::WIDTH;
 use crate::desk::ticked;
+use crate::view::buy::words;
 use crate::view::drawing::paper::{Paper, push_whole};
 use crate::view::html::Html;
-use crate::view::report::buy_words;
 use crate::view::title_of;
 
 /// The board of a strip, from its upper to its lower edge. [px]
@@ -112,8 +112,8 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
         html.raw("<tr><td><span class=\"box\">");
         html.raw(if done { "✓" } else { "" });
         html.raw("</span></td>");
-        html.tag("td", "", &buy_words(&merged.line));
-        let sheets = merged.sheets.iter().filter_map(|id| project.sheet(id));
+        html.tag("td", "", &words(merged));
+        let sheets = merged.sheets().filter_map(|id| project.sheet(id));
         let from: Vec<String> = sheets.map(|sheet| title_of(&sheet)).collect();
         html.tag("td", "note", &from.join(", "));
         let cost = merged.line.cost.map_or_else(String::new, |cost| format!("{cost:.2}"));

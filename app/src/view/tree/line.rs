@@ -23,7 +23,7 @@ impl<'a> Shows<'a> {
     pub fn new(project: &'a Project, place: &'a Place, all: &'a Evaluation) -> Self {
         let outcome = match place {
             Place::Sheet(id) => all.sheet(id).and_then(|result| result.as_ref().ok()),
-            Place::Body => None,
+            _ => None,
         };
         Self {
             project,

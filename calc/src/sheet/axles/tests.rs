@@ -60,6 +60,38 @@ fn water_comes_from_its_sheet() {
     assert!((number(&result, "rear_kg") - 69.86 / 4.0).abs() < 1e-9);
 }
 
+// By moments: 120 kg with their middle 1.5 m behind a front wall 0.5 m behind the axle are at 2 of 4 m: half on each axle.
+// 40 kg more have no place and count at the middle of a 6 m body, 3.5 m behind the axle.
+#[test]
+fn the_weight_of_the_buy_list_is_counted_where_it_is() {
+    let project = |extra: serde_json::Value, body: serde_json::Value| {
+        let file = json!({ "battenbook": 1, "units": "metric", "body": body,
+            "shopping": { "own": [
+                { "item": "galley", "mass": "60 kg", "quantity": 2, "place": "1500 mm" },
+                { "item": "rack", "mass": "40 kg" }, { "item": "tape" } ] },
+            "sheets": [{ "id": "a", "kind": "axles", "inputs": { "wheelbase": "4 m",
+                "front": { "limit": "2 t", "weighed": "1 t" }, "rear": { "limit": "2 t", "weighed": "1 t" },
+                "gross_limit": "4 t", "items": [{ "mass": "0 kg", "from_front_axle": "0 m" }],
+                "project": true, "front_wall_from_front_axle": extra } }] });
+        let project = crate::project::Project::from_text(&file.to_string()).unwrap();
+        crate::evaluate(&project).sheet("a").unwrap().clone()
+    };
+    let result = project(json!("500 mm"), json!({ "length": "6 m" }));
+    assert!((number(&result, "front_kg") - (1000.0 + 60.0 + 40.0 * 0.5 / 4.0)).abs() < 1e-9);
+    assert!((number(&result, "rear_kg") - (1000.0 + 60.0 + 40.0 * 3.5 / 4.0)).abs() < 1e-9);
+    assert!((number(&result, "project_kg") - 160.0).abs() < 1e-9);
+    let texts: Vec<String> = result.unwrap().remarks.into_iter().map(|one| one.text).collect();
+    assert!(
+        texts.iter().any(|text| text.contains("without a mass are not counted: 1")),
+        "{texts:?}"
+    );
+    assert_eq!(
+        faulty_fields(&project(json!(""), json!({ "length": "6 m" }))),
+        ["front_wall_from_front_axle"]
+    );
+    assert_eq!(faulty_fields(&project(json!("1 m"), json!({}))), ["project"]);
+}
+
 #[test]
 fn faults_name_their_fields() {
     let result = solved(

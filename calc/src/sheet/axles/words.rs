@@ -8,6 +8,7 @@ use uom::si::mass::kilogram;
 use super::{Inputs, Limit, NEAR, limits};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::mass::axles::{AxleLoads, Item, LIMITS, MOMENTS};
+use crate::project::shopping::Weight;
 use crate::quantity::{Length, Mass, Style, percent};
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
@@ -79,6 +80,9 @@ pub(super) fn remarks(
     if loads.within_limits && remarks.is_empty() {
         remarks.push(Remark::good("All three limits are kept."));
     }
+    if let Some(weight) = &inputs.project {
+        project_remarks(weight, &mut remarks);
+    }
     if let Some(centre) = loads.items_centre {
         remarks.push(Remark::note(text!(
             "The things aboard have their common centre {} behind the front axle.",
@@ -86,6 +90,22 @@ pub(super) fn remarks(
         )));
     }
     remarks
+}
+
+/// What the weight of the buy list leaves out or guesses.
+fn project_remarks(weight: &Weight, remarks: &mut Vec<Remark>) {
+    if weight.without_mass > 0 {
+        remarks.push(Remark::note(text!(
+            "Lines of the buy list without a mass are not counted: {}. Give it there.",
+            &weight.without_mass
+        )));
+    }
+    if weight.without_place > 0 {
+        remarks.push(Remark::note(text!(
+            "Lines of the buy list without a place count at the middle of the body: {}.",
+            &weight.without_place
+        )));
+    }
 }
 
 /// The part of an item that the rear axle carries.
@@ -105,7 +125,7 @@ pub(super) fn table(inputs: &Inputs, style: Style) -> Table {
         let rear = on_rear(item, inputs.vehicle.wheelbase);
         TableRow {
             cells: vec![
-                label(inputs, index),
+                text!("{} {}", index + 1, label(inputs, index)),
                 style.mass(item.mass),
                 style.length(item.from_front_axle),
                 style.mass(item.mass - rear),
@@ -178,7 +198,8 @@ pub(super) fn working(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Vec<S
     steps
 }
 
-/// Seen from the left side, the front to the left: wheels to the wheelbase, each thing at its place.
+/// Seen from the left side, the front to the left: wheels to the wheelbase, each thing at its place with its number in the
+/// table.
 pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Drawing {
     let wheelbase = inputs.vehicle.wheelbase.get::<meter>();
     let places = || inputs.items.iter().map(|item| item.from_front_axle.get::<meter>());
@@ -196,8 +217,9 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
     );
     let (wheel, floor) = (wheelbase * 0.1, -wheelbase * 0.16);
     let step = wheelbase * 0.12;
-    let levels = 4;
-    let top = floor - step * (levels as f64 + 1.0);
+    let numbered = numbered(inputs, (rear - front) * 0.07);
+    let levels = numbered.iter().map(|(_, level, _)| *level).max().unwrap_or(0);
+    let top = floor - step * (levels as f64 * 0.7 + 2.0);
     drawing.rectangle(
         Pen::Thin,
         Fill::Empty,
@@ -211,20 +233,12 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         drawing.line(Pen::Centre, &[Point::metres(x, floor), Point::metres(x, wheel * 1.6)]);
         drawing.text(Point::metres(x, wheel * 2.4), Anchor::Middle, style.mass(load));
     }
-    let mut from_front: Vec<(usize, &Item)> = inputs.items.iter().enumerate().collect();
-    sort_by(&mut from_front, |a, b| {
-        a.1.from_front_axle.value.total_cmp(&b.1.from_front_axle.value)
-    });
-    for (rank, (index, item)) in from_front.into_iter().enumerate() {
-        let x = item.from_front_axle.get::<meter>();
-        // Neighbours stand at different heights, so that their texts keep apart.
-        let height = floor - step * ((rank % levels) as f64 + 1.0);
-        arrow(&mut drawing, Point::metres(x, height), floor, step * 0.2);
-        drawing.text(
-            Point::metres(x, height - step * 0.15),
-            Anchor::Middle,
-            text!("{} {}", label(inputs, index), style.mass(item.mass)),
-        );
+    for (index, level, x) in numbered {
+        // Numbers of neighbours stand above each other; an arrow never runs through one.
+        arrow(&mut drawing, Point::metres(x, floor - step), floor, step * 0.2);
+        let height = floor - step * (level as f64 * 0.7 + 1.0);
+        let number = (index + 1).to_string();
+        drawing.text(Point::metres(x, height - step * 0.15), Anchor::Middle, number);
     }
     drawing.dimension(
         Point::metres(wheelbase, wheel),
@@ -233,6 +247,28 @@ pub(super) fn side_view(inputs: &Inputs, loads: &AxleLoads, style: Style) -> Dra
         style.length(inputs.vehicle.wheelbase),
     );
     drawing
+}
+
+/// Each thing's index, the level of its number and its place [m], from the front: the lowest level at which the number keeps
+/// clear of the one before it.
+fn numbered(inputs: &Inputs, clear: f64) -> Vec<(usize, usize, f64)> {
+    let mut places: Vec<(usize, usize, f64)> = inputs
+        .items
+        .iter()
+        .enumerate()
+        .map(|(index, item)| (index, 0, item.from_front_axle.get::<meter>()))
+        .collect();
+    sort_by(&mut places, |a, b| a.2.total_cmp(&b.2));
+    let mut last: Vec<f64> = Vec::new();
+    for (_, level, x) in &mut places {
+        let free = last.iter().position(|before| *x - before >= clear);
+        *level = free.unwrap_or(last.len());
+        match last.get_mut(*level) {
+            Some(before) => *before = *x,
+            None => last.push(*x),
+        }
+    }
+    places
 }
 
 /// An arrow straight down to the floor.

@@ -10,7 +10,7 @@ use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
 use crate::outcome::Record;
-use crate::quantity::{AREA, LENGTH, Length, SPREAD_RATE, TEMPERATURE, VOLUME};
+use crate::quantity::{AREA, LENGTH, Length, MASS_DENSITY, SPREAD_RATE, TEMPERATURE, VOLUME};
 use crate::reader::Reader;
 
 pub static ASKS: &[&Ask] = &[
@@ -23,6 +23,7 @@ pub static ASKS: &[&Ask] = &[
     &SURFACE_FACTOR,
     &LOSS,
     &CONTAINERS,
+    &DENSITY,
     &OF_COAT,
     &LAYERS,
     &SUPPLIES,
@@ -88,6 +89,11 @@ pub static CONTAINERS: Ask = Ask::rows(
 )
 .optional()
 .help("With a price for each, the cheapest that are enough; else those that leave least over.");
+static DENSITY: Ask =
+    Ask::measure("density", "Density", &MASS_DENSITY, ["lb/gal", "kg/l"], (100.0, 9000.0))
+        .optional()
+        .usual("8.7 lb/gal", "1.04 kg/l")
+        .help("On the data sheet; for the weight on the buy list.");
 static AIR_TEMPERATURE: Ask =
     Ask::measure("temperature", "Air temperature", &TEMPERATURE, ["F", "C"], (233.15, 323.15))
         .usual("68 F", "20 C");
@@ -155,7 +161,17 @@ pub static LAYERS: Ask = Ask::rows(
     "Other layers on the same surface",
     "layer",
     0,
-    &[&LAYER_PRODUCT, &PLACE, &COATS, &RATE_OR_FILM, &SOLIDS_KNOWN, &LOSS, &CONTAINERS, &OF_COAT],
+    &[
+        &LAYER_PRODUCT,
+        &PLACE,
+        &COATS,
+        &RATE_OR_FILM,
+        &SOLIDS_KNOWN,
+        &LOSS,
+        &CONTAINERS,
+        &DENSITY,
+        &OF_COAT,
+    ],
 )
 .optional()
 .help("Stain, primer, sealer, paint: each with its own label.");
@@ -287,6 +303,7 @@ fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
         coats: reader.count(&COATS),
         coat,
         loss: share(reader.number(&LOSS)),
+        density: reader.maybe(&DENSITY),
         offers: reader.rows(&CONTAINERS, |row| Offer {
             size: row.measure(&SIZE),
             price: row.maybe_number(&PRICE),

@@ -253,7 +253,7 @@ impl Planned {
                 quantity: f64::from(*count),
                 unit: "each",
                 cost: stock.price.map(|price| price * f64::from(*count)),
-                mass: None,
+                mass: self.shelf.mass(stock.length_mm, f64::from(*count)),
             })
             .collect()
     }

@@ -1,11 +1,13 @@
 //! The stock that a cut plan is made from: asked alike by every sheet that cuts, with its faults.
 
 use crate::text::text;
+use uom::si::f64::{Mass, MassDensity};
 use uom::si::length::millimeter;
 
 use crate::ask::{Ask, Figure};
 use crate::carpentry::cut_stock::{CutError, LONGEST_MM, SHORTEST_MM, Stock};
 use crate::fault::Fault;
+use crate::mass::densities;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
 
@@ -44,6 +46,16 @@ pub static KERF: Ask = Ask::measure("kerf", "Kerf", &LENGTH, ["in", "mm"], (0.0,
     .usual("1/8 in", "3 mm")
     .help("Width of the saw cut: saw into a scrap and measure the slot.")
     .figure(Figure::Gap);
+/// What it weighs.
+pub static DENSITY: Ask = Ask::notation(
+    "density",
+    "Wood, or its density",
+    "density",
+    &["white pine", "radiata pine", "Scots pine", "Douglas fir", "Canadian spruce", "480 kg/m3"],
+)
+.optional()
+.usual("white pine", "white pine")
+.help("For the weight on the buy list: a wood of the list, or a density.");
 /// Bad ends.
 pub static END_TRIM: Ask = Ask::measure("end_trim", "End trim", &LENGTH, ["in", "mm"], (0.0, 10.0))
     .default("0 mm")
@@ -62,6 +74,9 @@ pub struct Shelf {
     pub kerf_mm: f64,
     /// Taken off each stock length in all. [mm]
     pub end_trim_mm: f64,
+    density: Option<MassDensity>,
+    /// Mass of a metre, where density and section are known. [kg/m]
+    kg_per_m: Option<f64>,
 }
 
 impl Shelf {
@@ -86,7 +101,23 @@ impl Shelf {
             stock,
             kerf_mm: reader.measure::<Length>(&KERF).get::<millimeter>(),
             end_trim_mm: reader.measure::<Length>(&END_TRIM).get::<millimeter>(),
+            density: reader.maybe_notation(&DENSITY, densities::read),
+            kg_per_m: None,
         }
+    }
+
+    /// Weighs the stock by its section, where that and the density are known.
+    pub fn weigh(&mut self, thickness: Option<Length>, width: Option<Length>) {
+        let metre = Length::new::<uom::si::length::meter>(1.0);
+        self.kg_per_m = self.density.zip(thickness.zip(width)).map(|(density, (a, b))| {
+            densities::mass(density, a * b, metre).get::<uom::si::mass::kilogram>()
+        });
+    }
+
+    /// Mass of so many lengths; none where it is not known.
+    pub fn mass(&self, length_mm: f64, count: f64) -> Option<Mass> {
+        let kg = self.kg_per_m? * length_mm / 1e3 * count;
+        Some(Mass::new::<uom::si::mass::kilogram>(kg))
     }
 
     /// The longest piece that it gives. [mm]

@@ -41,12 +41,12 @@ static BODY_HEIGHT: Ask =
     Ask::measure("height", "Height inside", &LENGTH, ["in", "mm"], (0.2, 10.0))
         .from_body(BodyPart::Height)
         .help("Floor to ceiling.");
-static WALLS: Ask = Ask::sheet_of("walls", "Walls: insulation sheet", "insulation")
-    .help("All four walls, less the windows below.");
-static ROOF: Ask = Ask::sheet_of("roof", "Roof: insulation sheet", "insulation")
+static WALLS: Ask = Ask::sheet_of("walls", "Insulation of the walls", "insulation")
+    .help("The insulation sheet of all four walls; the windows below are taken off.");
+static ROOF: Ask = Ask::sheet_of("roof", "Insulation of the roof", "insulation")
     .optional()
     .help("Left blank: built as the walls.");
-static FLOOR: Ask = Ask::sheet_of("floor", "Floor: insulation sheet", "insulation")
+static FLOOR: Ask = Ask::sheet_of("floor", "Insulation of the floor", "insulation")
     .optional()
     .help("Left blank: built as the walls.");
 static OPENINGS_U: Ask = Ask::measure(

@@ -1,0 +1,257 @@
+//! What a person says of the buy list: packs, prices, masses and places of its lines, and lines of
+//! their own.
+//!
+//! In the project file under `shopping`, all of it optional:
+//! `"lines": { KEY: { "pack": "100 ft", "price": 21.5, "mass": "2 kg", "place": "1200 mm" } }`, where
+//! KEY is a line's `item|spec|unit`, and `"own": [{ "item", "spec", "quantity", "unit", "price",
+//! "mass", "place" }]`. Price and mass are of one pack; without packs, of one unit. A place is the
+//! middle of a thing along the body, from the front wall.
+
+use std::collections::BTreeMap;
+
+use super::Node;
+use crate::ask::Ask;
+use crate::fault::Fault;
+use crate::lists::{BuyLine, MergedBuyLine, Packs};
+use crate::mass::balance::Balance;
+use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
+use crate::reader::{Notes, Reader, Site};
+
+/// Where it is kept in the project file.
+pub const KEY: &str = "shopping";
+
+/// The input by which a sheet takes the weight of the whole project; such a sheet buys nothing.
+pub const WEIGHT_KEY: &str = "project";
+
+/// What is asked of a line.
+pub static LINE_ASKS: &[&Ask] = &[&PACK, &PRICE, &LINE_MASS, &PLACE];
+/// What is asked of lines added by hand.
+pub static OWN_ASKS: &[&Ask] = &[&OWN];
+
+static PACK: Ask = Ask::notation("pack", "One pack holds", "pack", &[])
+    .optional()
+    .usual("100", "100")
+    .help("A box of 100, a roll of 100 ft, a pack of 4. Whole packs are bought.");
+static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6))
+    .optional()
+    .help("Of one pack; where there are no packs, of one.");
+static LINE_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .optional()
+    .usual("1 lb", "0.5 kg")
+    .help("Of one pack; where there are no packs, of one. On its label, or on the kitchen scale.");
+static PLACE: Ask =
+    Ask::measure("place", "Its middle, from the front wall", &LENGTH, ["in", "mm"], (-10.0, 30.0))
+        .optional()
+        .usual("48 in", "1200 mm")
+        .help("Where it will be along the body, for the axles.");
+
+static ITEM: Ask = Ask::words("item", "What").required().usual("masking tape", "masking tape");
+static SPEC: Ask = Ask::words("spec", "Which").usual("1 1/2 in", "38 mm");
+static QUANTITY: Ask = Ask::number("quantity", "How many", (1e-3, 1e6)).default("1");
+static UNIT: Ask = Ask::choice(
+    "unit",
+    "Counted in",
+    &[("each", "pieces"), ("ft", "ft"), ("m", "m"), ("qt", "qt"), ("l", "l")],
+);
+static OWN_PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
+static OWN_MASS: Ask = Ask::measure("mass", "Mass of one", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .optional()
+    .usual("1 lb", "0.5 kg")
+    .help("For the weight; nothing for what does not stay aboard.");
+static OWN: Ask = Ask::rows(
+    "own",
+    "Lines of your own",
+    "line",
+    0,
+    &[&ITEM, &SPEC, &QUANTITY, &UNIT, &OWN_PRICE, &OWN_MASS, &PLACE],
+)
+.optional();
+
+/// What is wrong with what was typed, and what the list weighs.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Shopping {
+    /// Faults of own lines; the paths begin at `own`.
+    pub faults: Vec<Fault>,
+    /// Faults of what was typed for lines of the list, by the line's key.
+    pub line_faults: BTreeMap<String, Vec<Fault>>,
+    /// Keys of the lines that have own lines in them, with their place.
+    pub own: BTreeMap<String, Option<Length>>,
+    /// What everything weighs.
+    pub weight: Weight,
+}
+
+/// What everything on the buy list weighs, as far as it is known.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Weight {
+    /// Masses and places.
+    pub balance: Balance,
+    /// Lines whose mass is not known.
+    pub without_mass: usize,
+    /// Lines that have a mass, but no place along the body.
+    pub without_place: usize,
+}
+
+/// The lines that were added by hand, each with its place; faults go to `shopping`.
+pub(super) fn own_lines(node: &Node, site: &Site<'_>, shopping: &mut Shopping) -> Vec<BuyLine> {
+    let notes = Notes::default();
+    let rows = Reader::new(site, node, &notes).rows(&OWN, |row| {
+        let (item, spec) = (row.words(&ITEM), row.words(&SPEC));
+        let (quantity, unit) = (row.number(&QUANTITY), row.choice(&UNIT));
+        let price = row.maybe_number(&OWN_PRICE);
+        let line = BuyLine {
+            item: item.trim().to_owned(),
+            spec: spec.trim().to_owned(),
+            quantity,
+            unit,
+            cost: price.map(|price| price * quantity),
+            mass: row.maybe::<Mass>(&OWN_MASS).map(|mass| mass * quantity),
+        };
+        (row.path().to_owned(), line, row.maybe::<Length>(&PLACE))
+    });
+    let (faults, _) = notes.faults();
+    let mut lines = Vec::new();
+    for (path, line, place) in rows {
+        // A row with a fault is left out as a whole: nothing is bought by a guess.
+        let within = |fault: &Fault| fault.field.strip_prefix(&path).is_some_and(ends_or_dot);
+        if !faults.iter().any(within) {
+            let kept = shopping.own.entry(crate::lists::key(&line)).or_default();
+            *kept = kept.or(place);
+            lines.push(line);
+        }
+    }
+    shopping.faults = faults;
+    lines
+}
+
+fn ends_or_dot(rest: &str) -> bool {
+    rest.is_empty() || rest.starts_with('.')
+}
+
+/// Puts packs, prices and masses as typed into the merged lines, and weighs all of them; `centre`
+/// tells where the things of a sheet have their middle.
+pub(super) fn apply(
+    node: &Node,
+    site: &Site<'_>,
+    lines: &mut [MergedBuyLine],
+    centre: impl Fn(&str) -> Option<Length>,
+    shopping: &mut Shopping,
+) {
+    let typed = node.get("lines");
+    for line in lines {
+        let key = line.key();
+        let place = match typed.and_then(|lines| lines.get(&key)) {
+            Some(node) => {
+                let said = Said::read(node, site, line.line.unit);
+                said.apply(line);
+                if !said.faults.is_empty() {
+                    shopping.line_faults.insert(key.clone(), said.faults);
+                }
+                said.place
+            }
+            None => None,
+        };
+        shopping.weigh(line, &key, place, &centre);
+    }
+}
+
+impl Shopping {
+    fn weigh(
+        &mut self,
+        line: &MergedBuyLine,
+        key: &str,
+        place: Option<Length>,
+        centre: &impl Fn(&str) -> Option<Length>,
+    ) {
+        let weight = &mut self.weight;
+        if line.line.mass.is_none() {
+            weight.without_mass += 1;
+        }
+        let mut unplaced = false;
+        for share in &line.from {
+            let Some(mass) = share.mass.filter(|mass| mass.value > 0.0) else { continue };
+            let at = place.or_else(|| match share.sheet.as_str() {
+                "" => self.own.get(key).copied().flatten(),
+                sheet => centre(sheet),
+            });
+            unplaced |= at.is_none();
+            weight.balance.add(mass, at);
+        }
+        weight.without_place += usize::from(unplaced);
+    }
+}
+
+/// What was typed for a line, without what is wrong.
+struct Said {
+    pack: Option<f64>,
+    price: Option<f64>,
+    mass: Option<Mass>,
+    place: Option<Length>,
+    faults: Vec<Fault>,
+}
+
+impl Said {
+    fn read(node: &Node, site: &Site<'_>, unit: &str) -> Self {
+        let notes = Notes::default();
+        let reader = Reader::new(site, node, &notes);
+        let pack = reader.maybe_notation(&PACK, |text| read_pack(text, unit));
+        let price = reader.maybe_number(&PRICE);
+        let (mass, place) = (reader.maybe(&LINE_MASS), reader.maybe(&PLACE));
+        let (faults, _) = notes.faults();
+        // The reader hands out stand-ins where something is wrong.
+        let right = |ask: &Ask| {
+            !faults.iter().any(|fault| fault.field == ask.key || fault.field.is_empty())
+        };
+        Self {
+            pack,
+            price: price.filter(|_| right(&PRICE)),
+            mass: mass.filter(|_| right(&LINE_MASS)),
+            place: place.filter(|_| right(&PLACE)),
+            faults,
+        }
+    }
+
+    fn apply(&self, line: &mut MergedBuyLine) {
+        let needed = line.line.quantity;
+        line.packs = self.pack.map(|size| {
+            let count = (needed / size - 1e-9).ceil().max(0.0);
+            let left_over = count * size - needed;
+            Packs { size, count, left_over: if left_over > 1e-9 { left_over } else { 0.0 } }
+        });
+        let bundles = line.packs.map_or(needed, |packs| packs.count);
+        if let Some(price) = self.price {
+            line.line.cost = Some(price * bundles);
+        }
+        if let Some(mass) = self.mass {
+            let each = mass / self.pack.unwrap_or(1.0);
+            line.line.mass = Some(each * needed);
+            for share in &mut line.from {
+                share.mass = Some(each * share.quantity);
+            }
+        }
+    }
+}
+
+/// The size of a pack in the unit that a line is counted in: `100`, for wire `100 ft` or `30 m`.
+fn read_pack(text: &str, unit: &str) -> Result<f64, String> {
+    let dimension = DIMENSIONS.iter().find_map(|one| Some((*one, one.unit(unit)?)));
+    let size = match dimension {
+        Some((dimension, unit)) => Measure::read(text, dimension, Some(unit))
+            .map(|measure| unit.from_si(measure.si()))
+            .map_err(|error| error.to_string())?,
+        None => {
+            let size = read_number(text).map_err(|error| error.to_string())?;
+            if size != size.round() {
+                return Err("a pack holds a whole number of pieces, such as 100".to_owned());
+            }
+            size
+        }
+    };
+    if (1e-3..=1e6).contains(&size) {
+        Ok(size)
+    } else {
+        Err("a pack holds more than nothing, and at most a million; for example 100".to_owned())
+    }
+}
+
+#[cfg(test)]
+mod tests;
