@@ -24,6 +24,8 @@ pub extern "C" fn evaluate() -> usize {
     PROJECT.with(|kept| {
         let Some(project) = kept.get() else { return 0 };
         let all = calc::evaluate(project);
+        // The lists are made when they are looked at: they count.
+        std::hint::black_box(all.buy_list.len() + all.cut_list.len());
         all.sheets.iter().filter(|(_, result)| result.is_ok()).count()
     })
 }

@@ -7,6 +7,7 @@ mod inverse;
 mod knapsack;
 mod ladder;
 mod layout;
+mod mixes;
 mod model;
 mod program;
 mod refine;

@@ -3,6 +3,7 @@
 use super::dive::dive;
 use super::greedy;
 use super::ladder::Ladder;
+use super::mixes;
 use super::model::{Cut, Effort, Model, Packing};
 use super::relax::{Relaxation, relax};
 use super::search::{pool, search};
@@ -10,6 +11,8 @@ use super::simplex::End;
 
 /// Relative slack of a bound.
 const BOUND_SLACK: f64 = 2e-7;
+/// With less effort left than this no mixes of stock are tried: listing them takes longer than a quick plan.
+const LEAST_FOR_MIXES: usize = 5_000_000;
 /// More cuts than this are not searched.
 const MOST_CUTS: usize = 20_000;
 /// So many are searched for a cheaper plan where there are too many for a proof.
@@ -89,6 +92,18 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
     effort.give_back(part);
     if root.end != End::Optimal {
         return finish(best, bound, Failed::NotFound);
+    }
+    if exact_end
+        && model.bins.len() > 1
+        && effort.left() >= LEAST_FOR_MIXES
+        && !reached(&best, bound)
+        && let Some(known) = best.as_ref().map(|packing| model.cost(packing))
+    {
+        let mut part = effort.part(0.6);
+        if let Some(found) = mixes::cheaper(model, &root, bound, known, &mut part) {
+            best = Some(found);
+        }
+        effort.give_back(part);
     }
     let mut window = 0;
     while !reached(&best, bound) {
