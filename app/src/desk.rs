@@ -142,6 +142,11 @@ impl Desk {
         Ok(copy.id().to_owned())
     }
 
+    /// Where the project is kept.
+    pub fn store(&self) -> Store {
+        self.store
+    }
+
     /// Whether anything was taken out that could be deleted for good to make room.
     pub fn bin_has_any(&self) -> bool {
         !self.store.deleted().is_empty()

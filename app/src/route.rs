@@ -1,4 +1,4 @@
-//! Pages and their addresses: `#/`, `#/p/ID`, `#/p/ID/body`, `#/p/ID/s/SHEET`, …
+//! Pages and their addresses: `#/`, `#/get/DATA`, `#/p/ID`, `#/p/ID/body`, `#/p/ID/s/SHEET`, …
 
 use leptos::prelude::*;
 
@@ -7,12 +7,16 @@ use leptos::prelude::*;
 pub enum Route {
     /// The list of projects.
     Start,
+    /// A project, or a part of one, in the address itself.
+    Get(String),
     /// A project.
     Project(String),
     /// The page of a project that is not a sheet.
     Part(String, Part),
     /// A sheet of a project: the project's id, the sheet's id.
     Sheet(String, String),
+    /// A version of a project: the project's id, the version's number.
+    Version(String, u64),
     /// The templates in true size of a sheet.
     Templates(String, String),
     /// A line of the buy list: the project's id, the line's key.
@@ -34,15 +38,24 @@ pub enum Part {
     Cuts,
     /// The whole project as a booklet.
     Book,
+    /// Passing the project on.
+    Pass,
+    /// The points to go back to.
+    Versions,
+    /// A received project beside the one that was here.
+    Compare,
 }
 
 impl Part {
-    const ALL: [(Self, &'static str); 6] = [
+    const ALL: [(Self, &'static str); 9] = [
         (Self::Body, "body"),
         (Self::Add, "add"),
         (Self::Buy, "buy"),
         (Self::Marks, "marks"),
         (Self::Cuts, "cuts"),
+        (Self::Pass, "pass"),
+        (Self::Versions, "versions"),
+        (Self::Compare, "compare"),
         (Self::Book, "book"),
     ];
 }
@@ -55,6 +68,11 @@ impl Route {
             hash.split('/').filter(|step| !step.is_empty()).map(decode).collect();
         let steps: Vec<&str> = steps.iter().map(String::as_str).collect();
         match steps.as_slice() {
+            ["get", data] => Self::Get((*data).to_owned()),
+            ["p", id, "versions", number] => match number.parse() {
+                Ok(number) => Self::Version((*id).to_owned(), number),
+                Err(_) => Self::Part((*id).to_owned(), Part::Versions),
+            },
             ["p", id] => Self::Project((*id).to_owned()),
             ["p", id, "s", sheet] => Self::Sheet((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, "t", sheet] => Self::Templates((*id).to_owned(), (*sheet).to_owned()),
@@ -71,6 +89,8 @@ impl Route {
     pub fn hash(&self) -> String {
         match self {
             Self::Start => "#/".to_owned(),
+            Self::Get(data) => format!("#/get/{data}"),
+            Self::Version(id, number) => format!("#/p/{}/versions/{number}", encode(id)),
             Self::Project(id) => format!("#/p/{}", encode(id)),
             Self::Part(id, part) => {
                 let name = Part::ALL.iter().find(|(known, _)| known == part).map_or("", |(_, n)| n);
@@ -85,10 +105,11 @@ impl Route {
     /// The project that the page belongs to.
     pub fn project(&self) -> Option<&str> {
         match self {
-            Self::Start => None,
+            Self::Start | Self::Get(_) => None,
             Self::Project(id)
             | Self::Part(id, _)
             | Self::Sheet(id, _)
+            | Self::Version(id, _)
             | Self::Templates(id, _)
             | Self::Line(id, _) => Some(id),
         }
@@ -107,6 +128,12 @@ pub fn follow_hash() -> ReadSignal<Route> {
 pub fn go(route: &Route) {
     // The only failure is an address that cannot be parsed; `hash` makes none.
     let _ = window().location().set_hash(&route.hash());
+}
+
+/// Goes to a page in place of this one: going back does not lead here again.
+pub fn go_instead(route: &Route) {
+    // As in `go`.
+    let _ = window().location().replace(&route.hash());
 }
 
 fn here() -> Route {

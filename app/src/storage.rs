@@ -12,13 +12,19 @@
 //! milliseconds; since no two saves make the same revision, the window that lost that race is
 //! refused at its next save, and told at once by `watch`.
 
+mod arrivals;
 mod record;
 mod shelf;
 mod slot;
+mod versions;
 mod words;
 
+pub use arrivals::{MOST_SETS, PartSet};
+pub(crate) use slot::checksum;
+pub use versions::Version;
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
+use arrivals::RECEIVED;
 use calc::project::{MAX_BYTES, Node, Project, VERSION};
 use calc::quantity::from_digits;
 use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
@@ -28,6 +34,13 @@ use wasm_bindgen::prelude::*;
 /// Above this a project should be split: the narrowest browser holds 2.6 million characters for all
 /// projects of a page, and each project is kept twice. [characters of its text]
 pub const LARGE_CHARS: usize = 1_000_000;
+
+/// The room that browsers give all pages of a host, as measured in three engines: this many
+/// characters fitted; text beyond Latin letters counts twice in one of them. [characters]
+const ROOM_CHARS: usize = 5_242_368;
+
+/// From this share of the room on it is said that space is getting short.
+pub const SHORT_OF_ROOM: f64 = 0.7;
 
 /// Where projects are kept: on the device, or in this tab's memory where the browser refuses to
 /// keep anything.
@@ -116,7 +129,7 @@ impl Store {
         if text.len() > MAX_BYTES {
             return Err(SaveError::TooLarge { bytes: text.len() });
         }
-        if self.shelf.read(&key(BIN, id)).is_some() {
+        if self.is_deleted(id) {
             return Err(SaveError::Deleted);
         }
         Record::read(self.shelf, id).write(self.shelf, id, revision, &text)
@@ -205,7 +218,8 @@ impl Store {
     /// Removes a project for good. There is no way back: ask first.
     pub fn forget(&self, id: &str) {
         // The mark of the bin goes last: a page closed halfway leaves nothing that shows up again.
-        for kind in SLOTS.into_iter().chain([POINTER, DAMAGED, BEFORE, BIN]) {
+        self.forget_versions(id);
+        for kind in SLOTS.into_iter().chain([POINTER, DAMAGED, BEFORE, RECEIVED, BIN]) {
             self.shelf.remove(&key(kind, id));
         }
     }
@@ -253,10 +267,14 @@ impl Store {
         let _ = self.shelf.write(&key(SETTING, name), value);
     }
 
-    /// How much this page's origin has stored, of about 5.2 million characters (half of that in
-    /// some browsers for text beyond Latin letters). [characters]
-    pub fn used_chars(&self) -> usize {
-        self.shelf.used_chars()
+    /// The share of the browser's room for this page's host that is used up: 0 to about 1.
+    pub fn room_used(&self) -> f64 {
+        self.shelf.used_chars() as f64 / ROOM_CHARS as f64
+    }
+
+    /// Whether a project is in the bin.
+    pub fn is_deleted(&self, id: &str) -> bool {
+        self.shelf.read(&key(BIN, id)).is_some()
     }
 
     fn listings(&self, deleted: bool) -> Vec<Listing> {
@@ -286,9 +304,9 @@ impl Store {
     }
 
     fn listing(&self, id: String) -> Listing {
-        let changed = match Record::read(self.shelf, &id).standing() {
-            Some((_, slot)) => slot.changed as f64,
-            None => 0.0,
+        let (changed, chars) = match Record::read(self.shelf, &id).standing() {
+            Some((_, slot)) => (slot.changed as f64, slot.document.encode_utf16().count()),
+            None => (0.0, 0),
         };
         let (name, state) = match self.load(&id) {
             Ok(loaded) => (loaded.project.name().to_owned(), ListingState::Fine),
@@ -300,7 +318,7 @@ impl Store {
             }
             Err(_) => (String::new(), ListingState::Damaged),
         };
-        Listing { id, name, changed, state }
+        Listing { id, name, changed, chars, state }
     }
 }
 

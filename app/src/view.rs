@@ -5,17 +5,20 @@ pub mod body;
 pub mod book;
 pub mod buy;
 pub mod checks;
+pub mod compare;
 pub mod cuts;
 pub mod dom;
 pub mod drawing;
 pub mod editors;
 pub mod form;
+pub mod get;
 pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
 pub mod offers;
 pub mod page;
+pub mod pass;
 pub mod project;
 pub mod report;
 pub mod sheet;
@@ -25,6 +28,7 @@ pub mod tape;
 pub mod templates;
 pub mod ticks;
 pub mod tree;
+pub mod versions;
 pub mod whatif;
 
 use calc::project::SheetEntry;
@@ -46,6 +50,14 @@ struct Elsewhere {
     id: String,
 }
 
+/// What stands around a page: it is kept while the pages in it change.
+#[derive(Clone, PartialEq)]
+enum Frame {
+    Start,
+    Get(String),
+    Project(String),
+}
+
 /// The whole app: the frame, and in it the page that the address names.
 #[component]
 pub fn App() -> impl IntoView {
@@ -57,15 +69,24 @@ pub fn App() -> impl IntoView {
     });
     menu::apply_theme(store);
     keys::steady_taps();
-    let open_id = Memo::new(move |_| route.with(|route| route.project().map(str::to_owned)));
+    let frame = Memo::new(move |_| {
+        route.with(|route| match route {
+            Route::Get(data) => Frame::Get(data.clone()),
+            route => route.project().map_or(Frame::Start, |id| Frame::Project(id.to_owned())),
+        })
+    });
     view! {
         <a class="skip" href="#main" on:click=|event| {
             event.prevent_default();
             keys::focus_heading();
         }>"To the page"</a>
         {(!store.keeps()).then(not_kept)}
-        {move || match open_id.get() {
-            None => {
+        {move || match frame.get() {
+            Frame::Get(data) => {
+                titled("Received");
+                get::get_page(store, data)
+            }
+            Frame::Start => {
                 titled("Projects");
                 view! {
                     <header class="top">{menu::theme_button(store)}</header>
@@ -73,7 +94,7 @@ pub fn App() -> impl IntoView {
                 }
                 .into_any()
             }
-            Some(id) => open_project(store, elsewhere, route, &id),
+            Frame::Project(id) => open_project(store, elsewhere, route, &id),
         }}
     }
 }
@@ -100,7 +121,7 @@ fn open_project(
     book::follow_printing(store, desk, route);
     let page = move || {
         let page = match route.get() {
-            Route::Start => return ().into_any(),
+            Route::Start | Route::Get(_) => return ().into_any(),
             Route::Project(_) => project::project_page(desk),
             Route::Part(_, Part::Body) => body::body_page(desk),
             Route::Part(_, Part::Add) => add::add_page(desk),
@@ -108,6 +129,10 @@ fn open_project(
             Route::Line(_, key) => buy::line_page(desk, &key),
             Route::Part(_, Part::Marks) => marks::marks_page(desk),
             Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
+            Route::Part(_, Part::Pass) => pass::pass_page(desk),
+            Route::Part(_, Part::Versions) => versions::versions_page(desk),
+            Route::Part(_, Part::Compare) => compare::compare_page(desk),
+            Route::Version(_, number) => versions::version_page(desk, number),
             Route::Part(_, Part::Book) => book::book_page(store, desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
             Route::Templates(_, sheet) => templates::templates_page(store, desk, &sheet),
@@ -117,7 +142,10 @@ fn open_project(
         page
     };
     let back = move || match route.get() {
-        Route::Start | Route::Project(_) => (Route::Start.hash(), "All projects".to_owned()),
+        Route::Start | Route::Get(_) | Route::Project(_) => {
+            (Route::Start.hash(), "All projects".to_owned())
+        }
+        Route::Version(id, _) => (Route::Part(id, Part::Versions).hash(), "Versions".to_owned()),
         Route::Templates(id, sheet) => {
             let title = desk.project.with(|project| {
                 project.sheet(&sheet).map_or_else(String::new, |sheet| title_of(&sheet))
@@ -131,12 +159,13 @@ fn open_project(
     };
     view! {
         <header class="top">
-            <a class="back" href=move || back().0><span aria-hidden="true">"‹ "</span>{move || back().1}</a>
+            <a class="back" href=move || back().0><span aria-hidden="true">"‹ "</span><span class="where">{move || back().1}</span></a>
             <button aria-label="undo" disabled=move || !desk.steps().0 on:click=move |_| desk.undo()>"↶"</button>
             <button aria-label="redo" disabled=move || !desk.steps().1 on:click=move |_| desk.redo()>"↷"</button>
             {menu::menu(store, desk)}
         </header>
         {restored}
+        {move || compare::received_notice(store, &route.get())}
         {move || desk.trouble.get().map(|error| trouble(desk, &error))}
         {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>

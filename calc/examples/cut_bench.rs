@@ -91,6 +91,7 @@ fn main() {
             stagger_mm: 600.0,
             least_piece_mm: 300.0,
             courses: 15,
+            no_joint: Vec::new(),
             stock: task(
                 &[],
                 &[(2400.0, Some(9.0)), (3000.0, Some(11.5)), (3600.0, Some(14.0))],

@@ -182,7 +182,7 @@ impl BodyPart {
             Self::Width => "the body's width",
             Self::Height => "the body's height",
             Self::RibWidth => "the body's rib width",
-            Self::RibCount => "the body's number of ribs",
+            Self::RibCount => "the body's ribs",
             Self::RibSpacing => "the body's mean rib spacing",
             Self::Ribs => "the body's ribs",
         }

@@ -12,3 +12,4 @@ pub mod lumber;
 pub mod moisture;
 pub mod setting_out;
 pub mod squareness;
+pub mod stations;

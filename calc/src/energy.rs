@@ -6,6 +6,7 @@ pub mod cautions;
 pub mod charging;
 pub mod inverter;
 pub mod peukert;
+pub mod roof;
 pub mod solar;
 pub mod string;
 pub mod sun;

@@ -1,6 +1,7 @@
 //! The project file: one measured body, its sheets, and the text that was typed. The only place with serde.
 
 mod body;
+mod compare;
 mod cuts;
 mod evaluate;
 mod example;
@@ -13,7 +14,8 @@ mod plan;
 pub mod shopping;
 mod what_if;
 
-pub use body::{ASKS as BODY_ASKS, Body, Opening};
+pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
+pub use compare::{Found, Line, Part, PartPlace, compare};
 pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
 pub use lists::{BuyList, CutList};

@@ -345,6 +345,13 @@ impl<'a> Reader<'a> {
         self.items(ask)
     }
 
+    /// Notes that an input was left out and taken from the body, with what was taken in words: for
+    /// what the body hands out as more than one figure.
+    pub fn took(&self, ask: &Ask, words: String) {
+        let field = self.below(ask.key).path;
+        self.notes.taken.borrow_mut().push(Taken { field, text: words });
+    }
+
     /// Positions along the body: those given, else the body's ribs where the ask falls back on
     /// them.
     pub fn positions(&self, ask: &Ask) -> Vec<Length> {

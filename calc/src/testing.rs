@@ -42,6 +42,13 @@ pub fn solved_in(
     crate::evaluate(&project).sheet("this").unwrap().clone()
 }
 
+/// A measured body for the sheets that take from it.
+pub fn measured() -> serde_json::Value {
+    serde_json::json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm",
+        "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
+        "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] })
+}
+
 /// The number at a path of a sheet's outcome.
 pub fn number(result: &crate::project::SheetResult, path: &str) -> f64 {
     let report = result.as_ref().unwrap_or_else(|faults| panic!("{faults:#?}"));

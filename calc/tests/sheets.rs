@@ -34,16 +34,13 @@ fn project(kind: &str, inputs: &Json, units: &str) -> Project {
 /// The kinds that a kind of sheet takes from, and those that these take from.
 fn sources_of(kind: &str) -> BTreeSet<&'static str> {
     let mut found = BTreeSet::new();
-    let mut next = vec![kind];
+    let mut next = vec![kind.to_owned()];
     while let Some(kind) = next.pop() {
-        let asks = calc::sheet::find(kind).map_or(Vec::new(), |sheet| all_asks(sheet.asks));
+        let asks = calc::sheet::find(&kind).map_or(Vec::new(), |sheet| all_asks(sheet.asks));
         for ask in asks {
             let Kind::SheetOf(others) = ask.kind else { continue };
-            for other in others.split(' ') {
-                if found.insert(other) {
-                    next.push(other);
-                }
-            }
+            let new = others.split(' ').filter(|other| found.insert(*other));
+            next.extend(new.map(str::to_owned));
         }
     }
     found

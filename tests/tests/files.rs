@@ -55,7 +55,7 @@ async fn shows_script_in_names_as_text(page: &mut Page) -> Result<()> {
     page.click(".projects li > a").await?;
     page.wait_for_text("h1", "<img src=x").await?;
     nothing_ran(page, "the project's page").await?;
-    for part in ["body", "add", "marks", "cuts"] {
+    for part in ["body", "add", "marks", "cuts", "pass", "versions"] {
         page.go_to(part).await?;
         nothing_ran(page, part).await?;
     }

@@ -109,7 +109,11 @@ async fn on_every_page(
     check(page, "start").await?;
     page.open("#/p/every").await?;
     page.wait_for(".cards").await?;
-    let parts = ["", "body", "add", "buy", "buy/x", "marks", "cuts", "s/none"].map(str::to_owned);
+    let parts = [
+        "", "body", "add", "buy", "buy/x", "marks", "cuts", "book", "pass", "versions", "compare",
+        "s/none",
+    ]
+    .map(str::to_owned);
     let sheets = SHEETS.iter().map(|sheet| format!("s/{}", sheet.kind));
     for part in parts.into_iter().chain(sheets) {
         page.go_to(&part).await?;

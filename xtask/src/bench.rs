@@ -1,6 +1,7 @@
 //! The budgets beside what was measured. Times depend on the machine, so they are reported and never asserted.
 
 mod in_engine;
+mod solver;
 
 use crate::build;
 use crate::bytes::{self, BUDGET};
@@ -58,6 +59,7 @@ pub fn bench() -> Result<()> {
             measured.unwrap_or_else(|| "not measured".to_owned())
         );
     }
+    solver::compare();
     Ok(())
 }
 

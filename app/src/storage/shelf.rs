@@ -97,7 +97,8 @@ impl Shelf {
         keys
     }
 
-    /// How many characters all keys and texts have, other apps of the host included.
+    /// How many characters all keys and texts have, other apps of the host included; a text that goes
+    /// beyond Latin letters counts twice, as it does where browsers are narrowest.
     pub fn used_chars(self) -> usize {
         let mut all = Vec::new();
         self.each_key(&mut |key| all.push(key.to_owned()));
@@ -108,8 +109,7 @@ impl Shelf {
             } else {
                 MEMORY.with_borrow(|memory| memory.get(&key).cloned())
             };
-            chars += key.encode_utf16().count();
-            chars += text.map_or(0, |text| text.encode_utf16().count());
+            chars += room_of(&key) + text.map_or(0, |text| room_of(&text));
         }
         chars
     }
@@ -128,6 +128,11 @@ impl Shelf {
             }
         });
     }
+}
+
+fn room_of(text: &str) -> usize {
+    let chars = text.encode_utf16().count();
+    if text.chars().all(|letter| u32::from(letter) < 256) { chars } else { 2 * chars }
 }
 
 /// The part of a key of the browser's storage that is this app's own; none for other apps' keys.

@@ -61,7 +61,7 @@ fn with_line(whole: &str) -> Option<Slot<'_>> {
 
 /// FNV-1a, 64 bit: against texts that were cut or muddled, not against people.
 /// Source: RFC 9923, The FNV Non-Cryptographic Hash Algorithm.
-fn checksum(text: &str) -> u64 {
+pub fn checksum(text: &str) -> u64 {
     text.bytes().fold(0xcbf2_9ce4_8422_2325, |sum, byte| {
         (sum ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
     })

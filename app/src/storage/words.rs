@@ -13,6 +13,8 @@ pub struct Listing {
     pub name: String,
     /// When it was last saved, or for a deleted one when it was deleted; 0 where not known. [ms since 1970]
     pub changed: f64,
+    /// The length of its text; 0 where it cannot be read. [characters]
+    pub chars: usize,
     /// Whether it can be opened.
     pub state: ListingState,
 }
@@ -119,7 +121,7 @@ impl fmt::Display for SaveError {
         match self {
             Self::Full => f.write_str(
                 "Not saved: the browser's space for this page is full. The last saved version is kept. \
-                 Export this project now, then empty the bin or delete projects that you no longer need.",
+                 Export this project now, then empty the bin, or delete old versions and projects that you no longer need.",
             ),
             Self::Blocked => f.write_str(
                 "Not saved: this browser refuses to keep data for this page. Export the project as a file, \

@@ -174,10 +174,15 @@ pub fn read_file(file: &web_sys::File, done: impl FnOnce(Result<Import, ImportEr
 /// # Errors
 /// As `Store::save`.
 pub fn keep(store: Store, mut project: Project) -> Result<Imported, SaveError> {
-    if !is_fit(project.id()) || store.has(project.id()) {
+    let there = project.id().to_owned();
+    if !is_fit(&there) || store.has(&there) {
         project.set_id(&new_id());
     }
     let revision = store.save(&project, 0)?;
+    // What can be looked at beside the other is noted, so that the two can be compared.
+    if project.id() != there && is_fit(&there) && !store.is_deleted(&there) {
+        store.set_received(project.id(), &there);
+    }
     Ok(Imported { project, revision })
 }
 

@@ -7,16 +7,37 @@ use super::drawing::push_drawing;
 use super::form::form;
 use super::html::shown;
 use super::page::width_of_results;
+use super::report;
 use crate::desk::Desk;
 
 /// The page.
 pub fn body_page(desk: Desk) -> AnyView {
     let width = width_of_results();
-    let plan = shown("found", move |html| {
+    let plan = shown("part", move |html| {
         let style = desk.project.with(Project::style);
         if let Some(plan) = desk.evaluation.with(|all| calc::project::plan(&all.body, style)) {
             push_drawing(html, &plan, width.get(), 0);
         }
+    });
+    let found = Memo::new(move |_| {
+        let style = desk.project.with(Project::style);
+        desk.evaluation.with(|all| all.body.findings(style))
+    });
+    let findings = shown("found", move |html| {
+        found.with(|found| {
+            if !found.answers.is_empty() || !found.remarks.is_empty() {
+                report::answers(html, found);
+            }
+        });
+    });
+    let working = shown("part", move |html| {
+        found.with(|found| {
+            if !found.working.is_empty() {
+                html.raw("<details class=\"working\"><summary>How it is worked out</summary><div class=\"steps\"><ol>");
+                report::working(html, found);
+                html.raw("</ol></div></details>");
+            }
+        });
     });
     view! {
         <h1 tabindex="-1">"The body"</h1>
@@ -25,7 +46,11 @@ pub fn body_page(desk: Desk) -> AnyView {
         </p>
         <div class="sheet">
             <section class="inputs" aria-label="Measurements">{form(desk, Place::Body, BODY_ASKS)}</section>
-            <section class="results" aria-label="Plan">{plan}</section>
+            <section class="results" aria-label="Plan">
+                {findings}
+                {plan}
+                {working}
+            </section>
         </div>
     }
     .into_any()

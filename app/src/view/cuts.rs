@@ -236,7 +236,7 @@ fn bar_svg(bar: &CutBar, longest: f64) -> String {
             paper.path("pen-cut", &[(x, 0.0), (x, HIGH + 2.0)], false);
         }
         if text_width(&piece.label) * TEXT / ROW + 6.0 < (end - at) * px {
-            let middle = (1.0 + f64::midpoint(at, end) * px, HIGH * 0.5 + 5.0);
+            let middle = (1.0 + f64::midpoint(at, end) * px, HIGH * 0.5 + 1.0);
             paper.text("", middle, RIGHT, &piece.label);
         }
         at = (end + mm(bar.kerf)).min(stock);

@@ -73,6 +73,11 @@ struct Board<'a> {
 }
 
 impl Board<'_> {
+    /// Its name on the page.
+    fn name(&self) -> &str {
+        self.key.split_once('|').map_or(self.strip.name(), |(_, name)| name)
+    }
+
     fn done(&self, project: &Project) -> usize {
         boards_done(project, &self.key).min(self.strip.alike())
     }
@@ -137,7 +142,7 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
     html.raw("<section class=\"marks strip\" tabindex=\"-1\" id=\"");
     html.raw(&strip_id(number));
     html.raw("\">");
-    html.tag("h2", "", strip.name());
+    html.tag("h2", "", board.name());
     let title = project.sheet(board.sheet).map_or_else(String::new, |s| super::title_of(&s));
     let more = strip.label.get(strip.name().len()..).unwrap_or_default();
     html.tag("p", "help", &format!("{title}{more}"));
@@ -169,8 +174,8 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
         let id = if copy == 0 { board_id(number) } else { String::new() };
         tick_box(html, "board", &format!("{}#{copy}", board.key), &id);
         let words = match strip.alike() {
-            1 => format!("{} done", strip.name()),
-            alike => format!("{} {} of {alike} done", strip.name(), copy + 1),
+            1 => format!("{} done", board.name()),
+            alike => format!("{} {} of {alike} done", board.name(), copy + 1),
         };
         html.tag("span", "what", &words);
         html.raw("</label></li>");
@@ -183,7 +188,7 @@ fn write_jumps(html: &mut Html, project: &Project, all: &Evaluation) {
     for (number, board) in boards(all).iter().enumerate() {
         let done = board.is_done(project);
         let sign = if done { "✓ " } else { "" };
-        let name = board.strip.name();
+        let name = board.name();
         let text = match board.strip.alike() {
             1 => format!("{sign}{name}"),
             alike => format!("{sign}{name} {}/{alike}", board.done(project)),
@@ -202,7 +207,7 @@ fn write_next(html: &mut Html, project: &Project, all: &Evaluation, style: Style
         }
         return;
     };
-    let name = board.strip.name();
+    let name = board.name();
     let mut marks = board.strip.marks.iter().enumerate();
     let open = marks.find(|(_, mark)| ticked(project, MARKS, &board.mark_key(mark)).is_none());
     match open {

@@ -26,6 +26,8 @@ pub fn project_page(desk: Desk) -> AnyView {
             html.raw("<p class=\"links\">");
             html.link("button", &part(project, Part::Marks), "Mark list");
             html.link("button", &part(project, Part::Cuts), "Cut list");
+            html.link("button", &part(project, Part::Versions), "Versions");
+            html.link("button", &part(project, Part::Pass), "Pass it on");
             html.link("button", &part(project, Part::Book), "Booklet to print");
             html.raw("</p>");
         });

@@ -6,24 +6,57 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::html::{Html, asked, shown};
-use crate::route::{Route, go};
+use super::versions::{field_value, large, room, size};
+use crate::route::{Part, Route, go};
 use crate::storage::{Listing, ListingState, Store, new_id};
 use crate::transfer::{self, Import, ImportError};
 
 /// The project's own demo rig.
 const DEMO: &str = include_str!("../../../shared/demo.json");
 
+/// With more projects than this they can be searched.
+const FEW: usize = 5;
+
 /// The page.
 pub fn start_page(store: Store) -> AnyView {
     let version = RwSignal::new(0_u32);
     let said = RwSignal::new(String::new());
-    let page = shown("start", move |html| {
+    let wanted = RwSignal::new(String::new());
+    let kept = Memo::new(move |_| {
         version.track();
+        store.list()
+    });
+    let used = Memo::new(move |_| {
+        version.track();
+        store.room_used()
+    });
+    let many = Memo::new(move |_| kept.with(Vec::len) > FEW);
+    let page = shown("start", move |html| {
+        // The bin can change where the list does not.
+        version.track();
+        let wanted = if many.get() { wanted.get() } else { String::new() };
         super::start_guide::invitation(html, store);
-        projects(html, store);
+        kept.with(|kept| projects(html, store, kept, &wanted));
+        room(html, store, used.get());
         html.raw(BEGIN);
         bin(html, &store.deleted());
     });
+    let search = move || {
+        many.get().then(|| {
+            view! {
+                <div class="field search">
+                    <label for="search">"Search the projects"</label>
+                    <input
+                        id="search"
+                        type="search"
+                        autocomplete="off"
+                        prop:value=wanted
+                        on:input=move |event| wanted.set(event_target_value(&event))
+                    />
+                </div>
+            }
+        })
+    };
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, with)) = asked(&event) else { return };
         match act(store, &what, &with) {
@@ -49,11 +82,12 @@ pub fn start_page(store: Store) -> AnyView {
         <h1 tabindex="-1">"Battenbook"</h1>
         <p class="purpose">"What to mark, cut, mix, wire and buy, worked out from what you measured in the rig."</p>
         <p class="said" role="status">{said}</p>
+        {search}
         <div on:click=act>{page}</div>
         <section class="files">
             <h2>"Files"</h2>
             <label class="button" for="import">"Open a project file"</label>
-            <input id="import" class="visually-hidden" type="file" accept=".json,application/json" on:change=read />
+            <input id="import" class="visually-hidden" type="file" accept=".json,.txt,application/json,text/plain" on:change=read />
         </section>
         <footer>
             <p>"Everything stays on this device. Once loaded, it works without signal."</p>
@@ -71,8 +105,7 @@ const BEGIN: &str = "<section class=\"begin\"><h2>Begin</h2><div class=\"pair\">
     <button data-do=\"demo\" data-with=\"metric\">Open the demo in millimetres</button>\
     </div><p><button class=\"wide\" data-do=\"save-all\">Save everything to a file</button></p></section>";
 
-fn projects(html: &mut Html, store: Store) {
-    let listings = store.list();
+fn projects(html: &mut Html, store: Store, listings: &[Listing], wanted: &str) {
     if listings.is_empty() {
         html.tag(
             "p",
@@ -80,12 +113,19 @@ fn projects(html: &mut Html, store: Store) {
             "Nothing is kept on this device yet. The demo shows the whole way in one tap.",
         );
     }
+    let wanted = small_letters(wanted.trim());
+    let is_wanted = |one: &Listing| small_letters(&one.name).contains(&wanted);
+    if !listings.is_empty() && !listings.iter().any(is_wanted) {
+        html.tag("p", "help", "No project has that in its name.");
+    }
     html.raw("<ul class=\"cards projects\">");
-    for one in &listings {
+    for one in listings.iter().filter(|one| is_wanted(one)) {
+        let beside = store.received(&one.id).is_some_and(|beside| !beside.is_empty());
         let damaged = one.state == ListingState::Fine && store.damaged(&one.id).is_some();
         let state = match one.state {
             ListingState::Fine if damaged => "a damaged save of it is kept too",
-            ListingState::Fine => "",
+            ListingState::Fine if beside => "received, beside your own",
+            ListingState::Fine => large(one.chars),
             ListingState::Damaged => "cannot be read; its text is kept",
             ListingState::Newer { .. } => "saved by a newer version",
         };
@@ -98,17 +138,44 @@ fn projects(html: &mut Html, store: Store) {
         html.text(name_of(one));
         html.raw("\">⋯</summary><div>");
         if one.state == ListingState::Fine {
+            rename(html, one);
+            if beside {
+                let hash = Route::Part(one.id.clone(), Part::Compare).hash();
+                html.link("button", &hash, "See what differs");
+            }
             html.button("", "copy", &one.id, "Copy");
+            let hash = Route::Part(one.id.clone(), Part::Pass).hash();
+            html.link("button", &hash, "Pass it on");
         }
         html.button("", "save", &one.id, "Save to a file");
         if damaged {
             html.button("", "save-damaged", &one.id, "Save the damaged text to a file");
             html.button("danger", "forget-damaged", &one.id, "Throw the damaged text away");
         }
+        if store.before(&one.id).is_some() {
+            html.button("", "save-before", &one.id, "Save the text from before the last update");
+        }
         html.button("danger", "delete", &one.id, "Take out");
+        if one.chars > 0 {
+            html.tag("span", "note", &size(one.chars));
+        }
         html.raw("</div></details></li>");
     }
     html.raw("</ul>");
+}
+
+fn rename(html: &mut Html, one: &Listing) {
+    html.raw("<label class=\"whole\">Name<input type=\"text\" autocomplete=\"off\" maxlength=\"80\" id=\"name-");
+    html.text(&one.id);
+    html.raw("\" value=\"");
+    html.text(&one.name);
+    html.raw("\"></label>");
+    html.button("", "rename", &one.id, "Rename");
+}
+
+/// A text in small letters, by the browser: the tables for it are there already.
+fn small_letters(text: &str) -> String {
+    js_sys::JsString::from(text).to_lower_case().into()
 }
 
 /// What was taken out, to be brought back or deleted for good.
@@ -161,6 +228,21 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
                 store.save(&copy, 0).map_err(words)?;
             }
         }
+        "rename" => {
+            let name = field_value(&["name-", with].concat());
+            if let Ok(mut loaded) = store.load(with)
+                && !name.trim().is_empty()
+            {
+                loaded.project.set_name(name.trim());
+                store.save(&loaded.project, loaded.revision).map_err(words)?;
+            }
+        }
+        "save-before" => {
+            if let Some(text) = store.before(with) {
+                let name = format!("{} before", name_in(store, with));
+                transfer::download(&transfer::file_name(&name), &text);
+            }
+        }
         "save" => {
             if let Some(text) = store.raw(with) {
                 transfer::download(&transfer::file_name(&name_in(store, with)), &text);
@@ -184,7 +266,13 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
                 ));
             }
         }
-        "delete" => store.delete(with).map_err(words)?,
+        "delete" => {
+            let name = name_in(store, with);
+            store.delete(with).map_err(words)?;
+            return Ok(format!(
+                "\u{201c}{name}\u{201d} is taken out; it can be brought back below."
+            ));
+        }
         "restore" => store.restore(with),
         "forget" => store.forget(with),
         _ => {}
@@ -210,6 +298,12 @@ fn take_in(store: Store, read: Result<Import, ImportError>) -> String {
     let mut words: Vec<String> = Vec::new();
     for project in projects {
         words.push(match transfer::keep(store, project) {
+            Ok(kept) if store.received(kept.project.id()).is_some() => {
+                format!(
+                    "Opened \u{201c}{}\u{201d} beside your own, as a copy.",
+                    kept.project.name()
+                )
+            }
             Ok(kept) => format!("Opened \u{201c}{}\u{201d}.", kept.project.name()),
             Err(error) => error.to_string(),
         });

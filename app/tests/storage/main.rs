@@ -3,9 +3,11 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a test that cannot go on has failed")]
 
 mod keeping;
+mod passing;
 mod platform;
 mod transfer;
 mod trouble;
+mod versions;
 mod windows;
 
 use std::cell::RefCell;

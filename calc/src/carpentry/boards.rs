@@ -3,16 +3,23 @@
 //! x runs from the front wall, y from the left wall (seen facing forward); the first course lies along y = 0. Seen along the
 //! boards, facing +x, a board's left edge is the one of greater y.
 
+mod across;
 mod notch;
+mod openings;
+mod piece;
 
 use crate::sorting::sort_by;
 use std::fmt;
 
+pub use across::{ACROSS, LEAST_ACROSS_MM, across_mm, heights_mm};
 pub use notch::{Edge, Notch, Opening};
+pub use piece::BoardPiece;
 
-use super::courses::{Courses, CoursesError, Start, courses, usual_least_rip_mm};
+use self::openings::Stretch;
+use super::courses::{Courses, CoursesError, Start, courses_along, usual_least_rip_mm};
 use super::cut_stock::Stock;
 use super::joints::{JointError, JointPlan, JointTask, USUAL_LEAST_PIECE_MM, plan_joints};
+use super::stations::{Station, range_mm};
 use crate::source::Source;
 
 /// Where the marks lie.
@@ -40,8 +47,10 @@ pub const USUAL_STAGGER_MM: f64 = 152.4;
 pub struct BoardTask {
     /// Along the boards, wall to wall. [mm]
     pub run_mm: f64,
-    /// Across the boards, wall to wall. [mm]
+    /// Across the boards, wall to wall; at the front where it is not the same everywhere. [mm]
     pub field_mm: f64,
+    /// Widths of the field from the front wall to the end of the run, where it is not the same everywhere; else none.
+    pub stations: Vec<Station>,
     /// Width that one course covers. [mm]
     pub coverage_mm: f64,
     /// Left free at either end of the run. [mm]
@@ -64,6 +73,10 @@ pub struct BoardTask {
     pub openings: Vec<Opening>,
     /// Cut away around an opening on all four sides. [mm]
     pub opening_clearance_mm: f64,
+    /// Whether boards end at an opening that takes their whole width; else one board runs through and is cut in place.
+    pub end_at_openings: bool,
+    /// Screws side by side on every support: one or two.
+    pub screws_across: u32,
     /// Stock lengths.
     pub stock: Vec<Stock>,
     /// Width of the saw cut. [mm]
@@ -83,29 +96,6 @@ pub struct SupportMark {
     pub offset_mm: f64,
     /// At a butt joint.
     pub joint: bool,
-}
-
-/// A piece of a course.
-#[derive(Clone, Debug, PartialEq)]
-pub struct BoardPiece {
-    /// Its course, counted from 1 at y = 0.
-    pub course: u32,
-    /// Its place in the course, counted from 1 at the front.
-    pub piece: u32,
-    /// Its left end, from the front wall. [mm]
-    pub from_mm: f64,
-    /// Its right end, from the front wall. [mm]
-    pub to_mm: f64,
-    /// Its length. [mm]
-    pub length_mm: f64,
-    /// Covered strip of the field, from the left wall: lower and higher edge. [mm]
-    pub across_mm: (f64, f64),
-    /// Its marks from left to right.
-    pub marks: Vec<SupportMark>,
-    /// What is cut out of it.
-    pub notches: Vec<Notch>,
-    /// Which kind of piece it is: an index into [`BoardLayout::kinds`].
-    pub kind: usize,
 }
 
 /// Pieces that are cut, marked and notched alike.
@@ -132,6 +122,12 @@ pub struct BoardLayout {
     pub stagger_mm: f64,
     /// No rip is narrower than this. [mm]
     pub least_rip_mm: f64,
+    /// False where the last course is somewhere narrower than the least rip or wider than a board, as the field tapers.
+    pub taper_kept: bool,
+    /// Where two boards meet: course, and place from the front wall. [mm]
+    pub joints_mm: Vec<(u32, f64)>,
+    /// True where a joint lies in what an opening takes from its course.
+    pub joint_in_opening: bool,
     /// Sets of joints that were compared.
     pub compared: usize,
     /// True when all of them were.
@@ -188,7 +184,7 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
     if !(field_mm.is_finite() && field_mm > SLACK_MM) {
         return Err(BoardsError::Gap { end: false });
     }
-    let (courses, least_rip_mm) = lay_courses(task, field_mm)?;
+    let (courses, least_rip_mm, taper_kept) = lay_courses(task, field_mm)?;
     let longest_mm = longest_mm(task);
     let support_width_mm = match task.support_width_mm {
         Some(width) => width,
@@ -205,6 +201,7 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
         least_piece_mm: USUAL_LEAST_PIECE_MM.max(2.0 * edge_distance_mm),
         courses: courses.count,
+        no_joint: openings::no_joints(task, &courses, support_width_mm),
         stock: task.stock.clone(),
         kerf_mm: task.kerf_mm,
         end_trim_mm: task.end_trim_mm,
@@ -218,46 +215,76 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         edge_distance_mm,
         stagger_mm,
         least_rip_mm,
+        taper_kept,
+        joints_mm: Vec::new(),
+        joint_in_opening: false,
         compared: joints.compared,
         every_pattern_compared: joints.every_pattern_compared,
     };
     let mut low = task.side_gap_mm;
     for (course, cuts) in (1u32..).zip(&joints.joints_mm) {
-        let high = low + course_width_mm(&courses, course, task.coverage_mm);
-        let mut from = 0.0;
-        for (piece, &to) in (1u32..).zip(cuts.iter().chain([&run_mm])) {
-            let one = BoardPiece {
+        let width = course_width_mm(&courses, course, task.coverage_mm);
+        let last = course == courses.count;
+        for (piece, stretch) in (1u32..).zip(stretches(task, cuts, run_mm, (low, low + width))) {
+            let Stretch { from, to, .. } = stretch;
+            let (from_mm, to_mm) = (task.end_gap_mm + from, task.end_gap_mm + to);
+            let mut one = BoardPiece {
                 course,
                 piece,
-                from_mm: task.end_gap_mm + from,
-                to_mm: task.end_gap_mm + to,
+                from_mm,
+                to_mm,
                 length_mm: to - from,
-                across_mm: (low, high),
-                marks: marks(&joint_task, from, to, piece > 1),
+                across_mm: (low, low + width),
+                widths_mm: Vec::new(),
+                marks: marks(&joint_task, &stretch),
                 notches: Vec::new(),
                 kind: 0,
             };
-            layout.add(cut_out(one, task));
-            from = to;
+            if last {
+                one.taper(&task.stations, task.coverage_mm);
+            }
+            if stretch.joined {
+                layout.joints_mm.push((course, from_mm));
+            }
+            let one = cut_out(one, task);
+            layout.joint_in_opening |= openings::cuts_joint(&one, &stretch);
+            layout.add(one);
         }
-        low = high;
+        low += width;
     }
     Ok(layout)
 }
 
-/// The joints, and the stagger that they keep. Where no joints leave pieces of the usual least length, shorter ones serve, as
-/// long as both their marks are on them; then, where no stagger was asked for, joints in line.
+/// The pieces of a course, before anything is marked.
+fn stretches(task: &BoardTask, cuts: &[f64], run_mm: f64, across_mm: (f64, f64)) -> Vec<Stretch> {
+    if task.end_at_openings {
+        let gaps = openings::gaps(task, run_mm, across_mm);
+        return openings::between(&gaps, cuts, run_mm, longest_mm(task));
+    }
+    openings::between(&[], cuts, run_mm, 0.0)
+}
+
+/// The joints, and the stagger that they keep: clear of openings, else anywhere. Where no joints leave pieces of the
+/// usual least length, shorter ones serve, as long as both their marks are on them; then, where no stagger was asked for, joints in
+/// line.
 fn join(task: &JointTask, asked: bool) -> Result<(JointPlan, f64), BoardsError> {
     let staggers = if asked { vec![task.stagger_mm] } else { vec![task.stagger_mm, 0.0] };
+    let mut no_joints = vec![task.no_joint.clone()];
+    if !task.no_joint.is_empty() {
+        no_joints.push(Vec::new());
+    }
     let mut refused = JointError::Stagger { stagger_mm: task.stagger_mm };
     for stagger_mm in staggers {
         for least_piece_mm in [task.least_piece_mm, 2.0 * task.edge_distance_mm] {
-            match plan_joints(&JointTask { stagger_mm, least_piece_mm, ..task.clone() }) {
-                Ok(plan) => return Ok((plan, stagger_mm)),
-                Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
-                    refused = error;
+            for no_joint in no_joints.clone() {
+                let of = JointTask { stagger_mm, least_piece_mm, no_joint, ..task.clone() };
+                match plan_joints(&of) {
+                    Ok(plan) => return Ok((plan, stagger_mm)),
+                    Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
+                        refused = error;
+                    }
+                    Err(error) => return Err(BoardsError::Joints(error)),
                 }
-                Err(error) => return Err(BoardsError::Joints(error)),
             }
         }
     }
@@ -275,15 +302,21 @@ fn course_width_mm(courses: &Courses, course: u32, coverage_mm: f64) -> f64 {
     }
 }
 
-/// The courses, and the least rip that was held.
-fn lay_courses(task: &BoardTask, field_mm: f64) -> Result<(Courses, f64), BoardsError> {
-    let lay = |least_mm: f64| courses(field_mm, task.coverage_mm, task.start, least_mm);
+/// The courses, the least rip that was held, and whether it and the coverage are kept all along the run.
+fn lay_courses(task: &BoardTask, field_mm: f64) -> Result<(Courses, f64, bool), BoardsError> {
+    let (low, high) = range_mm(&task.stations).unwrap_or((task.field_mm, task.field_mm));
+    let uneven_mm = ((low - task.field_mm).min(0.0), (high - task.field_mm).max(0.0));
+    let lay = |least_mm: f64| {
+        courses_along(field_mm, uneven_mm, task.coverage_mm, task.start, least_mm)
+            .map(|(courses, kept)| (courses, least_mm, kept))
+    };
     let least_mm = task.least_rip_mm.unwrap_or(usual_least_rip_mm(task.coverage_mm));
     match (lay(least_mm), task.least_rip_mm) {
-        (Err(CoursesError::RipTooNarrow { .. }), None) => Ok((lay(0.0), 0.0)),
-        (courses, _) => Ok((courses, least_mm)),
+        // Half a course is only what is usual: less serves where it cannot be had.
+        (Err(CoursesError::RipTooNarrow { .. }) | Ok((.., false)), None) => lay(0.0),
+        (laid, _) => laid,
     }
-    .and_then(|(courses, least_mm)| Ok((courses.map_err(BoardsError::Courses)?, least_mm)))
+    .map_err(BoardsError::Courses)
 }
 
 /// The longest piece that the stock gives. [mm]
@@ -292,15 +325,15 @@ fn longest_mm(task: &BoardTask) -> f64 {
     there.map(|stock| stock.length_mm - task.end_trim_mm).fold(0.0, f64::max)
 }
 
-/// The marks of a piece between two places of the run; all of `task` counts from the run's left end.
-fn marks(task: &JointTask, from: f64, to: f64, joined: bool) -> Vec<SupportMark> {
-    let ends = to < task.run_mm - SLACK_MM;
+/// The marks of a piece; all of `task` counts from the run's left end.
+fn marks(task: &JointTask, stretch: &Stretch) -> Vec<SupportMark> {
+    let Stretch { from, to, joined, joins } = *stretch;
     let near = |a: f64, b: f64| (a - b).abs() < SLACK_MM;
     let mut marks = Vec::new();
     for (support, &at) in task.supports_mm.iter().enumerate() {
         let mark = if joined && near(at, from) {
             SupportMark { support, offset_mm: task.edge_distance_mm, joint: true }
-        } else if ends && near(at, to) {
+        } else if joins && near(at, to) {
             SupportMark { support, offset_mm: to - from - task.edge_distance_mm, joint: true }
         } else if at >= from - SLACK_MM && at <= to + SLACK_MM {
             let offset_mm = (at - from).clamp(0.0, to - from);
@@ -323,7 +356,11 @@ fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
                 opening,
                 task.opening_clearance_mm,
                 (piece.from_mm, piece.to_mm),
-                piece.across_mm,
+                // A board that tapers is as wide as it is in the middle of the cut.
+                (
+                    piece.across_mm.0,
+                    piece.across_mm.0 + piece.width_at_mm(middle_mm(opening, &piece)),
+                ),
             )
         })
         .collect();
@@ -339,6 +376,13 @@ fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
     piece
 }
 
+/// Middle of what an opening takes of a piece along it, from its left end. [mm]
+fn middle_mm(opening: &Opening, piece: &BoardPiece) -> f64 {
+    let from = opening.x_mm.max(piece.from_mm);
+    let to = (opening.x_mm + opening.length_mm).min(piece.to_mm);
+    f64::midpoint(from, to) - piece.from_mm
+}
+
 impl BoardLayout {
     /// Adds a piece and finds its kind.
     fn add(&mut self, mut piece: BoardPiece) {
@@ -352,42 +396,11 @@ impl BoardLayout {
         self.pieces.push(piece);
     }
 
-    /// Number of marks of all pieces.
-    pub fn holes(&self) -> usize {
-        self.pieces.iter().map(|piece| piece.marks.len()).sum()
-    }
-}
-
-impl BoardPiece {
-    /// Width that it covers. [mm]
-    pub fn width_mm(&self) -> f64 {
-        self.across_mm.1 - self.across_mm.0
-    }
-
-    /// The narrowest strip that stays beside a notch; `None` where there is no notch, or where it cuts the piece through. For a
-    /// cut-out inside the board the wider of its two strips counts. [mm]
-    pub fn stays_mm(&self) -> Option<f64> {
-        let beside = self.notches.iter().filter(|notch| notch.edge != Edge::Through);
-        beside.map(|notch| self.width_mm() - notch.depth_mm).min_by(f64::total_cmp)
-    }
-
-    /// Whether both are cut, ripped, marked and notched alike.
-    fn is_like(&self, other: &Self) -> bool {
-        let near = |a: f64, b: f64| (a - b).abs() < SLACK_MM;
-        near(self.length_mm, other.length_mm)
-            && near(self.width_mm(), other.width_mm())
-            && self.marks.len() == other.marks.len()
-            && self.notches.len() == other.notches.len()
-            && self.marks.iter().zip(&other.marks).all(|(a, b)| {
-                a.support == b.support && a.joint == b.joint && near(a.offset_mm, b.offset_mm)
-            })
-            && self.notches.iter().zip(&other.notches).all(|(a, b)| {
-                a.opening == b.opening
-                    && a.edge == b.edge
-                    && near(a.from_mm, b.from_mm)
-                    && near(a.to_mm, b.to_mm)
-                    && near(a.depth_mm, b.depth_mm)
-                    && near(a.inset_mm, b.inset_mm)
-            })
+    /// Number of holes in all pieces: those of every mark, side by side ones counted each.
+    pub fn holes(&self, screws_across: u32) -> usize {
+        let of = |piece: &BoardPiece| -> usize {
+            piece.marks.iter().map(|mark| heights_mm(piece, mark, screws_across).len()).sum()
+        };
+        self.pieces.iter().map(of).sum()
     }
 }

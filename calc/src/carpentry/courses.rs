@@ -131,6 +131,44 @@ pub fn courses(
     Ok(Courses { count, first_mm, last_mm, ripped: true })
 }
 
+/// Courses over a field that is not equally wide: laid by its width at the front; the last course takes up what the field is
+/// narrower and wider elsewhere, by `narrower_mm` (zero or below) and `wider_mm` (zero or above). A balanced start takes a course more
+/// or less where that keeps the last course between the least rip and a full board all along.
+///
+/// The flag says whether it is kept; where no number of courses keeps it, these are the courses of the front.
+///
+/// # Errors
+/// As [`courses`].
+pub fn courses_along(
+    front_mm: f64,
+    (narrower_mm, wider_mm): (f64, f64),
+    coverage_mm: f64,
+    start: Start,
+    least_rip_mm: f64,
+) -> Result<(Courses, bool), CoursesError> {
+    let laid = courses(front_mm, coverage_mm, start, least_rip_mm)?;
+    let kept = |courses: &Courses| {
+        courses.last_mm + wider_mm <= coverage_mm + SLACK_MM
+            && courses.last_mm + narrower_mm >= least_rip_mm.max(1.0) - SLACK_MM
+            && courses.first_mm >= least_rip_mm - SLACK_MM
+    };
+    let even = wider_mm <= SLACK_MM && narrower_mm >= -SLACK_MM;
+    if even || kept(&laid) {
+        return Ok((laid, true));
+    }
+    if start == Start::Full {
+        return Ok((laid, false));
+    }
+    for count in [laid.count + 1, laid.count.saturating_sub(1)] {
+        let rip_mm = (front_mm - (f64::from(count) - 2.0) * coverage_mm) / 2.0;
+        let other = Courses { count, first_mm: rip_mm, last_mm: rip_mm, ripped: true };
+        if count >= 2 && rip_mm > 0.0 && rip_mm <= coverage_mm + SLACK_MM && kept(&other) {
+            return Ok((other, true));
+        }
+    }
+    Ok((laid, false))
+}
+
 /// What a field that is not parallel does to its courses.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RunOut {
@@ -288,6 +326,27 @@ mod tests {
                 proptest::prop_assert!(found.first_mm <= coverage + 1e-9 && found.last_mm <= coverage + 1e-9);
             }
         }
+    }
+
+    /// Worked by hand: 2300 mm in courses of 135 mm leaves 70 mm rips at both ends.
+    #[test]
+    fn the_last_course_takes_up_the_taper() {
+        let along = |front: f64, deltas, start, least| {
+            courses_along(front, deltas, 135.0, start, least).unwrap()
+        };
+        let even = courses(2300.0, 135.0, Start::Balanced, 67.5).unwrap();
+        assert_eq!(along(2300.0, (0.0, 0.0), Start::Balanced, 67.5), (even, true));
+        // From 70 to 90 mm is still one board, and so is 70 down to 68 mm.
+        assert_eq!(along(2300.0, (-2.0, 20.0), Start::Balanced, 67.5), (even, true));
+        // 70 mm and 80 mm more are beyond a board: a course more has rips of 2.5 mm, too narrow; with 20 mm less at the least rip
+        // of 40 mm the rips of 70 mm serve.
+        assert_eq!(along(2300.0, (0.0, 80.0), Start::Balanced, 67.5), (even, false));
+        // 2400 mm leaves 120 mm rips; 20 mm more at the rear takes a course more, of 52.5 to 72.5 mm.
+        let (more, kept) = along(2400.0, (0.0, 20.0), Start::Balanced, 50.0);
+        assert!(kept && more.count == 19 && (more.first_mm - 52.5).abs() < 1e-9, "{more:?}");
+        // A full start has no choice.
+        let (full, kept) = along(2300.0, (-10.0, 0.0), Start::Full, 0.0);
+        assert!(!kept && full.count == 18 && (full.last_mm - 5.0).abs() < 1e-9, "{full:?}");
     }
 
     /// Worked by hand: 90 1/4 against 89 3/4 in over 190 3/4 in, 14 courses.

@@ -1,7 +1,11 @@
 //! Butt joints of boards that are longer than the stock: on supports only, staggered, from the stock that costs least.
 
+mod clear;
+
 use crate::sorting::sort_by;
 use std::fmt;
+
+pub use self::clear::NoJoint;
 
 use super::cut_stock::{CutError, CutPlan, CutTask, MOST_PIECES, Piece, Stock, plan};
 use crate::source::Source;
@@ -33,6 +37,8 @@ const MOST_QUICK: usize = 160;
 const MOST_FULL: usize = 3;
 /// Effort of a quick cut plan.
 const QUICK_EFFORT: u64 = 30_000;
+/// Costs that differ by a smaller part are the same.
+const SAME_COST: f64 = 1e-9;
 /// Slack of comparisons. [mm]
 const SLACK_MM: f64 = 1e-3;
 
@@ -53,6 +59,8 @@ pub struct JointTask {
     pub least_piece_mm: f64,
     /// Number of courses.
     pub courses: u32,
+    /// Where some courses may have no joint.
+    pub no_joint: Vec<NoJoint>,
     /// Stock lengths.
     pub stock: Vec<Stock>,
     /// Width of the saw cut. [mm]
@@ -157,11 +165,11 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
             most_mm: task.support_width_mm / 2.0,
         });
     }
-    let (mut sets, mut every_set) = self::sets(task, &layouts);
+    let (mut sets, mut every_set) = self::courses(task, &layouts);
     if sets.is_empty() {
         // One joint more in each course may keep the stagger that the fewest cannot.
         (layouts, all) = self::layouts(task, longest_mm, 1).ok_or(unreachable)?;
-        (sets, every_set) = self::sets(task, &layouts);
+        (sets, every_set) = self::courses(task, &layouts);
     }
     if layouts.is_empty() {
         return Err(JointError::ShortPiece { least_mm: task.least_piece_mm });
@@ -171,16 +179,25 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
     }
     let mut error = CutError::NoPlanFound;
     let mut quick: Vec<(f64, f64, usize)> = Vec::new();
+    let mut proved = vec![false; sets.len()];
     for (index, set) in sets.iter().enumerate() {
         match cut(task, &layouts, set, QUICK_EFFORT.min(task.effort)) {
-            Ok((_, plan)) => quick.push((plan.cost, plan.waste_mm, index)),
+            Ok((_, plan)) => {
+                proved[index] = plan.proved;
+                quick.push((plan.cost, plan.waste_mm, index));
+            }
             Err(CutError::NoPlanFound) => quick.push((f64::MAX, f64::MAX, index)),
             Err(fault) => error = fault,
         }
     }
     sort_by(&mut quick, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)).then(a.2.cmp(&b.2)));
     let mut best: Option<(Vec<f64>, CutPlan, usize)> = None;
-    for &(.., index) in quick.iter().take(MOST_FULL) {
+    for &(cost, _, index) in quick.iter().take(MOST_FULL) {
+        // A proved cost is not lowered by a full plan.
+        let dearer = |known: f64| cost > known + SAME_COST * known.max(1.0);
+        if proved[index] && best.as_ref().is_some_and(|(_, plan, _)| dearer(plan.cost)) {
+            continue;
+        }
         match cut(task, &layouts, &sets[index], task.effort) {
             Ok((lengths, plan)) => {
                 let better = best.as_ref().is_none_or(|(_, known, _)| {
@@ -194,9 +211,7 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
         }
     }
     let (lengths_mm, cut_plan, index) = best.ok_or(JointError::Cut(error))?;
-    let set = &sets[index];
-    let joints_mm =
-        (0..task.courses as usize).map(|course| layouts[set[course % set.len()]].clone()).collect();
+    let joints_mm = sets[index].iter().map(|layout| layouts[*layout].clone()).collect();
     Ok(JointPlan {
         joints_mm,
         lengths_mm,
@@ -299,13 +314,34 @@ fn extend(
     true
 }
 
+/// Whether joints of two layouts keep the stagger.
+fn are_apart(task: &JointTask, a: &[f64], b: &[f64]) -> bool {
+    let mut pairs = a.iter().flat_map(|x| b.iter().map(move |y| (x - y).abs()));
+    pairs.all(|distance| distance >= task.stagger_mm - SLACK_MM)
+}
+
+/// What each course may take: sets of layouts that follow each other over and over, with others where a course may not have a
+/// joint; and whether these are all.
+fn courses(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
+    let (sets, all) = sets(task, layouts);
+    if task.no_joint.is_empty() {
+        let repeated = sets.iter().map(|set| repeat(task, set));
+        return (repeated.collect(), all);
+    }
+    let taken = sets.iter().filter_map(|set| clear::courses(task, layouts, &repeat(task, set)));
+    let mut courses: Vec<Vec<usize>> = taken.collect();
+    courses.dedup();
+    (courses, false)
+}
+
+/// A set of layouts over all courses.
+fn repeat(task: &JointTask, set: &[usize]) -> Vec<usize> {
+    set.iter().copied().cycle().take(task.courses as usize).collect()
+}
+
 /// Sets of layouts that may follow each other over and over, and whether these are all.
 fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
-    let apart = |a: usize, b: usize| {
-        let mut pairs =
-            layouts[a].iter().flat_map(|x| layouts[b].iter().map(move |y| (x - y).abs()));
-        pairs.all(|distance| distance >= task.stagger_mm - SLACK_MM)
-    };
+    let apart = |a: usize, b: usize| are_apart(task, &layouts[a], &layouts[b]);
     let courses = task.courses as usize;
     let mut sets: Vec<Vec<usize>> =
         (0..layouts.len()).filter(|&a| courses == 1 || apart(a, a)).map(|a| vec![a]).collect();
@@ -317,7 +353,7 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
     // Cheap layouts first, so that a limit cuts off the dear ones.
     let mut order: Vec<(f64, usize)> = (0..layouts.len())
         .map(|layout| {
-            let cost = cut(task, layouts, &[layout], QUICK_EFFORT.min(task.effort))
+            let cost = cut(task, layouts, &repeat(task, &[layout]), QUICK_EFFORT.min(task.effort))
                 .map_or(f64::MAX, |(_, plan)| plan.cost);
             (cost, layout)
         })
@@ -346,18 +382,21 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
     (sets, all)
 }
 
-/// The different lengths of piece, and the cut plan when the courses take the layouts in turn.
+/// The different lengths of piece, and the cut plan when each course takes its layout.
 fn cut(
     task: &JointTask,
     layouts: &[Vec<f64>],
-    set: &[usize],
+    taken: &[usize],
     effort: u64,
 ) -> Result<(Vec<f64>, CutPlan), CutError> {
     let mut pieces: Vec<Piece> = Vec::new();
-    for (turn, &layout) in set.iter().enumerate() {
-        let courses = (task.courses as usize + set.len() - 1 - turn) / set.len();
+    for (course, layout) in taken.iter().enumerate() {
+        if taken.iter().take(course).any(|before| before == layout) {
+            continue;
+        }
+        let courses = taken.iter().filter(|other| *other == layout).count();
         let mut from = 0.0;
-        for &to in layouts[layout].iter().chain([&task.run_mm]) {
+        for &to in layouts[*layout].iter().chain([&task.run_mm]) {
             let length_mm = to - from;
             from = to;
             match pieces.iter_mut().find(|piece| (piece.length_mm - length_mm).abs() < 1e-6) {
@@ -393,6 +432,7 @@ mod tests {
             stagger_mm: 600.0,
             least_piece_mm: 0.0,
             courses: 15,
+            no_joint: Vec::new(),
             stock: [(2400.0, 9.0), (3000.0, 11.5), (3600.0, 14.0)]
                 .map(|(length_mm, price)| Stock {
                     length_mm,
@@ -459,7 +499,8 @@ mod tests {
         for a in 0..layouts.len() {
             for b in 0..layouts.len() {
                 if (layouts[a][0] - layouts[b][0]).abs() >= task.stagger_mm {
-                    let (_, plan) = cut(&task, &layouts, &[a, b], task.effort).unwrap();
+                    let (_, plan) =
+                        cut(&task, &layouts, &repeat(&task, &[a, b]), task.effort).unwrap();
                     assert!(plan.cost >= chosen.cut_plan.cost - 1e-9);
                 }
             }

@@ -4,6 +4,13 @@ use crate::source::Source;
 
 /// Parallelogram law on both diagonals.
 pub static DIAGONALS: Source = Source::identity("shear = (d1^2 - d2^2) / (4 length)");
+/// Where the mean of the squares of both diagonals must lie.
+pub static BOTH_DIAGONALS: Source =
+    Source::identity("parallelogram law: (d1^2 + d2^2) / 2 = length^2 + width^2");
+/// How far the diagonals may miss length and width before one of the measures is called a slip.
+pub static SLIP: Source = Source::common_practice("a tape over a diagonal is read to 0.2 %");
+/// The share of [`SLIP`].
+pub const SLIP_SHARE: f64 = 0.002;
 /// A triangle with sides 3, 4 and 5 has a right angle.
 pub static TRIPLE: Source = Source::identity("3^2 + 4^2 = 5^2");
 
@@ -16,6 +23,27 @@ pub struct Squareness {
     pub angle_deg: f64,
     /// Difference of the diagonals, first less second. [mm]
     pub difference_mm: f64,
+}
+
+impl Squareness {
+    /// How far the rear is shifted across against the front, over the whole length: shear x length / width. Above zero when the
+    /// first diagonal is the longer. [mm]
+    pub fn drift_mm(&self, length_mm: f64, width_mm: f64) -> f64 {
+        let drift_mm = self.shear_mm * length_mm / width_mm;
+        if drift_mm.is_finite() { drift_mm } else { 0.0 }
+    }
+}
+
+/// How far both diagonals together are longer than those of a rectangle of these sides; shorter: below zero. A body that leans has
+/// one longer and one shorter: what is left over is a slip in one of the four measures. [mm]
+pub fn misfit_mm(
+    length_mm: f64,
+    width_mm: f64,
+    first_diagonal_mm: f64,
+    second_diagonal_mm: f64,
+) -> f64 {
+    let squares = first_diagonal_mm * first_diagonal_mm + second_diagonal_mm * second_diagonal_mm;
+    (squares / 2.0).sqrt() - diagonal_mm(length_mm, width_mm)
 }
 
 /// Squareness of a body with equal opposite sides; `None` where the four lengths make no such body.
@@ -76,6 +104,11 @@ mod tests {
             let second = diagonal_mm(length - shear, width);
             let back = squareness(length, width, first, second).unwrap();
             assert!((back.shear_mm - shear).abs() < 1e-9, "{back:?}");
+            // Parallelogram law: sides of length and of hypot(width, shear).
+            let side = diagonal_mm(width, shear);
+            assert!(misfit_mm(length, side, first, second).abs() < 1e-9);
+            let drift = back.drift_mm(length, width);
+            assert!((drift - (first * first - second * second) / (4.0 * width)).abs() < 1e-6);
         }
         assert!((diagonal_mm(4270.0, 1830.0) - 4645.62).abs() < 5e-3);
     }

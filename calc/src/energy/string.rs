@@ -16,6 +16,15 @@ pub const TABLE: Source = Source::transcribed("NEC (NFPA 70)", "table 690.7(A)")
 pub const TABLE_MILD: Source =
     Source::from_memory("NEC (NFPA 70)", "table 690.7(A), rows from 5 to 19 °C");
 
+/// What wire and fuse of a string carry.
+pub const NEC_690_8: Source =
+    Source::transcribed("NEC (NFPA 70)", "690.8: 1.25 · 1.25 of the short-circuit current");
+
+/// What the wire and the fuse of a string must carry, from the panels' short-circuit current. [A]
+pub fn string_wire_a(short_circuit_a: f64) -> f64 {
+    1.5625 * short_circuit_a
+}
+
 /// How the open-circuit voltage is carried from 25 °C to the cold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ColdRule {
@@ -211,6 +220,12 @@ mod tests {
         }
         assert_eq!(table_factor(at(25.0)), Ok(1.0));
         assert_eq!(table_factor(at(-40.5)), Err(StringError::BelowTable));
+    }
+
+    // NEC 690.8 as transcribed: 1.5625 times the short-circuit current.
+    #[test]
+    fn nec_690_8_string_current() {
+        assert!((string_wire_a(8.0) - 12.5).abs() < 1e-12);
     }
 
     #[test]

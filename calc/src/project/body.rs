@@ -1,12 +1,22 @@
 //! The measured body: asked for once, and taken by every sheet that needs its measures.
 
+mod asks;
+mod findings;
+
 use uom::si::length::{meter, millimeter};
 
+pub use self::asks::ASKS;
+use self::asks::{
+    DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WIDTH, WIDTHS, read_diagonals,
+    read_opening, read_ribs, read_station,
+};
 use super::Node;
-use crate::ask::{Ask, BodyPart, Figure};
+use crate::ask::BodyPart;
+use crate::carpentry::stations;
 use crate::fault::Fault;
-use crate::quantity::{LENGTH, Length, Style, UnitSystem};
+use crate::quantity::{Length, Style, UnitSystem};
 use crate::reader::{Notes, Reader, Site};
+use crate::sorting::sort_by;
 
 /// The body of the rig, inside, as far as it was measured.
 ///
@@ -16,8 +26,13 @@ use crate::reader::{Notes, Reader, Site};
 pub struct Body {
     /// Front wall to rear.
     pub length: Option<Length>,
-    /// Left wall to right.
+    /// Left wall to right, for whoever asks for one width: where stations were measured, the
+    /// narrowest of them, which fits everywhere; else the width that was typed.
     pub width: Option<Length>,
+    /// Widths measured along x, from the front rearwards; none where the body is equally wide.
+    pub widths: Vec<Station>,
+    /// Two diagonals, where they were measured.
+    pub diagonals: Option<Diagonals>,
     /// Floor to ceiling.
     pub height: Option<Length>,
     /// Centre lines of the ribs along x, from the front wall, in order.
@@ -28,6 +43,28 @@ pub struct Body {
     pub openings: Vec<Opening>,
     /// What is wrong with the typed measures.
     pub faults: Vec<Fault>,
+}
+
+/// A width measured at one place along the body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Station {
+    /// From the front wall.
+    pub x: Length,
+    /// Left wall to right, there.
+    pub width: Length,
+}
+
+/// Two diagonals measured at one height, from corner to corner.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Diagonals {
+    /// Front left to rear right.
+    pub first: Length,
+    /// Front right to rear left.
+    pub second: Length,
+    /// Length of the rectangle, where it is not the body's.
+    pub length: Option<Length>,
+    /// Width of the rectangle, where it is not the body's.
+    pub width: Option<Length>,
 }
 
 /// An opening in the roof, between its own edges.
@@ -45,84 +82,6 @@ pub struct Opening {
     pub width: Length,
 }
 
-/// The greatest length of a body: longer than any road vehicle. [m]
-const LONGEST: f64 = 30.0;
-
-static LENGTH_ASK: Ask =
-    Ask::measure("length", "Length inside", &LENGTH, ["in", "mm"], (0.2, LONGEST))
-        .optional()
-        .usual("180 in", "4200 mm")
-        .help("Front wall to rear wall, at the height you will work at.")
-        .figure(Figure::BodyLength);
-static WIDTH: Ask = Ask::measure("width", "Width inside", &LENGTH, ["in", "mm"], (0.2, 10.0))
-    .optional()
-    .usual("72 in", "1900 mm")
-    .help("Left wall to right wall, facing forward.")
-    .figure(Figure::BodyWidth);
-static HEIGHT: Ask = Ask::measure("height", "Height inside", &LENGTH, ["in", "mm"], (0.2, 10.0))
-    .optional()
-    .usual("76 in", "1950 mm")
-    .help("Floor to ceiling, where you will stand.")
-    .figure(Figure::Height);
-static RIB_WIDTH: Ask =
-    Ask::measure("rib_width", "Rib face width", &LENGTH, ["in", "mm"], (0.001, 1.0))
-        .optional()
-        .usual("1 1/2 in", "40 mm")
-        .help("Across the face of a rib: the part that a screw can hit.")
-        .figure(Figure::Across);
-static EVEN_COUNT: Ask = Ask::count("count", "Number of ribs", (1, 200)).usual("12", "12");
-static EVEN_FIRST: Ask =
-    Ask::measure("first", "First rib's centre", &LENGTH, ["in", "mm"], (0.0, LONGEST))
-        .usual("8 in", "200 mm")
-        .help("Front wall to the centre line of the first rib.")
-        .figure(Figure::FromFront);
-static EVEN_SPACING: Ask =
-    Ask::measure("spacing", "Spacing, centre to centre", &LENGTH, ["in", "mm"], (0.001, 10.0))
-        .usual("16 in", "400 mm")
-        .help("Centre line to centre line.")
-        .figure(Figure::Spacing);
-static EVEN: Ask =
-    Ask::group("even", "Evenly spaced", &[&EVEN_COUNT, &EVEN_FIRST, &EVEN_SPACING]).optional();
-static MEASURED_ONE: Ask =
-    Ask::measure("", "Rib", &LENGTH, ["in", "mm"], (0.0, LONGEST)).usual("16 in", "400 mm");
-static MEASURED: Ask = Ask::list("measured", "Measured one by one", 1, &MEASURED_ONE)
-    .optional()
-    .help("Hook the tape on the front wall once and read every centre line from there.")
-    .figure(Figure::FromFront);
-static RIB_KINDS: Ask = Ask::either("Rib positions", &[&EVEN, &MEASURED]).optional();
-static RIBS: Ask = Ask::group("ribs", "Ribs (roof bows)", &[&RIB_KINDS]).optional();
-static OPENING_NAME: Ask = Ask::words("name", "Name").usual("roof vent", "roof vent");
-static OPENING_X: Ask =
-    Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, LONGEST))
-        .usual("60 in", "1500 mm")
-        .help("Front wall to the opening's nearer edge.")
-        .figure(Figure::FromFront);
-static OPENING_Y: Ask = Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 10.0))
-    .usual("29 in", "750 mm")
-    .help("Left wall to the opening's nearer edge.")
-    .figure(Figure::FromLeft);
-static OPENING_LENGTH: Ask =
-    Ask::measure("length", "Length of the opening", &LENGTH, ["in", "mm"], (0.001, 10.0))
-        .usual("14 in", "400 mm")
-        .help("Along the body.")
-        .figure(Figure::Along);
-static OPENING_WIDTH: Ask =
-    Ask::measure("width", "Width of the opening", &LENGTH, ["in", "mm"], (0.001, 10.0))
-        .usual("14 in", "400 mm")
-        .help("Across the body.")
-        .figure(Figure::Across);
-static OPENINGS: Ask = Ask::rows(
-    "openings",
-    "Roof openings",
-    "opening",
-    0,
-    &[&OPENING_NAME, &OPENING_X, &OPENING_Y, &OPENING_LENGTH, &OPENING_WIDTH],
-)
-.optional();
-
-/// What is asked of the body.
-pub static ASKS: &[&Ask] = &[&LENGTH_ASK, &WIDTH, &HEIGHT, &RIBS, &RIB_WIDTH, &OPENINGS];
-
 impl Body {
     /// Reads the body of a project file. What is wrong with it is kept in `faults`; the measures
     /// that are right can be used all the same.
@@ -136,22 +95,46 @@ impl Body {
         let mut body = Self {
             length: reader.maybe(&LENGTH_ASK),
             width: reader.maybe(&WIDTH),
+            widths: reader.rows(&WIDTHS, read_station),
+            diagonals: reader.maybe_group(&DIAGONALS, read_diagonals),
             height: reader.maybe(&HEIGHT),
             ribs: reader.maybe_group(&RIBS, read_ribs).unwrap_or_default(),
             rib_width: reader.maybe(&RIB_WIDTH),
-            openings: reader.rows(&OPENINGS, |row| Opening {
-                name: row.words(&OPENING_NAME),
-                x: row.measure(&OPENING_X),
-                y: row.measure(&OPENING_Y),
-                length: row.measure(&OPENING_LENGTH),
-                width: row.measure(&OPENING_WIDTH),
-            }),
+            openings: reader.rows(&OPENINGS, read_opening),
             faults: Vec::new(),
         };
         body.check(&reader);
         (body.faults, _) = notes.faults();
         body.forget_the_wrong();
+        body.width = body.narrowest().or(body.width);
         body
+    }
+
+    /// The widths of the body from one place to another along x, both included: straight between
+    /// the stations; none where no stations were measured.
+    pub fn widths_between(&self, from: Length, to: Length) -> Vec<stations::Station> {
+        stations::between(&self.stations(), from.get::<millimeter>(), to.get::<millimeter>())
+    }
+
+    /// The width at a place along x: straight between the stations, else the one width.
+    pub fn width_at(&self, x: Length) -> Option<Length> {
+        let there = stations::width_at_mm(&self.stations(), x.get::<millimeter>());
+        there.map(Length::new::<millimeter>).or(self.width)
+    }
+
+    fn stations(&self) -> Vec<stations::Station> {
+        let mut stations = Vec::with_capacity(self.widths.len());
+        for station in &self.widths {
+            stations.push(stations::Station {
+                x_mm: station.x.get::<millimeter>(),
+                width_mm: station.width.get::<millimeter>(),
+            });
+        }
+        stations
+    }
+
+    fn narrowest(&self) -> Option<Length> {
+        stations::range_mm(&self.stations()).map(|(low, _)| Length::new::<millimeter>(low))
     }
 
     /// A measure that a sheet may take: its SI value, and how it is written.
@@ -176,12 +159,19 @@ impl Body {
             UnitSystem::Imperial => style.mark(length).text,
             UnitSystem::Metric => style.length(length),
         };
+        let words = match self.widths.len() {
+            2.. if part == BodyPart::Width => {
+                format!("{words}, the narrowest of {} stations", self.widths.len())
+            }
+            _ => words,
+        };
         Some((length.get::<meter>(), words))
     }
 
     /// Notes what cannot be true of a body though every measure can be read.
-    fn check(&self, reader: &Reader<'_>) {
+    fn check(&mut self, reader: &Reader<'_>) {
         let slack = Length::new::<millimeter>(0.01);
+        self.check_stations(reader, slack);
         if let Some((index, _)) =
             self.ribs.windows(2).enumerate().find(|(_, pair)| pair[1] <= pair[0] + slack)
         {
@@ -212,12 +202,37 @@ impl Body {
                     "the opening would reach past the rear wall; check its place and its length",
                 );
             }
-            if self.width.is_some_and(|width| opening.y + opening.width > width + slack) {
+            let ends = [opening.x, opening.x + opening.length];
+            let narrow = ends.into_iter().filter_map(|x| self.width_at(x)).reduce(Length::min);
+            if narrow.is_some_and(|width| opening.y + opening.width > width + slack) {
                 reader.note(
                     &format!("openings.{index}.width"),
                     "the opening would reach past the right wall; check its place and its width",
                 );
             }
+        }
+    }
+
+    /// Stations in order of x, each in its own place within the body; diagonals that fit its sides.
+    fn check_stations(&mut self, reader: &Reader<'_>, slack: Length) {
+        for (index, station) in self.widths.iter().enumerate() {
+            let field = format!("widths.{index}.x");
+            if self.length.is_some_and(|length| station.x > length + slack) {
+                reader.note(
+                    &field,
+                    "this station would lie behind the rear wall; measure it from the front wall",
+                );
+            }
+            let before = self.widths.iter().take(index);
+            if before.into_iter().any(|other| (other.x - station.x).abs() <= slack) {
+                reader.note(&field, "there is a station here already; give each its own place");
+            }
+        }
+        sort_by(&mut self.widths, |a, b| a.x.value.total_cmp(&b.x.value));
+        if let Some(message) =
+            self.diagonals.and_then(|diagonals| self.no_figure(&diagonals, reader.style()))
+        {
+            reader.note("diagonals.second", message);
         }
     }
 
@@ -229,11 +244,16 @@ impl Body {
                 .any(|fault| fault.field.split('.').next() == Some(key) || fault.field.is_empty())
         };
         let (length, width, height) = (wrong("length"), wrong("width"), wrong("height"));
+        let (widths, diagonals) = (wrong("widths"), wrong("diagonals"));
         let (ribs, rib_width, openings) = (wrong("ribs"), wrong("rib_width"), wrong("openings"));
         self.length = self.length.filter(|_| !length);
         self.width = self.width.filter(|_| !width);
         self.height = self.height.filter(|_| !height);
         self.rib_width = self.rib_width.filter(|_| !rib_width);
+        self.diagonals = self.diagonals.filter(|_| !diagonals);
+        if widths {
+            self.widths.clear();
+        }
         if ribs {
             self.ribs.clear();
         }
@@ -245,18 +265,6 @@ impl Body {
 
 fn last_rib(ribs: &[Length]) -> String {
     format!("ribs.measured.{}", ribs.len().saturating_sub(1))
-}
-
-fn read_ribs(reader: &Reader<'_>) -> Vec<Length> {
-    match reader.which(&RIB_KINDS) {
-        Some(0) => reader.group(&EVEN, |even| {
-            let first: Length = even.measure(&EVEN_FIRST);
-            let spacing: Length = even.measure(&EVEN_SPACING);
-            (0..even.count(&EVEN_COUNT)).map(|rib| first + spacing * f64::from(rib)).collect()
-        }),
-        Some(_) => reader.measures(&MEASURED),
-        None => Vec::new(),
-    }
 }
 
 #[cfg(test)]
@@ -285,6 +293,31 @@ mod tests {
         assert_eq!(fields, ["width", "height", "ribs.measured.1"]);
         assert!(body.length.is_some() && body.width.is_none() && body.height.is_none());
         assert!(body.ribs.is_empty());
+    }
+
+    #[test]
+    fn stations_give_a_width_everywhere_and_the_narrowest_to_who_asks_for_one() {
+        let body = read(json!({ "length": "4 m", "width": "1900 mm", "widths": [
+            { "x": "4 m", "width": "1880 mm" }, { "x": "0 mm", "width": "1900 mm" },
+            { "x": "2 m", "width": "1910 mm" } ] }));
+        assert_eq!(body.faults, []);
+        let at = |x: f64| {
+            body.width_at(Length::new::<millimeter>(x)).unwrap().get::<millimeter>().round()
+        };
+        assert_eq!([at(0.0), at(1000.0), at(3000.0), at(4000.0)], [1900.0, 1905.0, 1895.0, 1880.0]);
+        let (width, words) = body.part(BodyPart::Width, Style::new(UnitSystem::Metric)).unwrap();
+        assert!((width - 1.88).abs() < 1e-9);
+        assert_eq!(words, "1880 mm, the narrowest of 3 stations");
+    }
+
+    #[test]
+    fn a_wrong_station_is_named_and_the_one_width_serves() {
+        let body = read(json!({ "length": "4 m", "width": "1900 mm", "widths": [
+            { "x": "0 mm", "width": "1900 mm" }, { "x": "0 mm", "width": "1910 mm" },
+            { "x": "5 m", "width": "1910 mm" }, { "x": "1 m" } ] }));
+        let fields: Vec<&str> = body.faults.iter().map(|fault| fault.field.as_str()).collect();
+        assert_eq!(fields, ["widths.3.width", "widths.1.x", "widths.2.x"]);
+        assert_eq!(body.width.map(|width| width.get::<millimeter>().round()), Some(1900.0));
     }
 
     #[test]

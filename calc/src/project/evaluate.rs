@@ -28,13 +28,13 @@ pub struct Evaluation {
     /// The cut list over all sheets; made when it is first looked at.
     pub cut_list: CutList,
     /// What all of it was worked out from.
-    basis: Basis,
+    pub(super) basis: Basis,
 }
 
 /// What an evaluation was worked out from: what has not changed since need not be worked out again.
 #[derive(Clone, Debug, PartialEq)]
-struct Basis {
-    style: Style,
+pub(super) struct Basis {
+    pub(super) style: Style,
     body: Node,
     /// The sheets as saved, in the order of the file.
     sheets: Vec<Arc<Node>>,

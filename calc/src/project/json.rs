@@ -9,9 +9,9 @@ use crate::fault::Fault;
 use crate::lists::MergedBuyLine;
 
 impl Evaluation {
-    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults,
-    /// `buy_list` and `cut_list`; `weight` of the buy list, and `shopping` where what was typed for
-    /// the list has faults.
+    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults or more than
+    /// its plain measures, `buy_list` and `cut_list`; `weight` of the buy list, and `shopping` where
+    /// what was typed for the list has faults.
     pub fn to_json(&self) -> Json {
         let mut sheets = Map::new();
         for (id, result) in &self.sheets {
@@ -27,8 +27,12 @@ impl Evaluation {
                 .map(cut_bar)
                 .collect::<Vec<_>>(),
         });
+        let mut body = Json::from(&self.body.findings(self.basis.style).outcome);
         if !self.body.faults.is_empty() {
-            document["body"] = json!({ "faults": faults(&self.body.faults) });
+            body["faults"] = faults(&self.body.faults).into();
+        }
+        if body.as_object().is_some_and(|found| !found.is_empty()) {
+            document["body"] = body;
         }
         let weight = &self.shopping().weight;
         document["weight"] = json!({

@@ -108,6 +108,7 @@ pub fn side_by_side(now: &Report, then: &Report, style: Style) -> Table {
     if cost(now) + cost(then) > 0.0 {
         row("To pay", money(cost(now)), money(cost(then)));
     }
+    let mut told: Vec<(&String, &String)> = Vec::new();
     for line in now.buy.iter().chain(&then.buy) {
         let count = |report: &Report| {
             let same =
@@ -115,13 +116,12 @@ pub fn side_by_side(now: &Report, then: &Report, style: Style) -> Table {
             crate::quantity::plain(same.map(|one| one.quantity).sum(), 2)
         };
         let (a, b) = (count(now), count(then));
-        let name = if line.spec.is_empty() {
-            line.item.clone()
-        } else {
-            text!("{}, {}", &line.item, &line.spec)
-        };
-        let first = !rows_have(&rows, &name);
-        if a != b && first {
+        let again = told.contains(&(&line.item, &line.spec));
+        told.push((&line.item, &line.spec));
+        let name = if line.spec.is_empty() { line.item.clone() } else { line.spec.clone() };
+        // What two items share tells neither.
+        let name = if rows_have(&rows, &name) { text!("{}, {}", &line.item, &name) } else { name };
+        if a != b && !again {
             rows.push(TableRow { cells: vec![name, a, b], chosen: false });
         }
     }
@@ -192,7 +192,7 @@ fn proof(report: &Report) -> String {
     if cost - bound <= 1e-6 * cost {
         "proved".to_owned()
     } else {
-        text!("to {}", percent(100.0 * (cost - bound) / cost))
+        text!("within {}", percent(100.0 * (cost - bound) / cost))
     }
 }
 

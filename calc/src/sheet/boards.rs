@@ -8,21 +8,25 @@ mod working;
 
 use crate::sorting::sort_by;
 use crate::text::text;
+use uom::si::f64::Volume;
 use uom::si::length::millimeter;
+use uom::si::volume::liter;
 
 use self::asks::{ASKS, Inputs, read};
 use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS, SupportMark,
-    lay_out,
+    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS,
+    SupportMark, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
 use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
+use crate::carpentry::stations::BETWEEN;
+use crate::coating::gap::{VOLUMES, hole};
 use crate::fault::Fault;
 use crate::lists::{BuyLine, Mark, MarkStrip};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
@@ -48,6 +52,9 @@ pub static SHEET: Sheet = Sheet {
         &LEAST_STRIP,
         &FROM_DATUM,
         &SHOWN_TAPER,
+        &BETWEEN,
+        &ACROSS,
+        &VOLUMES,
         &CHANGE,
         &PATTERNS,
         &KERF_RULE,
@@ -74,6 +81,10 @@ const EFFORT: u64 = 2_000_000;
 struct Worked {
     layout: BoardLayout,
     planned: Planned,
+    holes: usize,
+    filled_holes: usize,
+    /// What the filled holes take.
+    filler: Volume,
 }
 
 fn mm(value: f64) -> Length {
@@ -125,7 +136,11 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
         .collect();
     let planned = Planned::new(wanted, &inputs.shelf, EFFORT)
         .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
-    Ok(Worked { layout, planned })
+    let filled_holes = filled_holes(inputs, &layout);
+    let one =
+        hole(inputs.fill).map_err(|error| vec![Fault::new("fill_depth", error.to_string())])?;
+    let holes = layout.holes(inputs.task.screws_across);
+    Ok(Worked { layout, planned, holes, filled_holes, filler: one * filled_holes as f64 })
 }
 
 fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
@@ -188,7 +203,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
 }
 
 /// `A`, `B`, …, `Z`, `AA`, …
-fn letters(index: usize) -> String {
+pub(super) fn letters(index: usize) -> String {
     let mut text = String::new();
     let mut rest = index;
     loop {
@@ -220,22 +235,53 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("last_rip_mm", layout.courses.last_mm)
         .with("course_edges_mm", edges)
         .with("pieces", pieces)
-        .with("holes", layout.holes())
-        .with("filled_holes", filled_holes(inputs, layout))
+        .with("holes", worked.holes)
+        .with("filled_holes", worked.filled_holes)
+        .with("joint_in_opening", layout.joint_in_opening)
+        .with("filler_l", worked.filler.get::<liter>())
+        .maybe("last_rip_at", last_rip_at(worked))
         .with("cut_plan", worked.planned.record())
 }
 
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {
-    let marks = layout.pieces.iter().flat_map(|piece| &piece.marks);
-    marks.filter(|mark| finish(inputs, mark) == "filled").count()
+    let holes = |piece: &BoardPiece| -> usize {
+        let filled = piece.marks.iter().filter(|mark| finish(inputs, mark) == "filled");
+        filled.map(|mark| heights_mm(piece, mark, inputs.task.screws_across).len()).sum()
+    };
+    layout.pieces.iter().map(holes).sum()
+}
+
+/// Widths of the last course along the run, where it tapers.
+fn last_rip_at(worked: &Worked) -> Option<Vec<Record>> {
+    let widths = last_rips(worked);
+    let record =
+        |(x_mm, rip_mm): &(f64, f64)| Record::new().with("x_mm", *x_mm).with("rip_mm", *rip_mm);
+    (!widths.is_empty()).then(|| widths.iter().map(record).collect())
+}
+
+/// The last course from front to rear: place and width; none where it is equally wide. [mm]
+fn last_rips(worked: &Worked) -> Vec<(f64, f64)> {
+    let mut found: Vec<(f64, f64)> = Vec::new();
+    for piece in &worked.layout.pieces {
+        for station in &piece.widths_mm {
+            let x_mm = piece.from_mm + station.x_mm;
+            // Where two pieces meet both have the width of the joint.
+            if found.last().is_none_or(|(before, _)| x_mm - before > 1e-3) {
+                found.push((x_mm, station.width_mm));
+            }
+        }
+    }
+    found
 }
 
 fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
     let marks = piece.marks.iter().map(|mark| {
+        let across = inputs.task.screws_across;
         Record::new()
             .with("rib", mark.support + 1)
             .with("offset_mm", mark.offset_mm)
             .with("finish", finish(inputs, mark))
+            .maybe("across_mm", (across > 1).then(|| heights_mm(piece, mark, across)))
     });
     let notches = piece.notches.iter().map(|notch| {
         Record::new()
@@ -257,6 +303,8 @@ fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
         .with("y_from_mm", piece.across_mm.0)
         .with("y_to_mm", piece.across_mm.1)
         .with("board", letters(piece.kind))
+        .maybe("left_end_width_mm", piece.widths_mm.first().map(|station| station.width_mm))
+        .maybe("right_end_width_mm", piece.widths_mm.last().map(|station| station.width_mm))
 }
 
 /// The marks of one kind of board, and the lines of its notches among them.
@@ -269,6 +317,9 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
             if mark.joint {
                 note.push_str(", joint");
             }
+            if let [low, high] = *heights_mm(piece, mark, inputs.task.screws_across) {
+                note.push_str(&words::across_words(piece, mark, (low, high), style));
+            }
             Mark { label: text!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
         })
         .collect();
@@ -280,6 +331,12 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
             marks.push(Mark { label, at: mm(at), note: note.clone() });
         }
     }
+    // Where the ripped edge of a last course changes its slant, and how wide it is there.
+    let inside = piece.widths_mm.iter();
+    for station in inside.filter(|one| one.x_mm > 1e-3 && one.x_mm < piece.length_mm - 1e-3) {
+        let note = text!("{} wide here", style.mark(mm(station.width_mm)).text);
+        marks.push(Mark { label: "rip bends".to_owned(), at: mm(station.x_mm), note });
+    }
     sort_by(&mut marks, |a, b| a.at.value.total_cmp(&b.at.value));
     MarkStrip { label, length: mm(piece.length_mm), marks }
 }
@@ -290,7 +347,7 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
         lines.push(BuyLine {
             item: "screw".into(),
             spec: inputs.screw.clone(),
-            quantity: worked.layout.holes() as f64,
+            quantity: worked.holes as f64,
             unit: "each",
             cost: None,
             mass: None,

@@ -296,15 +296,19 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
         .maybe("may_coat", air.map(|air| air.may_coat))
         .maybe("layers", (!others.is_empty()).then_some(others))
-        .with("stages", in_order(&inputs.layers).map(stage).collect::<Vec<_>>())
+        .with("stages", in_order(inputs, worked).map(|(layer, _)| stage(layer)).collect::<Vec<_>>())
         .maybe("supplies", (!supplies.is_empty()).then_some(supplies))
 }
 
-/// The layers in the order in which they go on: those under the sheet's own, its own, those over.
-fn in_order(layers: &[Layer]) -> impl Iterator<Item = &Layer> {
-    let others = || layers.iter().skip(1);
-    let under = others().filter(|layer| !layer.over);
-    under.chain(layers.first()).chain(others().filter(|layer| layer.over))
+/// The layers in the order in which they go on, with what was worked out for each: those under the
+/// sheet's own, its own, those over.
+fn in_order<'a>(
+    inputs: &'a Inputs,
+    worked: &'a Worked,
+) -> impl Iterator<Item = (&'a Layer, &'a WorkedLayer)> {
+    let all = || inputs.layers.iter().zip(&worked.layers);
+    let others = move |over: bool| all().skip(1).filter(move |(layer, _)| layer.over == over);
+    others(false).chain(all().take(1)).chain(others(true))
 }
 
 /// A layer as a schedule takes it.

@@ -172,6 +172,7 @@ struct Battery {
     hours: f64,
     exponent: Option<f64>,
     lead_acid: bool,
+    lithium: bool,
     charge_limit: Option<ElectricCurrent>,
     /// As it was typed.
     capacity: String,
@@ -212,6 +213,7 @@ fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
         hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
         exponent,
         lead_acid: chemistry == "lead_acid" || chemistry == "auto" && exponent.is_some(),
+        lithium: chemistry == "lithium",
         charge_limit: group.maybe(&CHARGE_LIMIT),
         capacity: group.words(&CAPACITY),
         price: group.maybe_number(&BATTERY_PRICE),

@@ -1,7 +1,9 @@
 //! Strips across the ribs: how long, where the screws go, which screw, what to cut and to buy.
 
+mod kinds;
 mod screw;
 mod words;
+mod working;
 
 use crate::text::text;
 use uom::si::f64::{Ratio, Volume};
@@ -9,17 +11,21 @@ use uom::si::length::{meter, millimeter};
 use uom::si::ratio::percent;
 use uom::si::volume::liter;
 
+use self::kinds::{Kind, kinds};
 use self::screw::{Choice, Screwing};
 use super::cut_plan::planned::{Planned, Section, Wanted};
 use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
-use crate::carpentry::setting_out::{
-    EQUAL_SPACING, SettingOutError, marks_by_count, marks_by_spacing,
-};
+use crate::carpentry::setting_out::EQUAL_SPACING;
+use crate::carpentry::stations::BETWEEN;
 use crate::coating::bead::{BEAD, Bead, cartridges};
+use crate::fastening::acceleration::ROAD_VERTICAL;
+use crate::fastening::drill_point::CAPACITY;
 use crate::fastening::length::THREE_THREADS;
+use crate::fastening::screw::HOLES;
+use crate::fastening::sheet_steel::PULL_OUT;
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
@@ -52,10 +58,15 @@ pub static SHEET: Sheet = Sheet {
     ],
     sources: &[
         &STRIP_LENGTH_RULE,
+        &BETWEEN,
         &EQUAL_SPACING,
         &PATTERNS,
         &KERF_RULE,
         &THREE_THREADS,
+        &CAPACITY,
+        &HOLES,
+        &PULL_OUT,
+        &ROAD_VERTICAL,
         &BEAD,
         &MASS_OF_VOLUME,
         &WOOD,
@@ -77,7 +88,7 @@ static STRIP_LENGTH: Ask =
     Ask::measure("length", "Length to span", &LENGTH, ["in", "mm"], (0.02, 15.0))
         .from_body(BodyPart::Width)
         .usual("72 in", "1900 mm")
-        .help("Wall to wall along the rib, before any clearance.")
+        .help("Wall to wall along the rib, before any clearance. Left out: the body's width, at each rib where stations were measured.")
         .figure(Figure::BodyWidth);
 static END_CLEARANCE: Ask =
     Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
@@ -139,9 +150,9 @@ pub static STRIP_LENGTH_RULE: Source = Source::identity("strip = span - 2 x clea
 
 /// What was typed, read.
 struct Inputs {
-    span_mm: f64,
+    /// Wall to wall for each strip, in the order of the ribs.
+    spans_mm: Vec<f64>,
     clearance_mm: f64,
-    strips: u32,
     thickness_mm: f64,
     width_mm: f64,
     per_strip: Option<u32>,
@@ -164,8 +175,8 @@ struct Adhesive {
 
 /// All that is worked out.
 struct Worked {
-    strip_mm: f64,
-    marks_mm: Vec<f64>,
+    /// Strips that are cut and marked alike, the longest first.
+    kinds: Vec<Kind>,
     screws: u32,
     planned: Planned,
     screw: Option<Choice>,
@@ -185,10 +196,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let by_count = reader.which(&COUNT_OR_LIMIT);
     let mut shelf = Shelf::read(reader);
     shelf.weigh(Some(thickness), Some(width));
+    let (spans_mm, clearance_mm) = (read_spans(reader), mm(&END_CLEARANCE));
     let inputs = Inputs {
-        span_mm: mm(&STRIP_LENGTH),
-        clearance_mm: mm(&END_CLEARANCE),
-        strips: reader.count(&STRIPS),
+        spans_mm,
+        clearance_mm,
         thickness_mm: thickness.get::<millimeter>(),
         width_mm: width.get::<millimeter>(),
         per_strip: (by_count == Some(0)).then(|| reader.count(&SCREWS_PER_STRIP)),
@@ -205,10 +216,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
         }),
         centre: rib_centre(reader),
     };
-    if inputs.strip_mm() < 10.0 {
+    if inputs.shortest_mm() < 10.0 {
         reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
-    } else if inputs.strip_mm() <= 2.0 * inputs.end_distance_mm {
-        let half = Length::new::<millimeter>(inputs.strip_mm() / 2.0);
+    } else if inputs.shortest_mm() <= 2.0 * inputs.end_distance_mm {
+        let half = Length::new::<millimeter>(inputs.shortest_mm() / 2.0);
         reader.fault_at(
             &END_DISTANCE,
             text!(
@@ -220,6 +231,29 @@ fn read(reader: &Reader<'_>) -> Inputs {
     inputs
 }
 
+/// The span of each strip: the one typed, or the body's width, at each rib where it was measured at
+/// stations. A number of strips that is not that of the ribs says nothing of their places: then
+/// all take the narrowest.
+fn read_spans(reader: &Reader<'_>) -> Vec<f64> {
+    let body = reader.body();
+    let one = || reader.measure::<Length>(&STRIP_LENGTH).get::<millimeter>();
+    if reader.given(&STRIP_LENGTH) || body.widths.is_empty() {
+        let span_mm = one();
+        return vec![span_mm; reader.count(&STRIPS) as usize];
+    }
+    let strips = reader.count(&STRIPS) as usize;
+    if body.ribs.len() != strips {
+        return vec![one(); strips];
+    }
+    let widths = body.ribs.iter().filter_map(|rib| body.width_at(*rib));
+    let spans_mm: Vec<f64> = widths.map(|width| width.get::<millimeter>()).collect();
+    let words = |value: f64| reader.style().mark(Length::new::<millimeter>(value)).text;
+    let low = spans_mm.iter().copied().fold(f64::INFINITY, f64::min);
+    let high = spans_mm.iter().copied().fold(0.0, f64::max);
+    reader.took(&STRIP_LENGTH, text!("{} to {}, the width at each rib", words(low), words(high)));
+    spans_mm
+}
+
 fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
     let ribs = &reader.body().ribs;
     let all = ribs.iter().fold(Length::default(), |sum, rib| sum + *rib);
@@ -227,30 +261,43 @@ fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
 }
 
 impl Inputs {
-    fn strip_mm(&self) -> f64 {
-        self.span_mm - 2.0 * self.clearance_mm
+    fn strips(&self) -> u32 {
+        u32::try_from(self.spans_mm.len()).unwrap_or(u32::MAX)
+    }
+
+    fn strip_mm(&self, span_mm: f64) -> f64 {
+        span_mm - 2.0 * self.clearance_mm
+    }
+
+    fn shortest_mm(&self) -> f64 {
+        let spans = self.spans_mm.iter().copied();
+        self.strip_mm(spans.reduce(f64::min).unwrap_or(0.0))
     }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work_out(inputs, style)?;
-    let cut_plan = worked.planned.record();
+    let longest = worked.longest();
+    let lengths: Vec<f64> = inputs.spans_mm.iter().map(|span| inputs.strip_mm(*span)).collect();
     let outcome = Record::new()
-        .with("strip_length_mm", worked.strip_mm)
-        .with("strips", inputs.strips)
-        .with("screw_marks_mm", worked.marks_mm.clone())
+        .with("strip_length_mm", longest.length_mm)
+        .with("strips", inputs.strips())
+        .with("screw_marks_mm", longest.marks_mm.clone())
         .with("screws", worked.screws)
-        .with("cut_plan", cut_plan)
+        .with("strip_lengths_mm", lengths)
+        .with("strip_kinds", worked.kinds.iter().map(Kind::record).collect::<Vec<_>>())
+        .with("cut_plan", worked.planned.record())
         .maybe("screw", worked.screw.as_ref().map(Choice::record))
         .maybe("adhesive", worked.glue.as_ref().map(Glue::record));
-    let mut drawings = vec![words::template(inputs, &worked, style)];
+    let mut drawings = vec![words::template(inputs, longest, style)];
     drawings.push(worked.planned.drawing(style));
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
+        tables: words::tables(&worked, style),
         drawings,
-        marks: vec![words::marks(inputs, &worked)],
-        working: words::working(inputs, &worked, style),
+        marks: worked.kinds.iter().map(words::marks).collect(),
+        working: working::working(inputs, &worked, style),
         cautions: words::cautions(inputs),
         buy: buy(inputs, &worked, style),
         centre: inputs.centre,
@@ -261,42 +308,43 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     })
 }
 
+impl Worked {
+    /// The longest strips. Inputs without a strip are found fault with before.
+    fn longest(&self) -> &Kind {
+        static NONE: Kind = Kind::none();
+        self.kinds.first().unwrap_or(&NONE)
+    }
+
+    /// Length of all strips. [mm]
+    fn strips_mm(&self) -> f64 {
+        self.kinds.iter().map(|kind| kind.length_mm * f64::from(kind.count)).sum()
+    }
+}
+
 fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
-    let strip_mm = inputs.strip_mm();
-    let (first, last) = (inputs.end_distance_mm, strip_mm - inputs.end_distance_mm);
-    let marks = match inputs.per_strip {
-        Some(count) => marks_by_count(first, last, count),
-        None => marks_by_spacing(first, last, inputs.limit_mm),
-    };
-    let marks_mm = marks.map_err(|error| {
-        let field = match error {
-            SettingOutError::Count { .. } if inputs.per_strip.is_some() => "screws_per_strip",
-            SettingOutError::Spacing { .. } | SettingOutError::Count { .. } => {
-                "screw_spacing_limit"
-            }
-            _ => "end_distance",
-        };
-        vec![Fault::new(field, error.to_string())]
-    })?;
-    let wanted = Wanted { label: "strip".into(), length_mm: strip_mm, count: inputs.strips };
-    let planned = Planned::new(vec![wanted], &inputs.shelf, EFFORT)
+    let kinds = kinds(inputs)?;
+    let wanted = kinds.iter().map(|kind| Wanted {
+        label: kind.name.clone(),
+        length_mm: kind.length_mm,
+        count: kind.count,
+    });
+    let planned = Planned::new(wanted.collect(), &inputs.shelf, EFFORT)
         .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
-    let screws = u32::try_from(marks_mm.len()).unwrap_or(u32::MAX).saturating_mul(inputs.strips);
+    let screws = kinds.iter().fold(0u32, |sum, kind| sum.saturating_add(kind.screws()));
     let screw = match &inputs.screwing {
         Some(screwing) => Some(screwing.choose(screws, style)?),
         None => None,
     };
-    let glue = match &inputs.adhesive {
-        Some(adhesive) => Some(Glue::new(adhesive, strip_mm, inputs.strips)?),
-        None => None,
-    };
-    Ok(Worked { strip_mm, screws, marks_mm, planned, screw, glue })
+    let mut worked = Worked { kinds, screws, planned, screw, glue: None };
+    if let Some(adhesive) = &inputs.adhesive {
+        worked.glue = Some(Glue::new(adhesive, worked.strips_mm())?);
+    }
+    Ok(worked)
 }
 
 impl Glue {
-    fn new(adhesive: &Adhesive, strip_mm: f64, strips: u32) -> Result<Self, Vec<Fault>> {
-        let bead =
-            Length::new::<millimeter>(strip_mm * f64::from(strips) * f64::from(adhesive.beads));
+    fn new(adhesive: &Adhesive, strips_mm: f64) -> Result<Self, Vec<Fault>> {
+        let bead = Length::new::<millimeter>(strips_mm * f64::from(adhesive.beads));
         let at = |field: &'static str| {
             move |error: crate::coating::range::OutOfRange| {
                 vec![Fault::new(text!("adhesive.{}", &field), error.to_string())]

@@ -1,6 +1,8 @@
 //! What panels yield month by month against what a day needs, and their voltage on the coldest morning.
 
+mod gap;
 mod months;
+mod roof;
 #[cfg(test)]
 mod tests;
 mod words;
@@ -18,20 +20,26 @@ use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::cautions;
+use crate::energy::roof::{CLEAR, LAYOUT, Layout};
 use crate::energy::solar::{
     DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, GROUND, GROUND_REFLECTANCE, Month, Plane, Site,
     SolarError, TILTED_PLANE, day_yield, months,
 };
 use crate::energy::string::{
-    ColdRule, ColdString, METHOD, StringError, TABLE, TABLE_MILD, cold_string, most_in_series,
+    ColdRule, ColdString, METHOD, NEC_690_8, StringError, TABLE, TABLE_MILD, cold_string,
+    most_in_series, string_wire_a,
 };
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{ANGLE, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain};
+use crate::quantity::{
+    ANGLE, CURRENT, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain,
+};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
+use gap::{Short, Store};
+use roof::{ROOF, RoofInputs};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -39,7 +47,18 @@ pub static SHEET: Sheet = Sheet {
     title: "Solar panels",
     trade: "Living in it",
     purpose: "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
-    asks: &[&LATITUDE, &TILT, &AZIMUTH, &CLEARNESS, &PANELS, &LOSS, &NEED, &COLDEST, &CONTROLLER],
+    asks: &[
+        &LATITUDE,
+        &TILT,
+        &AZIMUTH,
+        &CLEARNESS,
+        &PANELS,
+        &LOSS,
+        &NEED,
+        &COLDEST,
+        &CONTROLLER,
+        &ROOF,
+    ],
     sources: &[
         &GEOMETRY,
         &MEAN_DAYS,
@@ -52,11 +71,15 @@ pub static SHEET: Sheet = Sheet {
         &METHOD,
         &TABLE,
         &TABLE_MILD,
+        &NEC_690_8,
+        &LAYOUT,
+        &CLEAR,
     ],
     example: r#"{ "latitude": "43 deg", "tilt": "0 deg", "azimuth": "0 deg",
         "clearness": [0.44, 0.48, 0.5, 0.5, 0.52, 0.54, 0.56, 0.54, 0.52, 0.48, 0.4, 0.38],
-        "panels": { "count": 3, "watts": 120, "voc": "22.5 V", "voc_per_c_percent": -0.3, "in_series": 1 },
-        "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V" }"#,
+        "panels": { "count": 3, "watts": 120, "voc": "22.5 V", "voc_per_c_percent": -0.3, "isc": "7 A", "in_series": 1 },
+        "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V",
+        "roof": { "panel_length": "1190 mm", "panel_width": "540 mm", "walkway": "350 mm" } }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -80,6 +103,7 @@ static AZIMUTH: Ask =
         .help("0 faces the equator, 90 east or west; a flat panel has no direction.");
 static CLEARNESS_ONE: Ask = Ask::number("", "Clearness", (0.05, 0.85)).usual("0.5", "0.5");
 static CLEARNESS: Ask = Ask::list("clearness", "Clearness, one or twelve", 1, &CLEARNESS_ONE)
+    .at_most(12)
     .help("Share of the sun's light that gets through in a month, January first: 0.3 in cloudy winters to 0.7 in deserts; one figure stands for all months.");
 static COUNT: Ask = Ask::count("count", "Number of panels", (1, 100)).usual("2", "2");
 static WATTS: Ask = Ask::number_in("watts", "Rated power of each", "W", (1.0, 2000.0))
@@ -95,6 +119,11 @@ static VOC_PER_C: Ask =
         .optional()
         .usual("-0.3", "-0.3")
         .help("In the data sheet, with a minus; without it the electrical code's table is used.");
+static ISC: Ask =
+    Ask::measure("isc", "Short-circuit current of each", &CURRENT, ["A", "A"], (0.01, 100.0))
+        .optional()
+        .usual("7 A", "7 A")
+        .help("Isc on the label; for the wire and the fuse of a string.");
 static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
     .default("1")
     .usual("1", "1")
@@ -103,8 +132,11 @@ static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"
     .optional()
     .usual("15 lb", "7 kg")
     .help("For the weight on the buy list: in the data sheet, brackets not counted.");
-static PANELS: Ask =
-    Ask::group("panels", "Panels", &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &IN_SERIES, &PANEL_MASS]);
+static PANELS: Ask = Ask::group(
+    "panels",
+    "Panels",
+    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES, &PANEL_MASS],
+);
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
 );
@@ -141,8 +173,11 @@ struct Inputs {
     open_circuit: Option<ElectricPotential>,
     rule: ColdRule,
     in_series: u32,
+    short_circuit_a: Option<f64>,
     loss: f64,
     need: Option<Energy>,
+    store: Option<Store>,
+    roof: Option<RoofInputs>,
     coldest: Option<ThermodynamicTemperature>,
     controller: Option<ElectricPotential>,
 }
@@ -160,29 +195,34 @@ fn read(reader: &Reader<'_>) -> Inputs {
         ground_reflectance: GROUND_REFLECTANCE,
     };
     let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, mass, open_circuit, rule, in_series) = reader.group(&PANELS, |group| {
-        let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
-        let rule = group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
-        if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
-            group.fault_at(&VOC_PER_C, StringError::Coefficient.to_string());
-        }
-        if !group.has_faults() && in_series > count {
-            group.fault_at(
-                &IN_SERIES,
-                text!("there are {} panels; no more than that can be in series", &count),
-            );
-        }
-        let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
-        (count, watts, mass, group.maybe(&VOC), rule, in_series)
-    });
+    let (count, watts, mass, open_circuit, rule, in_series, short_circuit_a) =
+        reader.group(&PANELS, |group| {
+            let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
+            let rule =
+                group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
+            if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
+                group.fault_at(&VOC_PER_C, StringError::Coefficient.to_string());
+            }
+            if !group.has_faults() && in_series > count {
+                group.fault_at(
+                    &IN_SERIES,
+                    text!("there are {} panels; no more than that can be in series", &count),
+                );
+            }
+            let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
+            (count, watts, mass, group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
+        });
     let loss = reader.number(&LOSS) / 100.0;
+    let mut store = None;
     let need = match reader.which(&NEED) {
         Some(0) => reader.maybe_si(&NEED_WH).map(Energy::new::<joule>),
-        Some(_) => reader.sheet(&NEED_SHEET).and_then(|outcome| {
+        // That sheet may charge its battery from this one: its use does not hang on it.
+        Some(_) => reader.sheet_if_ready(&NEED_SHEET).and_then(|outcome| {
             let need = outcome.number("wh_day").map(Energy::new::<watt_hour>);
             if need.is_none() {
                 reader.fault_at(&NEED_SHEET, "this sheet gives no day's use; choose another");
             }
+            store = Some(Store::of(&outcome));
             need
         }),
         None => None,
@@ -196,8 +236,11 @@ fn read(reader: &Reader<'_>) -> Inputs {
         open_circuit,
         rule,
         in_series,
+        short_circuit_a,
         loss,
         need,
+        store,
+        roof: reader.maybe_group(&ROOF, roof::read),
         coldest: reader.maybe(&COLDEST),
         controller: reader.maybe(&CONTROLLER),
     }
@@ -249,6 +292,10 @@ struct Figures {
     cold: Option<ColdString>,
     within_controller: Option<bool>,
     most_in_series: Option<u32>,
+    /// The panel in the cold by the code's table, beside the maker's figure.
+    by_table: Option<ElectricPotential>,
+    layout: Option<Layout>,
+    short: Vec<Short>,
 }
 
 impl Figures {
@@ -267,7 +314,13 @@ impl Figures {
             _ => None,
         };
         let limit = cold.zip(inputs.controller);
-        Ok(Self {
+        let by_table = match (inputs.open_circuit, inputs.coldest, inputs.rule) {
+            (Some(open_circuit), Some(coldest), ColdRule::Coefficient(_)) => {
+                cold_string(open_circuit, ColdRule::Table, coldest, 1).ok().map(|cold| cold.panel)
+            }
+            _ => None,
+        };
+        let mut figures = Self {
             months,
             yields,
             cold,
@@ -278,7 +331,12 @@ impl Figures {
                 .map(|(cold, controller)| most_in_series(cold.panel, controller))
                 .transpose()
                 .map_err(string_fault)?,
-        })
+            by_table,
+            layout: inputs.roof.as_ref().map(roof::laid_out).transpose()?,
+            short: Vec::new(),
+        };
+        figures.short = gap::short(inputs, &figures)?;
+        Ok(figures)
     }
 
     /// Index of the month that brings least.
@@ -304,11 +362,20 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         .collect();
     let mut steps = months::working(inputs, &figures);
     steps.extend(words::string_steps(inputs, &figures, style));
+    let mut drawings = vec![months::bars(inputs, &figures)];
+    let mut record = Record::new().with("months", records);
+    if let (Some(roof), Some(layout)) = (&inputs.roof, &figures.layout) {
+        steps.push(roof::step(roof, layout, style));
+        drawings.push(roof::drawing(roof, layout, inputs.count, style));
+        record = roof::record(layout, record);
+    }
     Ok(Report {
         answers: words::answers(inputs, &figures),
         remarks: words::remarks(inputs, &figures, style),
-        tables: vec![months::table(inputs, &figures)],
-        drawings: vec![months::bars(inputs, &figures)],
+        tables: std::iter::once(months::table(inputs, &figures))
+            .chain(gap::table(inputs, &figures.short))
+            .collect(),
+        drawings,
         working: steps,
         cautions: Caution::all(&cautions::PANELS),
         buy: vec![BuyLine {
@@ -319,12 +386,14 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             cost: None,
             mass: inputs.mass.map(|mass| mass * f64::from(inputs.count)),
         }],
-        outcome: Record::new()
-            .with("months", records)
+        outcome: record
             .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
             .maybe("string_v", figures.cold.map(|cold| cold.string.get::<volt>()))
             .maybe("within_controller", figures.within_controller)
             .maybe("most_in_series", figures.most_in_series.map(|most| most as usize))
+            .maybe("table_voc_v", figures.by_table.map(|panel| panel.get::<volt>()))
+            .maybe("string_wire_a", inputs.short_circuit_a.map(string_wire_a))
+            .with("short", gap::records(&figures.short))
             .with("rated_w", inputs.rated().get::<watt>())
             .maybe("need_wh_day", inputs.need.map(|need| need.get::<watt_hour>())),
         ..Report::default()

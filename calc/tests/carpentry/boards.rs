@@ -9,7 +9,10 @@ use super::{check_cut_plan, close, faulty, list, number, outcome, report, with};
 #[derive(Clone, Debug)]
 struct Rig {
     run: f64,
+    /// Width at the front.
     field: f64,
+    /// How much wider the body is from the middle on, and at the rear.
+    wider: Option<(f64, f64)>,
     ribs: Vec<f64>,
     rib_width: f64,
     /// x, y, length, width.
@@ -25,6 +28,8 @@ struct Rig {
     stock: Vec<f64>,
     kerf: f64,
     shown: Vec<usize>,
+    ends: bool,
+    across: usize,
 }
 
 fn mm(value: f64) -> String {
@@ -42,8 +47,32 @@ impl Rig {
             })
             .collect();
         let ribs: Vec<String> = self.ribs.iter().copied().map(mm).collect();
+        let stations: Vec<Json> = self
+            .stations()
+            .iter()
+            .map(|(x, width)| json!({ "x": mm(*x), "width": mm(*width) }))
+            .collect();
         json!({ "length": mm(self.run), "width": mm(self.field), "rib_width": mm(self.rib_width),
-            "ribs": { "measured": ribs }, "openings": openings })
+            "widths": stations, "ribs": { "measured": ribs }, "openings": openings })
+    }
+
+    fn stations(&self) -> Vec<(f64, f64)> {
+        self.wider.map_or(Vec::new(), |(middle, rear)| {
+            let half = (self.run / 2.0).round();
+            vec![(0.0, self.field), (half, self.field + middle), (self.run, self.field + rear)]
+        })
+    }
+
+    /// Straight between front, middle and rear.
+    fn width_at(&self, x: f64) -> f64 {
+        let Some((middle, rear)) = self.wider else { return self.field };
+        let half = (self.run / 2.0).round();
+        self.field
+            + if x <= half {
+                middle * x / half
+            } else {
+                middle + (rear - middle) * (x - half) / (self.run - half)
+            }
     }
 
     fn inputs(&self) -> Json {
@@ -56,6 +85,7 @@ impl Rig {
             "side_gap": mm(self.side_gap), "start": if self.full { "full" } else { "balanced" },
             "least_rip": self.least_rip.map(mm), "joint_stagger": self.stagger.map(mm),
             "edge_distance": self.edge.map(mm), "shown_ribs": self.shown,
+            "at_openings": if self.ends { "end" } else { "through" }, "screws_across": self.across.to_string(),
             "opening_clearance": mm(self.clearance) })
     }
 }
@@ -70,6 +100,9 @@ fn rig() -> impl Strategy<Value = Rig> {
         prop::option::of(0.0..80.0_f64),
         prop::option::of(0.0..450.0_f64),
         prop::option::of(0.0..24.0_f64),
+        prop::option::of((0.0..40.0_f64, 0.0..40.0_f64)),
+        any::<bool>(),
+        1..=2_usize,
     );
     let stock = prop::collection::vec(1500.0..5000.0_f64, 1..4);
     (ribs, prop::collection::vec(opening, 0..3), sizes, gaps, choices, stock).prop_map(
@@ -93,6 +126,9 @@ fn rig() -> impl Strategy<Value = Rig> {
             Rig {
                 run,
                 field,
+                wider: choices.4.map(|(middle, rear)| (tenth(middle), tenth(rear))),
+                ends: choices.5,
+                across: choices.6,
                 shown: (1..=ribs.len()).step_by(3).collect(),
                 ribs,
                 rib_width: tenth(rib_width),
@@ -148,9 +184,13 @@ fn check(rig: &Rig, got: &Json) {
     let edge = rig.edge.unwrap_or(rig.rib_width / 4.0);
     let (mut holes, mut filled, mut lengths) = (0, 0, Vec::new());
     let mut joints: Vec<Vec<f64>> = Vec::new();
+    let mut in_opening = false;
+    // What the last course is to be at its narrowest and its widest, if its boards can be so.
+    let widths: Vec<f64> = rig.stations().iter().map(|(_, width)| width - rig.field).collect();
+    let wider = widths.iter().copied().fold(0.0, f64::max);
+    let kept = last + wider <= rig.coverage + CLOSE;
     let mut low = rig.side_gap;
     for course in 1..=courses {
-        let high = low + width(course);
         let pieces: Vec<&Json> = list(&got["pieces"])
             .iter()
             .filter(|piece| number(&piece["course"]) as usize == course)
@@ -160,22 +200,39 @@ fn check(rig: &Rig, got: &Json) {
         for (index, piece) in pieces.iter().enumerate() {
             let (from, to) = (number(&piece["from_mm"]), number(&piece["to_mm"]));
             let length = number(&piece["length_mm"]);
+            let high = number(&piece["y_to_mm"]);
+            assert!(near(number(&piece["y_from_mm"]), low));
+            if course < courses || rig.wider.is_none() {
+                assert!(near(high, low + width(course)));
+            } else if kept {
+                check_taper(rig, piece, (low, high), (from, to));
+            }
             assert_eq!(number(&piece["piece"]) as usize, index + 1);
-            assert!(near(from, at) && near(to - from, length) && length > 0.0);
+            assert!(near(to - from, length) && length > 0.0);
+            let joined = index > 0 && near(from, at);
+            let joins =
+                pieces.get(index + 1).is_some_and(|next| near(number(&next["from_mm"]), to));
+            assert!(
+                near(from, at) || gone_through(rig, (at, from), (low, low + width(course))),
+                "a gap from {at} to {from}"
+            );
             assert!(length <= rig.stock.iter().copied().fold(0.0, f64::max) + CLOSE);
             lengths.push(length);
-            assert!(pieces.len() == 1 || length >= 2.0 * edge - CLOSE, "no room for both marks");
+            assert!(!(joined && joins) || length >= 2.0 * edge - CLOSE, "no room for both marks");
             at = to;
-            if index > 0 {
+            if joined {
                 assert!(rig.ribs.iter().any(|rib| near(*rib, from)), "joint off the support");
                 own.push(from);
             }
             let notches = check_notches(rig, piece, (from, to), (low, high));
+            for notch in list(&piece["notches"]) {
+                in_opening |= joined && number(&notch["from_mm"]) < 2e-3
+                    || joins && number(&notch["to_mm"]) > length - 2e-3;
+            }
             let gone = |x: f64| notches.iter().any(|(a, b)| x > a - CLOSE && x < b + CLOSE);
             let mut marks = list(&piece["marks"]).iter();
             for (rib, &centre) in rig.ribs.iter().enumerate() {
-                let joint = (index > 0 && near(centre, from))
-                    || (index + 1 < pieces.len() && near(centre, to));
+                let joint = (joined && near(centre, from)) || (joins && near(centre, to));
                 let place = if joint && near(centre, from) {
                     edge
                 } else if joint {
@@ -194,15 +251,21 @@ fn check(rig: &Rig, got: &Json) {
                 assert!((from + offset - centre).abs() <= half + CLOSE, "off the support");
                 let shown = rig.shown.contains(&(rib + 1));
                 assert_eq!(mark["finish"], if shown { "shown" } else { "filled" });
-                holes += 1;
-                filled += usize::from(!shown);
+                let here = check_across(rig, mark, piece, low);
+                holes += here;
+                if !shown {
+                    filled += here;
+                }
             }
             assert!(marks.next().is_none(), "a mark without a support");
         }
-        assert!(near(at, rig.run - rig.end_gap), "the course ends at {at}");
+        let end = rig.run - rig.end_gap;
+        let reached = near(at, end) || gone_through(rig, (at, end), (low, low + width(course)));
+        assert!(reached, "the course ends at {at}");
         joints.push(own);
-        low = high;
+        low += width(course);
     }
+    assert_eq!(got["joint_in_opening"], in_opening);
     assert_eq!(number(&got["holes"]) as usize, holes);
     assert_eq!(number(&got["filled_holes"]) as usize, filled);
     if let Some(stagger) = rig.stagger {
@@ -218,18 +281,80 @@ fn check(rig: &Rig, got: &Json) {
     assert!(cut.iter().zip(&lengths).all(|(a, b)| near(*a, *b)));
 }
 
+/// Whether openings take the whole width of a course from one place to another.
+fn gone_through(rig: &Rig, (from, to): (f64, f64), (low, high): (f64, f64)) -> bool {
+    let mut at = from;
+    for _ in &rig.openings {
+        for [x, y, length, width] in &rig.openings {
+            let across =
+                y - rig.clearance <= low + CLOSE && y + width + rig.clearance >= high - CLOSE;
+            if across && x - rig.clearance <= at + CLOSE {
+                at = at.max(x + length + rig.clearance);
+            }
+        }
+    }
+    rig.ends && at >= to - CLOSE
+}
+
+/// The last course reaches the right wall, less the side gap, at both ends of a piece.
+fn check_taper(rig: &Rig, piece: &Json, (low, high): (f64, f64), (from, to): (f64, f64)) {
+    let wall = |x: f64| rig.width_at(x) - rig.side_gap;
+    if piece["left_end_width_mm"].is_null() {
+        assert!(near(high, wall(from)) && near(high, wall(to)), "no taper to {high}");
+        return;
+    }
+    let (left, right) = (number(&piece["left_end_width_mm"]), number(&piece["right_end_width_mm"]));
+    assert!(near(low + left, wall(from)), "{} at the left, not {}", low + left, wall(from));
+    assert!(near(low + right, wall(to)), "{} at the right, not {}", low + right, wall(to));
+    assert!(left.max(right) <= high - low + CLOSE && high - low <= rig.coverage + CLOSE);
+}
+
+/// Screws side by side are on the board, apart, and clear of what is cut out; gives how many.
+fn check_across(rig: &Rig, mark: &Json, piece: &Json, low: f64) -> usize {
+    if rig.across == 1 {
+        assert!(mark["across_mm"].is_null());
+        return 1;
+    }
+    let heights: Vec<f64> = list(&mark["across_mm"]).iter().map(number).collect();
+    let width = number(&piece["y_to_mm"]) - low;
+    assert!((1..=2).contains(&heights.len()));
+    let offset = number(&mark["offset_mm"]);
+    for height in &heights {
+        assert!(*height > -CLOSE && *height < width + CLOSE, "{height} on a board of {width}");
+        let mut notches = list(&piece["notches"]).iter();
+        let one_notch = list(&piece["notches"]).len() == 1;
+        let cut = notches
+            .find(|notch| offset > number(&notch["from_mm"]) && offset < number(&notch["to_mm"]));
+        if let (Some(notch), true) = (cut, one_notch) {
+            let (inset, depth) = (number(&notch["inset_mm"]), number(&notch["depth_mm"]));
+            let from_edge = if notch["edge"] == "right" { *height } else { width - *height };
+            assert!(from_edge < inset + CLOSE || from_edge > depth - CLOSE, "in the cut-out");
+        }
+    }
+    if let [a, b] = heights[..] {
+        assert!(b - a >= 2.0 * 15.875 - CLOSE, "{a} and {b}");
+    }
+    heights.len()
+}
+
 /// Every opening that crosses the piece, and no other, is cut out; gives what is cut through.
 fn check_notches(
     rig: &Rig,
     piece: &Json,
     (from, to): (f64, f64),
-    (low, high): (f64, f64),
+    (low, widest): (f64, f64),
 ) -> Vec<(f64, f64)> {
     let notches = list(&piece["notches"]);
     let mut through = Vec::new();
     let mut expected = 0;
     for (index, [x, y, length, width]) in rig.openings.iter().enumerate() {
         let (a, b) = ((x - rig.clearance).max(from), (x + length + rig.clearance).min(to));
+        // A board that tapers is as wide as it is in the middle of the cut.
+        let middle = (x.max(from) + (x + length).min(to)) / 2.0;
+        let high = match piece["left_end_width_mm"].is_null() {
+            true => widest,
+            false => (rig.width_at(middle.clamp(from, to)) - rig.side_gap).min(low + rig.coverage),
+        };
         let (c, d) = ((y - rig.clearance).max(low), (y + width + rig.clearance).min(high));
         // A sliver is beneath what a saw can cut, and rounding decides on it.
         if b - a < CLOSE || d - c < CLOSE {
@@ -452,4 +577,96 @@ fn a_cut_out_inside_a_panel() {
     assert_eq!(notch["edge"], "right");
     close(&notch["depth_mm"], 280.0, 1e-9);
     close(&notch["inset_mm"], 200.0, 1e-9);
+}
+
+/// Worked by hand: a hatch takes ribs 6 (2310) and 7 (2730) from courses 7 to 10; these keep their joints clear of both, others may
+/// have them there.
+#[test]
+fn joints_keep_clear_of_openings() {
+    let opening = json!([{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }]);
+    let with_hatch = with(body(), json!({ "openings": opening }));
+    let joints = |got: &Json, courses: std::ops::RangeInclusive<usize>| -> Vec<f64> {
+        let pieces = list(&got["pieces"]).iter().filter(|piece| {
+            number(&piece["piece"]) > 1.0 && courses.contains(&(number(&piece["course"]) as usize))
+        });
+        pieces.map(|piece| number(&piece["from_mm"])).collect()
+    };
+    let in_hatch = |x: &f64| near(*x, 2310.0) || near(*x, 2730.0);
+    let free = outcome("boards", &body(), &ceiling());
+    assert!(joints(&free, 7..=10).iter().any(in_hatch), "the hatch would change nothing");
+    let got = outcome("boards", &with_hatch, &ceiling());
+    assert!(!joints(&got, 7..=10).iter().any(in_hatch));
+    assert!(joints(&got, 1..=20).iter().any(in_hatch));
+    assert_eq!(got["joint_in_opening"], false);
+}
+
+/// The hatch of above: courses 8 to 10 of 130 from 690 on are cut through from 2197 to 2803; boards that end there are two, of
+/// 2197 and 2677 mm, from stock of 3 m without a joint.
+#[test]
+fn boards_end_at_an_opening_where_asked() {
+    let opening = json!([{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }]);
+    let body = with(body(), json!({ "openings": opening, "width": "1900 mm" }));
+    let inputs = with(
+        ceiling(),
+        json!({ "opening_clearance": "3 mm", "least_rip": "40 mm", "at_openings": "end" }),
+    );
+    let got = outcome("boards", &body, &inputs);
+    let of = |course: f64| -> Vec<(f64, f64)> {
+        let pieces = list(&got["pieces"]).iter().filter(|piece| number(&piece["course"]) == course);
+        pieces.map(|piece| (number(&piece["from_mm"]), number(&piece["to_mm"]))).collect()
+    };
+    for course in [8.0, 9.0, 10.0] {
+        let pieces = of(course);
+        assert_eq!(pieces.len(), 2);
+        assert!(near(pieces[0].1, 2197.0) && near(pieces[1].0, 2803.0), "{pieces:?}");
+    }
+    let notches = list(&got["pieces"]).iter().flat_map(|piece| list(&piece["notches"]));
+    assert!(notches.into_iter().all(|notch| notch["edge"] != "through"));
+    check_cut_plan(&got["cut_plan"], 3.0, 0.0);
+}
+
+/// Worked by hand: 2300 mm at the front takes 18 courses of 135 with rips of 70; 20 mm more at the rear widen the last to 90,
+/// and 5 mm more half-way to 75.
+#[test]
+fn the_last_course_follows_the_stations() {
+    let stations = json!([{ "x": "0 mm", "width": "2300 mm" }, { "x": "2740 mm", "width": "2305 mm" },
+        { "x": "5480 mm", "width": "2320 mm" }]);
+    let uneven = with(body(), json!({ "widths": stations }));
+    let inputs = with(ceiling(), json!({ "coverage": "135 mm" }));
+    let got = outcome("boards", &uneven, &inputs);
+    assert_eq!(got["courses"], 18);
+    close(&got["first_rip_mm"], 70.0, 1e-6);
+    close(&got["last_rip_mm"], 70.0, 1e-6);
+    let along: Vec<(f64, f64)> = list(&got["last_rip_at"])
+        .iter()
+        .map(|one| (number(&one["x_mm"]), number(&one["rip_mm"])))
+        .collect();
+    let at = |x: f64| along.iter().find(|(place, _)| near(*place, x)).map(|(_, rip)| *rip);
+    assert!(at(0.0).is_some_and(|rip| near(rip, 70.0)), "{along:?}");
+    assert!(at(2740.0).is_some_and(|rip| near(rip, 75.0)), "{along:?}");
+    assert!(at(5480.0).is_some_and(|rip| near(rip, 90.0)), "{along:?}");
+    // The same by hand-typed fields, which come before the body's.
+    let typed = with(inputs, json!({ "field": "2300 mm", "field_rear": "2320 mm" }));
+    let by_hand = outcome("boards", &uneven, &typed);
+    let middle = list(&by_hand["last_rip_at"]).len();
+    assert!(middle >= 2 && list(&by_hand["pieces"]).len() >= 18);
+    // What was one width everywhere has no taper.
+    assert!(outcome("boards", &body(), &ceiling())["last_rip_at"].is_null());
+}
+
+/// By the formula: 13 supports, 16 courses of one board each, holes of 6 x 3 mm above the filled screws; two screws across double
+/// every full board's.
+#[test]
+fn filler_and_two_screws_across() {
+    let long = with(ceiling(), json!({ "stock": [{ "length": "6 m" }], "shown_ribs": [1, 13] }));
+    let one = outcome("boards", &body(), &long);
+    let filled = number(&one["filled_holes"]);
+    assert_eq!(filled, number(&one["courses"]) * 11.0);
+    close(&one["filler_l"], filled * std::f64::consts::PI / 4.0 * 36.0 * 3.0 / 1e6, 1e-9);
+    let two = outcome("boards", &body(), &with(long, json!({ "screws_across": 2 })));
+    assert_eq!(number(&two["holes"]), 2.0 * number(&one["holes"]));
+    let mark = &list(&two["pieces"])[3]["marks"][0];
+    close(&mark["across_mm"][0], 130.0 / 4.0, 1e-6);
+    close(&mark["across_mm"][1], 130.0 * 0.75, 1e-6);
+    assert_eq!(list(&list(&two["pieces"])[3]["marks"]).len(), 13);
 }

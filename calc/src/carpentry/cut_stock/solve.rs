@@ -44,6 +44,9 @@ pub(super) fn solve_without_end(model: &Model, effort: &mut Effort) -> Result<So
 }
 
 fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Solved, Failed> {
+    if !has_room(model) {
+        return Err(Failed::Impossible);
+    }
     let mut best = greedy::fill(model);
     let mut part = effort.part(0.1);
     if let Some(full) = greedy::fill_full(model, &mut part)
@@ -159,6 +162,18 @@ fn promising(
         }
     }
     None
+}
+
+/// Whether all bins together have room for all pieces.
+fn has_room(model: &Model) -> bool {
+    let pieces = model.weights.iter().zip(&model.demand);
+    let weight: i64 = pieces.map(|(weight, &count)| weight * i64::from(count)).sum();
+    let mut room = 0_i64;
+    for bin in &model.bins {
+        let Some(limit) = bin.limit else { return true };
+        room = room.saturating_add(bin.capacity.max(0).saturating_mul(i64::from(limit)));
+    }
+    room >= weight
 }
 
 fn finish(best: Option<Packing>, bound: i64, failed: Failed) -> Result<Solved, Failed> {

@@ -7,6 +7,8 @@ use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::boards::{BoardTask, Opening};
 use crate::carpentry::courses::Start;
 use crate::carpentry::moisture::{SPECIES, Species};
+use crate::carpentry::stations::Station;
+use crate::coating::gap::Hole;
 use crate::quantity::{LENGTH, Length};
 use crate::reader::Reader;
 use crate::sheet::cut_plan::planned::Section;
@@ -35,8 +37,12 @@ pub(super) static ASKS: &[&Ask] = &[
     &JOINT_STAGGER,
     &SHOWN_RIBS,
     &OPENING_CLEARANCE,
+    &AT_OPENINGS,
     &FLANGE,
     &SCREW,
+    &SCREWS_ACROSS,
+    &FILL_DIAMETER,
+    &FILL_DEPTH,
     &SPECIES_NAME,
     &LAID,
     &WETTEST,
@@ -51,7 +57,7 @@ static FIELD: Ask =
     Ask::measure("field", "Field, across the boards", &LENGTH, ["in", "mm"], (0.02, 10.0))
         .from_body(BodyPart::Width)
         .usual("72 in", "1900 mm")
-        .help("Left wall to right wall, at the front.")
+        .help("Left wall to right wall, at the front. Left out: the body's width, front and rear by its stations.")
         .figure(Figure::BodyWidth);
 static FIELD_REAR: Ask =
     Ask::measure("field_rear", "Field at the rear", &LENGTH, ["in", "mm"], (0.02, 10.0))
@@ -144,6 +150,15 @@ static OPENING_CLEARANCE: Ask = Ask::measure(
 .usual("1/8 in", "3 mm")
 .help("Cut away beyond the opening's edge, on all four sides.")
 .figure(Figure::Gap);
+static AT_OPENINGS: Ask = Ask::choice(
+    "at_openings",
+    "Boards across an opening",
+    &[
+        ("through", "One board, cut through in place"),
+        ("end", "Two boards that end at the opening"),
+    ],
+)
+.help("Where an opening takes a board's whole width.");
 static FLANGE: Ask =
     Ask::measure("flange", "Trim flange around openings", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
@@ -153,6 +168,22 @@ static FLANGE: Ask =
 static SCREW: Ask = Ask::words("screw", "Screw for the boards")
     .usual("trim-head #8 x 1 5/8 in", "trim-head 4 x 40 mm")
     .help("Its name on the buy list.");
+static SCREWS_ACROSS: Ask = Ask::choice(
+    "screws_across",
+    "Screws across a board",
+    &[("1", "One, in the middle"), ("2", "Two, side by side")],
+)
+.help("On every support.");
+static FILL_DIAMETER: Ask =
+    Ask::measure("fill_diameter", "Hole above a sunk screw", &LENGTH, ["in", "mm"], (0.0, 0.05))
+        .default("6 mm")
+        .usual("1/4 in", "6 mm")
+        .help("Across the hole that is filled: the screw's head.");
+static FILL_DEPTH: Ask =
+    Ask::measure("fill_depth", "How deep screws are sunk", &LENGTH, ["in", "mm"], (0.0, 0.05))
+        .default("3 mm")
+        .usual("1/8 in", "3 mm")
+        .help("From the board's face to the head.");
 static SPECIES_NAME: Ask = Ask::notation(
     "species",
     "Wood",
@@ -182,6 +213,8 @@ pub(super) struct Inputs {
     pub(super) openings_unknown: bool,
     pub(super) flange_mm: Option<f64>,
     pub(super) screw: String,
+    /// What is left above a sunk screw.
+    pub(super) fill: Hole,
     pub(super) species: Option<&'static Species>,
     pub(super) laid_percent: f64,
     pub(super) wettest_percent: f64,
@@ -217,7 +250,8 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         length_mm: opening.length.get::<millimeter>(),
         width_mm: opening.width.get::<millimeter>(),
     });
-    let (run_mm, field_mm, field_rear_mm) = (length(&RUN), length(&FIELD), maybe(&FIELD_REAR));
+    let run_mm = length(&RUN);
+    let (field_mm, field_rear_mm, stations) = read_field(reader, run_mm);
     let (coverage_mm, full_width_mm) = (length(&COVERAGE), maybe(&FULL_WIDTH));
     let start = reader.choice(&START);
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
@@ -230,6 +264,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         task: BoardTask {
             run_mm,
             field_mm,
+            stations,
             coverage_mm,
             end_gap_mm,
             side_gap_mm,
@@ -241,6 +276,8 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             stagger_mm: maybe(&JOINT_STAGGER),
             openings: openings.collect(),
             opening_clearance_mm: length(&OPENING_CLEARANCE),
+            end_at_openings: reader.choice(&AT_OPENINGS) == "end",
+            screws_across: if reader.choice(&SCREWS_ACROSS) == "2" { 2 } else { 1 },
             stock: shelf.stock.clone(),
             kerf_mm: shelf.kerf_mm,
             end_trim_mm: shelf.end_trim_mm,
@@ -262,12 +299,44 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         openings_unknown: body.faults.iter().any(|fault| fault.field.starts_with("openings")),
         flange_mm: maybe(&FLANGE),
         screw: reader.words(&SCREW),
+        fill: Hole::Plain {
+            diameter: reader.measure(&FILL_DIAMETER),
+            depth: reader.measure(&FILL_DEPTH),
+        },
         species: reader.maybe_notation(&SPECIES_NAME, read_species),
         laid_percent: reader.number(&LAID),
         wettest_percent: reader.number(&WETTEST),
     };
     check(reader, &inputs);
     inputs
+}
+
+/// The field at the front, at the rear where it is another, and its widths in between: what was typed, else the body's width, by
+/// its stations where there are some.
+fn read_field(reader: &Reader<'_>, run_mm: f64) -> (f64, Option<f64>, Vec<Station>) {
+    let mm = |length: Length| length.get::<millimeter>();
+    let body = reader.body();
+    if !reader.given(&FIELD) && !reader.given(&FIELD_REAR) {
+        let start = Length::new::<millimeter>(0.0);
+        let stations = body.widths_between(start, Length::new::<millimeter>(run_mm));
+        if let (Some(front), Some(rear)) = (stations.first(), stations.last()) {
+            let words = |width: f64| reader.style().mark(Length::new::<millimeter>(width)).text;
+            reader.took(
+                &FIELD,
+                text!(
+                    "{} at the front, {} at the rear, by stations",
+                    words(front.width_mm),
+                    words(rear.width_mm)
+                ),
+            );
+            return (front.width_mm, Some(rear.width_mm), stations);
+        }
+    }
+    let (field_mm, rear_mm) = (mm(reader.measure(&FIELD)), reader.maybe(&FIELD_REAR).map(mm));
+    let station = |x_mm: f64, width_mm: f64| Station { x_mm, width_mm };
+    let stations = rear_mm
+        .map_or(Vec::new(), |rear_mm| vec![station(0.0, field_mm), station(run_mm, rear_mm)]);
+    (field_mm, rear_mm, stations)
 }
 
 /// What cannot be true though every input can be read.

@@ -1,7 +1,8 @@
 //! The ceiling plan, and every kind of board as a template strip.
 
 use super::{Inputs, Worked, letters, mm, words};
-use crate::carpentry::boards::{BoardPiece, Edge, Notch, SupportMark};
+use crate::carpentry::boards::{BoardPiece, Edge, Notch, heights_mm};
+use crate::carpentry::stations::{range_mm, width_at_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::text::text;
@@ -19,7 +20,8 @@ const MOST_TEMPLATES: usize = 12;
 pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let layout = &worked.layout;
     let task = &inputs.task;
-    let (run, field) = (task.run_mm / 1e3, task.field_mm / 1e3);
+    let widest = range_mm(&task.stations).map_or(task.field_mm, |(_, widest)| widest);
+    let (run, field) = (task.run_mm / 1e3, widest / 1e3);
     // From the body's y to the drawing's.
     let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, field - y_mm / 1e3);
     let mut drawing = Drawing::new(
@@ -29,22 +31,37 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
             &layout.courses.count,
             style.length(mm(task.run_mm)),
             layout.pieces.len(),
-            layout.holes()
+            &worked.holes
         ),
     );
-    drawing.rectangle(Pen::Solid, Fill::Empty, Point::metres(0.0, 0.0), Point::metres(run, field));
+    let mut walls = vec![at(task.run_mm, 0.0), at(0.0, 0.0)];
+    match task.stations.as_slice() {
+        [] => walls.extend([Point::metres(0.0, 0.0), Point::metres(run, 0.0)]),
+        stations => walls.extend(stations.iter().map(|one| at(one.x_mm, one.width_mm))),
+    }
+    drawing.area(Pen::Solid, Fill::Empty, &walls);
     for piece in &layout.pieces {
         let (low, high) = piece.across_mm;
-        drawing.rectangle(Pen::Thin, Fill::Stock, at(piece.from_mm, low), at(piece.to_mm, high));
+        if piece.widths_mm.is_empty() {
+            let far = at(piece.to_mm, high);
+            drawing.rectangle(Pen::Thin, Fill::Stock, at(piece.from_mm, low), far);
+            continue;
+        }
+        let mut outline = vec![at(piece.to_mm, low), at(piece.from_mm, low)];
+        let edge = piece.widths_mm.iter();
+        outline.extend(edge.map(|one| at(piece.from_mm + one.x_mm, low + one.width_mm)));
+        drawing.area(Pen::Thin, Fill::Stock, &outline);
     }
-    for piece in layout.pieces.iter().filter(|piece| piece.piece > 1) {
-        let (low, high) = piece.across_mm;
-        drawing.line(Pen::Cut, &[at(piece.from_mm, low), at(piece.from_mm, high)]);
+    for (course, x) in &layout.joints_mm {
+        let piece = layout.pieces.iter().find(|piece| piece.course == *course);
+        let (low, high) = piece.map_or((0.0, 0.0), |piece| piece.across_mm);
+        drawing.line(Pen::Cut, &[at(*x, low), at(*x, high)]);
     }
     for (index, support) in task.supports_mm.iter().enumerate() {
         if *support <= task.run_mm {
-            drawing.line(Pen::Centre, &[at(*support, 0.0), at(*support, task.field_mm)]);
-            drawing.text(at(*support, task.field_mm), Anchor::Middle, (index + 1).to_string());
+            let wall = width_at_mm(&task.stations, *support).unwrap_or(task.field_mm);
+            drawing.line(Pen::Centre, &[at(*support, 0.0), at(*support, wall)]);
+            drawing.text(at(*support, widest), Anchor::Middle, (index + 1).to_string());
         }
     }
     for (index, opening) in task.openings.iter().enumerate() {
@@ -64,12 +81,13 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         let middle = at(f64::midpoint(x, far_x), f64::midpoint(y, far_y));
         drawing.text(middle, Anchor::Middle, inputs.opening_name(index));
     }
-    if layout.holes() <= MOST_CROSSES {
+    if worked.holes <= MOST_CROSSES {
         for piece in &layout.pieces {
             for mark in &piece.marks {
-                let y = piece.across_mm.0 + mark_height_mm(piece, mark);
-                let hole = at(piece.from_mm + mark.offset_mm, y);
-                drawing.circle(Pen::Mark, Fill::Empty, hole, HOLE_ON_PLAN);
+                for y in heights_mm(piece, mark, task.screws_across) {
+                    let hole = at(piece.from_mm + mark.offset_mm, piece.across_mm.0 + y);
+                    drawing.circle(Pen::Mark, Fill::Empty, hole, HOLE_ON_PLAN);
+                }
             }
         }
     }
@@ -87,27 +105,16 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     }
     drawing.dimension(at(task.run_mm, 0.0), at(0.0, 0.0), 1.5, style.length(mm(task.run_mm)));
     drawing.dimension(at(0.0, 0.0), at(0.0, task.field_mm), 1.5, style.length(mm(task.field_mm)));
-    drawing
-}
-
-/// Where a mark stands across its board, from the right edge: in the middle of what stays. [mm]
-pub(super) fn mark_height_mm(piece: &BoardPiece, mark: &SupportMark) -> f64 {
-    let width = piece.width_mm();
-    let beside = piece
-        .notches
-        .iter()
-        .find(|notch| mark.offset_mm > notch.from_mm && mark.offset_mm < notch.to_mm);
-    match beside {
-        // A cut-out inside the board leaves two strips: the wider one is marked.
-        Some(notch) if notch.edge == Edge::Right => f64::midpoint(notch.depth_mm, width),
-        Some(notch) if notch.edge == Edge::Left => (width - notch.depth_mm) / 2.0,
-        _ => width / 2.0,
+    if let Some(rear) = task.stations.last() {
+        let (wall, corner) = (at(task.run_mm, rear.width_mm), at(task.run_mm, 0.0));
+        drawing.dimension(wall, corner, 1.5, style.length(mm(rear.width_mm)));
     }
+    drawing
 }
 
 /// Where a cut-out lies across its board, from the right edge. [mm]
 pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
-    let width = piece.width_mm();
+    let width = piece.width_at_mm(f64::midpoint(notch.from_mm, notch.to_mm));
     match notch.edge {
         Edge::Right => (notch.inset_mm, notch.depth_mm),
         Edge::Left => (width - notch.depth_mm, width - notch.inset_mm),
@@ -145,8 +152,12 @@ fn template(
     .strip();
     // Up is the left edge: the board as it lies in the plan.
     let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, width - y_mm / 1e3);
-    let far = Point::metres(length, width);
-    drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(0.0, 0.0), far);
+    let mut outline = vec![at(piece.length_mm, 0.0), at(0.0, 0.0)];
+    match piece.widths_mm.as_slice() {
+        [] => outline.extend([at(0.0, piece.width_mm()), at(piece.length_mm, piece.width_mm())]),
+        edge => outline.extend(edge.iter().map(|one| at(one.x_mm, one.width_mm))),
+    }
+    drawing.area(Pen::Solid, Fill::Stock, &outline);
     for notch in &piece.notches {
         let (low, high) = across(piece, notch);
         drawing.rectangle(Pen::Cut, Fill::Waste, at(notch.from_mm, low), at(notch.to_mm, high));
@@ -159,7 +170,9 @@ fn template(
     }
     for mark in &piece.marks {
         let x = mark.offset_mm;
-        drawing.cross(Pen::Mark, at(x, mark_height_mm(piece, mark)));
+        for y in heights_mm(piece, mark, inputs.task.screws_across) {
+            drawing.cross(Pen::Mark, at(x, y));
+        }
         drawing.text(
             Point::metres(x / 1e3, -width * 0.25),
             Anchor::Middle,

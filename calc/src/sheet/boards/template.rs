@@ -1,7 +1,7 @@
 //! Cut-outs beside openings and the screws at a joint, in true size.
 
 use super::{Inputs, Worked, drawing, letters, mm};
-use crate::carpentry::boards::{BoardPiece, Edge, Notch};
+use crate::carpentry::boards::{BoardPiece, Edge, Notch, across_mm, heights_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::text::text;
@@ -17,7 +17,10 @@ pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<D
     let pieces = &worked.layout.pieces;
     let kinds = worked.layout.kinds.iter().filter_map(|kind| pieces.get(kind.first));
     let cut_outs = kinds.flat_map(|piece| piece.notches.iter().map(move |notch| (piece, notch)));
-    let beside = cut_outs.filter(|(_, notch)| notch.edge != Edge::Through).take(MOST);
+    // On a board that tapers the paper's edges would not lie on the board's.
+    let beside = cut_outs
+        .filter(|(piece, notch)| notch.edge != Edge::Through && piece.widths_mm.is_empty())
+        .take(MOST);
     joint(inputs, worked, style)
         .into_iter()
         .chain(beside.map(|(piece, notch)| cut_out(inputs, piece, notch, style)))
@@ -26,7 +29,7 @@ pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<D
 
 /// Both boards' ends on a support, with their screws.
 fn joint(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Drawing> {
-    let joined = worked.layout.pieces.iter().any(|piece| piece.piece > 1);
+    let joined = !worked.layout.joints_mm.is_empty();
     let support = inputs.task.support_width_mm.filter(|_| joined)?;
     let (width, edge) = (inputs.task.coverage_mm, worked.layout.edge_distance_mm);
     let mut drawing = Drawing::new(
@@ -45,7 +48,9 @@ fn joint(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Drawing> {
     drawing.line(Pen::Solid, &[at(0.0, 0.0), at(0.0, width)]);
     for x in [-edge, edge] {
         drawing.line(Pen::Centre, &[at(x, 0.0), at(x, width)]);
-        drawing.cross(Pen::Mark, at(x, width / 2.0));
+        for y in across_mm((0.0, width), inputs.task.screws_across) {
+            drawing.cross(Pen::Mark, at(x, y));
+        }
     }
     drawing.text(at(0.0, width + 6.0), Anchor::Middle, "joint on the support");
     Some(drawing)
@@ -69,7 +74,9 @@ fn cut_out(inputs: &Inputs, piece: &BoardPiece, notch: &Notch, style: Style) -> 
     let (low, high) = drawing::across(piece, notch);
     drawing.rectangle(Pen::Cut, Fill::Empty, at(notch.from_mm, low), at(notch.to_mm, high));
     for mark in piece.marks.iter().filter(|mark| mark.offset_mm > from && mark.offset_mm < to) {
-        drawing.cross(Pen::Mark, at(mark.offset_mm, drawing::mark_height_mm(piece, mark)));
+        for y in heights_mm(piece, mark, inputs.task.screws_across) {
+            drawing.cross(Pen::Mark, at(mark.offset_mm, y));
+        }
     }
     let below = |x: f64| at(x, -6.0);
     let words = |x: f64| style.mark(mm(x)).text;

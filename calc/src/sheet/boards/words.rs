@@ -1,7 +1,7 @@
 //! What the boards sheet says: answers, remarks, the table of boards.
 
-use super::{Inputs, Worked, filled_holes, letters, mm};
-use crate::carpentry::boards::{BoardPiece, Edge, LEAST_STRIP_MM, Notch};
+use super::{Inputs, Worked, last_rips, letters, mm};
+use crate::carpentry::boards::{BoardPiece, Edge, LEAST_STRIP_MM, Notch, SupportMark};
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
 use crate::carpentry::courses::{SHOWN_MM, first_course_range_mm};
 use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
@@ -23,10 +23,40 @@ pub(super) fn kind_label(worked: &Worked, index: usize, style: Style) -> String 
     if kind.count > 1 {
         label.push_str(&text!(", {} alike", &kind.count));
     }
-    if let Some(rip) = rip(worked, &worked.layout.pieces[kind.first]) {
-        label.push_str(&text!(", ripped to {}", style.mark(mm(rip)).text));
+    let piece = &worked.layout.pieces[kind.first];
+    if let Some(rip) = rip_words(worked, piece, style) {
+        label.push_str(&text!(", ripped to {}", &rip));
     }
     label
+}
+
+/// `92 mm`, or `92 mm at the left end, 78 mm at the right`.
+fn rip_words(worked: &Worked, piece: &BoardPiece, style: Style) -> Option<String> {
+    let mark = |value: f64| style.mark(mm(value)).text;
+    match (piece.widths_mm.first(), piece.widths_mm.last()) {
+        (Some(left), Some(right)) => Some(text!(
+            "{} at the left end, {} at the right",
+            mark(left.width_mm),
+            mark(right.width_mm)
+        )),
+        _ => rip(worked, piece).map(mark),
+    }
+}
+
+/// What is said of two screws side by side.
+pub(super) fn across_words(
+    piece: &BoardPiece,
+    mark: &SupportMark,
+    (low, high): (f64, f64),
+    style: Style,
+) -> String {
+    let text = |value: f64| style.mark(mm(value)).text;
+    let above = piece.width_at_mm(mark.offset_mm) - high;
+    if (low - above).abs() < 0.5 {
+        text!(", 2 screws, {} from either edge", text(low))
+    } else {
+        text!(", 2 screws, {} and {} from the right edge", text(low), text(high))
+    }
 }
 
 /// The width to which a piece is ripped. [mm]
@@ -45,23 +75,36 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
     let layout = &worked.layout;
     let courses = &layout.courses;
     let mark = |value: f64| style.mark(mm(value)).text;
-    let rips = if !courses.ripped {
+    let along = last_rips(worked);
+    let rips = if let (Some((_, front)), Some((_, rear))) = (along.first(), along.last()) {
+        text!(
+            "first {}, last ripped from {} at the front to {} at the rear",
+            if layout.pieces[0].width_mm() < inputs.task.coverage_mm - 1e-3 {
+                text!("ripped to {}", mark(courses.first_mm))
+            } else {
+                "full".to_owned()
+            },
+            mark(*front),
+            mark(*rear)
+        )
+    } else if !courses.ripped {
         "no rip".to_owned()
     } else if (courses.first_mm - courses.last_mm).abs() < 1e-3 {
         text!("first and last ripped to {}", mark(courses.first_mm))
     } else {
         text!("last ripped to {}", mark(courses.last_mm))
     };
-    let filled = filled_holes(inputs, layout);
+    let (holes, filled) = (worked.holes, worked.filled_holes);
     let cost = worked.planned.plan.priced.then(|| crate::quantity::money(worked.planned.plan.cost));
     vec![
         Answer::new("Courses", courses.count.to_string()).note(rips),
         Answer::new("Buy", worked.planned.bought_words(style))
             .note(cost.map_or(String::new(), |cost| text!("for {}", &cost))),
-        Answer::new("Holes", layout.holes().to_string()).note(text!(
-            "{} shown, {} filled",
-            layout.holes().saturating_sub(filled),
-            &filled
+        Answer::new("Holes", holes.to_string()).note(text!(
+            "{} shown, {} filled, which takes {} of filler",
+            holes.saturating_sub(filled),
+            &filled,
+            style.volume(worked.filler)
         )),
     ]
 }
@@ -73,6 +116,11 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     if inputs.openings_unknown {
         remarks.push(Remark::warning(
             "An opening of the body has a fault, so no board is notched here: mend it on the body page.",
+        ));
+    }
+    if layout.joint_in_opening {
+        remarks.push(Remark::warning(
+            "A joint lies where an opening cuts into its boards: no other supports give joints with this stock. Longer stock may.",
         ));
     }
     let loose: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
@@ -102,9 +150,10 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             if inputs.balanced() { "" } else { ": a balanced start gives wider ends" }
         )));
     }
-    if layout.pieces.iter().any(|piece| piece.piece > 1) {
+    if !layout.joints_mm.is_empty() {
         remarks.push(joints_remark(inputs, worked, style));
     }
+    remarks.extend(taper_remark(worked, style));
     remarks.extend(first_course_remark(inputs, worked, style));
     if layout.pieces.iter().any(|piece| !piece.notches.is_empty()) {
         remarks.push(Remark::note(
@@ -118,7 +167,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             remarks.push(Remark::note(text!("Rips are measured on the face that shows: tongue or lap ({}) comes on top where it stays.", mark(lap))));
         }
     }
-    remarks.extend(moisture_remark(inputs, style));
+    remarks.extend(moisture_remark(inputs, layout.courses.count, style));
     remarks.extend(worked.planned.remarks(style));
     remarks
 }
@@ -156,6 +205,25 @@ fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
         "the cheapest of the layouts that were compared"
     };
     Remark::note(text!("Joints lie on supports, {}; {} ({}).", &stagger, &choice, &layout.compared))
+}
+
+/// How wide the last course is along the run.
+fn taper_remark(worked: &Worked, style: Style) -> Option<Remark> {
+    let along = last_rips(worked);
+    let mark = |value: f64| style.mark(mm(value)).text;
+    let places: Vec<String> =
+        along.iter().map(|(x, rip)| text!("{} at {}", mark(*rip), mark(*x))).collect();
+    if !worked.layout.taper_kept {
+        return Some(Remark::warning(
+            "The field tapers by more than the last course can take up: somewhere it would be narrower than the least rip, or wider than a board. Share the taper over the courses, or change the start.",
+        ));
+    }
+    (!places.is_empty()).then(|| {
+        Remark::note(text!(
+            "The last course follows the right wall: {} from the front wall. Mark these widths on the board, join them by a straight line, and saw to it.",
+            places.join(", ")
+        ))
+    })
 }
 
 /// How far the first course may lie off at its far end.
@@ -210,7 +278,7 @@ pub(super) fn swelling_mm(inputs: &Inputs) -> Option<f64> {
     Some(least_gap_mm(width, species.tangential, inputs.laid_percent, inputs.wettest_percent))
 }
 
-fn moisture_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
+fn moisture_remark(inputs: &Inputs, courses: u32, style: Style) -> Option<Remark> {
     let (species, gap) = (inputs.species?, swelling_mm(inputs)?);
     if gap <= 0.0 {
         return Some(Remark::note(
@@ -222,12 +290,15 @@ fn moisture_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
         && (low..=high).contains(&inputs.wettest_percent);
     let rough = if inside { "" } else { " (outside 6 to 14 % only a rough figure)" };
     Some(Remark::note(text!(
-        "From {} to {} moisture a flat-sawn board of {} grows {} wider{}: leave that gap at every joint, or let the boards take it up at the sides.",
+        "From {} to {} moisture a flat-sawn board of {} grows {} wider{}: leave that gap at every joint, or let the boards take it up at the sides: {} for all {} courses, where the side gaps leave {}.",
         percent(inputs.laid_percent),
         percent(inputs.wettest_percent),
         &species.name,
         style.small(mm(gap)),
-        &rough
+        &rough,
+        style.error(mm(gap * f64::from(courses))),
+        &courses,
+        style.error(mm(2.0 * inputs.task.side_gap_mm))
     )))
 }
 
@@ -270,7 +341,7 @@ pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Tabl
                 letters(index),
                 kind.count.to_string(),
                 style.mark(mm(first.length_mm)).text,
-                rip(worked, first).map_or("full".to_owned(), |rip| style.mark(mm(rip)).text),
+                rip_words(worked, first, style).unwrap_or_else(|| "full".to_owned()),
                 places.join(" "),
                 notches.join("; "),
             ],

@@ -1,12 +1,14 @@
 //! How the boards sheet comes to its numbers.
 
 use super::words::{first_course, swelling_mm};
-use super::{Inputs, Worked, mm};
+use super::{Inputs, Worked, last_rips, mm};
 use crate::carpentry::boards::{HALF_BEARING, MARKS};
 use crate::carpentry::courses::{
     BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out,
 };
 use crate::carpentry::joints::{ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::stations::BETWEEN;
+use crate::coating::gap::{Hole, VOLUMES};
 use crate::quantity::{Style, percent};
 use crate::report::Step;
 use crate::text::text;
@@ -64,12 +66,13 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         mark(run),
         &MARKS,
     ));
-    if layout.pieces.iter().any(|piece| piece.piece > 1) {
+    let joints = layout.joints_mm.len();
+    if joints > 0 {
         steps.push(Step::new(
             "Joints",
             "joint = support's centre line",
             text!("{} pieces in {} courses", layout.pieces.len(), &courses.count),
-            text!("{} joints", layout.pieces.len() - courses.count as usize),
+            text!("{} joints", &joints),
             &ON_SUPPORTS,
         ));
         steps.push(Step::new(
@@ -129,6 +132,30 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             text!("({} − {}) / {}", mark(task.field_mm), mark(rear), &courses.count),
             style.small(mm(out.each_course_mm)),
             &BALANCED,
+        ));
+    }
+    if let ([front, .., rear], false) = (task.stations.as_slice(), last_rips(worked).is_empty()) {
+        steps.push(Step::new(
+            "Last course at the rear wall",
+            "last + (w − w at the front)",
+            text!("{} + ({} − {})", mark(last), mark(rear.width_mm), mark(front.width_mm)),
+            mark(last + rear.width_mm - front.width_mm),
+            &BETWEEN,
+        ));
+    }
+    if worked.filled_holes > 0 {
+        let Hole::Plain { diameter, depth } = inputs.fill else { return steps };
+        steps.push(Step::new(
+            "Filler for the filled holes",
+            "V = n · π / 4 · d² · h",
+            text!(
+                "{} · π / 4 · ({})² · {}",
+                &worked.filled_holes,
+                style.small(diameter),
+                style.small(depth)
+            ),
+            style.volume(worked.filler),
+            &VOLUMES,
         ));
     }
     if let (Some(species), Some(gap)) = (inputs.species, swelling_mm(inputs)) {

@@ -4,7 +4,7 @@ use crate::sorting::sort_by;
 use crate::text::text;
 use uom::si::temperature_interval::kelvin;
 
-use super::{Inputs, Layer, Worked, WorkedLayer, bought};
+use super::{Inputs, Layer, Worked, WorkedLayer, bought, in_order};
 use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
 use crate::quantity::{Style, Volume, money, percent as write_percent};
 use crate::report::{Answer, Remark, Table, TableRow, texts};
@@ -111,10 +111,17 @@ pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Ta
             chosen: false,
         }
     };
+    let mut rows: Vec<TableRow> = in_order(inputs, worked).map(row).collect();
+    let costs = worked.layers.iter().map(|layer| layer.choice.as_ref()?.cost);
+    if let Some(cost) = costs.sum::<Option<f64>>() {
+        let mut cells = texts(&["together", "", "", "", ""]);
+        cells.push(money(cost));
+        rows.push(TableRow { cells, chosen: false });
+    }
     Some(Table {
-        title: "Layers".into(),
+        title: "Layers, in the order in which they go on".into(),
         heads: texts(&["Product", "Coats", "Wet film", "Needed", "Buy", "Cost"]),
-        rows: inputs.layers.iter().zip(&worked.layers).map(row).collect(),
+        rows,
     })
 }
 

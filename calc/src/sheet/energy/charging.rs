@@ -102,7 +102,8 @@ pub(super) struct Charged {
 impl Battery {
     /// What stays of a charge.
     pub fn kept(&self) -> f64 {
-        if self.lead_acid { 0.85 } else { 0.95 }
+        // The careful one where nobody says what it is.
+        if self.lithium { 0.95 } else { 0.85 }
     }
 }
 

@@ -11,7 +11,7 @@ use crate::ask::{Ask, Figure};
 use crate::fastening::acceleration::{EN_12195, forces};
 use crate::fastening::drill_point::{DrillPoint, for_steel};
 use crate::fastening::hold::used;
-use crate::fastening::length::{Need, least_length, next_length};
+use crate::fastening::length::{Need, least_length, next_length, standard_lengths};
 use crate::fastening::screw::{Screw, by_gauge};
 use crate::fastening::sheet_steel::{allowable, gauge_thickness};
 use crate::fault::Fault;
@@ -146,8 +146,12 @@ impl Screwing {
             return Err(fault(
                 "screw.lengths",
                 text!(
-                    "all of these are too short; at least {} is needed",
-                    style.small(needed.least)
+                    "all of these are too short; at least {} is needed{}",
+                    style.small(needed.least),
+                    next_length(needed.least, &standard_lengths().collect::<Vec<_>>()).map_or(
+                        String::new(),
+                        |next| text!(", as {} in common stock", style.mark(next).text)
+                    )
                 ),
             ));
         };

@@ -44,12 +44,12 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     drawing.line(Pen::Solid, &wall);
     let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
     let [a_height, b_height] =
-        heights.map(|heights| heights.map(|text| text!(", {} up", &text))).unwrap_or_default();
+        heights.map(|heights| heights.map(|text| text!(", {}", &text))).unwrap_or_default();
     for (up, part, volume, height) in
         [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
     {
         drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
-        let words = text!("{} to {}{}", &part, style.volume(volume), &height);
+        let words = text!("{} {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
     }
     if let Some(cup) = inputs.cup {
@@ -77,7 +77,9 @@ pub fn sections(inputs: &Inputs, style: Style) -> Vec<Drawing> {
     let drawings = chunks.enumerate().map(|(part, some)| {
         let title = "Sections across gaps and holes, filled";
         let title = if part == 0 { title.to_owned() } else { text!("{}, continued", title) };
-        let words = some.iter().map(|(name, section)| text!("{}: {}", name, section.words(style)));
+        let words = some
+            .iter()
+            .map(|(name, section)| text!("{}: {}", name, section.words(style).join(", ")));
         let words = text!("{}.", words.collect::<Vec<_>>().join("; "));
         let mut drawing = Drawing::new(title, words);
         let wood = largest * 1.6;
@@ -87,8 +89,10 @@ pub fn sections(inputs: &Inputs, style: Style) -> Vec<Drawing> {
             drawing.rectangle(Pen::Thin, Fill::Stock, Point::metres(0.0, y), far);
             section.draw(&mut drawing, wood / 2.0, y);
             let beside = |down: f64| Point::metres(wood + largest * 0.1, y + largest * down);
-            drawing.text(beside(0.3), Anchor::Start, shortened(name));
-            drawing.text(beside(0.8), Anchor::Start, section.words(style));
+            drawing.text(beside(0.2), Anchor::Start, shortened(name));
+            for (line, words) in section.words(style).into_iter().enumerate() {
+                drawing.text(beside(0.56 + 0.36 * line as f64), Anchor::Start, words);
+            }
         }
         drawing
     });
@@ -114,25 +118,23 @@ impl Section {
         (width.get::<meter>(), depth.get::<meter>())
     }
 
-    /// `3 mm wide, 18 mm deep`.
-    fn words(&self, style: Style) -> String {
+    /// Its size, in short lines: `3 mm wide, 18 mm deep`; `Ø 9 mm to 4 mm`, `4 mm deep`.
+    fn words(&self, style: Style) -> Vec<String> {
+        let deep = |depth| text!("{} deep", style.short(depth));
         match *self {
             Self::Straight(width, depth) => {
-                text!("{} wide, {} deep", style.short(width), style.short(depth))
+                vec![text!("{} wide, {}", style.short(width), deep(depth))]
             }
             Self::Hole(Hole::Plain { diameter, depth }) => {
-                text!("Ø {}, {} deep", style.short(diameter), style.short(depth))
+                vec![text!("Ø {}, {}", style.short(diameter), deep(depth))]
             }
-            Self::Hole(Hole::Countersunk { top, bottom, depth }) => text!(
-                "Ø {} to {}, {} deep",
-                style.short(top),
-                style.short(bottom),
-                style.short(depth)
-            ),
-            // Its depth is seen beside the plug's.
-            Self::Hole(Hole::Plugged { diameter, plug_diameter, .. }) => {
-                text!("Ø {}, plug Ø {}", style.short(diameter), style.short(plug_diameter))
+            Self::Hole(Hole::Countersunk { top, bottom, depth }) => {
+                vec![text!("Ø {} to {}", style.short(top), style.short(bottom)), deep(depth)]
             }
+            Self::Hole(Hole::Plugged { diameter, plug_diameter, depth, .. }) => vec![
+                text!("Ø {}, {}", style.short(diameter), deep(depth)),
+                text!("plug Ø {}", style.short(plug_diameter)),
+            ],
         }
     }
 

@@ -1,6 +1,6 @@
 //! Published methods worked outside this program, through the whole sheet.
 
-use crate::testing::{faulty_fields, number, solved};
+use crate::testing::{faulty_fields, measured, number, solved, solved_in};
 use serde_json::{Value as Json, json};
 
 fn layer(name: &str, mm: f64, conductivity: f64, vapour_factor: f64) -> Json {
@@ -183,4 +183,43 @@ fn faults_name_their_fields() {
         faulty_fields(&layers),
         ["layers.0.thickness", "layers.0.conductivity", "inside.humidity_percent"]
     );
+}
+
+#[test]
+fn ribs_come_from_the_body() {
+    let with = |bridge: Json| {
+        solved_in(
+            measured(),
+            "insulation",
+            json!({ "layers": [ply(), foam(), steel()], "bridge": bridge }),
+        )
+    };
+    let taken = with(json!({ "layer": 2, "web": "1 mm", "conductivity": "50 W/m/K" }));
+    let typed = with(json!({ "layer": 2, "web": "1 mm", "conductivity": "50 W/m/K",
+        "metal_width": "38 mm", "spacing": "420 mm" }));
+    assert!((number(&taken, "u_w_m2k") - number(&typed, "u_w_m2k")).abs() < 1e-12);
+    assert_eq!(taken.as_ref().unwrap().from_body.len(), 2);
+    let report = taken.unwrap();
+    assert_eq!(report.drawings[1].title, "From rib to rib");
+    assert!(report.remarks.iter().any(|remark| remark.text.contains("leaves out rivets")));
+}
+
+/// What the table fills in can be read, says what the table says, and gives a U value in both unit systems.
+#[test]
+fn every_material_fills_a_layer() {
+    use crate::quantity::UnitSystem::{Imperial, Metric};
+    use crate::thermal::materials::MATERIALS;
+    let picks = super::NAME.picks.unwrap();
+    assert_eq!((picks.names)().len(), MATERIALS.len());
+    for (index, material) in MATERIALS.iter().enumerate() {
+        for system in [Imperial, Metric] {
+            let mut row = json!({ "thickness": "40 mm" });
+            for (key, text) in (picks.fills)(index, system) {
+                row[key] = json!(text);
+            }
+            let result = solved("insulation", json!({ "layers": [row] }));
+            let wanted = 0.17 + 0.04 / material.conductivity_w_mk.high;
+            close(number(&result, "r_m2k_w"), wanted, wanted * 1e-3);
+        }
+    }
 }

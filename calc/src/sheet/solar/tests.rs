@@ -1,6 +1,6 @@
 //! Textbook and code examples, through the whole sheet.
 
-use crate::testing::{faulty_fields, number, solved};
+use crate::testing::{faulty_fields, measured, number, solved, solved_in};
 use serde_json::{Value as Json, json};
 
 fn flat(latitude: &str, clearness: Json) -> Json {
@@ -121,4 +121,62 @@ fn faults_name_their_fields() {
     inputs["panels"] = json!({ "count": 2, "watts": 100, "voc": "22 V" });
     inputs["coldest"] = json!("-45 C");
     assert_eq!(faulty_fields(&solved("solar", inputs)), ["coldest"]);
+}
+
+// Counted by hand on 5480 x 2060 mm with a hatch at 2200, 780 of 600 x 500 mm: left of a walkway of 350 mm down the
+// middle, 50 to 855 mm, four of 1190 x 540 mm in the 5380 mm that no hatch reaches into, and as many on the right.
+#[test]
+fn panels_lie_around_the_openings() {
+    let mut inputs = flat("43 deg", json!(0.5));
+    inputs["roof"] = json!({ "panel_length": "1190 mm", "panel_width": "540 mm", "walkway": "350 mm",
+        "walkway_side": "middle" });
+    let result = solved_in(measured(), "solar", inputs.clone());
+    let fits = number(&result, "roof_fits");
+    assert!(fits >= 8.0 && fits <= number(&result, "roof_bound"), "{fits}");
+    let report = result.as_ref().unwrap();
+    assert!(report.drawings.len() == 2 && report.from_body.len() == 2);
+    assert!(report.remarks.iter().any(|r| r.text.contains("takes 8")
+        || r.text.contains("takes 9")
+        || r.text.contains("takes 1")));
+    inputs["panels"]["count"] = json!(40);
+    let many = solved_in(measured(), "solar", inputs.clone()).unwrap();
+    assert!(many.remarks[0].text.contains("of the 40 panels"), "{:?}", many.remarks);
+    inputs["roof"]["walkway"] = json!("2060 mm");
+    assert_eq!(faulty_fields(&solved_in(measured(), "solar", inputs)), ["roof.walkway"]);
+}
+
+// Plain arithmetic of the gap: what lacks, the panels that cover it, days that a full battery makes up for it.
+#[test]
+fn what_closes_the_gap_adds_up() {
+    let mut inputs = flat("50 deg", json!(0.4));
+    inputs["sheet"] = json!("energy");
+    let result = solved_in(measured(), "solar", inputs.clone());
+    let energy = solved_in(
+        measured(),
+        "energy",
+        serde_json::from_str(crate::sheet::energy::SHEET.example).unwrap(),
+    );
+    let need = number(&energy, "wh_day");
+    close(number(&result, "need_wh_day"), need, 1e-9);
+    let short = result.as_ref().unwrap().outcome.list("short").len();
+    let last = format!("short.{}", short - 1);
+    assert_eq!(number(&result, &format!("{last}.month")), 12.0);
+    let brings = number(&result, "months.11.wh_day");
+    let lacks = number(&result, &format!("{last}.lacks_wh_day"));
+    close(lacks, need - brings, 1e-9);
+    let panels = number(&result, &format!("{last}.panels"));
+    assert!(panels * brings / 2.0 >= need && (panels - 1.0) * brings / 2.0 < need);
+    let bridge = number(&result, &format!("{last}.bridge_days"));
+    close(bridge, 200.0 * 12.8 * 0.8 * 0.95 / lacks, 1e-9);
+    // The strongest charger is the 384 W while driving.
+    close(number(&result, &format!("{last}.charge_h_day")), lacks / (384.0 * 0.95 * 0.95), 1e-9);
+    // The tilt that helps most brings what the sheet itself says of it.
+    let tilt = number(&result, &format!("{last}.tilt_deg"));
+    inputs["tilt"] = json!(format!("{tilt} deg"));
+    let tilted = solved_in(measured(), "solar", inputs);
+    close(
+        number(&tilted, "months.11.wh_day"),
+        number(&result, &format!("{last}.tilted_wh_day")),
+        1e-9,
+    );
 }

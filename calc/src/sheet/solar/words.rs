@@ -8,8 +8,8 @@ use uom::si::f64::{ElectricPotential, Energy, ThermodynamicTemperature};
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Figures, Inputs, months};
-use crate::energy::string::{ColdRule, METHOD, TABLE};
+use super::{Figures, Inputs, months, roof};
+use crate::energy::string::{ColdRule, METHOD, NEC_690_8, TABLE, string_wire_a};
 use crate::quantity::{Style, amount, plain};
 use crate::report::{Answer, Remark, Step, Weight};
 
@@ -64,6 +64,22 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         _ => {}
     }
     remarks.extend(need_remark(inputs, figures));
+    if let Some(layout) = &figures.layout {
+        remarks.push(roof::remark(layout, inputs.count));
+    }
+    if let (Some(cold), Some(table)) = (figures.cold, figures.by_table) {
+        remarks.push(Remark::note(text!(
+            "One panel: {} by the maker's figure, {} by the electrical code's table; the maker's comes first.",
+            volts(cold.panel),
+            volts(table)
+        )));
+    }
+    if let Some(short) = inputs.short_circuit_a {
+        remarks.push(Remark::note(text!(
+            "Wire and fuse of each string: for {} or more.",
+            amount(string_wire_a(short), 1, "A")
+        )));
+    }
     if !inputs.count.is_multiple_of(inputs.in_series) {
         remarks.push(Remark::note(text!(
             "{} panels do not make full strings of {}.",
@@ -158,7 +174,7 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
             &TABLE,
         ),
     };
-    vec![
+    let mut steps = vec![
         Step::new("Panel on the coldest morning", formula, numbers, volts(cold.panel), source),
         Step::new(
             "String on the coldest morning",
@@ -167,5 +183,15 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
             volts(cold.string),
             &METHOD,
         ),
-    ]
+    ];
+    if let Some(short) = inputs.short_circuit_a {
+        steps.push(Step::new(
+            "Wire and fuse of a string carry",
+            "I = 1.25 · 1.25 · Isc",
+            text!("1.5625 · {}", amount(short, 2, "A")),
+            amount(string_wire_a(short), 2, "A"),
+            &NEC_690_8,
+        ));
+    }
+    steps
 }

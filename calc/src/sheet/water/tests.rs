@@ -32,3 +32,19 @@ fn faults_name_their_fields() {
     );
     assert_eq!(faulty_fields(&result), ["people", "use", "tank", "empty_share_percent"]);
 }
+
+// Plain arithmetic: 60 l and 12 l a day; 4.7 A of 12.8 V for a minute and a half.
+#[test]
+fn a_waste_tank_and_a_pump() {
+    let mut inputs = json!({ "people": 2, "use": "6 l", "tank": "70 l", "grey_tank": "60 l",
+        "pump_flow": "8 l/min", "pump_current": "4.7 A" });
+    let result = solved("water", inputs.clone());
+    assert!((number(&result, "grey_days") - 5.0).abs() < 1e-9);
+    assert!((number(&result, "grey_mass_kg") - 60.0 * 0.998).abs() < 1e-9);
+    assert!((number(&result, "pump_w") - 60.16).abs() < 1e-9);
+    assert!((number(&result, "pump_wh_day") - 60.16 * 1.5 / 60.0).abs() < 1e-9);
+    let report = result.unwrap();
+    assert!(report.remarks[0].text.contains("before the fresh water"), "{:?}", report.remarks);
+    inputs["grey_tank"] = json!("90 l");
+    assert!(!solved("water", inputs).unwrap().remarks[0].text.contains("before the fresh"));
+}

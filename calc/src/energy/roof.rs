@@ -1,0 +1,394 @@
+//! Equal panels on a roof, around its openings, beside a walkway: how many fit, and where.
+//!
+//! Panels lie in straight rows, each row with all its panels one way round. The roof is cut across
+//! at the openings and at places where a panel may end; each piece has rows of its own, and the
+//! best cuts and rows are found by dynamic programming. The same is done along the roof, and the
+//! better of both is taken. A layout that fills the free area as far as whole panels can is proved;
+//! for any other the bound is handed out beside it.
+
+use std::fmt;
+
+use crate::sorting::sort_by;
+use crate::source::Source;
+
+/// How the layout is found.
+pub const LAYOUT: Source = Source::identity(
+    "rows of equal panels between cuts at the openings, the best by dynamic programming; no more than free area over panel area",
+);
+/// What is left free.
+pub const CLEAR: Source =
+    Source::common_practice("panels 50 mm clear of edges and openings, 20 mm apart");
+
+/// An upright rectangle on the roof: x along the body from the front, y across it. [m]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rect {
+    /// Nearest corner, along.
+    pub x: f64,
+    /// Nearest corner, across.
+    pub y: f64,
+    /// Along.
+    pub length: f64,
+    /// Across.
+    pub width: f64,
+}
+
+/// Where the walkway runs, from front to rear.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Along the left edge.
+    Left,
+    /// Down the middle.
+    Middle,
+    /// Along the right edge.
+    Right,
+    /// Where it costs the fewest panels.
+    Best,
+}
+
+/// A roof and what is to be kept free on it; lengths in m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Roof<'a> {
+    /// 0.1 to 30.
+    pub length: f64,
+    /// 0.1 to 10.
+    pub width: f64,
+    /// Openings.
+    pub openings: &'a [Rect],
+    /// From the roof's edges, 0 to 2.
+    pub edge: f64,
+    /// From the openings, 0 to 2.
+    pub clearance: f64,
+    /// From panel to panel, 0 to 1.
+    pub gap: f64,
+    /// Width of a walkway, and its side.
+    pub walkway: Option<(f64, Side)>,
+}
+
+/// Panels on a roof.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Layout {
+    /// The places of panels, from the front rearwards.
+    pub places: Vec<Rect>,
+    /// The walkway, where there is one.
+    pub walkway: Option<Rect>,
+    /// No layout has more.
+    pub bound: usize,
+}
+
+impl Layout {
+    /// Whether no layout can have more panels.
+    pub fn proved(&self) -> bool {
+        self.places.len() == self.bound
+    }
+}
+
+/// Why there is no layout.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum RoofError {
+    /// The roof is out of range.
+    Roof,
+    /// The panel is out of range.
+    Panel,
+    /// A clearance or gap is out of range.
+    Clearance,
+    /// The walkway is out of range.
+    Walkway,
+}
+
+impl fmt::Display for RoofError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Roof => "the roof must be from 0.1 to 30 m long and from 0.1 to 10 m wide",
+            Self::Panel => "a panel must be from 0.1 to 5 m long and wide",
+            Self::Clearance => {
+                "edge and opening clearance must be from 0 to 2 m, the gap from 0 to 1 m"
+            }
+            Self::Walkway => "the walkway must be narrower than the roof",
+        })
+    }
+}
+
+impl std::error::Error for RoofError {}
+
+/// As many equal panels as fit in rows.
+///
+/// # Errors
+/// A figure out of range.
+pub fn layout(roof: &Roof<'_>, panel: (f64, f64)) -> Result<Layout, RoofError> {
+    let side = 0.1..=5.0;
+    if !(0.1..=30.0).contains(&roof.length) || !(0.1..=10.0).contains(&roof.width) {
+        return Err(RoofError::Roof);
+    }
+    if !side.contains(&panel.0) || !side.contains(&panel.1) {
+        return Err(RoofError::Panel);
+    }
+    let clear = 0.0..=2.0;
+    if !clear.contains(&roof.edge)
+        || !clear.contains(&roof.clearance)
+        || !(0.0..=1.0).contains(&roof.gap)
+    {
+        return Err(RoofError::Clearance);
+    }
+    let mut best: Option<Layout> = None;
+    for walkway in walkways(roof)? {
+        let field = Field::of(roof, walkway);
+        let bound = field.bound(panel);
+        let mut places = field.places(panel);
+        if places.len() < bound {
+            let turned = field.turned().places((panel.1, panel.0));
+            if turned.len() > places.len() {
+                places = turned.into_iter().map(Rect::turned).collect();
+            }
+        }
+        sort_by(&mut places, |a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+        let better = best.as_ref().is_none_or(|best| places.len() > best.places.len());
+        // Whatever the walkway's place, no layout has more than the best of the bounds.
+        let bound = best.as_ref().map_or(bound, |best| best.bound.max(bound));
+        match &mut best {
+            Some(best) if !better => best.bound = bound,
+            _ => best = Some(Layout { places, walkway, bound }),
+        }
+    }
+    best.ok_or(RoofError::Walkway)
+}
+
+/// The walkways to try.
+fn walkways(roof: &Roof<'_>) -> Result<Vec<Option<Rect>>, RoofError> {
+    let Some((width, side)) = roof.walkway else { return Ok(vec![None]) };
+    if !(0.0..roof.width).contains(&width) {
+        return Err(RoofError::Walkway);
+    }
+    let at = |y: f64| Some(Rect { x: 0.0, y, length: roof.length, width });
+    let (middle, right) = (at((roof.width - width) / 2.0), at(roof.width - width));
+    Ok(match side {
+        Side::Left => vec![at(0.0)],
+        Side::Middle => vec![middle],
+        Side::Right => vec![right],
+        Side::Best => vec![middle, at(0.0), right],
+    })
+}
+
+/// Lengths that differ by less are the same.
+const SLACK: f64 = 1e-7;
+/// Most places where pieces may start, and rows.
+const MOST_STARTS: usize = 20;
+
+/// Where panels may lie, and what is in the way.
+struct Field {
+    low: (f64, f64),
+    high: (f64, f64),
+    gap: f64,
+    /// Low and high corner.
+    blocked: Vec<((f64, f64), (f64, f64))>,
+}
+
+impl Field {
+    fn of(roof: &Roof<'_>, walkway: Option<Rect>) -> Self {
+        let grown = |rect: &Rect, by: f64| {
+            ((rect.x - by, rect.y - by), (rect.x + rect.length + by, rect.y + rect.width + by))
+        };
+        let mut blocked: Vec<_> =
+            roof.openings.iter().map(|opening| grown(opening, roof.clearance)).collect();
+        blocked.extend(walkway.iter().map(|walkway| grown(walkway, 0.0)));
+        Self {
+            low: (roof.edge, roof.edge),
+            high: (roof.length - roof.edge, roof.width - roof.edge),
+            gap: roof.gap,
+            blocked,
+        }
+    }
+
+    /// The same with along and across exchanged.
+    fn turned(&self) -> Self {
+        let turn = |(x, y): (f64, f64)| (y, x);
+        Self {
+            low: turn(self.low),
+            high: turn(self.high),
+            gap: self.gap,
+            blocked: self.blocked.iter().map(|(low, high)| (turn(*low), turn(*high))).collect(),
+        }
+    }
+
+    /// Free area over the area that a panel takes with its gap: what no layout exceeds.
+    fn bound(&self, panel: (f64, f64)) -> usize {
+        let gap = self.gap;
+        // A panel with its gap may reach into what is blocked by the gap, and out of the field.
+        let mut xs = vec![self.low.0, self.high.0 + gap];
+        let mut ys = vec![self.low.1, self.high.1 + gap];
+        for (low, high) in &self.blocked {
+            xs.extend(
+                [low.0 + gap, high.0]
+                    .map(|x| x.clamp(self.low.0, (self.high.0 + gap).max(self.low.0))),
+            );
+            ys.extend(
+                [low.1 + gap, high.1]
+                    .map(|y| y.clamp(self.low.1, (self.high.1 + gap).max(self.low.1))),
+            );
+        }
+        sort_by(&mut xs, f64::total_cmp);
+        sort_by(&mut ys, f64::total_cmp);
+        let mut free = 0.0;
+        for x in xs.windows(2) {
+            for y in ys.windows(2) {
+                let (cx, cy) = ((x[0] + x[1]) / 2.0, (y[0] + y[1]) / 2.0);
+                let inside = |(low, high): &((f64, f64), (f64, f64))| {
+                    cx > low.0 + gap && cx < high.0 && cy > low.1 + gap && cy < high.1
+                };
+                if !self.blocked.iter().any(inside) {
+                    free += (x[1] - x[0]).max(0.0) * (y[1] - y[0]).max(0.0);
+                }
+            }
+        }
+        let (a, b) = (panel.0 + gap, panel.1 + gap);
+        let fits = |p: f64, q: f64| {
+            p <= self.high.0 - self.low.0 + SLACK && q <= self.high.1 - self.low.1 + SLACK
+        };
+        if !fits(panel.0, panel.1) && !fits(panel.1, panel.0) {
+            return 0;
+        }
+        (free / (a * b) + SLACK).floor() as usize
+    }
+
+    /// The best layout in rows along x, between cuts across.
+    fn places(&self, panel: (f64, f64)) -> Vec<Rect> {
+        let ends = self.blocked.iter().map(|(low, high)| (low.0 + self.gap, high.0));
+        let cuts = starts(self.low.0, self.high.0, self.gap, panel, ends);
+        let ends = self.blocked.iter().map(|(low, high)| (low.1 + self.gap, high.1));
+        let starts = &starts(self.low.1, self.high.1, self.gap, panel, ends);
+        // The best up to each cut: panels, and the cut before.
+        let mut best: Vec<(usize, usize)> = vec![(0, 0); cuts.len() + 1];
+        for to in 1..=cuts.len() {
+            let end = cuts.get(to).map_or(self.high.0, |next| next - self.gap);
+            let mut most = (best[to - 1].0, to - 1);
+            for (from, cut) in cuts.iter().enumerate().take(to) {
+                let found = best[from].0 + self.rows([*cut, end], starts, panel, None);
+                if found > most.0 {
+                    most = (found, from);
+                }
+            }
+            best[to] = most;
+        }
+        let mut places = Vec::new();
+        let mut to = cuts.len();
+        while to > 0 {
+            let (panels, from) = best[to];
+            if panels > best[from].0 {
+                let end = cuts.get(to).map_or(self.high.0, |next| next - self.gap);
+                self.rows([cuts[from], end], starts, panel, Some(&mut places));
+            }
+            to = from;
+        }
+        places
+    }
+
+    /// The most panels in rows between two cuts; with `into` their places too.
+    fn rows(
+        &self,
+        [from, to]: [f64; 2],
+        starts: &[f64],
+        panel: (f64, f64),
+        into: Option<&mut Vec<Rect>>,
+    ) -> usize {
+        if to - from < panel.0.min(panel.1) - SLACK {
+            return 0;
+        }
+        let ways = [panel, (panel.1, panel.0)];
+        // The best from each start on: panels, which way round, the start after.
+        let mut best = vec![(0, None, starts.len()); starts.len() + 1];
+        for at in (0..starts.len()).rev() {
+            let mut most = (best[at + 1].0, None, at + 1);
+            for way in ways {
+                if starts[at] + way.1 > self.high.1 + SLACK {
+                    continue;
+                }
+                let panels = self.row([from, to], starts[at], way, |_| {});
+                let after = starts[at] + way.1 + self.gap;
+                let next = starts.iter().position(|y| *y > after - SLACK).unwrap_or(starts.len());
+                if panels + best[next].0 > most.0 {
+                    most = (panels + best[next].0, Some(way), next);
+                }
+            }
+            best[at] = most;
+        }
+        if let Some(into) = into {
+            let mut at = 0;
+            while at < starts.len() {
+                let (_, way, next) = best[at];
+                if let Some(way) = way {
+                    self.row([from, to], starts[at], way, |x| {
+                        into.push(Rect { x, y: starts[at], length: way.0, width: way.1 });
+                    });
+                }
+                at = next;
+            }
+        }
+        best[0].0
+    }
+
+    /// The panels of one row between what is in its way.
+    fn row(
+        &self,
+        [from, to]: [f64; 2],
+        y: f64,
+        way: (f64, f64),
+        mut place: impl FnMut(f64),
+    ) -> usize {
+        let (mut x, mut panels) = (from, 0);
+        while x + way.0 <= to + SLACK {
+            let in_the_way = self.blocked.iter().find(|(low, high)| {
+                low.0 < x + way.0 - SLACK
+                    && high.0 > x + SLACK
+                    && low.1 < y + way.1 - SLACK
+                    && high.1 > y + SLACK
+            });
+            match in_the_way {
+                Some((_, high)) => x = high.0,
+                None => {
+                    place(x);
+                    panels += 1;
+                    x += way.0 + self.gap;
+                }
+            }
+        }
+        panels
+    }
+}
+
+impl Rect {
+    fn turned(self) -> Self {
+        Self { x: self.y, y: self.x, length: self.width, width: self.length }
+    }
+}
+
+/// Where a row or a piece may start, in order: at the low end, at the ends of what is blocked, and
+/// whole panels further on, either way round; at most so many, those nearest to the ends first.
+fn starts(
+    low: f64,
+    high: f64,
+    gap: f64,
+    panel: (f64, f64),
+    ends: impl Iterator<Item = (f64, f64)>,
+) -> Vec<f64> {
+    let mut all: Vec<f64> = Vec::with_capacity(MOST_STARTS);
+    let mut add = |at: f64| {
+        let known = all.iter().any(|other: &f64| (other - at).abs() < SLACK);
+        if at >= low && at < high && !known && all.len() < MOST_STARTS {
+            all.push(at);
+        }
+    };
+    add(low);
+    let ends: Vec<f64> = ends.flat_map(|(a, b)| [b, a]).take(MOST_STARTS).collect();
+    ends.iter().for_each(|end| add(*end));
+    for step in 1..MOST_STARTS {
+        for base in std::iter::once(&low).chain(&ends) {
+            for side in [panel.0, panel.1] {
+                add(base + (side + gap) * step as f64);
+            }
+        }
+    }
+    sort_by(&mut all, f64::total_cmp);
+    all
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,167 @@
+//! Where the months fall short of a day's use, by how much, and what closes the gap.
+
+use std::sync::Arc;
+
+use uom::si::angle::degree;
+use uom::si::energy::watt_hour;
+use uom::si::f64::{Angle, Energy};
+
+use super::months::NAMES;
+use super::{Figures, Inputs, solar_fault};
+use crate::energy::solar::{Plane, day_yield, months};
+use crate::fault::Fault;
+use crate::outcome::Record;
+use crate::quantity::amount;
+use crate::report::{Table, TableRow};
+use crate::text::text;
+
+/// What the energy sheet knows of the battery and of what else charges it.
+pub(super) struct Store {
+    /// From full to the lowest charge, as it reaches the loads. [Wh]
+    usable_wh: Option<f64>,
+    /// The strongest charger beside the panels: its name, and what it leaves in the battery. [W]
+    charger: Option<(String, f64)>,
+}
+
+impl Store {
+    pub fn of(outcome: &Arc<Record>) -> Self {
+        let share = |name| outcome.number(name).unwrap_or(100.0) / 100.0;
+        let (efficiency, kept) = (share("efficiency_percent"), share("kept_percent"));
+        let chargers = outcome.list("charging").iter().filter_map(|charger| {
+            let label = match charger.get("label") {
+                Some(crate::outcome::Value::Text(label)) => label.clone(),
+                _ => String::new(),
+            };
+            Some((label, charger.number("power_w")? * kept * efficiency))
+        });
+        Self {
+            usable_wh: outcome.number("usable_wh").map(|wh| wh * efficiency),
+            charger: chargers.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, watts)| *watts > 0.0),
+        }
+    }
+}
+
+/// A month that falls short.
+pub(super) struct Short {
+    pub month: usize,
+    pub lacks: Energy,
+    /// Panels in all that would cover it; none where the sun hardly shines.
+    pub panels: Option<u32>,
+    /// The tilt towards the equator, of some, that brings most, and what it brings.
+    pub tilt: (Angle, Energy),
+    /// Days that a full battery makes up what lacks.
+    pub bridge_days: Option<f64>,
+    /// Hours of the strongest other charger that make up a day.
+    pub charge_h: Option<f64>,
+}
+
+/// The tilts that are tried. [deg]
+const TILTS: [f64; 5] = [15.0, 30.0, 45.0, 60.0, 75.0];
+
+pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Vec<Fault>> {
+    let Some(need) = inputs.need else { return Ok(Vec::new()) };
+    let lacking: Vec<usize> = (0..12)
+        .filter(|month| figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>())
+        .collect();
+    if lacking.is_empty() {
+        return Ok(Vec::new());
+    }
+    let mut tilted = Vec::with_capacity(TILTS.len());
+    for degrees in TILTS {
+        let tilt = Angle::new::<degree>(degrees);
+        let plane = Plane { tilt, azimuth: Angle::default() };
+        tilted.push((tilt, months(&inputs.site, plane).map_err(solar_fault)?));
+    }
+    let mut all = Vec::new();
+    for month in lacking {
+        let brings = figures.yields[month];
+        let mut best = (inputs.plane.tilt, brings);
+        for (tilt, months) in &tilted {
+            let energy =
+                day_yield(&months[month], inputs.rated(), inputs.loss).map_err(solar_fault)?;
+            // A hair more is no reason to tilt.
+            if energy > best.1 * (1.0 + 1e-9) {
+                best = (*tilt, energy);
+            }
+        }
+        let each = brings.get::<watt_hour>() / f64::from(inputs.count);
+        let panels = (need.get::<watt_hour>() / each - 1e-9).ceil();
+        let lacks = need - brings;
+        let lacks_wh = lacks.get::<watt_hour>();
+        let over = |wh: Option<f64>| wh.map(|wh| wh / lacks_wh).filter(|n| n.is_finite());
+        let store = inputs.store.as_ref();
+        all.push(Short {
+            month,
+            lacks,
+            panels: (panels.is_finite() && panels < 1000.0).then_some(panels as u32),
+            tilt: best,
+            bridge_days: over(store.and_then(|store| store.usable_wh)),
+            charge_h: store
+                .and_then(|store| store.charger.as_ref())
+                .map(|(_, watts)| lacks_wh / watts)
+                .filter(|hours| hours.is_finite()),
+        });
+    }
+    Ok(all)
+}
+
+pub(super) fn table(inputs: &Inputs, short: &[Short]) -> Option<Table> {
+    let need = inputs.need?;
+    if short.is_empty() {
+        return None;
+    }
+    let mut heads: Vec<String> = crate::report::texts(&[
+        "Month",
+        "Lacks a day",
+        "Panels in all",
+        "or tilted",
+        "or use only",
+    ]);
+    let wh = |energy: Energy| amount(energy.get::<watt_hour>(), 0, "Wh");
+    let bridges = short.iter().any(|one| one.bridge_days.is_some());
+    if bridges {
+        heads.push("Full battery bridges".into());
+    }
+    let charger = inputs.store.as_ref().and_then(|store| store.charger.as_ref());
+    if let Some((label, _)) = charger {
+        heads.push(match label.as_str() {
+            "" => "or charge a day".to_owned(),
+            label => text!("or {} a day", &label),
+        });
+    }
+    let rows = short.iter().map(|one| {
+        let (tilt, tilted) = one.tilt;
+        let covers = if tilted >= need { "enough" } else { "not enough" };
+        let mut cells = vec![
+            NAMES[one.month].to_owned(),
+            wh(one.lacks),
+            one.panels.map_or_else(|| "too dark".to_owned(), |panels| panels.to_string()),
+            text!("{}: {}, {}", super::degrees(tilt), wh(tilted), &covers),
+            wh(need - one.lacks),
+        ];
+        if bridges {
+            cells.push(one.bridge_days.map_or_else(String::new, |days| amount(days, 1, "days")));
+        }
+        if charger.is_some() {
+            cells.push(one.charge_h.map_or_else(String::new, |hours| amount(hours, 1, "h")));
+        }
+        TableRow { cells, chosen: false }
+    });
+    Some(Table { title: "What closes the gap".into(), heads, rows: rows.collect() })
+}
+
+pub(super) fn records(short: &[Short]) -> Vec<Record> {
+    short
+        .iter()
+        .map(|one| {
+            Record::new()
+                .with("month", one.month + 1)
+                .with("lacks_wh_day", one.lacks.get::<watt_hour>())
+                .maybe("panels", one.panels)
+                .with("tilt_deg", one.tilt.0.get::<degree>())
+                .with("tilted_wh_day", one.tilt.1.get::<watt_hour>())
+                .maybe("bridge_days", one.bridge_days)
+                .maybe("charge_h_day", one.charge_h)
+        })
+        .collect()
+}
