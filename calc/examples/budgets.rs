@@ -5,7 +5,7 @@ use std::hint::black_box;
 use std::time::Instant;
 
 use calc::carpentry::cut_stock::{CutTask, Piece, Stock, USUAL_EFFORT, plan};
-use calc::project::Project;
+use calc::project::{Node, Place, Project, evaluate_since};
 use calc::quantity::soundness::{PIECES, check_any_text};
 
 /// Texts put together for the reader of measures.
@@ -21,6 +21,18 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     };
     println!("evaluate {:.9}", median(200, whole));
 
+    let mut large = large_project(&project);
+    println!("evaluate_60 {:.9}", median(50, || drop(black_box(calc::evaluate(&large)))));
+    let mut last = calc::evaluate(&large);
+    let mut coats = 1;
+    let typed = median(100, || {
+        coats = coats % 3 + 1;
+        large.set(&Place::Sheet("s1".into()), "coats", Node::from(coats));
+        last = evaluate_since(&large, Some(&last));
+        black_box(last.buy_list.len());
+    });
+    println!("evaluate_60_typed {typed:.9}");
+
     let task = cut_task();
     println!("cut_plan {:.9}", median(5, || drop(black_box(plan(&task)))));
     let proved = plan(&task).is_ok_and(|plan| plan.proved);
@@ -31,6 +43,22 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     println!("read_texts {:.9}", start.elapsed().as_secs_f64());
     println!("read_texts_unsound {refused}");
     Ok(())
+}
+
+/// Sixty sheets: those of a project over and over, each taking from the first of its kind.
+fn large_project(project: &Project) -> Project {
+    let sheets: Vec<(String, Node)> = project
+        .sheets()
+        .filter_map(|sheet| Some((sheet.kind()?.to_owned(), sheet.inputs().clone())))
+        .collect();
+    let mut large = project.clone();
+    for (kind, inputs) in sheets.iter().cycle() {
+        if large.sheets().count() >= 60 {
+            break;
+        }
+        large.add_sheet(kind, "", inputs.clone());
+    }
+    large
 }
 
 /// The median of the times of several runs. [s]

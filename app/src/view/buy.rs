@@ -255,7 +255,7 @@ fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {
     }
     html.raw("<a class=\"more\" href=\"");
     html.text(&Route::Line(project.id().to_owned(), key).hash());
-    html.raw("\">Packs, price, stock<span class=\"visually-hidden\"> of ");
+    html.raw("\">In the store<span class=\"visually-hidden\"> of ");
     html.text(&name(merged));
     html.raw("</span></a></p></li>");
 }
