@@ -132,3 +132,8 @@ pub static TUG_AND_MEASURE: Source =
     Source::common_practice("a joint that holds a tug, polarity by meter");
 /// The rules used here are those for less than 50 V.
 pub static CFR_BELOW_50_V: Source = Source::transcribed("33 CFR 183.455", "(c), less than 50 V");
+
+/// Wire laid square to the walls.
+pub static SQUARE_ROUTE: Source = Source::common_practice(
+    "wire along the body and across it, |dx| + |dy|, and the way up and over once",
+);

@@ -6,6 +6,36 @@ use super::range::{OutOfRange, RUN_LENGTH_M, Range};
 /// Extra length at each end of a piece.
 pub const SLACK_M: Range = Range::new("slack", 0.0, 10.0, "m");
 
+/// The way of a wire that is laid square to the walls from one point to another, and up and over
+/// once: |dx| + |dy| + rise. In m; points along and across the body.
+///
+/// # Source
+/// [`super::sources::SQUARE_ROUTE`].
+pub fn route_m(from: (f64, f64), to: (f64, f64), rise_m: f64) -> f64 {
+    (to.0 - from.0).abs() + (to.1 - from.1).abs() + rise_m
+}
+
+/// Lengths of wire on a spool as commonly sold, in feet and in metres, least first.
+///
+/// # Source
+/// Common practice, no source.
+pub const SPOOLS: [[f64; 5]; 2] =
+    [[25.0, 50.0, 100.0, 250.0, 500.0], [5.0, 10.0, 25.0, 50.0, 100.0]];
+
+/// Spools of one length for `needed` of wire: how many, and how long each. The least spool that is
+/// enough, else several of the longest. None where nothing, or no finite length, is needed.
+pub fn spools(needed: f64, sold: &[f64]) -> Option<(u32, f64)> {
+    if !(needed > 0.0 && needed < 1e6) {
+        return None;
+    }
+    let is_enough = |spool: &&f64| **spool * (1.0 + 1e-9) >= needed;
+    if let Some(spool) = sold.iter().find(is_enough) {
+        return Some((1, *spool));
+    }
+    let longest = sold.last().copied().filter(|longest| *longest > 0.0)?;
+    Some(((needed / longest * (1.0 - 1e-9)).ceil() as u32, longest))
+}
+
 /// The two pieces of a run, positive and negative, of one length.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pair {
@@ -49,6 +79,24 @@ pub fn totals_m(pairs: &[Pair]) -> Vec<(Conductor, f64)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn the_way_along_across_and_over() {
+        assert!((route_m((0.3, 0.0), (2.0, 1.5), 2.1) - 5.3).abs() < 1e-12);
+        assert!((route_m((2.0, 1.5), (0.3, 0.0), 0.0) - 3.2).abs() < 1e-12);
+    }
+
+    #[test]
+    fn the_least_spool_that_is_enough() {
+        let feet = &SPOOLS[0];
+        assert_eq!(spools(12.0, feet), Some((1, 25.0)));
+        assert_eq!(spools(25.0, feet), Some((1, 25.0)));
+        assert_eq!(spools(25.1, feet), Some((1, 50.0)));
+        assert_eq!(spools(1001.0, feet), Some((3, 500.0)));
+        assert_eq!(spools(0.0, feet), None);
+        assert_eq!(spools(f64::NAN, feet), None);
+        assert_eq!(spools(1.0, &[]), None);
+    }
 
     #[test]
     fn both_conductors_and_slack_at_both_ends() {

@@ -3,12 +3,6 @@
 use uom::si::f64::Length;
 
 use super::placement::Spot;
-use crate::source::Source;
-
-/// Wires are laid square to the walls.
-pub const SQUARE_ROUTE: Source = Source::common_practice(
-    "wire along the body and across it, |dx| + |dy|, and the way up and over once for each row",
-);
 
 /// A stretch of wire, one way.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -27,7 +21,7 @@ pub struct Stretch {
 /// what names none is left out.
 ///
 /// # Source
-/// [`SQUARE_ROUTE`].
+/// [`crate::electrical::sources::SQUARE_ROUTE`].
 pub fn stretches(
     feed: Spot,
     up_and_over: Length,

@@ -14,8 +14,9 @@ use uom::si::length::{meter, millimeter};
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure};
+use crate::electrical::sources::SQUARE_ROUTE;
 use crate::fault::Fault;
-use crate::light::cable::{SQUARE_ROUTE, Stretch, stretches};
+use crate::light::cable::{Stretch, stretches};
 use crate::light::cautions;
 use crate::light::photometry::{
     Beam, BeamModel, CONE, COSINE_POWER, FIVE_TIMES, LightError, LightMap, POINT_METHOD, light_map,

@@ -6,7 +6,7 @@ use super::common::{
 };
 use crate::ask::{Ask, Figure};
 use crate::electrical::wanted::SUGGESTIONS;
-use crate::quantity::{CURRENT, LENGTH};
+use crate::quantity::{CURRENT, LENGTH, POWER, VOLTAGE};
 
 pub(super) static ASKS: &[&Ask] = &[
     &SOURCE_VOLTAGE,
@@ -15,6 +15,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &LOADS,
     &ROWS,
     &CONTINUOUS,
+    &LOW_VOLTAGE,
     &SLACK,
     &BUNDLED,
     &CONDUCTOR_CHOICES,
@@ -56,12 +57,39 @@ pub(super) static DEVICE_RATING: Ask = Ask::measure(
 .optional()
 .usual("8 A", "8 A")
 .help("Printed on the dimmer or switch, at DC; leave empty where there is none.");
+pub(super) static DEVICE_WATTS: Ask = Ask::measure(
+    "device_watts",
+    "Or in watts",
+    &POWER,
+    ["W", "W"],
+    (0.01, 100_000.0),
+)
+.optional()
+.usual("96 W", "96 W")
+.help("Printed on the dimmer or switch, at the voltage of this circuit; both are held against it.");
+pub(super) static X: Ask =
+    Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 100.0))
+        .usual("12 in", "300 mm");
+pub(super) static Y: Ask =
+    Ask::measure("y", "From the left wall", &LENGTH, ["in", "mm"], (0.0, 100.0))
+        .usual("0 in", "0 mm");
+pub(super) static ROUTE_FROM: Ask = Ask::group("from", "It begins", &[&X, &Y]);
+pub(super) static ROUTE_TO: Ask = Ask::group("to", "It ends", &[&X, &Y]);
+pub(super) static RISE: Ask =
+    Ask::measure("rise", "Up and over", &LENGTH, ["ft", "m"], (0.0, 1000.0))
+        .default("0 m")
+        .usual("6 ft", "1.8 m")
+        .help("All that goes up, down and round things.");
+pub(super) static ROUTE: Ask =
+    Ask::group("route", "Length from where it lies", &[&ROUTE_FROM, &ROUTE_TO, &RISE])
+        .optional()
+        .help("In place of the length: along the body, across it, and up and over. A length that is typed comes first.");
 pub(super) static RUNS: Ask = Ask::rows(
     "runs",
     "Runs",
     "run",
     1,
-    &[&ID, &FROM, &TO, &LENGTH_ONE_WAY, &CONDUCTOR, &DEVICE_RATING],
+    &[&ID, &FROM, &TO, &LENGTH_ONE_WAY, &ROUTE, &CONDUCTOR, &DEVICE_RATING, &DEVICE_WATTS],
 )
 .help("Each stretch of wire from one splice to the next, starting at the source.");
 
@@ -143,6 +171,7 @@ pub(super) static ROWS: Ask = Ask::rows(
         &VALUE,
         &ROW_CONDUCTOR,
         &DEVICE_RATING,
+        &DEVICE_WATTS,
         &POSITIVE_LEAD,
         &NEGATIVE_LEAD,
     ],
@@ -150,6 +179,13 @@ pub(super) static ROWS: Ask = Ask::rows(
 .optional()
 .help("Like lights in a row, each fed from the one before: their runs and splices are made here.");
 
+pub(super) static LOW_VOLTAGE: Ask =
+    Ask::measure("low_voltage", "Battery at its lowest", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
+        .optional()
+        .usual("12.0 V", "12.0 V")
+        .help(
+            "Where the battery is switched off: what is left at the loads then is worked out too.",
+        );
 pub(super) static SLACK: Ask =
     Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .optional()

@@ -1,15 +1,19 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
-use super::common::{amperes, drop_volts, fuse_line, limit, percent, run_length, volts, wire_line};
+use super::common::{
+    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, watts, wire_line,
+};
 use super::findings::Findings;
+use crate::ask::pick;
 use crate::electrical::ampacity::{ampacity_a, carries};
 use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
 use crate::electrical::least_copper::Wiring;
 use crate::electrical::loom::{bundle_diameter_mm, sleeve_mm};
 use crate::electrical::network::solve;
+use crate::electrical::wire::{SPOOLS, spools};
 use crate::lists::{BuyLine, CutLine, Piece};
 use crate::outcome::Record;
-use crate::quantity::{Length, Mass, Style, plain};
+use crate::quantity::{Length, Mass, Style, UnitSystem, plain};
 use crate::report::{Answer, Table, TableRow, texts};
 use crate::text::text;
 use uom::si::length::{meter, millimeter};
@@ -46,7 +50,7 @@ impl Findings<'_> {
 
     pub(super) fn tables(&self, style: Style) -> Vec<Table> {
         let mut tables = vec![self.loads_table(), self.runs_table(style)];
-        tables.push(self.splices_table());
+        tables.extend(self.devices_table());
         tables.extend(self.polarity_table());
         tables.push(self.wire_table(style));
         tables.extend(self.spools_table(style));
@@ -88,6 +92,11 @@ impl Findings<'_> {
             TableRow {
                 cells: vec![
                     text!("{}: {} to {}", &run.id, &run.from, &run.to),
+                    text!(
+                        "{}{}",
+                        style.length(Length::new::<meter>(run.length_m)),
+                        if run.is_routed { ", from where it lies" } else { "" }
+                    ),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
                     text!("{} + and −", style.length(Length::new::<meter>(cut_m))),
                     amperes(self.run_a(place)),
@@ -98,7 +107,7 @@ impl Findings<'_> {
         };
         Table {
             title: "Runs: what to cut, slack at both ends counted".into(),
-            heads: texts(&["Run", "Conductor", "Cut", "Current", "May carry"]),
+            heads: texts(&["Run", "One way", "Conductor", "Cut", "Current", "May carry"]),
             rows: self.inputs.runs.iter().enumerate().map(row).collect(),
         }
     }
@@ -114,6 +123,7 @@ impl Findings<'_> {
                 cells: vec![
                     conductor.to_string(),
                     run_length(*metres, style),
+                    spool_words(metres / 2.0, style),
                     bundle.map_or("–".to_owned(), millimetres),
                     bundle.and_then(sleeve_mm).map_or("–".to_owned(), millimetres),
                 ],
@@ -122,7 +132,13 @@ impl Findings<'_> {
         };
         Table {
             title: text!("Wire, and the sleeve for {} conductors of one size", &together),
-            heads: texts(&["Conductor", "In all, + and −", "Bundle about", "Sleeve inside"]),
+            heads: texts(&[
+                "Conductor",
+                "In all, + and −",
+                "Spools of each colour",
+                "Bundle about",
+                "Sleeve inside",
+            ]),
             rows: self.wire_m.iter().map(row).collect(),
         }
     }
@@ -162,34 +178,88 @@ impl Findings<'_> {
         })
     }
 
-    fn what_if_table(&self) -> Table {
+    /// Dimmers and switches: what they carry, and what flows.
+    fn devices_table(&self) -> Option<Table> {
+        let mut rows = Vec::new();
+        for (place, run) in self.inputs.runs.iter().enumerate() {
+            let (rating_a, rating_w) = (run.device_rating_a, run.device_rating_w);
+            if rating_a.is_none() && rating_w.is_none() {
+                continue;
+            }
+            let (flows_a, flows_w) = (self.run_a(place), self.run_w(place));
+            let over = |rating: Option<f64>, flows: f64| {
+                rating.is_some_and(|rating| flows > rating * (1.0 + 1e-9))
+            };
+            let carries: Vec<String> =
+                rating_a.map(amperes).into_iter().chain(rating_w.map(watts)).collect();
+            rows.push(TableRow {
+                cells: vec![
+                    run.id.clone(),
+                    carries.join(", "),
+                    text!("{}, {}", amperes(flows_a), watts(flows_w)),
+                    if over(rating_a, flows_a) || over(rating_w, flows_w) {
+                        "! too small"
+                    } else {
+                        "yes"
+                    }
+                    .to_owned(),
+                ],
+                chosen: false,
+            });
+        }
+        (!rows.is_empty()).then(|| Table {
+            title: "Dimmers and switches".into(),
+            heads: texts(&["In run", "Carries", "Flows", "Enough"]),
+            rows,
+        })
+    }
+
+    /// Cases, each with its source voltage and the resistances of the runs.
+    fn what_ifs(&self) -> Vec<(String, f64, Vec<f64>)> {
         let source_v = self.inputs.source_v;
+        let low_v = self.inputs.low_v.unwrap_or(0.9 * source_v);
+        let low = match self.inputs.low_v {
+            Some(low_v) => text!("battery low, {}", volts(low_v)),
+            None => "source 10 % lower".to_owned(),
+        };
         let longer: Vec<f64> = self.run_ohm.iter().map(|ohm| 1.25 * ohm).collect();
-        let cases = [
-            ("as planned", self.circuit(&self.run_ohm, source_v)),
-            ("source 10 % lower", self.circuit(&self.run_ohm, 0.9 * source_v)),
-            ("every run 25 % longer", self.circuit(&longer, source_v)),
+        let mut cases = vec![
+            ("as planned".to_owned(), source_v, self.run_ohm.clone()),
+            (low.clone(), low_v, self.run_ohm.clone()),
+            ("every run 25 % longer".to_owned(), source_v, longer.clone()),
         ];
-        let row = |(name, circuit): (&str, crate::electrical::network::Circuit<'_>)| {
-            let mut cells = vec![name.to_owned()];
-            match solve(&circuit) {
+        let runs = self.inputs.runs.iter().enumerate();
+        if let Some((place, run)) = runs.max_by(|a, b| a.1.length_m.total_cmp(&b.1.length_m)) {
+            let mut one = self.run_ohm.clone();
+            if let Some(ohm) = one.get_mut(place) {
+                *ohm *= 1.5;
+            }
+            cases.push((text!("longest run ({}) 50 % longer", &run.id), source_v, one));
+        }
+        cases.push((text!("{}, and every run 25 % longer", &low), low_v, longer));
+        cases
+    }
+
+    fn what_if_table(&self) -> Table {
+        let row = |(name, source_v, ohm): (String, f64, Vec<f64>)| {
+            let chosen = name == "as planned";
+            let mut cells = vec![name];
+            match solve(&self.circuit(&ohm, source_v)) {
                 Ok(solution) => {
                     let worst = solution.worst_node(self.loads);
                     let worst_v = solution.node_v.get(worst).copied().unwrap_or(0.0);
                     cells.push(volts(worst_v));
-                    cells.push(percent(solution.drop_percent(worst, circuit.source_v)));
+                    cells.push(percent(solution.drop_percent(worst, source_v)));
                     cells.push(amperes(solution.source_a));
                 }
-                Err(_) => {
-                    cells.extend(texts(&["no steady voltage", "–", "–"]));
-                }
+                Err(_) => cells.extend(texts(&["no steady voltage", "–", "–"])),
             }
-            TableRow { cells, chosen: name == "as planned" }
+            TableRow { cells, chosen }
         };
         Table {
             title: "What if, with this wire and all loads on".into(),
             heads: texts(&["", "Lowest voltage", "Drop", "Source gives"]),
-            rows: cases.into_iter().map(row).collect(),
+            rows: self.what_ifs().into_iter().map(row).collect(),
         }
     }
 
@@ -243,6 +313,7 @@ impl Findings<'_> {
                 .with("conductor", conductor.to_string())
                 .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
                 .with("loss_w", loss_w)
+                .with("length_m", run.length_m)
                 .maybe("ampacity_a", ampacity_a(*conductor, &self.inputs.conditions));
             runs = runs.with_typed(run.id.clone(), record);
         }
@@ -259,6 +330,7 @@ impl Findings<'_> {
             .with("worst_node", self.tree.name(self.worst))
             .with("within_limit", self.within_limit)
             .maybe("fuse_a", self.fuse.as_ref().ok().map(|fuse| fuse.rating_a))
+            .maybe("low_battery", self.low_battery())
             .with("splices", self.splice_records())
             .with("wire", wire.collect::<Vec<_>>());
         if let Some(chosen) = &self.chosen {
@@ -285,6 +357,19 @@ impl Findings<'_> {
         outcome
     }
 
+    /// What is left at the worst load when the battery is at its lowest.
+    fn low_battery(&self) -> Option<Record> {
+        let low_v = self.inputs.low_v?;
+        let solution = solve(&self.circuit(&self.run_ohm, low_v)).ok()?;
+        let worst = solution.worst_node(self.loads);
+        Some(
+            Record::new()
+                .with("worst_node", self.tree.name(worst))
+                .with("voltage_v", solution.node_v.get(worst).copied().unwrap_or(0.0))
+                .with("source_current_a", solution.source_a),
+        )
+    }
+
     /// Runs whose conductor may not carry their own current.
     pub(super) fn overloaded(&self) -> impl Iterator<Item = usize> + '_ {
         self.conductors.iter().enumerate().filter_map(|(place, conductor)| {
@@ -302,4 +387,16 @@ impl Findings<'_> {
 /// Mass of so much copper, in print. A metre of 1 mm² is a cubic centimetre.
 pub(super) fn copper_mass(cm3: f64, style: Style) -> String {
     style.mass(Mass::new::<kilogram>(cm3 * COPPER_KG_PER_M_MM2))
+}
+
+/// `1 of 25 ft`: spools for so much wire of one colour.
+fn spool_words(metres: f64, style: Style) -> String {
+    let (unit, metres_each) = match style.system {
+        UnitSystem::Imperial => ("ft", 0.3048),
+        UnitSystem::Metric => ("m", 1.0),
+    };
+    let sold = pick(SPOOLS, style.system);
+    spools(metres / metres_each, &sold).map_or("–".to_owned(), |(count, spool)| {
+        text!("{} of {} {}", &count, plain(spool, 0), unit)
+    })
 }

@@ -123,6 +123,11 @@ impl<'a> Findings<'a> {
         self.solution.run_a.get(run).copied().unwrap_or(0.0)
     }
 
+    /// Power that goes into a run at its beginning. [W]
+    pub fn run_w(&self, run: usize) -> f64 {
+        self.node_v(self.tree.ends(run).0) * self.run_a(run)
+    }
+
     /// Names of the loads at a node, with their number where there are several alike.
     pub fn loads_at(&self, node: usize) -> Vec<String> {
         self.loads

@@ -1,9 +1,10 @@
 //! How what was typed is read into a tree.
 
 use super::asks::{
-    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, FIRST, FROM, ID, LABEL, LENGTH_ONE_WAY,
-    LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD, POSITIVE_WIRE, ROW_CONDUCTOR,
-    ROW_COUNT, ROW_LABEL, ROWS, RUNS, SLACK, SPACING, TO, VALUE,
+    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, DEVICE_WATTS, FIRST, FROM, ID, LABEL,
+    LENGTH_ONE_WAY, LOADS, LOW_VOLTAGE, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD,
+    POSITIVE_WIRE, RISE, ROUTE, ROUTE_FROM, ROUTE_TO, ROW_CONDUCTOR, ROW_COUNT, ROW_LABEL, ROWS,
+    RUNS, SLACK, SPACING, TO, VALUE, X, Y,
 };
 use super::common::{CONTINUOUS, DROP_LIMIT, SOURCE_VOLTAGE, read_conditions, stand_in, wanted};
 use crate::ask::MOST_ROWS;
@@ -14,6 +15,7 @@ use crate::electrical::drop::Load;
 use crate::electrical::network::PlacedLoad;
 use crate::electrical::tree::{Link, Tree, TreeFault};
 use crate::electrical::wanted::Wanted;
+use crate::electrical::wire::route_m;
 use crate::quantity::{CURRENT, Dimension, Measure, POWER, RESISTANCE};
 use crate::reader::Reader;
 use crate::text::text;
@@ -27,10 +29,14 @@ pub(super) struct RunInput {
     pub to: String,
     /// One way. [m]
     pub length_m: f64,
+    /// Whether the length was taken from where the run lies.
+    pub is_routed: bool,
     /// None where it is to be chosen.
     pub conductor: Option<Conductor>,
     /// What a dimmer or switch in it carries. [A]
     pub device_rating_a: Option<f64>,
+    /// The same in watts.
+    pub device_rating_w: Option<f64>,
     series: Option<Series>,
 }
 
@@ -48,6 +54,8 @@ pub(super) struct LoadInput {
 /// What was typed, read.
 pub(super) struct Inputs {
     pub source_v: f64,
+    /// The battery at its lowest.
+    pub low_v: Option<f64>,
     pub drop_limit_percent: f64,
     pub temperature_c: f64,
     pub continuous: bool,
@@ -81,6 +89,10 @@ impl Inputs {
 pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let source_v = reader.si(&SOURCE_VOLTAGE);
     let drop_limit_percent = reader.number(&DROP_LIMIT);
+    let low_v = reader.maybe_si(&LOW_VOLTAGE);
+    if reader.given(&SOURCE_VOLTAGE) && low_v.is_some_and(|low| low > source_v) {
+        reader.fault_at(&LOW_VOLTAGE, "the lowest voltage cannot lie above the source voltage");
+    }
     let mut runs = reader.rows(&RUNS, read_run);
     let mut loads = reader.rows(&LOADS, read_load);
     for (row_runs, row_loads) in reader.rows(&ROWS, read_row) {
@@ -112,6 +124,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (conditions, temperature_c) = read_conditions(reader);
     Inputs {
         source_v,
+        low_v,
         drop_limit_percent,
         temperature_c,
         continuous: reader.flag(&CONTINUOUS),
@@ -128,16 +141,32 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
 
 fn read_run(row: &Reader<'_>) -> RunInput {
     let wanted = row.notation(&CONDUCTOR, stand_in(), wanted);
+    let typed_m = row.maybe_si(&LENGTH_ONE_WAY);
+    let routed_m = read_route(row);
+    if typed_m.is_none() && routed_m.is_none() {
+        row.fault_at(&LENGTH_ONE_WAY, "give length, or where the run begins and ends");
+    }
     RunInput {
         path: row.path().to_owned(),
         id: row.words(&ID),
         from: row.words(&FROM),
         to: row.words(&TO),
-        length_m: row.si(&LENGTH_ONE_WAY),
+        length_m: typed_m.or(routed_m).unwrap_or(1.0),
+        is_routed: typed_m.is_none(),
         conductor: given(wanted),
         device_rating_a: row.maybe_si(&DEVICE_RATING),
+        device_rating_w: row.maybe_si(&DEVICE_WATTS),
         series: series(wanted),
     }
+}
+
+/// The length of a run from where it lies. [m]
+fn read_route(row: &Reader<'_>) -> Option<f64> {
+    row.maybe_group(&ROUTE, |route| {
+        let point = |end: &Reader<'_>| (end.si(&X), end.si(&Y));
+        let (from, to) = (route.group(&ROUTE_FROM, point), route.group(&ROUTE_TO, point));
+        route_m(from, to, route.si(&RISE))
+    })
 }
 
 fn given(wanted: Wanted) -> Option<Conductor> {
@@ -175,6 +204,7 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     let first_m = row.si(&FIRST);
     let spacing_m = row.si(&SPACING);
     let device_rating_a = row.maybe_si(&DEVICE_RATING);
+    let device_rating_w = row.maybe_si(&DEVICE_WATTS);
     let count = row.count(&ROW_COUNT);
     let feed = row.words(&FROM);
     let (load, leads) = read_draw(row);
@@ -189,8 +219,10 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
         from: if number == 1 { feed.clone() } else { name(number - 1) },
         to: name(number),
         length_m: if number == 1 { first_m } else { spacing_m },
+        is_routed: false,
         conductor: given(wanted),
         device_rating_a: device_rating_a.filter(|_| number == 1),
+        device_rating_w: device_rating_w.filter(|_| number == 1),
         series: series(wanted),
     });
     let loads = (1..=count).map(|number| LoadInput {

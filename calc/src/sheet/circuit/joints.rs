@@ -1,62 +1,133 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
 use super::findings::Findings;
+use crate::electrical::colours::clashes;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
+use crate::electrical::wire::Pair;
 use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::report::{Table, TableRow, texts};
+use crate::quantity::{Length, Style, plain};
+use crate::report::{CheckLine, CheckList, Table, TableRow, texts};
 use crate::sorting::sort_by;
 use crate::text::text;
+use uom::si::length::meter;
 
 impl Findings<'_> {
-    /// Splice by splice, in the order of the runs: to be ticked off.
-    pub(super) fn splices_table(&self) -> Table {
-        let rows = self.splices.iter().map(|splice| TableRow {
-            cells: vec![
-                self.tree.name(splice.node).to_owned(),
-                text!("{} ways, twice", &splice.ways),
-                self.joins(splice),
-                connectors_text(splice),
-            ],
-            chosen: false,
-        });
-        Table {
+    /// Splice by splice, in the order of the runs.
+    pub(super) fn splice_checks(&self) -> CheckList {
+        let line = |splice: &Splice| {
+            let node = self.tree.name(splice.node);
+            let colours = self.colours_at(splice);
+            let mut notes = vec![text!("connectors for each: {}", connectors_text(splice))];
+            notes.extend(colours.clone());
+            CheckLine {
+                // With other ways, or other colours, it is other work.
+                key: text!("splice {}: {} {}", &node, &splice.ways, colours.join(",")),
+                text: text!("{}: {} ways, twice: {}", &node, &splice.ways, self.joins(splice)),
+                note: notes.join("; "),
+                warns: splice.loads.iter().any(|load| !self.clash_words(*load).is_empty()),
+            }
+        };
+        CheckList {
             title: "Splice by splice, once for + and once for −".into(),
-            heads: texts(&["Splice", "Ways", "Joins", "Connectors for each"]),
-            rows: rows.collect(),
+            lines: self.splices.iter().map(line).collect(),
         }
     }
 
-    /// `r3 from left 1, lamp 2, r4 on to left 3`.
+    /// The wire to cut, run by run.
+    pub(super) fn cut_checks(&self, style: Style) -> CheckList {
+        let wire = &self.inputs.wire;
+        let line = |pair: &Pair| {
+            let run = self.inputs.runs.get(pair.run)?;
+            let length = style.length(Length::new::<meter>(pair.length_m));
+            Some(CheckLine {
+                // A tick holds for the piece that was cut, to the millimetre.
+                key: text!(
+                    "cut {}: {} {}",
+                    &run.id,
+                    &pair.conductor,
+                    plain(pair.length_m * 1000.0, 0)
+                ),
+                text: text!(
+                    "{}: {} of {}, one {} (+) and one {} (−)",
+                    &run.id,
+                    &length,
+                    &pair.conductor,
+                    &wire.positive,
+                    &wire.negative
+                ),
+                note: text!("{} to {}, slack at both ends counted", &run.from, &run.to),
+                warns: false,
+            })
+        };
+        CheckList {
+            title: "Wire to cut, run by run".into(),
+            lines: self.pairs.iter().filter_map(line).collect(),
+        }
+    }
+
+    /// `panel (r3), lamp 2, on to left 3 (r4)`.
     fn joins(&self, splice: &Splice) -> String {
         let runs = &self.inputs.runs;
         let mut parts = Vec::new();
         if let Some(feed) = runs.get(splice.feed) {
-            parts.push(text!("{} from {}", &feed.id, &feed.from));
+            parts.push(text!("from {} ({})", &feed.from, &feed.id));
         }
         for load in splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place)) {
-            let several = match load.count {
-                1 => String::new(),
-                count => text!("{} × ", &count),
-            };
-            parts.push(match &load.leads {
-                Some(leads) => text!(
-                    "{}{} (+ {} to {}, − {} to {})",
-                    &several,
-                    &load.label,
-                    &leads.positive,
-                    &self.inputs.wire.positive,
-                    &leads.negative,
-                    &self.inputs.wire.negative
-                ),
-                None => text!("{}{}", &several, &load.label),
+            parts.push(match load.count {
+                1 => load.label.clone(),
+                count => text!("{} × {}", &count, &load.label),
             });
         }
         for run in splice.onward.iter().filter_map(|place| runs.get(*place)) {
-            parts.push(text!("{} on to {}", &run.id, &run.to));
+            parts.push(text!("on to {} ({})", &run.to, &run.id));
         }
         parts.join(", ")
+    }
+
+    /// Both colours wherever a lead has another one than the wire that it is joined to.
+    fn colours_at(&self, splice: &Splice) -> Vec<String> {
+        let wire = self.inputs.wire;
+        let loads = splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place));
+        loads
+            .filter_map(|load| {
+                let leads = load.leads.filter(|leads| *leads != wire)?;
+                Some(text!(
+                    "{}: + {} to {}, − {} to {}",
+                    &load.label,
+                    &leads.positive,
+                    &wire.positive,
+                    &leads.negative,
+                    &wire.negative
+                ))
+            })
+            .collect()
+    }
+
+    /// Where the colours of a load's leads contradict those of the wires and of the other leads that
+    /// they are joined to.
+    pub(super) fn clash_words(&self, load: usize) -> Vec<String> {
+        let Some(leads) = self.inputs.loads.get(load).and_then(|load| load.leads) else {
+            return Vec::new();
+        };
+        let mut words: Vec<String> =
+            clashes(leads, self.inputs.wire).iter().map(ToString::to_string).collect();
+        let at = |load: usize| self.loads.get(load).map(|placed| placed.node);
+        for (other, joined) in self.inputs.loads.iter().enumerate() {
+            let Some(theirs) = joined.leads.filter(|_| other != load && at(other) == at(load))
+            else {
+                continue;
+            };
+            if leads.positive == theirs.negative || leads.negative == theirs.positive {
+                words.push(text!(
+                    "its colours mean the opposite of those of {} at the same splice: join + to \
+                     +, whatever the colour",
+                    &joined.label
+                ));
+            }
+        }
+        words
     }
 
     pub(super) fn splice_records(&self) -> Vec<Record> {
@@ -118,13 +189,16 @@ impl Findings<'_> {
             .inputs
             .loads
             .iter()
-            .filter_map(|load| {
+            .enumerate()
+            .filter_map(|(place, load)| {
                 let leads = load.leads.as_ref()?;
+                let beware = !self.clash_words(place).is_empty();
                 Some(TableRow {
                     cells: vec![
                         load.label.clone(),
                         text!("{} to {}", &leads.positive, &wire.positive),
                         text!("{} to {}", &leads.negative, &wire.negative),
+                        if beware { "! not by colour" } else { "" }.to_owned(),
                     ],
                     chosen: false,
                 })
@@ -132,7 +206,7 @@ impl Findings<'_> {
             .collect();
         (!rows.is_empty()).then(|| Table {
             title: "Polarity: lead of the load to wire of the run".into(),
-            heads: texts(&["Load", "+ positive", "− negative"]),
+            heads: texts(&["Load", "+ positive", "− negative", ""]),
             rows,
         })
     }

@@ -3,7 +3,6 @@
 use super::common::{amperes, general_remarks, limit, percent, watts};
 use super::findings::Findings;
 use crate::electrical::ampacity::ampacity_a;
-use crate::electrical::colours::clashes;
 use crate::electrical::drop::is_within;
 use crate::electrical::fuse::FuseError;
 use crate::electrical::network::length_headroom;
@@ -121,6 +120,16 @@ impl Findings<'_> {
                 }
                 _ => {}
             }
+            let flows_w = self.run_w(place);
+            if let Some(rating_w) = run.device_rating_w.filter(|w| flows_w > w * (1.0 + 1e-9)) {
+                remarks.push(Remark::warning(text!(
+                    "The dimmer or switch in run {} is good for {}, and {} go through: take a \
+                     larger one or split the run.",
+                    &run.id,
+                    watts(rating_w),
+                    watts(flows_w)
+                )));
+            }
         }
         remarks
     }
@@ -128,10 +137,8 @@ impl Findings<'_> {
     /// Colours that mean opposite things on two joined leads, like ones together.
     fn polarity_warnings(&self) -> Vec<Remark> {
         let mut found: Vec<(String, Vec<&str>)> = Vec::new();
-        for load in &self.inputs.loads {
-            let Some(leads) = load.leads else { continue };
-            for clash in clashes(leads, self.inputs.wire) {
-                let text = clash.to_string();
+        for (place, load) in self.inputs.loads.iter().enumerate() {
+            for text in self.clash_words(place) {
                 match found.iter_mut().find(|(known, _)| *known == text) {
                     Some((_, labels)) => labels.push(&load.label),
                     None => found.push((text, vec![&load.label])),

@@ -333,12 +333,14 @@ fn a_black_positive_joined_to_a_black_negative_is_warned_of() {
     let report = sheet(&wired);
     let loud = report.remarks.iter().find(|remark| remark.text.contains("do not join black"));
     assert_eq!(loud.map(|remark| remark.weight), Some(Weight::Warning));
-    let splices = report.tables.iter().find(|table| table.title.starts_with("Splice")).unwrap();
-    let row = splices.rows.iter().find(|row| row.cells[0] == "a").unwrap();
+    let splices = report.checks.iter().find(|list| list.title.starts_with("Splice")).unwrap();
+    let line = splices.lines.iter().find(|line| line.text.starts_with("a:")).unwrap();
+    assert_eq!(line.text, "a: 3 ways, twice: from panel (r2), lamp a, on to b (r3)");
     assert_eq!(
-        row.cells[2],
-        "r2 from panel, lamp a (+ black to red, − white to black), r3 on to b"
+        line.note,
+        "connectors for each: 1 of 3 ways; lamp a: + black to red, − white to black"
     );
+    assert!(line.warns);
     // With wire of other colours nothing clashes.
     let yellow = with(wired, "/negative_wire", json!("yellow"));
     assert!(sheet(&yellow).remarks.iter().all(|remark| !remark.text.contains("Polarity")));
@@ -351,6 +353,81 @@ fn dimmers_are_held_against_their_current() {
     assert!(found.is_some_and(|remark| remark.text.contains("run r4")), "{:?}", report.remarks);
     let report = sheet(&with(small("14 AWG"), "/runs/3/device_rating", json!("8 A")));
     assert!(report.remarks.iter().all(|remark| !remark.text.contains("dimmer")));
+}
+
+/// By hand: along 2.0 - 0.3, across 1.5, up and over 2.1 m.
+#[test]
+fn a_length_left_out_is_taken_from_where_the_run_lies() {
+    let mut inputs = small("14 AWG");
+    inputs["runs"][0]["length"] = Json::Null;
+    assert_eq!(faults(&inputs)[0].0, "runs.0.length");
+    inputs["runs"][0]["route"] = json!({ "from": { "x": "300 mm", "y": "0 mm" },
+        "to": { "x": "2 m", "y": "1500 mm" }, "rise": "2.1 m" });
+    assert!((number(&sheet(&inputs), "runs.r1.length_m") - 5.3).abs() < 1e-12);
+    // What is typed comes first.
+    inputs["runs"][0]["length"] = json!("4 m");
+    assert_eq!(number(&sheet(&inputs), "runs.r1.length_m"), 4.0);
+    inputs["runs"][0]["length"] = Json::Null;
+    inputs["runs"][0]["route"]["to"] = json!({ "x": "2 m" });
+    assert_eq!(faults(&inputs)[0].0, "runs.0.route.to.y");
+}
+
+#[test]
+fn dimmers_are_held_against_their_watts() {
+    let rated = |watts: &str| sheet(&with(small("14 AWG"), "/runs/3/device_watts", json!(watts)));
+    let warned = |report: &Report| report.remarks.iter().any(|r| r.text.contains("is good for"));
+    assert!(warned(&rated("50 W")) && !warned(&rated("96 W")));
+}
+
+/// The circuit at its lowest voltage is the circuit typed with that voltage.
+#[test]
+fn a_low_battery_is_the_same_circuit_with_less() {
+    let report = sheet(&with(small("14 AWG"), "/low_voltage", json!("11.5 V")));
+    let typed = sheet(&with(small("14 AWG"), "/source_voltage", json!("11.5 V")));
+    let worst = text(&typed, "worst_node");
+    let volts = number(&typed, &format!("nodes.{worst}.voltage_v"));
+    assert!((number(&report, "low_battery.voltage_v") - volts).abs() < 1e-9);
+    assert_eq!(text(&report, "low_battery.worst_node"), worst);
+    let above = with(small("14 AWG"), "/low_voltage", json!("13 V"));
+    assert_eq!(faults(&above)[0].0, "low_voltage");
+}
+
+#[test]
+fn lines_to_tick_off_have_keys_of_their_own_that_change_with_the_work() {
+    let keys = |report: &Report| -> Vec<String> {
+        report.checks.iter().flat_map(|list| &list.lines).map(|line| line.key.clone()).collect()
+    };
+    let before = keys(&sheet(&small("14 AWG")));
+    assert_eq!(before.len(), 4 + 4, "four pieces to cut twice, four splices");
+    let mut once = before.clone();
+    once.sort();
+    once.dedup();
+    assert_eq!(once.len(), before.len());
+    let after = keys(&sheet(&with(small("14 AWG"), "/runs/2/length", json!("1600 mm"))));
+    let changed: Vec<_> = before.iter().zip(&after).filter(|(a, b)| a != b).collect();
+    assert_eq!(changed.len(), 1, "{changed:?}");
+}
+
+/// Leads of two loads at one splice that mean opposite things, whatever the wire.
+#[test]
+fn leads_that_contradict_each_other_at_a_splice_are_warned_of() {
+    let mut inputs = small("14 AWG");
+    inputs["positive_wire"] = json!("orange");
+    inputs["negative_wire"] = json!("yellow");
+    inputs["loads"] = json!([
+        { "at": "a", "label": "one", "model": "power", "value": "3 W", "positive_lead": "white", "negative_lead": "blue" },
+        { "at": "a", "label": "two", "model": "power", "value": "3 W", "positive_lead": "brown", "negative_lead": "white" },
+        { "at": "b", "label": "three", "model": "power", "value": "3 W" },
+    ]);
+    let report = sheet(&inputs);
+    assert!(
+        report
+            .remarks
+            .iter()
+            .any(|r| r.weight == Weight::Warning && r.text.contains("opposite of those of two"))
+    );
+    inputs["loads"][1]["at"] = json!("b");
+    assert!(sheet(&inputs).remarks.iter().all(|r| !r.text.contains("opposite of those")));
 }
 
 /// A chain of 40 splices and a star of 40: drawn in parts, every node once.
