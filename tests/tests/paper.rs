@@ -104,8 +104,8 @@ async fn prints_sheets_marks_and_lists(page: &mut Page) -> Result<()> {
     for line in &all.buy_list {
         ensure!(text.contains(&flat(&line.line.item)), "no {:?} in print", line.line.item);
     }
-    for line in &all.cut_list {
-        ensure!(text.contains(&flat(&line.line.stock)), "no {:?} in print", line.line.stock);
+    for bar in all.cut_list.iter().flat_map(|group| &group.bars) {
+        ensure!(text.contains(&flat(&bar.stock)), "no {:?} in print", bar.stock);
     }
     ensure!(text.contains('✓'), "what is ticked is not ticked in print");
     Ok(())
