@@ -399,13 +399,7 @@ fn lines_to_tick_off_have_keys_of_their_own_that_change_with_the_work() {
     };
     let before = keys(&sheet(&small("14 AWG")));
     assert_eq!(before.len(), 4 + 4, "four pieces to cut twice, four splices");
-<<<<<<< HEAD
-    let mut once = before.clone();
-    crate::sorting::sort(&mut once);
-    once.dedup();
-=======
     let once: std::collections::BTreeSet<&String> = before.iter().collect();
->>>>>>> wiring
     assert_eq!(once.len(), before.len());
     let after = keys(&sheet(&with(small("14 AWG"), "/runs/2/length", json!("1600 mm"))));
     let changed: Vec<_> = before.iter().zip(&after).filter(|(a, b)| a != b).collect();
