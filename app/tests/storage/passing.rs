@@ -28,7 +28,7 @@ fn address(link: &str) -> &str {
 #[wasm_bindgen_test]
 async fn packing_is_undone_by_unpacking_and_stops_at_its_cap() {
     for length in [0, 1, 70_000] {
-        let bytes: Vec<u8> = (0..length).map(|n: u32| ((n * n) >> 3) as u8).collect();
+        let bytes: Vec<u8> = (0..length).map(|n: u32| (n.wrapping_mul(n) >> 3) as u8).collect();
         let packed = pack(&bytes).await.unwrap();
         assert_eq!(unpack(&packed, bytes.len()).await, Ok(bytes.clone()));
         if length > 0 {
