@@ -113,8 +113,8 @@ async fn sheets_of_one_section_are_cut_and_bought_together(page: &mut Page) -> R
     page.wait_for_text(".cut-group .remark", "20.00 instead of 30.00, 10.00 saved").await?;
     page.wait_for_text(".bar h3", "4 × 8 ft").await?;
     page.screenshot("cut-list").await?;
-    page.go_to("").await?;
-    page.wait_for_text(".buy", "4 × board, 8 ft").await?;
+    page.go_to("buy").await?;
+    page.wait_for_text("main", "4 × board, 8 ft").await?;
     Ok(())
 }
 
