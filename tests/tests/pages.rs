@@ -157,7 +157,7 @@ async fn prints_the_answers(page: &mut Page) -> Result<()> {
         page.go_to(&format!("s/{}", sheet.kind)).await?;
         page.wait_for(".answers [data-result]").await?;
         let printed = page.print(sheet.kind).await?;
-        let text = Command::new("pdftotext").arg("-layout").arg(&printed).arg("-").output()?;
+        let text = Command::new("pdftotext").arg("-raw").arg(&printed).arg("-").output()?;
         let text = flat(&String::from_utf8_lossy(&text.stdout));
         for answer in answers_in(&project, sheet.kind)? {
             ensure!(

@@ -62,7 +62,7 @@ async fn prints_the_booklet(page: &mut Page) -> Result<()> {
 
 async fn prints_sheets_marks_and_lists(page: &mut Page) -> Result<()> {
     page.open_demo(Metric).await?;
-    page.go_to("").await?;
+    page.go_to("buy").await?;
     page.click(".ticks label").await?;
     page.wait_for(".ticks .done").await?;
     let project = page.kept_project().await?;

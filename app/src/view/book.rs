@@ -225,7 +225,10 @@ fn push_body(html: &mut Html, project: &Project, all: &Evaluation) {
 fn side_view(body: &Body, style: Style) -> Option<Drawing> {
     let (length, height) = (body.length?, body.height?);
     let (long, high) = (length.get::<meter>(), height.get::<meter>());
-    let mut drawing = Drawing::new("The rig from its left side, front to the left", "");
+    let mut drawing = Drawing::new(
+        "The rig from its left side, front to the left",
+        "The body from its left side: its length, height, ribs and roof openings.",
+    );
     let at = Point::metres;
     drawing.rectangle(Pen::Solid, Fill::Stock, at(0.0, 0.0), at(long, high));
     let face = body.rib_width.map_or(0.0, |face| face.get::<meter>());

@@ -27,7 +27,7 @@ pub fn push_drawing(html: &mut Html, drawing: &Drawing, width: f64, number: u64)
     let strip = drawing.fit == Fit::Strip;
     html.raw("<figure class=\"drawing\"><div class=\"drawing-window");
     if strip {
-        html.raw(" drawing-strip\" tabindex=\"0\" role=\"region\" aria-label=\"");
+        html.raw(" drawing-strip\" tabindex=\"0\" role=\"group\" aria-label=\"");
         html.text(&drawing.title);
         html.raw(", scrolls sideways");
     }

@@ -149,7 +149,7 @@ pub fn buy_words(line: &BuyLine) -> String {
 
 /// Figures side by side.
 pub fn table(html: &mut Html, table: &Table) {
-    html.raw("<section class=\"table\" role=\"region\" tabindex=\"0\" aria-label=\"");
+    html.raw("<section class=\"table\" role=\"group\" tabindex=\"0\" aria-label=\"");
     html.text(&table.title);
     html.raw("\"><table>");
     html.tag("caption", "", &table.title);

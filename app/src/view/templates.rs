@@ -80,7 +80,7 @@ fn control_square(html: &mut Html) {
         label(&mut paper, at.2, (at.0, at.1), words);
         at = if at.0 < 100.0 { (117.0, 16.0, "text text-start") } else { (at.0, at.1 + 7.0, at.2) };
     }
-    html.raw("<figure class=\"template control\" role=\"img\" aria-label=\"control square of 100 mm and 4 in\">");
+    html.raw("<figure class=\"template control\" tabindex=\"0\" role=\"img\" aria-label=\"control square of 100 mm and 4 in\">");
     html.raw(&paper.finish());
     html.raw("</figure>");
 }
@@ -151,16 +151,17 @@ fn push_piece(html: &mut Html, template: &Drawing, grid: &Grid, column: usize, r
     joint(column + 1 < grid.columns, number + 1, "on its right", [(right, y0), (right, y1)]);
     joint(row > 0, number.saturating_sub(grid.columns), "above", [(x0, top), (x1, top)]);
     joint(row + 1 < grid.rows, number + grid.columns, "below", [(x0, bottom), (x1, bottom)]);
-    html.raw("<figure class=\"template\" role=\"img\" aria-label=\"");
-    html.text(&template.title);
-    html.raw("\">");
+    html.raw("<figure class=\"template\" tabindex=\"0\">");
     if count > 1 {
         let words =
             format!("Piece {number} of {count}. Lay cross on cross: {}.", joints.join(", "));
         html.tag("figcaption", "", &words);
     }
+    html.raw("<div role=\"img\" aria-label=\"");
+    html.text(&template.title);
+    html.raw("\">");
     html.raw(&paper.finish());
-    html.raw("</figure>");
+    html.raw("</div></figure>");
 }
 
 /// The whole template; the piece shows what lies on it.
