@@ -79,6 +79,7 @@ async fn measure(page: &mut Page) -> Result<()> {
     ])
     .await?;
     open(page, "ribs").await?;
+    page.click_button("Evenly spaced").await?;
     page.fill_all(&[
         ("ribs.even.count", "13"),
         ("ribs.even.first", "212"),
