@@ -65,7 +65,7 @@ impl Driver {
         let driver =
             WebDriver::new(format!("http://127.0.0.1:{}", self.port), Capabilities::from(wanted))
                 .await?;
-        driver.set_script_timeout(Duration::from_secs(30)).await?;
+        driver.set_script_timeout(Duration::from_secs(90)).await?;
         driver.set_page_load_timeout(Duration::from_secs(30)).await?;
         Ok(driver)
     }

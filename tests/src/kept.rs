@@ -16,9 +16,17 @@ const SLOTS: &str = "
 impl Page {
     /// The open project as it is kept.
     pub async fn kept_project(&self) -> Result<Project> {
-        self.settle().await?;
         let script = format!("{SLOTS} return localStorage[keys[0]] ?? ''");
-        let text = self.execute(&script, vec![]).await?;
+        // A change is saved a moment after it was painted: what stays the same over some frames is kept.
+        let mut text = Value::Null;
+        for _ in 0..20 {
+            self.settle().await?;
+            let now = self.execute(&script, vec![]).await?;
+            if text == now {
+                break;
+            }
+            text = now;
+        }
         let text = text.as_str().unwrap_or_default();
         let (_, document) = text.split_once('\n').context("no slot is kept")?;
         Project::from_text(document).map_err(|error| anyhow!("{error}"))

@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 use thirtyfour::common::print::PrintParameters;
+use thirtyfour::error::WebDriverErrorInner;
 use thirtyfour::extensions::query::ElementQueryable;
 use thirtyfour::{By, Key, WebDriver, WebElement, WindowHandle};
 use xtask::engine::Engine;
@@ -146,8 +147,17 @@ impl Page {
 
     /// Waits for an element that can be seen.
     pub async fn wait_for(&self, selector: &str) -> Result<WebElement> {
-        let query = self.browser.query(By::Css(selector)).wait(PATIENCE, INTERVAL).and_displayed();
-        query.first().await.with_context(|| format!("no {selector} to see"))
+        let deadline = Instant::now() + PATIENCE;
+        loop {
+            let query = self.browser.query(By::Css(selector)).wait(PATIENCE, INTERVAL);
+            match query.and_displayed().first().await {
+                // Found, and written anew before it was looked at: look again.
+                Err(error)
+                    if matches!(*error, WebDriverErrorInner::StaleElementReference(_))
+                        && Instant::now() < deadline => {}
+                found => return found.with_context(|| format!("no {selector} to see")),
+            }
+        }
     }
 
     /// Waits until there is no such element.

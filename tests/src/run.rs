@@ -14,7 +14,7 @@ use tokio::time::timeout;
 use xtask::engine::Engine;
 
 /// Longer than any check takes: a hanging browser ends here.
-const LONGEST: Duration = Duration::from_secs(180);
+const LONGEST: Duration = Duration::from_secs(360);
 
 /// Runs a check and panics where it fails, as a test must.
 pub fn run(engine: Engine, name: &str, check: impl AsyncFnOnce(&mut Page) -> Result<()>) {
