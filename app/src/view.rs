@@ -291,6 +291,9 @@ fn show(id: &str) {
 fn focus_again(attribute: &'static str, value: &str) {
     let value = value.to_owned();
     request_animation_frame(move || {
+        if dom::typing() {
+            return;
+        }
         let all = elements(None, &format!("[{attribute}]"));
         let same = |one: &&web_sys::Element| one.get_attribute(attribute).as_ref() == Some(&value);
         if let Some(element) = all.iter().find(same) {

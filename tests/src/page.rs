@@ -184,12 +184,19 @@ impl Page {
 
     /// Waits until the first such element's text contains `part`.
     pub async fn wait_for_text(&self, selector: &str, part: &str) -> Result<()> {
-        self.wait_until_with(
-            &format!("{part:?} in {selector}"),
-            "return Boolean(document.querySelector(arguments[0])?.innerText.includes(arguments[1]))",
-            vec![json!(selector), json!(part)],
-        )
-        .await
+        let waited = self
+            .wait_until_with(
+                &format!("{part:?} in {selector}"),
+                "return Boolean(document.querySelector(arguments[0])?.innerText.includes(arguments[1]))",
+                vec![json!(selector), json!(part)],
+            )
+            .await;
+        if let Err(error) = waited {
+            let script = "return document.querySelector(arguments[0])?.innerText.slice(0, 400)";
+            let seen = self.execute(script, vec![json!(selector)]).await?;
+            return Err(error.context(format!("saw {seen}")));
+        }
+        Ok(())
     }
 
     /// What a field holds.

@@ -28,3 +28,9 @@ pub fn focus(element: &Element) {
         let _ = element.focus();
     }
 }
+
+/// Whether someone types by now: what waited for the next frame must not take the focus from them.
+pub fn typing() -> bool {
+    let focused = document().active_element();
+    focused.is_some_and(|one| one.matches("input:not([type=checkbox]), select").unwrap_or(false))
+}

@@ -66,7 +66,7 @@ pub fn tree(desk: Desk, place: Place, sheet: &'static Sheet, wanted: RwSignal<St
         let field = wanted.get();
         if let Some(pick) = tree.holder(&field) {
             tree.open.set(Some(pick));
-            request_animation_frame(move || super::show(&field));
+            show_soon(field);
         }
     });
     view! {
@@ -337,7 +337,11 @@ impl Tree {
 
 /// Shows a field that stands on the page with the next frame.
 fn show_soon(field: String) {
-    request_animation_frame(move || super::show(&field));
+    request_animation_frame(move || {
+        if !super::dom::typing() {
+            super::show(&field);
+        }
+    });
 }
 
 fn name_of(lines: &[Line], pick: Pick) -> String {
