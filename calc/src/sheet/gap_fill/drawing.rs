@@ -47,12 +47,15 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
     let [a_height, b_height] =
         heights.map(|heights| heights.map(|text| text!(", {}", &text))).unwrap_or_default();
-    for (up, part, volume, height) in
-        [(a_up_to, "a", first, a_height), (top, "b", second, b_height)]
+    // The upper text stands clear of the lower one, its line bent up to it.
+    let clear = a_up_to + across * 0.22;
+    for (up, beside, part, volume, height) in
+        [(a_up_to, a_up_to, "a", first, a_height), (top, top.max(clear), "b", second, b_height)]
     {
-        drawing.line(Pen::Mark, &[at(0.0, level(up)), at(across * 1.1, level(up))]);
+        let line = [at(0.0, level(up)), at(across, level(up)), at(across * 1.1, level(beside))];
+        drawing.line(Pen::Mark, &line);
         let words = text!("{} {}{}", &part, style.volume(volume), &height);
-        drawing.text(at(across * 1.15, level(up)), Anchor::Start, words);
+        drawing.text(at(across * 1.15, level(beside)), Anchor::Start, words);
     }
     if let Some(cup) = inputs.cup {
         drawing.dimension(at(across, rim), at(0.0, rim), 1.0, style.short(cup));
