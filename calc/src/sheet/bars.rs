@@ -14,7 +14,7 @@ pub(super) struct Bar {
 
 /// Height of a bar, and from one to the next, for bars that are 1 m wide together.
 const HEIGHT: f64 = 0.05;
-const PITCH: f64 = 0.13;
+const PITCH: f64 = 0.15;
 
 /// Draws bars to one scale below `top`, with the zero line; gives where the next would start.
 pub(super) fn draw(drawing: &mut Drawing, bars: &[Bar], top: f64) -> f64 {
@@ -35,7 +35,7 @@ pub(super) fn draw(drawing: &mut Drawing, bars: &[Bar], top: f64) -> f64 {
                 Point::metres(zero.max(x), y + HEIGHT),
             );
         }
-        drawing.text(Point::metres(0.0, y - HEIGHT * 0.55), Anchor::Start, bar.text.clone());
+        drawing.text(Point::metres(0.0, y - HEIGHT * 0.8), Anchor::Start, bar.text.clone());
     }
     drawing.line(Pen::Centre, &[Point::metres(zero, top), Point::metres(zero, end)]);
     // As wide as the longest bar, however short all are.

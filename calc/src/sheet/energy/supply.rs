@@ -353,7 +353,7 @@ pub(super) fn inverter_steps(
     steps.push(Step::new(
         "Inverter: hardest start",
         "P = Σ P + max(P_start − P)",
-        watts(asked.continuous),
+        text!("{} + {}", watts(asked.continuous), watts(asked.surge - asked.continuous)),
         watts(asked.surge),
         &STARTS,
     ));

@@ -339,6 +339,8 @@ pub(super) fn day(inputs: &Inputs, figures: &Figures) -> Drawing {
 /// The day as one bar, its loads end to end.
 fn one_day(drawing: &mut Drawing, figures: &Figures, top: f64) {
     const HEIGHT: f64 = 0.06;
+    /// Width of a letter on a phone, where the bar is as wide as the page.
+    const LETTER: f64 = 0.025;
     let day = figures.budget.day.get::<watt_hour>();
     if day <= 0.0 {
         return;
@@ -354,13 +356,11 @@ fn one_day(drawing: &mut Drawing, figures: &Figures, top: f64) {
             Point::metres(from, top),
             Point::metres(to, top + HEIGHT),
         );
-        // A name needs room below its part.
-        if to - from > 0.12 {
-            drawing.text(
-                Point::metres((from + to) / 2.0, top + HEIGHT + 0.035),
-                Anchor::Middle,
-                label(figures, index),
-            );
+        // A name needs room below its part; the table has them all.
+        let name = label(figures, index);
+        if to - from > LETTER * name.chars().count() as f64 {
+            let below = Point::metres((from + to) / 2.0, top + HEIGHT + 0.04);
+            drawing.text(below, Anchor::Middle, name);
         }
         from = to;
     }
