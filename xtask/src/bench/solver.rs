@@ -65,13 +65,17 @@ fn line(own: &Value, other: &Value) -> String {
         (Some(own), Some(other)) if other > 0.0 => format!("{:.4}", own / other),
         _ => "–".to_owned(),
     };
+    let name = own["name"].as_str().unwrap_or_default();
+    let (own_cost, own_ms) = (cost(own), seconds(own) * 1e3);
+    if other["seconds"].is_null() {
+        return format!(
+            "{name:<32} {own_cost:>12} {:>12} {:>7} {own_ms:>8.2} ms",
+            "too large", "–"
+        );
+    }
     format!(
-        "{:<32} {:>12} {:>12} {:>7} {:>8.2} ms {:>8.0} ms {:>7.0}x",
-        own["name"].as_str().unwrap_or_default(),
-        cost(own),
+        "{name:<32} {own_cost:>12} {:>12} {ratio:>7} {own_ms:>8.2} ms {:>8.0} ms {:>7.0}x",
         cost(other),
-        ratio,
-        seconds(own) * 1e3,
         seconds(other) * 1e3,
         seconds(other) / seconds(own)
     )
