@@ -290,10 +290,7 @@ fn show(id: &str) {
 /// Puts the focus back on the element with this attribute after its part was written anew.
 fn focus_again(attribute: &'static str, value: &str) {
     let value = value.to_owned();
-    request_animation_frame(move || {
-        if dom::typing() {
-            return;
-        }
+    dom::move_focus_soon(move || {
         let all = elements(None, &format!("[{attribute}]"));
         let same = |one: &&web_sys::Element| one.get_attribute(attribute).as_ref() == Some(&value);
         if let Some(element) = all.iter().find(same) {

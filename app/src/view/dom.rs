@@ -1,6 +1,6 @@
 //! What is found in the page.
 
-use leptos::prelude::document;
+use leptos::prelude::{document, request_animation_frame};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement};
 
@@ -29,8 +29,16 @@ pub fn focus(element: &Element) {
     }
 }
 
-/// Whether someone types by now: what waited for the next frame must not take the focus from them.
-pub fn typing() -> bool {
+/// Moves the focus with the next frame, when the page is written anew; not away from who types by then.
+pub fn move_focus_soon(moves: impl FnOnce() + 'static) {
+    request_animation_frame(move || {
+        if !typing() {
+            moves();
+        }
+    });
+}
+
+fn typing() -> bool {
     let focused = document().active_element();
     focused.is_some_and(|one| one.matches("input:not([type=checkbox]), select").unwrap_or(false))
 }

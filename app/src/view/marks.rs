@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use uom::si::length::millimeter;
 
 use super::html::{Html, asked, shown};
+use super::report::mark_words;
 use super::tape::push_tape;
 use super::ticks::{tick_box, tick_part};
 use crate::desk::{Desk, tick, ticked};
@@ -153,17 +154,10 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
     html.tag("p", "help", &format!("{length} long.{from}"));
     html.raw("<ol class=\"ticks\">");
     for (at, mark) in strip.marks.iter().enumerate() {
-        let marked = style.mark(mark.at);
         html.raw("<li class=\"mark\"><label>");
         tick_box(html, "mark", &board.mark_key(mark), &mark_id(number, at));
         html.raw("<span class=\"what\">");
-        html.tag("span", "mark-label", &mark.label);
-        html.raw(" ");
-        html.tag("strong", "", &marked.text);
-        if !marked.left_over_text.is_empty() {
-            html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
-        }
-        html.tag_if_any("span", "note", &mark.note);
+        mark_words(html, mark, style);
         html.raw("</span></label>");
         push_tape(html, mark.at, style);
         html.raw("</li>");

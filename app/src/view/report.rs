@@ -1,6 +1,6 @@
 //! What a sheet gives back, in the same places whatever its trade.
 
-use calc::lists::{BuyLine, CutLine, MarkStrip};
+use calc::lists::{BuyLine, CutLine, Mark, MarkStrip};
 use calc::quantity::{Style, plain};
 use calc::report::{Remark, Report, Step, Table, Weight};
 
@@ -104,19 +104,24 @@ pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.tag("p", "help", &datum);
     html.raw("<ol>");
     for mark in &strip.marks {
-        let marked = style.mark(mark.at);
         html.raw("<li class=\"mark\">");
-        html.tag("span", "mark-label", &mark.label);
-        html.raw(" ");
-        html.tag("strong", "", &marked.text);
-        if !marked.left_over_text.is_empty() {
-            html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
-        }
-        html.tag_if_any("span", "note", &mark.note);
+        mark_words(html, mark, style);
         push_tape(html, mark.at, style);
         html.raw("</li>");
     }
     html.raw("</ol></section>");
+}
+
+/// A mark as it is read: what it is, its figure, the exact spot beside it, what else is to be known.
+pub fn mark_words(html: &mut Html, mark: &Mark, style: Style) {
+    let marked = style.mark(mark.at);
+    html.tag("span", "mark-label", &mark.label);
+    html.raw(" ");
+    html.tag("strong", "", &marked.text);
+    if !marked.left_over_text.is_empty() {
+        html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
+    }
+    html.tag_if_any("span", "note", &mark.note);
 }
 
 /// A stock length and the pieces to cut from it.

@@ -337,11 +337,7 @@ impl Tree {
 
 /// Shows a field that stands on the page with the next frame.
 fn show_soon(field: String) {
-    request_animation_frame(move || {
-        if !super::dom::typing() {
-            super::show(&field);
-        }
-    });
+    super::dom::move_focus_soon(move || super::show(&field));
 }
 
 fn name_of(lines: &[Line], pick: Pick) -> String {
