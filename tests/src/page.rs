@@ -373,9 +373,9 @@ impl Page {
             }
             Err(error) => eprintln!("{name} in {}: no picture: {error}", self.engine.name()),
         }
-        if let Ok(text) =
-            self.execute("return document.documentElement.outerHTML.slice(0, 4000)", vec![]).await
-        {
+        let script = "const main = document.querySelector('main') ?? document.documentElement;
+            return `${location.href} ${document.activeElement?.outerHTML.slice(0, 300)} ${main.outerHTML.slice(0, 12000)}`";
+        if let Ok(text) = self.execute(script, vec![]).await {
             eprintln!("{}", text.as_str().unwrap_or_default());
         }
     }

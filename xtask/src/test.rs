@@ -72,11 +72,23 @@ pub fn test(options: &Options) -> Result<()> {
         end_to_end(options, &mut parts);
     }
     part::print_summary(&parts);
+    if options.wants(Group::EndToEnd) {
+        print_second_tries();
+    }
     let failed = parts.iter().filter(|part| matches!(part.outcome, Outcome::Failed(_))).count();
     if failed > 0 {
         bail!("{failed} of {} parts failed", parts.len());
     }
     Ok(())
+}
+
+/// Says which checks a browser failed at first and passed at the second try.
+fn print_second_tries() {
+    let lines = std::fs::read_to_string(workspace::second_tries()).unwrap_or_default();
+    println!("passed only at the second try: {}", lines.lines().count());
+    for line in lines.lines() {
+        println!("    {line}");
+    }
 }
 
 /// Form, lints, and the tests that need no browser.
@@ -187,7 +199,7 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
             .push(Part::failed("end to end", &format!("the site cannot be built: {error:#}")));
     }
     // Altered copies of the site that earlier runs left.
-    let _ = std::fs::remove_dir_all(workspace::target().join("e2e"));
+    let _ = std::fs::remove_dir_all(workspace::evidence());
     tools::ensure_node();
     let axe = tools::node_package(&tools::AXE).is_some();
     if !axe {

@@ -24,3 +24,13 @@ pub fn dist() -> PathBuf {
 pub fn tools() -> PathBuf {
     target().join("tools")
 }
+
+/// Where the end-to-end tests leave their pictures and printed pages.
+pub fn evidence() -> PathBuf {
+    target().join("e2e")
+}
+
+/// Where the end-to-end tests name what passed only at the second try, a line each.
+pub fn second_tries() -> PathBuf {
+    evidence().join("second-tries.txt")
+}
