@@ -72,7 +72,7 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
     }
     let known: Vec<Cut> = best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
     let mut part = effort.part(0.7);
-    let root = relax(model, &known, &mut part);
+    let root = relax(model, &known, true, &mut part);
     effort.give_back(part);
 
     if root.end == End::Infeasible {
