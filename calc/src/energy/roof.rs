@@ -256,14 +256,23 @@ impl Field {
         let ends = self.blocked.iter().map(|(low, high)| (low.1 + self.gap, high.1));
         let starts = starts(self.low.1, self.high.1, self.gap, panel, ends);
         // From one cut the same rows are looked at to every cut behind it.
-        let rows: Vec<Vec<Row>> =
-            cuts.iter().map(|from| self.rows_from(*from, &starts, panel)).collect();
+        let mut rows: Vec<Vec<Row>> = cuts.iter().map(|_| Vec::new()).collect();
+        // What a strip can take at most, by its area and that of a panel with its gap.
+        let per_length = (self.high.1 - self.low.1 + self.gap + SLACK)
+            / ((panel.0 + self.gap) * (panel.1 + self.gap));
         // The best up to each cut: panels, and the cut before.
         let mut best: Vec<(usize, usize)> = vec![(0, 0); cuts.len() + 1];
         for to in 1..=cuts.len() {
             let end = cuts.get(to).map_or(self.high.0, |next| next - self.gap);
             let mut most = (best[to - 1].0, to - 1);
             for (from, cut) in cuts.iter().enumerate().take(to) {
+                let fitting = ((end - cut + self.gap + SLACK) * per_length + SLACK) as usize;
+                if best[from].0 + fitting <= most.0 {
+                    continue;
+                }
+                if rows[from].is_empty() {
+                    rows[from] = self.rows_from(*cut, &starts, panel);
+                }
                 let found = best[from].0 + rows_between(&rows[from], [*cut, end], panel, None);
                 if found > most.0 {
                     most = (found, from);
@@ -394,8 +403,11 @@ fn starts(
 ) -> Vec<f64> {
     let mut all: Vec<f64> = Vec::with_capacity(MOST_STARTS);
     let mut add = |at: f64| {
-        let known = all.iter().any(|other: &f64| (other - at).abs() < SLACK);
-        if at >= low && at < high && !known && all.len() < MOST_STARTS {
+        if at >= low
+            && at < high
+            && all.len() < MOST_STARTS
+            && !all.iter().any(|other: &f64| (other - at).abs() < SLACK)
+        {
             all.push(at);
         }
     };
