@@ -460,7 +460,7 @@ impl<'a> Reader<'a> {
     fn below(&self, key: &str) -> Self {
         Self {
             site: self.site,
-            node: self.node.and_then(|node| node.get(key)),
+            node: self.node.and_then(|node| crate::project::member(node, key)),
             path: join(&self.path, key),
             notes: self.notes,
         }
