@@ -59,7 +59,7 @@ struct Taken {
 
 impl Taken {
     /// The sheets that were taken from, the last one first.
-    fn from_last(&self) -> impl Iterator<Item = &str> {
+    fn last_first(&self) -> impl Iterator<Item = &str> {
         self.from.iter().rev().map(String::as_str)
     }
 }
@@ -219,11 +219,11 @@ impl<'a> Run<'a> {
             before.basis.taken.get(at)
         };
         let mut behind: Vec<&'a str> = Vec::new();
-        let mut open: Vec<&'a str> = taken(id).into_iter().flat_map(Taken::from_last).collect();
+        let mut open: Vec<&'a str> = taken(id).into_iter().flat_map(Taken::last_first).collect();
         while let Some(next) = open.pop() {
             if !behind.contains(&next) {
                 behind.push(next);
-                open.extend(taken(next).into_iter().flat_map(Taken::from_last));
+                open.extend(taken(next).into_iter().flat_map(Taken::last_first));
             }
         }
         behind
