@@ -78,7 +78,10 @@ fn fixed(value: f64, digits: usize) -> String {
 
 /// Three significant digits or so, with a unit behind: `amount(12.34, 1, "V")` is `12.3 V`.
 pub fn amount(value: f64, digits: usize, unit: &str) -> String {
-    format!("{} {unit}", plain(value, digits))
+    let mut text = plain(value, digits);
+    text.push(' ');
+    text.push_str(unit);
+    text
 }
 
 /// A percentage with up to one digit after the point: `2.5 %`.
