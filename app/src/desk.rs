@@ -160,11 +160,13 @@ impl Desk {
     }
 
     fn step(&self, field: Option<String>, change: impl FnOnce(&mut Project)) {
-        let before = self.project.get_untracked();
+        // Typing on in a field copies no project: its step is there already.
+        let goes_on = field.is_some() && self.history.with_untracked(|all| all.field == field);
+        let before = (!goes_on).then(|| self.project.get_untracked());
         self.project.update(change);
         self.history.update(|history| {
             history.future.clear();
-            if field.is_none() || history.field != field {
+            if let Some(before) = before {
                 history.past.push(before);
                 if history.past.len() > MOST_STEPS {
                     history.past.remove(0);

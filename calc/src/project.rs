@@ -304,7 +304,7 @@ impl Project {
 impl<'a> SheetEntry<'a> {
     /// Its id; a stand-in by position where the file has none.
     pub fn id(&self) -> String {
-        match self.node.get("id").and_then(Node::as_str) {
+        match member(self.node, "id").and_then(Node::as_str) {
             Some(id) if !id.is_empty() => id.to_owned(),
             _ => format!("sheet {}", self.index + 1),
         }
@@ -312,18 +312,23 @@ impl<'a> SheetEntry<'a> {
 
     /// Its title; empty where the file has none.
     pub fn title(&self) -> &'a str {
-        self.node.get("title").and_then(Node::as_str).unwrap_or_default()
+        member(self.node, "title").and_then(Node::as_str).unwrap_or_default()
     }
 
     /// Its kind; none where the file does not say, or not as text.
     pub fn kind(&self) -> Option<&'a str> {
-        self.node.get("kind").and_then(Node::as_str)
+        member(self.node, "kind").and_then(Node::as_str)
     }
 
     /// Its inputs as saved; null where the file has none.
     pub fn inputs(&self) -> &'a Node {
-        self.node.get("inputs").unwrap_or(&Node::Null)
+        member(self.node, "inputs").unwrap_or(&Node::Null)
     }
+}
+
+/// What stands under a key. Objects have few keys: looking through them is quicker than hashing the key.
+pub(crate) fn member<'a>(node: &'a Node, key: &str) -> Option<&'a Node> {
+    node.as_object()?.iter().find(|(known, _)| *known == key).map(|(_, value)| value)
 }
 
 fn system_key(system: UnitSystem) -> &'static str {

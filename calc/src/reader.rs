@@ -460,7 +460,7 @@ impl<'a> Reader<'a> {
     fn below(&self, key: &str) -> Self {
         Self {
             site: self.site,
-            node: self.node.and_then(|node| node.get(key)),
+            node: self.node.and_then(|node| crate::project::member(node, key)),
             path: join(&self.path, key),
             notes: self.notes,
         }
@@ -662,7 +662,7 @@ fn range_words(ask: &Ask, low: f64, high: f64, unit: Option<&Unit>) -> String {
 
 /// `a/b` for paths: dotted.
 fn join(path: &str, key: &str) -> String {
-    if path.is_empty() { key.to_owned() } else { format!("{path}.{key}") }
+    if path.is_empty() { key.to_owned() } else { [path, key].join(".") }
 }
 
 /// A label as it stands inside a sentence: its first letter small, unless it is an abbreviation.

@@ -71,26 +71,32 @@ fn arrange(items: &mut dyn Items) {
     }
 }
 
-/// The places of the items in order, by merging ever longer runs.
+/// The places of the items in order, by merging neighbouring runs of what is in order already.
 fn order(items: &dyn Items, count: usize) -> Vec<usize> {
     let mut order: Vec<usize> = (0..count).collect();
+    let mut ends: Vec<usize> = (1..count).filter(|at| items.is_before(*at, at - 1)).collect();
+    ends.push(count);
     let mut merged = Vec::with_capacity(count);
-    let mut run = 1;
-    while run < count {
+    while ends.len() > 1 {
         merged.clear();
-        for start in (0..count).step_by(2 * run) {
-            let (middle, end) = (count.min(start + run), count.min(start + 2 * run));
-            let (mut left, mut right) = (start, middle);
-            while left < middle || right < end {
-                let from_right =
-                    left == middle || right < end && items.is_before(order[right], order[left]);
-                let from = if from_right { &mut right } else { &mut left };
-                merged.push(order[*from]);
-                *from += 1;
-            }
-        }
+        let mut start = 0;
+        let pairs = ends.chunks(2).map(|pair| (pair[0], pair[pair.len() - 1]));
+        let after: Vec<usize> = pairs
+            .map(|(middle, end)| {
+                let (mut left, mut right) = (start, middle);
+                while left < middle || right < end {
+                    let from_right =
+                        left == middle || right < end && items.is_before(order[right], order[left]);
+                    let from = if from_right { &mut right } else { &mut left };
+                    merged.push(order[*from]);
+                    *from += 1;
+                }
+                start = end;
+                end
+            })
+            .collect();
+        ends = after;
         std::mem::swap(&mut order, &mut merged);
-        run *= 2;
     }
     order
 }

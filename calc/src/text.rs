@@ -146,7 +146,9 @@ pub fn fill_more(template: &'static str, parts: &[String]) -> String {
 #[inline(never)]
 fn fill(template: &str, parts: &[&str]) -> String {
     let mut pieces = template.split('{');
-    let mut text = pieces.next().unwrap_or_default().to_owned();
+    let length = template.len() + parts.iter().map(|part| part.len()).sum::<usize>();
+    let mut text = String::with_capacity(length);
+    text.push_str(pieces.next().unwrap_or_default());
     for (part, piece) in parts.iter().zip(pieces) {
         text.push_str(part);
         text.push_str(piece.get(1..).unwrap_or_default());

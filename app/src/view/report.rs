@@ -118,8 +118,9 @@ pub fn mark_words(html: &mut Html, mark: &Mark, style: Style) {
     html.tag("span", "mark-label", &mark.label);
     html.raw(" ");
     html.tag("strong", "", &marked.text);
-    if !marked.left_over_text.is_empty() {
-        html.tag("span", "note", &format!("exact spot {}", marked.left_over_text));
+    let left_over = marked.left_over_text();
+    if !left_over.is_empty() {
+        html.tag("span", "note", &format!("exact spot {left_over}"));
     }
     html.tag_if_any("span", "note", &mark.note);
 }

@@ -43,10 +43,11 @@ pub fn tape_svg(at: Length, style: Style) -> String {
     let mut paper = Paper::new(WIDTH, HEIGHT);
     tape.body(&mut paper);
     tape.lines(&mut paper);
-    if !marked.left_over_text.is_empty() && mark >= 0.0 {
+    let left_over = marked.left_over_text();
+    if !left_over.is_empty() && mark >= 0.0 {
         let exact_x = tape.x(exact);
         paper.path("tape-exact", &[(exact_x, TOP), (exact_x, BOTTOM + 9.0)], false);
-        beside(&mut paper, "tape-exact-text", exact_x, BOTTOM + 17.0, &marked.left_over_text);
+        beside(&mut paper, "tape-exact-text", exact_x, BOTTOM + 17.0, &left_over);
     }
     tape.numbers(&mut paper);
     if mark < 0.0 {

@@ -254,14 +254,26 @@ impl Field {
         let ends = self.blocked.iter().map(|(low, high)| (low.0 + self.gap, high.0));
         let cuts = starts(self.low.0, self.high.0, self.gap, panel, ends);
         let ends = self.blocked.iter().map(|(low, high)| (low.1 + self.gap, high.1));
-        let starts = &starts(self.low.1, self.high.1, self.gap, panel, ends);
+        let starts = starts(self.low.1, self.high.1, self.gap, panel, ends);
+        // From one cut the same rows are looked at to every cut behind it.
+        let mut rows: Vec<Vec<Row>> = cuts.iter().map(|_| Vec::new()).collect();
+        // What a strip can take at most, by its area and that of a panel with its gap.
+        let per_length = (self.high.1 - self.low.1 + self.gap + SLACK)
+            / ((panel.0 + self.gap) * (panel.1 + self.gap));
         // The best up to each cut: panels, and the cut before.
         let mut best: Vec<(usize, usize)> = vec![(0, 0); cuts.len() + 1];
         for to in 1..=cuts.len() {
             let end = cuts.get(to).map_or(self.high.0, |next| next - self.gap);
             let mut most = (best[to - 1].0, to - 1);
             for (from, cut) in cuts.iter().enumerate().take(to) {
-                let found = best[from].0 + self.rows([*cut, end], starts, panel, None);
+                let fitting = ((end - cut + self.gap + SLACK) * per_length + SLACK) as usize;
+                if best[from].0 + fitting <= most.0 {
+                    continue;
+                }
+                if rows[from].is_empty() {
+                    rows[from] = self.rows_from(*cut, &starts, panel);
+                }
+                let found = best[from].0 + rows_between(&rows[from], [*cut, end], panel, None);
                 if found > most.0 {
                     most = (found, from);
                 }
@@ -274,67 +286,31 @@ impl Field {
             let (panels, from) = best[to];
             if panels > best[from].0 {
                 let end = cuts.get(to).map_or(self.high.0, |next| next - self.gap);
-                self.rows([cuts[from], end], starts, panel, Some(&mut places));
+                rows_between(&rows[from], [cuts[from], end], panel, Some(&mut places));
             }
             to = from;
         }
         places
     }
 
-    /// The most panels in rows between two cuts; with `into` their places too.
-    fn rows(
-        &self,
-        [from, to]: [f64; 2],
-        starts: &[f64],
-        panel: (f64, f64),
-        into: Option<&mut Vec<Rect>>,
-    ) -> usize {
-        if to - from < panel.0.min(panel.1) - SLACK {
-            return 0;
-        }
+    /// The rows that may start at each place, either way round, filled from a cut to the end of the field.
+    fn rows_from(&self, from: f64, starts: &[f64], panel: (f64, f64)) -> Vec<Row> {
         let ways = [panel, (panel.1, panel.0)];
-        // The best from each start on: panels, which way round, the start after.
-        let mut best = vec![(0, None, starts.len()); starts.len() + 1];
-        for at in (0..starts.len()).rev() {
-            let mut most = (best[at + 1].0, None, at + 1);
-            for way in ways {
-                if starts[at] + way.1 > self.high.1 + SLACK {
-                    continue;
-                }
-                let panels = self.row([from, to], starts[at], way, |_| {});
-                let after = starts[at] + way.1 + self.gap;
-                let next = starts.iter().position(|y| *y > after - SLACK).unwrap_or(starts.len());
-                if panels + best[next].0 > most.0 {
-                    most = (panels + best[next].0, Some(way), next);
-                }
-            }
-            best[at] = most;
-        }
-        if let Some(into) = into {
-            let mut at = 0;
-            while at < starts.len() {
-                let (_, way, next) = best[at];
-                if let Some(way) = way {
-                    self.row([from, to], starts[at], way, |x| {
-                        into.push(Rect { x, y: starts[at], length: way.0, width: way.1 });
-                    });
-                }
-                at = next;
-            }
-        }
-        best[0].0
+        let rows = starts.iter().flat_map(|&y| ways.map(|way| (y, way)));
+        rows.map(|(y, way)| {
+            let after = y + way.1 + self.gap;
+            let next = starts.iter().position(|y| *y > after - SLACK).unwrap_or(starts.len());
+            let fits = y + way.1 <= self.high.1 + SLACK;
+            let panels = if fits { self.row(from, y, way) } else { Vec::new() };
+            Row { y, way, next, panels }
+        })
+        .collect()
     }
 
-    /// The panels of one row between what is in its way.
-    fn row(
-        &self,
-        [from, to]: [f64; 2],
-        y: f64,
-        way: (f64, f64),
-        mut place: impl FnMut(f64),
-    ) -> usize {
-        let (mut x, mut panels) = (from, 0);
-        while x + way.0 <= to + SLACK {
+    /// The panels of one row between what is in its way: where each of them starts.
+    fn row(&self, from: f64, y: f64, way: (f64, f64)) -> Vec<f64> {
+        let (mut x, mut panels) = (from, Vec::new());
+        while x + way.0 <= self.high.0 + SLACK {
             let in_the_way = self.blocked.iter().find(|(low, high)| {
                 low.0 < x + way.0 - SLACK
                     && high.0 > x + SLACK
@@ -344,14 +320,70 @@ impl Field {
             match in_the_way {
                 Some((_, high)) => x = high.0,
                 None => {
-                    place(x);
-                    panels += 1;
+                    panels.push(x);
                     x += way.0 + self.gap;
                 }
             }
         }
         panels
     }
+}
+
+/// A row of panels one way round.
+struct Row {
+    y: f64,
+    way: (f64, f64),
+    /// The place of the next start behind it.
+    next: usize,
+    /// Where each panel starts, from the cut on.
+    panels: Vec<f64>,
+}
+
+impl Row {
+    /// The panels that end before a cut.
+    fn until(&self, to: f64) -> &[f64] {
+        let fitting = self.panels.partition_point(|x| x + self.way.0 <= to + SLACK);
+        &self.panels[..fitting]
+    }
+}
+
+/// The most panels in rows between two cuts, a pair of rows for each start; with `into` their places too.
+fn rows_between(
+    rows: &[Row],
+    [from, to]: [f64; 2],
+    panel: (f64, f64),
+    into: Option<&mut Vec<Rect>>,
+) -> usize {
+    if to - from < panel.0.min(panel.1) - SLACK {
+        return 0;
+    }
+    // The best from each start on: panels, the row that it begins with, the start after.
+    let starts = rows.len() / 2;
+    let mut best: [(usize, Option<&Row>, usize); MOST_STARTS + 1] =
+        [(0, None, starts); MOST_STARTS + 1];
+    for (at, pair) in rows.chunks(2).enumerate().rev() {
+        let mut most = (best[at + 1].0, None, at + 1);
+        for row in pair {
+            let panels = row.until(to).len() + best[row.next].0;
+            if !row.panels.is_empty() && panels > most.0 {
+                most = (panels, Some(row), row.next);
+            }
+        }
+        best[at] = most;
+    }
+    if let Some(into) = into {
+        let mut at = 0;
+        while at < starts {
+            let (_, row, next) = best[at];
+            for (row, x) in
+                row.into_iter().flat_map(|row| row.until(to).iter().map(move |x| (row, *x)))
+            {
+                into.push(Rect { x, y: row.y, length: row.way.0, width: row.way.1 });
+            }
+            at = next;
+        }
+    }
+    best[0].0
 }
 
 impl Rect {
@@ -371,8 +403,11 @@ fn starts(
 ) -> Vec<f64> {
     let mut all: Vec<f64> = Vec::with_capacity(MOST_STARTS);
     let mut add = |at: f64| {
-        let known = all.iter().any(|other: &f64| (other - at).abs() < SLACK);
-        if at >= low && at < high && !known && all.len() < MOST_STARTS {
+        if at >= low
+            && at < high
+            && all.len() < MOST_STARTS
+            && !all.iter().any(|other: &f64| (other - at).abs() < SLACK)
+        {
             all.push(at);
         }
     };

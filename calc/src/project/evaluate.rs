@@ -49,10 +49,19 @@ pub(super) struct Basis {
 struct Taken {
     /// Their ids.
     from: Vec<String>,
+    /// Those that were under way: they wait for this sheet in turn.
+    waits: Vec<String>,
     /// Whether one of them had nothing to give: then it has to be asked anew.
     in_vain: bool,
     /// The weight of the buy list, where it took that.
     weight: Option<Weight>,
+}
+
+impl Taken {
+    /// The sheets that were taken from, the last one first.
+    fn last_first(&self) -> impl Iterator<Item = &str> {
+        self.from.iter().rev().map(String::as_str)
+    }
 }
 
 /// The lists follow from the rest.
@@ -115,6 +124,8 @@ pub(super) struct Run<'a> {
     body: &'a Body,
     before: Option<&'a Evaluation>,
     states: RefCell<Vec<(String, State)>>,
+    /// What was taken by sheets under way for what they tell beforehand.
+    ahead: RefCell<Vec<(String, Taken)>>,
     gathered: OnceCell<Arc<Gathered>>,
 }
 
@@ -131,8 +142,8 @@ impl<'a> Run<'a> {
         body: &'a Body,
         before: Option<&'a Evaluation>,
     ) -> Self {
-        let (style, states) = (project.style(), RefCell::default());
-        Self { project, style, body, before, states, gathered: OnceCell::new() }
+        let (style, states, ahead) = (project.style(), RefCell::default(), RefCell::default());
+        Self { project, style, body, before, states, ahead, gathered: OnceCell::new() }
     }
 
     /// A sheet's result with other inputs than its own.
@@ -160,7 +171,12 @@ impl<'a> Run<'a> {
         let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
             let taken = RefCell::default();
             let result = Arc::new(self.work_out(id, None, &taken));
-            (result, taken.into_inner())
+            let mut taken = taken.into_inner();
+            for (_, ahead) in self.ahead.borrow().iter().filter(|(of, _)| of == id) {
+                taken.from.extend(ahead.from.iter().cloned());
+                taken.in_vain |= ahead.in_vain;
+            }
+            (result, taken)
         });
         self.set_state(id, State::Done(Arc::clone(&result), taken));
         result
@@ -168,18 +184,69 @@ impl<'a> Run<'a> {
 
     /// The result from before, where nothing that it hangs on has changed.
     fn taken_over(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
+        let (result, taken) = self.unchanged(id)?;
+        let behind = self.behind(id);
+        let ring: Vec<&str> = match behind.contains(&id) {
+            true => behind.iter().copied().filter(|x| self.behind(x).contains(&id)).collect(),
+            false => Vec::new(),
+        };
+        let same = if ring.is_empty() {
+            (taken.weight.is_none() || taken.weight == self.weight().ok())
+                && taken.from.iter().all(|other| self.same_as_before(other))
+        } else {
+            self.is_entered_as_before(id, &ring)
+                && behind.iter().all(|x| ring.contains(x) || self.same_as_before(x))
+        };
+        same.then(|| (Arc::clone(result), taken.clone()))
+    }
+
+    /// The result from before and what it took, where the sheet itself has not changed.
+    fn unchanged(&self, id: &str) -> Option<(&'a Arc<SheetResult>, &'a Taken)> {
         let before = self.before?;
         let at = only(before.sheets.iter().map(|(known, _)| known == id))?;
         let (_, result) = before.sheets.get(at)?;
         let (node, taken) = (before.basis.sheets.get(at)?, before.basis.taken.get(at)?);
         let entry = self.project.sheet(id)?;
         let alone = only(self.project.sheets().map(|other| other.id() == id)).is_some();
-        let unchanged = alone
-            && *entry.node == **node
-            && !taken.in_vain
-            && (taken.weight.is_none() || taken.weight == self.weight().ok());
-        (unchanged && taken.from.iter().all(|other| self.same_as_before(other)))
-            .then(|| (Arc::clone(result), taken.clone()))
+        (alone && *entry.node == **node && !taken.in_vain).then_some((result, taken))
+    }
+
+    /// All that a sheet hung on before: itself too where it takes from one that takes from it.
+    fn behind(&self, id: &str) -> Vec<&'a str> {
+        let taken = |id: &str| {
+            let before = self.before?;
+            let at = before.sheets.iter().position(|(known, _)| known == id)?;
+            before.basis.taken.get(at)
+        };
+        let mut behind: Vec<&'a str> = Vec::new();
+        let mut open: Vec<&'a str> = taken(id).into_iter().flat_map(Taken::last_first).collect();
+        while let Some(next) = open.pop() {
+            if !behind.contains(&next) {
+                behind.push(next);
+                open.extend(taken(next).into_iter().flat_map(Taken::last_first));
+            }
+        }
+        behind
+    }
+
+    /// Whether sheets that take from each other are as they were, and this one is the first of them to
+    /// be worked out as it was before, or comes after that one: what they tell beforehand, and so what
+    /// they come to, hangs on who is asked first.
+    fn is_entered_as_before(&self, id: &str, ring: &[&str]) -> bool {
+        let members: Option<Vec<_>> = ring.iter().map(|one| self.unchanged(one)).collect();
+        let Some(members) = members else { return false };
+        let waited_for =
+            |one: &str| members.iter().any(|(_, taken)| taken.waits.iter().any(|id| id == one));
+        let mut firsts = ring.iter().zip(&members).filter(|(one, _)| waited_for(one));
+        let (Some((first, (result, _))), None) = (firsts.next(), firsts.next()) else {
+            return false;
+        };
+        members.iter().all(|(_, taken)| taken.weight.is_none())
+            && ring
+                .iter()
+                .all(|one| *one == id || !matches!(self.state(one), Some(State::UnderWay(_))))
+            && (*first == id
+                || matches!(self.state(first), Some(State::Done(now, _)) if Arc::ptr_eq(&now, result)))
     }
 
     /// Whether a sheet that was taken from has the result that it had before.
@@ -221,7 +288,9 @@ impl<'a> Run<'a> {
             // While it is worked out it is asked for again: nothing is known then.
             let waits = Err(vec![Fault::new("", NOT_READY)]);
             self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
-            let result = Arc::new(self.work_out(id, None, &RefCell::default()));
+            let taken = RefCell::default();
+            let result = Arc::new(self.work_out(id, None, &taken));
+            self.ahead.borrow_mut().push((id.to_owned(), taken.into_inner()));
             self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
             result
         })
@@ -246,7 +315,10 @@ impl<'a> Run<'a> {
             let waits = matches!(self.state(other), Some(State::UnderWay(_)));
             let found = self.other(other, kind);
             let mut taken = taken.borrow_mut();
-            taken.in_vain |= waits || found.is_err();
+            if waits {
+                taken.waits.push(other.to_owned());
+            }
+            taken.in_vain |= !waits && found.is_err();
             taken.from.push(other.to_owned());
             found
         };
@@ -364,6 +436,39 @@ mod tests {
         assert!(ids.len() > 10);
     }
 
+    /// Sheets that take from each other hang on which of them is asked first.
+    #[test]
+    fn taking_over_sheets_that_take_from_each_other_changes_nothing() {
+        let mut document: Node = serde_json::from_str(DEMO).unwrap();
+        let sheets = document["sheets"].as_array_mut().unwrap();
+        sheets.retain(|sheet| {
+            ["lights", "energy", "solar", "water", "boards"]
+                .map(Node::from)
+                .contains(&sheet["kind"])
+        });
+        for _ in 0..2 {
+            let mut project = Project::from_text(&document.to_string()).unwrap();
+            let mut last = evaluate(&project);
+            let other = project.add_sheet("solar", "", json!({ "need": { "sheet": "energy" } }));
+            let place = |id: &str| Place::Sheet(id.to_owned());
+            let changes: [&dyn Fn(&mut Project); 7] = [
+                &|p| p.set(&place("lights"), "nothing", json!(1)),
+                &|p| p.set(&place("solar"), "tilt", json!("10 deg")),
+                &|p| p.set(&place("water"), "nothing", json!(1)),
+                &|p| p.set(&place("energy"), "autonomy_days", json!(3)),
+                &|p| p.set(&place(&other), "tilt", json!("20 deg")),
+                &|p| p.remove_sheet("energy"),
+                &|p| p.set(&place("lights"), "nothing", json!(2)),
+            ];
+            for change in changes {
+                change(&mut project);
+                last = evaluate_since(&project, Some(&last));
+                assert!(last == evaluate(&project));
+            }
+            document["sheets"].as_array_mut().unwrap().reverse();
+        }
+    }
+
     #[test]
     fn a_sheet_that_has_not_changed_is_not_worked_out_again() {
         let mut project = Project::from_text(DEMO).unwrap();
@@ -377,6 +482,8 @@ mod tests {
             Arc::ptr_eq(&result(&first), &result(&second))
         };
         assert!(same("boards") && !same("s1"));
+        // So is what takes from each other.
+        assert!(same("energy") && same("solar"));
         // What takes from other sheets follows those, and those only.
         assert!(same("lights") && same("heat_load"));
         project.set(&Place::Sheet("insulation".into()), "layers.0.thickness", json!("9 mm"));

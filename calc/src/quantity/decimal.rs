@@ -8,7 +8,7 @@ pub fn plain(value: f64, digits: usize) -> String {
     if !value.is_finite() {
         return "?".to_owned();
     }
-    let mut text = format!("{value:.*}", digits.min(12));
+    let mut text = fixed(value, digits.min(12));
     if text.contains('.') {
         let cut = text.trim_end_matches('0').trim_end_matches('.').len();
         text.truncate(cut);
@@ -26,16 +26,62 @@ pub fn significant(value: f64, digits: usize) -> String {
     let whole = libm::floor(libm::log10(value.abs())) as i64 + 1;
     let mut after = (digits as i64 - whole).clamp(0, 12) as usize;
     // 9.996 to three digits rounds to 10.0, which has a whole digit more.
-    let text = format!("{:.*}", after, value.abs());
+    let text = fixed(value.abs(), after);
     if after > 0 && text.find('.').is_some_and(|point| point as i64 > whole.max(1)) {
         after -= 1;
     }
     plain(value, after)
 }
 
+/// A finite number with so many digits (0 to 12) after the point, as `{:.*}` writes it, in a few whole-number steps: what the sheets
+/// write is far from the sizes that need more.
+fn fixed(value: f64, digits: usize) -> String {
+    const LONGEST: usize = 40;
+    let bits = value.to_bits();
+    // The number is `whole / 2^shift`.
+    let whole = u128::from(bits & ((1 << 52) - 1) | 1 << 52);
+    let shift = 1075 - (bits >> 52 & 0x7ff) as u32 as i32;
+    let scaled = whole * 10u128.pow(digits as u32);
+    let rounded = match shift {
+        // Half to even.
+        1..=127 => {
+            (scaled >> shift)
+                + u128::from(
+                    scaled << (128 - shift) > 1 << 127
+                        || scaled << (128 - shift) == 1 << 127 && scaled >> shift & 1 == 1,
+                )
+        }
+        128.. => 0,
+        _ => u128::MAX,
+    };
+    let Ok(mut rest) = u64::try_from(rounded) else { return format!("{value:.digits$}") };
+    let mut text = [b'0'; LONGEST];
+    let mut at = LONGEST;
+    let mut put = |byte: u8| {
+        at -= 1;
+        text[at] = byte;
+    };
+    let mut written = 0;
+    while rest > 0 || written <= digits {
+        if written == digits && digits > 0 {
+            put(b'.');
+        }
+        put(b'0' + (rest % 10) as u8);
+        rest /= 10;
+        written += 1;
+    }
+    if value.is_sign_negative() {
+        put(b'-');
+    }
+    String::from_utf8_lossy(&text[at..]).into_owned()
+}
+
 /// Three significant digits or so, with a unit behind: `amount(12.34, 1, "V")` is `12.3 V`.
 pub fn amount(value: f64, digits: usize, unit: &str) -> String {
-    format!("{} {unit}", plain(value, digits))
+    let mut text = plain(value, digits);
+    text.push(' ');
+    text.push_str(unit);
+    text
 }
 
 /// A percentage with up to one digit after the point: `2.5 %`.
@@ -45,7 +91,7 @@ pub fn percent(value: f64) -> String {
 
 /// A price: `61.50`, in whatever currency the prices were typed in.
 pub fn money(value: f64) -> String {
-    if value.is_finite() { format!("{value:.2}") } else { "?".to_owned() }
+    if value.is_finite() { fixed(value, 2) } else { "?".to_owned() }
 }
 
 /// The number written in digits with at most one decimal point, and perhaps a power of ten behind an
@@ -78,7 +124,7 @@ pub fn from_digits(text: &str) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::from_digits;
+    use super::{fixed, from_digits};
     use proptest::prelude::*;
 
     fn is_read_as_by_the_standard_library(text: &str) {
@@ -120,6 +166,20 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn numbers_are_written_as_by_the_standard_library(
+            value in prop_oneof![
+                any::<f64>().prop_filter("finite", |value| value.is_finite()),
+                -1e7..1e7_f64,
+                -2.0..2.0_f64,
+                // Ties.
+                (-4_000_000..4_000_000_i64).prop_map(|eighths| eighths as f64 / 64.0),
+            ],
+            digits in 0..=12_usize,
+        ) {
+            prop_assert_eq!(fixed(value, digits), format!("{value:.digits$}"));
+        }
+
         #[test]
         fn any_digits_are_read_as_by_the_standard_library(
             text in "[0-9]{0,25}[.]?[0-9]{0,25}(e-?[0-9]{1,3})?",

@@ -39,8 +39,14 @@ pub struct Marked {
     pub rounded: Length,
     /// Exact length minus the rounded one: positive where the exact spot lies beyond the mark.
     pub left_over: Length,
-    /// The same in words: `1/64 in over`, `0.3 mm under`; empty where nothing is left over.
-    pub left_over_text: String,
+    rounding: Rounding,
+}
+
+impl Marked {
+    /// What is left over in words: `1/64 in over`, `0.3 mm under`; empty where nothing is.
+    pub fn left_over_text(&self) -> String {
+        left_over_text(self.left_over, self.rounding)
+    }
 }
 
 impl UnitSystem {
@@ -120,24 +126,17 @@ pub(super) fn mark(length: Length, rounding: Rounding) -> Marked {
     let parts = f64::from(rounding.parts());
     let Some(lines) = to_lines(length, rounding) else {
         let nothing = Length::new::<meter>(0.0);
-        return Marked {
-            text: "?".to_owned(),
-            rounded: nothing,
-            left_over: nothing,
-            left_over_text: String::new(),
-        };
+        return Marked { text: "?".to_owned(), rounded: nothing, left_over: nothing, rounding };
     };
     let (text, rounded) = match rounding.system() {
-        UnitSystem::Imperial => {
-            (format!("{} in", inches(lines, parts)), Length::new::<inch>(lines / parts))
-        }
+        UnitSystem::Imperial => (inches(lines, parts) + " in", Length::new::<inch>(lines / parts)),
         UnitSystem::Metric => {
             let rounded = Length::new::<meter>(lines / (parts * 1e3));
-            (format!("{} mm", plain(lines / parts, 1)), rounded)
+            (plain(lines / parts, 1) + " mm", rounded)
         }
     };
     let left_over = length - rounded;
-    Marked { text, rounded, left_over, left_over_text: left_over_text(left_over, rounding) }
+    Marked { text, rounded, left_over, rounding }
 }
 
 /// The nearest line, counted from the start of the tape; halves go away from zero. Lengths within
@@ -154,7 +153,6 @@ pub(super) fn to_lines(length: Length, rounding: Rounding) -> Option<f64> {
 
 /// `lines` parts of an inch as a whole number and a reduced fraction: `90 1/2`, `3/8`, `-5`.
 pub(super) fn inches(lines: f64, parts: f64) -> String {
-    let sign = if lines < 0.0 { "-" } else { "" };
     let whole = (lines.abs() / parts).floor();
     let mut top = (lines.abs() - whole * parts) as u32;
     let mut bottom = parts as u32;
@@ -162,11 +160,19 @@ pub(super) fn inches(lines: f64, parts: f64) -> String {
         top /= 2;
         bottom /= 2;
     }
-    match (whole == 0.0, top) {
-        (_, 0) => format!("{sign}{whole}"),
-        (true, _) => format!("{sign}{top}/{bottom}"),
-        (false, _) => format!("{sign}{whole} {top}/{bottom}"),
+    let mut text = if lines < 0.0 { "-".to_owned() } else { String::new() };
+    if whole != 0.0 || top == 0 {
+        text.push_str(&plain(whole, 0));
     }
+    if top != 0 {
+        if whole != 0.0 {
+            text.push(' ');
+        }
+        for part in [&plain(f64::from(top), 0), "/", &plain(f64::from(bottom), 0)] {
+            text.push_str(part);
+        }
+    }
+    text
 }
 
 /// What is left over, to a quarter of a line in inches or 0.1 mm (0.05 mm on the finer tape).
@@ -179,7 +185,7 @@ fn left_over_text(left_over: Length, rounding: Rounding) -> String {
             if lines == 0.0 {
                 return String::new();
             }
-            format!("{} in", inches(lines, parts))
+            inches(lines, parts) + " in"
         }
         UnitSystem::Metric => {
             let digits = if rounding == Rounding::Millimetre { 1 } else { 2 };
@@ -187,8 +193,8 @@ fn left_over_text(left_over: Length, rounding: Rounding) -> String {
             if text == "0" {
                 return String::new();
             }
-            format!("{text} mm")
+            text + " mm"
         }
     };
-    format!("{size} {side}")
+    size + " " + side
 }

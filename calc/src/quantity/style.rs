@@ -250,7 +250,7 @@ fn feet_and_inches(length: Length, rounding: Rounding) -> String {
     let parts = f64::from(rounding.parts());
     let Some(lines) = to_lines(length, rounding) else { return "?".to_owned() };
     if lines.abs() < 24.0 * parts {
-        return format!("{} in", inches(lines, parts));
+        return inches(lines, parts) + " in";
     }
     let sign = if lines < 0.0 { "-" } else { "" };
     let feet = (lines.abs() / (12.0 * parts)).floor();
@@ -267,7 +267,7 @@ fn in_unit(si: f64, dimension: &'static Dimension, symbol: &str, digits: usize) 
 }
 
 fn significant_in_unit(si: f64, dimension: &'static Dimension, symbol: &str) -> String {
-    format!("{} {}", significant(number_in(si, dimension, symbol), 3), in_print(symbol))
+    significant(number_in(si, dimension, symbol), 3) + " " + in_print(symbol)
 }
 
 fn number_in(si: f64, dimension: &'static Dimension, symbol: &str) -> f64 {

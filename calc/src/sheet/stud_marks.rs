@@ -213,8 +213,8 @@ fn answers(marks: &[OnBoard], style: Style) -> Vec<Answer> {
     if let Some(last) = marks.last() {
         let marked = style.mark(last.offset);
         answers.push(
-            Answer::new(text!("Last mark, stud {}", &last.stud), marked.text)
-                .note(marked.left_over_text),
+            Answer::new(text!("Last mark, stud {}", &last.stud), marked.text.clone())
+                .note(marked.left_over_text()),
         );
     }
     answers

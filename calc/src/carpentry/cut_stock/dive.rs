@@ -99,7 +99,7 @@ pub(super) fn dive(
             return best;
         }
         let known: Vec<Cut> = narrow(&cuts, &rest, &kinds, model.weights.len());
-        let next = relax(&rest, &known, effort);
+        let next = relax(&rest, &known, false, effort);
         if next.end != End::Optimal {
             return best;
         }

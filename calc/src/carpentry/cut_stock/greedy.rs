@@ -8,21 +8,17 @@ const FULLEST_STEPS: usize = 40_000;
 
 /// Fills bin after bin, longest piece first; `None` when the limits leave pieces over.
 pub(super) fn fill(model: &Model) -> Option<Packing> {
-    fill_by(model, &mut |demand, bin| longest_first(model, demand, bin))
+    fill_by(model, None)
 }
 
 /// Fills bin after bin with the longest piece and the rest as full as can be (minimum bin slack).
 pub(super) fn fill_full(model: &Model, effort: &mut Effort) -> Option<Packing> {
-    fill_by(model, &mut |demand, bin| {
-        if effort.is_spent() {
-            longest_first(model, demand, bin)
-        } else {
-            fullest(model, demand, bin, effort)
-        }
-    })
+    fill_by(model, Some(effort))
 }
 
-fn fill_by(model: &Model, cut_of: &mut dyn FnMut(&[u32], usize) -> Cut) -> Option<Packing> {
+/// With effort each bin is filled as full as can be, without it longest piece first.
+fn fill_by(model: &Model, mut effort: Option<&mut Effort>) -> Option<Packing> {
+    let widest = model.bins.iter().map(|bin| bin.capacity).max().unwrap_or(0);
     let mut demand = model.demand.clone();
     let mut limits: Vec<Option<u32>> = model.bins.iter().map(|bin| bin.limit).collect();
     let mut packing = Packing::new();
@@ -32,12 +28,16 @@ fn fill_by(model: &Model, cut_of: &mut dyn FnMut(&[u32], usize) -> Cut) -> Optio
             .zip(&model.weights)
             .map(|(&count, weight)| i64::from(count) * weight)
             .sum();
+        let before = effort.as_ref().map_or(0, |effort| effort.left());
         let mut best: Option<(f64, Cut)> = None;
         for (index, bin) in model.bins.iter().enumerate() {
             if limits[index] == Some(0) || bin.capacity < model.weights[longest] {
                 continue;
             }
-            let cut = cut_of(&demand, index);
+            let cut = match &mut effort {
+                Some(effort) if !effort.is_spent() => fullest(model, &demand, index, effort),
+                _ => longest_first(model, &demand, index),
+            };
             let taken: i64 = cut
                 .counts
                 .iter()
@@ -56,7 +56,30 @@ fn fill_by(model: &Model, cut_of: &mut dyn FnMut(&[u32], usize) -> Cut) -> Optio
         let (_, cut) = best?;
         let taken = take(&mut demand, &cut);
         use_one(&mut limits, taken.bin);
-        add(&mut packing, taken, 1);
+        // While more pieces are left than any bin takes, the next bin is filled as this one was: so are all of these at once.
+        let room = widest - model.weights[longest];
+        let mut times = limits[taken.bin].unwrap_or(u32::MAX);
+        for &(kind, count) in &taken.counts {
+            let fitting = u32::try_from(room / model.weights[kind]).unwrap_or(u32::MAX);
+            let needed = fitting.saturating_add(if kind == longest { 2 } else { 1 });
+            times = times.min(demand[kind].checked_sub(needed).map_or(0, |over| over / count + 1));
+        }
+        if let Some(effort) = &mut effort {
+            let spent = before - effort.left();
+            match spent.checked_mul(times as usize) {
+                Some(spent) if spent < effort.left() => {
+                    effort.spend(spent);
+                }
+                _ => times = 0,
+            }
+        }
+        for (kind, count) in &taken.counts {
+            demand[*kind] -= count * times;
+        }
+        if let Some(limit) = &mut limits[taken.bin] {
+            *limit -= times;
+        }
+        add(&mut packing, taken, 1 + times);
     }
     Some(packing)
 }

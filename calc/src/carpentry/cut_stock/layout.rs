@@ -47,9 +47,7 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         }
     }
     sort_by(&mut patterns, |a, b| {
-        let lengths =
-            |p: &Pattern| p.pieces.iter().map(|piece| piece.length_mm).collect::<Vec<_>>();
-        let by_length = lengths(b).partial_cmp(&lengths(a)).unwrap_or(std::cmp::Ordering::Equal);
+        let by_length = lengths(b).partial_cmp(lengths(a)).unwrap_or(std::cmp::Ordering::Equal);
         a.stock.cmp(&b.stock).then(by_length).then(b.count.cmp(&a.count))
     });
     let steps = grid.model.cost(packing);
@@ -65,6 +63,10 @@ pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64
         bound: grid.cost(bound),
         proved,
     }
+}
+
+fn lengths(pattern: &Pattern) -> impl Iterator<Item = f64> {
+    pattern.pieces.iter().map(|piece| piece.length_mm)
 }
 
 /// Labels for up to `times` equal cuts; fewer where no label has so many pieces left.

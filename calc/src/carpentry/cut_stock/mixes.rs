@@ -60,7 +60,7 @@ fn pack(model: &Model, mix: &Mix, known: &[Cut], effort: &mut Effort) -> Option<
     let bins = model.bins.iter().zip(&mix.counts);
     let bins = bins.map(|(bin, &count)| Bin { limit: Some(count), ..bin.clone() }).collect();
     let limited = Model { bins, ..model.clone() };
-    let fraction = relax(&limited, known, effort);
+    let fraction = relax(&limited, known, false, effort);
     if fraction.end != End::Optimal {
         return None;
     }

@@ -70,7 +70,25 @@ impl Listing<'_> {
             }
             return;
         };
-        for count in 0..=self.model.most(mix.len()) {
+        let most = self.model.most(mix.len());
+        if mix.len() + 1 == self.model.bins.len() && bin.cost > 0 {
+            // Of the last bin, only one number takes all the money; the others count as steps all the same.
+            let longest = (self.length - 1 - length) / bin.length.max(1);
+            let last = (money / bin.cost).min(longest).min(i64::from(most));
+            let tried = usize::try_from(last + 1).unwrap_or(0).min(self.steps);
+            self.steps -= tried;
+            let times = money / bin.cost;
+            if times * bin.cost == money && usize::try_from(times).is_ok_and(|times| times < tried)
+            {
+                let room = room + bin.capacity.max(0) * times;
+                if room >= self.weight {
+                    let counts = mix.iter().copied().chain([times as u32]);
+                    self.mixes.push((length + bin.length * times, counts.collect()));
+                }
+            }
+            return;
+        }
+        for count in 0..=most {
             let times = i64::from(count);
             if bin.cost * times > money || length + bin.length * times >= self.length {
                 break;

@@ -33,8 +33,9 @@ const MOST_AT_ONCE: usize = 12;
 /// Least a column must save before it is worth having, relative to the dearest bin.
 const WORTH: f64 = 1e-9;
 
-/// Solves the fractional plan, starting from cuts that are known already.
-pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxation {
+/// Solves the fractional plan, starting from cuts that are known already. The bound and the duals are made safe where they are to
+/// prove something: where the plan is only the start of a dive, that would be wasted.
+pub(super) fn relax(model: &Model, known: &[Cut], proves: bool, effort: &mut Effort) -> Relaxation {
     let scale = scale(model);
     let kinds = model.weights.len();
     let mut rows: Vec<Row> =
@@ -68,7 +69,7 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
     let mut exact = true;
     let end =
         simplex.run(&mut program, f64::INFINITY, effort, &mut |duals, program, effort, free| {
-            let full = knapsack(model, duals);
+            let full = knapsack(model, &model.demand, duals);
             exact = true;
             for (index, bin) in model.bins.iter().enumerate() {
                 if bin.limit == Some(0) {
@@ -88,9 +89,9 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
                     take(&mut rest, &cut);
                     push(program, &cut, model, &bin_row, scale);
                     cuts.push(cut);
-                    let left = Model { demand: rest.clone(), ..model.clone() };
                     let mut quick = effort.steps(QUICK_STEPS);
-                    let next = knapsack(&left, duals).best(bin.capacity, price + WORTH, &mut quick);
+                    let next =
+                        knapsack(model, &rest, duals).best(bin.capacity, price + WORTH, &mut quick);
                     effort.give_back(quick);
                     let Some(next) = next.filter(|_| round + 1 < MOST_AT_ONCE) else { break };
                     cut = Cut { bin: index, counts: next.counts };
@@ -102,8 +103,8 @@ pub(super) fn relax(model: &Model, known: &[Cut], effort: &mut Effort) -> Relaxa
         bin_row.iter().map(|row| row.map_or(0.0, |row| simplex.duals[row].min(0.0))).collect();
     // Duals that are a little too high are scaled down until no cut is worth more than its bin.
     let mut share = 1.0_f64;
-    if end != End::Optimal || !exact {
-        let knapsack = knapsack(model, &duals);
+    if proves && (end == End::Unfinished || end == End::Optimal && !exact) {
+        let knapsack = knapsack(model, &model.demand, &duals);
         for (bin, dual) in model.bins.iter().zip(&bin_duals) {
             // The worth of the best cut where a table tells it, else of a cut with parts of pieces in it.
             let mut steps = Effort::new(TABLE_STEPS);
@@ -158,9 +159,9 @@ pub(super) fn scale(model: &Model) -> f64 {
     model.bins.iter().map(|bin| bin.cost).max().unwrap_or(1).max(1) as f64
 }
 
-/// A knapsack over all kinds of piece at the given worth.
-pub(super) fn knapsack(model: &Model, duals: &[f64]) -> Knapsack {
-    let items = model.weights.iter().zip(&model.demand).zip(duals).enumerate();
+/// A knapsack over all kinds of piece that are wanted, at the given worth.
+pub(super) fn knapsack(model: &Model, demand: &[u32], duals: &[f64]) -> Knapsack {
+    let items = model.weights.iter().zip(demand).zip(duals).enumerate();
     Knapsack::new(
         items
             .map(|(kind, ((&weight, &count), &value))| Item {

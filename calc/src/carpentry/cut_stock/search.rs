@@ -23,7 +23,7 @@ pub(super) fn pool(
     most: usize,
     effort: &mut Effort,
 ) -> Option<Vec<Cut>> {
-    let knapsack = knapsack(model, &root.duals);
+    let knapsack = knapsack(model, &model.demand, &root.duals);
     let mut pool = Vec::new();
     for (index, bin) in model.bins.iter().enumerate() {
         if bin.limit == Some(0) {

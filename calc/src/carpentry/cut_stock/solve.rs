@@ -51,19 +51,25 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
         return Err(Failed::Impossible);
     }
     let mut best = greedy::fill(model);
-    let mut part = effort.part(0.1);
-    if let Some(full) = greedy::fill_full(model, &mut part)
-        && best.as_ref().is_none_or(|known| model.cost(&full) < model.cost(known))
-    {
-        best = Some(full);
-    }
-    effort.give_back(part);
     let most: i64 = (0..model.bins.len())
         .map(|bin| model.bins[bin].cost.saturating_mul(i64::from(model.most(bin))))
         .fold(0, i64::saturating_add);
     let mut highest = best.as_ref().map_or(most, |packing| model.cost(packing));
-    let ladder = Ladder::new(&model.bins, highest);
-    let mut bound = ladder.next(material_bound(model));
+    let mut ladder = Ladder::new(&model.bins, highest);
+    let simple = material_bound(model).max(alone_bound(model));
+    let mut bound = ladder.next(simple);
+    if best.is_none() || bound < highest {
+        let mut part = effort.part(0.1);
+        if let Some(full) = greedy::fill_full(model, &mut part)
+            && (best.is_none() || model.cost(&full) < highest)
+        {
+            highest = model.cost(&full);
+            best = Some(full);
+            ladder = Ladder::new(&model.bins, highest);
+            bound = ladder.next(simple);
+        }
+        effort.give_back(part);
+    }
     let reached = |best: &Option<Packing>, bound: i64| {
         best.as_ref().is_some_and(|packing| reaches(model.cost(packing), bound))
     };
@@ -72,7 +78,7 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
     }
     let known: Vec<Cut> = best.iter().flatten().map(|(cut, _)| cut.clone()).collect();
     let mut part = effort.part(0.7);
-    let root = relax(model, &known, &mut part);
+    let root = relax(model, &known, true, &mut part);
     effort.give_back(part);
 
     if root.end == End::Infeasible {
@@ -188,7 +194,34 @@ fn has_room(model: &Model) -> bool {
         let Some(limit) = bin.limit else { return true };
         room = room.saturating_add(bin.capacity.max(0).saturating_mul(i64::from(limit)));
     }
-    room >= weight
+    room >= weight && has_bins(model)
+}
+
+/// Whether the pieces too long to share a bin have one each.
+fn has_bins(model: &Model) -> bool {
+    let mut pieces = 0;
+    alone(model).all(|(weight, count)| {
+        pieces += u64::from(count);
+        let mut wide = model.bins.iter().filter(|bin| bin.capacity >= weight);
+        let bins = wide.try_fold(0, |sum, bin| Some(sum + u64::from(bin.limit?)));
+        bins.is_none_or(|bins| bins >= pieces)
+    })
+}
+
+/// The pieces of which no two fit into one bin, longest first: weights and counts.
+fn alone(model: &Model) -> impl Iterator<Item = (i64, u32)> {
+    let widest = model.bins.iter().map(|bin| bin.capacity).max().unwrap_or(0);
+    let pieces = model.weights.iter().copied().zip(model.demand.iter().copied());
+    pieces.take_while(move |(weight, _)| 2 * weight > widest)
+}
+
+/// Each piece that cannot share a bin with another such piece in the cheapest that takes it.
+fn alone_bound(model: &Model) -> f64 {
+    let cheapest = |weight: i64| {
+        let bins = model.bins.iter().filter(|bin| bin.capacity >= weight && bin.limit != Some(0));
+        bins.map(|bin| bin.cost).min().unwrap_or(0)
+    };
+    alone(model).map(|(weight, count)| cheapest(weight) as f64 * f64::from(count)).sum()
 }
 
 fn finish(best: Option<Packing>, bound: i64, failed: Failed) -> Result<Solved, Failed> {

@@ -107,7 +107,7 @@ proptest! {
         prop_assert!(near(&marked.text), "{}", marked.text);
         // A mark is its own mark.
         prop_assert_eq!(&style.mark(marked.rounded).text, &marked.text);
-        prop_assert_eq!(style.mark(marked.rounded).left_over_text, "");
+        prop_assert_eq!(style.mark(marked.rounded).left_over_text(), "");
         if style.system == UnitSystem::Imperial || length.abs() < 10.0 {
             prop_assert!(near(&style.length(exact)), "{}", style.length(exact));
         }

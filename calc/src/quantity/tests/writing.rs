@@ -70,7 +70,7 @@ fn marks() {
         (Style { rounding: Rounding::Eighth, ..METRIC }, mm(12.4), "12 mm", "0.4 mm over"),
     ] {
         let marked = style.mark(length);
-        assert_eq!((marked.text.as_str(), marked.left_over_text.as_str()), (text, left_over));
+        assert_eq!((marked.text.as_str(), marked.left_over_text().as_str()), (text, left_over));
     }
 }
 

@@ -37,7 +37,7 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
             Answer::new(label, text!("{} to {}", mark(shortest.length_mm), cut.text))
                 .note("each to the width at its own rib: see the table")
         }
-        _ => Answer::new(label, cut.text).note(cut.left_over_text),
+        _ => Answer::new(label, cut.text.clone()).note(cut.left_over_text()),
     };
     let counts = || worked.kinds.iter().map(|kind| kind.marks_mm.len());
     let (fewest, most) = (counts().min().unwrap_or(0), counts().max().unwrap_or(0));
@@ -145,7 +145,7 @@ pub(super) fn drill(diameter: Length, style: Style) -> String {
         UnitSystem::Imperial => {
             let fine = Style { rounding: crate::quantity::Rounding::ThirtySecond, ..style };
             let whole = fine.mark(diameter);
-            if whole.left_over_text.is_empty() {
+            if whole.left_over_text().is_empty() {
                 return whole.text;
             }
             let parts = (diameter.get::<uom::si::length::inch>() * 64.0).round();

@@ -4,7 +4,7 @@ use crate::text::text;
 use uom::si::length::millimeter;
 
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
-use crate::quantity::{Length, Style};
+use crate::quantity::{Length, Marked, Style};
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A reading that is off by less than this, or a rim that rocks by less, is not worth a word.
@@ -97,8 +97,8 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
                 corner.name.clone(),
                 reading(readings.standoff),
                 reading(readings.depth),
-                beside(off.text, &off.left_over_text),
-                beside(kept.text, &kept.left_over_text),
+                beside(&off),
+                beside(&kept),
             ],
             chosen: false,
         }
@@ -110,8 +110,13 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     }
 }
 
-fn beside(text: String, left_over: &str) -> String {
-    if left_over.is_empty() { text } else { text!("{} ({})", &text, &left_over) }
+fn beside(marked: &Marked) -> String {
+    let left_over = marked.left_over_text();
+    if left_over.is_empty() {
+        marked.text.clone()
+    } else {
+        text!("{} ({})", &marked.text, left_over)
+    }
 }
 
 pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
