@@ -669,8 +669,8 @@ fn join(path: &str, key: &str) -> String {
 pub fn lower_first(label: &str) -> String {
     let mut letters = label.chars();
     match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
-            first.to_lowercase().chain(label.chars().skip(1)).collect()
+        (Some(first), Some(second)) if second.is_ascii_lowercase() || second == ' ' => {
+            std::iter::once(first.to_ascii_lowercase()).chain(label.chars().skip(1)).collect()
         }
         _ => label.to_owned(),
     }

@@ -112,6 +112,18 @@ pub const fn blanks(template: &str) -> usize {
     blanks
 }
 
+/// A letter in lower case, as far as the words and units that are looked for need it. All of
+/// Unicode's tables would cost more bytes than a small sheet.
+pub const fn lower(letter: char) -> char {
+    match letter {
+        // The Greek letter and the sign of its own for the unit.
+        'Ω' | '\u{2126}' => 'ω',
+        // The sign of its own for kelvin.
+        '\u{212a}' => 'k',
+        _ => letter.to_ascii_lowercase(),
+    }
+}
+
 #[doc(hidden)]
 #[inline(never)]
 pub fn fill_1(template: &'static str, a: String) -> String {
@@ -158,6 +170,24 @@ fn fill(template: &str, parts: &[&str]) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::lower;
+
+    #[test]
+    #[expect(clippy::disallowed_methods, reason = "Unicode's tables are what it is held against")]
+    fn what_turns_into_a_known_letter_does_as_in_unicode() {
+        let known = |letter: &char| letter.is_ascii() || *letter == 'ω';
+        for letter in '\0'..=char::MAX {
+            let mut unicode = letter.to_lowercase();
+            if let (Some(small), None) = (unicode.next(), unicode.next())
+                && known(&small)
+            {
+                assert_eq!(lower(letter), small, "{letter}");
+            } else {
+                assert_eq!(lower(letter), letter);
+            }
+        }
+    }
+
     #[test]
     fn fills_blanks_as_format_does() {
         let (name, count) = ("run".to_owned(), 3_usize);

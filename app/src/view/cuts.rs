@@ -1,7 +1,7 @@
 //! The cut list over all sheets: every stock length as a bar, every piece to be ticked off when it is cut.
 
 use calc::project::{CutBar, CutGroup, CutPiece, Evaluation, Node, Project};
-use calc::quantity::{Length, Style};
+use calc::quantity::{Length, Style, from_digits};
 use leptos::prelude::*;
 use uom::si::length::millimeter;
 
@@ -280,7 +280,7 @@ fn words_of(key: &str, style: Style) -> String {
     let mut parts = key.split('|');
     let mut next = || parts.next().unwrap_or_default();
     let (material, length, pieces) = (next(), next(), next());
-    let read = |text: &str| text.parse::<f64>().ok().map(Length::new::<millimeter>);
+    let read = |text: &str| from_digits(text).map(Length::new::<millimeter>);
     let pieces: Vec<String> = pieces
         .split('+')
         .map(|piece| match piece.split_once('@') {

@@ -117,6 +117,12 @@ fn asked_of(event: &Event) -> Option<(String, String)> {
 
 /// A part of the page that is only shown, written anew when what it is made of changes.
 pub fn shown(class: &'static str, write: impl Fn(&mut Html) + Send + 'static) -> AnyView {
+    shown_by(class, Box::new(write))
+}
+
+/// One type of view for all such parts.
+#[inline(never)]
+fn shown_by(class: &'static str, write: Box<dyn Fn(&mut Html) + Send>) -> AnyView {
     let html = move || {
         let mut html = Html::default();
         write(&mut html);

@@ -8,6 +8,7 @@ use std::str::FromStr;
 
 use super::sources;
 use crate::source::Source;
+use crate::text::lower;
 
 /// Plain colours of insulation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -212,7 +213,7 @@ impl FromStr for Colour {
     /// Reads `black`, `black/white`, `black with white stripe`, `dark blue`.
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let refused = || NotAColour { typed: text.trim().chars().take(40).collect() };
-        let lower: String = text.chars().take(60).flat_map(char::to_lowercase).collect();
+        let lower: String = text.chars().take(60).map(lower).collect();
         let mut hues = Vec::new();
         for word in lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()) {
             match word {

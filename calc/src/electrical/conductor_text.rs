@@ -6,6 +6,7 @@ use std::str::FromStr;
 use super::conductor::{AWG_SIZES, Conductor, METRIC_SIZES};
 use super::range::{CONDUCTOR_OHM_PER_M, OutOfRange};
 use crate::quantity::from_digits;
+use crate::text::lower;
 
 /// The two series of conductor sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -126,7 +127,7 @@ const RESISTANCE_UNITS: [(&str, f64); 5] = [
 /// Lower case, without blanks, with one spelling of each sign.
 fn plain(text: &str) -> String {
     let mut plain = String::new();
-    for c in text.chars().take(60).filter(|c| !c.is_whitespace()).flat_map(char::to_lowercase) {
+    for c in text.chars().take(60).filter(|c| !c.is_whitespace()).map(lower) {
         match c {
             '²' => plain.push('2'),
             ',' => plain.push('.'),

@@ -1,5 +1,6 @@
 //! What is asked for a run: a conductor by name, or the least one that is enough.
 
+use crate::text::lower;
 use std::str::FromStr;
 
 use super::conductor::{Conductor, Series};
@@ -26,12 +27,8 @@ impl FromStr for Wanted {
 
     /// Reads `auto`, `auto AWG`, `auto mm2`, and every conductor.
     fn from_str(text: &str) -> Result<Self, Self::Err> {
-        let word: String = text
-            .chars()
-            .take(40)
-            .filter(|c| !c.is_whitespace())
-            .flat_map(char::to_lowercase)
-            .collect();
+        let word: String =
+            text.chars().take(40).filter(|c| !c.is_whitespace()).map(lower).collect();
         match word.as_str() {
             "auto" => Ok(Self::Least(None)),
             "autoawg" => Ok(Self::Least(Some(Series::Awg))),

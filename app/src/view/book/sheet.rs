@@ -2,6 +2,7 @@
 
 use calc::ask::{Ask, Kind, Need};
 use calc::project::{Evaluation, Place, Project};
+use calc::quantity::from_digits;
 use calc::report::{Caution, Report};
 use calc::sheet;
 
@@ -209,12 +210,16 @@ impl Given<'_> {
                 Some(sheet) => title_of(&sheet),
                 None => text,
             },
-            Kind::Number { unit, .. } if !unit.is_empty() && text.parse::<f64>().is_ok() => {
+            Kind::Number { unit, .. } if !unit.is_empty() && is_number(&text) => {
                 format!("{text} {unit}")
             }
             _ => text,
         }
     }
+}
+
+fn is_number(text: &str) -> bool {
+    from_digits(text.strip_prefix(['-', '+']).unwrap_or(text)).is_some()
 }
 
 /// The inputs of a row that are one text each, with their paths in the row.

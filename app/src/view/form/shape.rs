@@ -506,8 +506,12 @@ fn is_length(ask: &Ask) -> bool {
 }
 
 fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    // The words are the program's own, in plain letters.
+    let mut word = word.to_owned();
+    if let Some(first) = word.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    word
 }
 
 #[cfg(test)]

@@ -367,8 +367,8 @@ fn check(reader: &Reader<'_>, inputs: &Inputs) {
 }
 
 fn read_species(text: &str) -> Result<&'static Species, String> {
-    let wanted = text.trim().to_lowercase();
-    SPECIES.iter().find(|species| species.name.to_lowercase() == wanted).ok_or_else(|| {
+    let wanted = text.trim();
+    SPECIES.iter().find(|species| species.name.eq_ignore_ascii_case(wanted)).ok_or_else(|| {
         let names: Vec<&str> = SPECIES.iter().map(|species| species.name).collect();
         text!("this wood is not in the table; choose one of: {}", names.join("; "))
     })
