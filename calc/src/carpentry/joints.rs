@@ -147,7 +147,7 @@ impl fmt::Display for JointError {
 
 impl std::error::Error for JointError {}
 
-/// Joints with the fewest pieces to a course (one more where these cannot keep the stagger); among those, a repeat of one, two or three layouts whose stock costs least.
+/// Joints with the fewest pieces to a course (one or two more, in some or all courses, where these cannot keep the stagger); among those, a repeat of one, two or three layouts whose stock costs least.
 ///
 /// A run that one stock length covers gets no joint. Boards meet on the support's centre line.
 ///
@@ -166,12 +166,25 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
         });
     }
     let (mut sets, mut every_set) = self::courses(task, &layouts);
+    let mut too_short = layouts.is_empty();
     if sets.is_empty() {
         // One joint more in each course may keep the stagger that the fewest cannot.
+        let fewest = layouts;
         (layouts, all) = self::layouts(task, longest_mm, 1).ok_or(unreachable)?;
         (sets, every_set) = self::courses(task, &layouts);
+        too_short = layouts.is_empty();
+        if sets.is_empty() {
+            // Or one more in every other course, or two.
+            layouts.extend(fewest);
+            (sets, _) = self::courses(task, &layouts);
+            every_set = false;
+        }
+        if sets.is_empty() {
+            layouts.extend(self::layouts(task, longest_mm, 2).ok_or(unreachable)?.0);
+            (sets, _) = self::courses(task, &layouts);
+        }
     }
-    if layouts.is_empty() {
+    if sets.is_empty() && too_short {
         return Err(JointError::ShortPiece { least_mm: task.least_piece_mm });
     }
     if sets.is_empty() {
@@ -350,6 +363,10 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
         sets.truncate(MOST_QUICK);
         return (sets, all);
     }
+    let may_alternate = |a: usize| (a + 1..layouts.len()).any(|b| apart(a, b));
+    if !(0..layouts.len()).any(may_alternate) {
+        return (sets, true);
+    }
     // Cheap layouts first, so that a limit cuts off the dear ones.
     let mut order: Vec<(f64, usize)> = (0..layouts.len())
         .map(|layout| {
@@ -361,7 +378,10 @@ fn sets(task: &JointTask, layouts: &[Vec<f64>]) -> (Vec<Vec<usize>>, bool) {
     sort_by(&mut order, |a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut all = order.len() <= MOST_FIRST;
     let mut pairs: Vec<(f64, Vec<usize>)> = Vec::new();
-    for (at, &(cost, a)) in order.iter().enumerate().take(MOST_FIRST) {
+    for (at, &(cost, a)) in order.iter().enumerate() {
+        if at >= MOST_FIRST && !(pairs.is_empty() && sets.is_empty()) {
+            break;
+        }
         for &(other, b) in order.iter().skip(at + 1).filter(|(_, b)| apart(a, *b)) {
             pairs.push((cost + other, vec![a, b]));
             if courses > 2 {
@@ -475,6 +495,27 @@ mod tests {
         sort_by(&mut cut, f64::total_cmp);
         assert_eq!(wanted.len(), cut.len());
         assert!(wanted.iter().zip(&cut).all(|(a, b)| (a - b).abs() < 1e-5));
+    }
+
+    /// Every layout tried by a program of its own: neither one joint in each course nor two keep 600 mm, but one and two in turn do, as
+    /// at 1598 mm and at 828 and 2378 mm.
+    #[test]
+    fn courses_take_turns_with_one_joint_and_two() {
+        let task = JointTask {
+            run_mm: 2688.0,
+            supports_mm: vec![418.0, 828.0, 1228.0, 1598.0, 2008.0, 2378.0],
+            least_piece_mm: USUAL_LEAST_PIECE_MM,
+            stock: vec![Stock { length_mm: 1830.0, ..task().stock[0] }],
+            ..task()
+        };
+        let plan = plan_joints(&task).unwrap();
+        check(&task, &plan);
+        assert_eq!(
+            (plan.joints_mm[0].len() + plan.joints_mm[1].len(), plan.every_pattern_compared),
+            (3, false)
+        );
+        let farther = JointTask { stagger_mm: 800.0, ..task };
+        assert_eq!(plan_joints(&farther), Err(JointError::Stagger { stagger_mm: 800.0 }));
     }
 
     #[test]

@@ -6,15 +6,18 @@ use uom::si::volume::liter;
 use super::containers::{self, Choice, Offer};
 use super::mixing::{self, Mix, Parts};
 use super::range::ceiling;
+use crate::sorting::sort_by;
 use crate::source::Source;
 
-/// Every number of kits is tried, with the best bottles for what is still missing.
+/// Every number of kits is looked at, with the best bottles for what is still missing.
 pub static METHOD: Source = Source::identity(
     "least cost over every number of kits with the least-cost bottles beside them",
 );
 
-/// The most numbers of kits that are tried; beyond them a choice is given as unproved.
+/// The most numbers of kits for which bottles are chosen; beyond them a choice is given as unproved.
 pub const MOST_TRIED: usize = 200;
+/// The most numbers of kits that are looked at where prices say which of them are worth a try.
+const MOST_PRICED: usize = 5000;
 
 /// What a container holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,13 +85,43 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
     containers::check(&everything).map_err(Fault::Containers)?;
     let priced = offers.iter().all(|offer| offer.offer.price.is_some());
 
-    let (kit_counts, proved) = kit_numbers(whole, &kits);
+    let (kit_counts, mut proved) =
+        kit_numbers(whole, &kits, if priced { MOST_PRICED } else { MOST_TRIED });
+    let held = |counts: &[u32]| {
+        let each = kits.iter().zip(counts);
+        Volume::new::<liter>(
+            each.map(|((_, kit), n)| f64::from(*n) * kit.size.get::<liter>()).sum(),
+        )
+    };
+    // The numbers of kits that may cost least first: what cannot be less than the best is left out.
+    let mut tries: Vec<(f64, Vec<u32>)> = kit_counts
+        .into_iter()
+        .map(|counts| {
+            let in_kits = held(&counts).get::<liter>();
+            let parts = [(&a, needed.a, share_a), (&b, needed.b, 1.0 - share_a)];
+            let bottles = parts.iter().map(|(own, need, share)| {
+                let need = need.get::<liter>();
+                // Short by no more than this is short of nothing.
+                least_cost(own, need * (1.0 - 2e-9) - in_kits * share)
+            });
+            let kits = kits.iter().zip(&counts).map(|((_, kit), n)| price(kit) * f64::from(*n));
+            (kits.chain(bottles).sum(), counts)
+        })
+        .collect();
+    sort_by(&mut tries, |one, other| one.0.total_cmp(&other.0));
     let mut best: Option<(Rank, Purchase)> = None;
-    let step_limit = containers::STEP_LIMIT / kit_counts.len().max(1) as u32;
-    for counts in kit_counts {
-        let total =
-            kits.iter().zip(&counts).map(|((_, kit), n)| f64::from(*n) * kit.size.get::<liter>());
-        let in_kits = Volume::new::<liter>(total.sum());
+    let mut surely = true;
+    let step_limit = containers::STEP_LIMIT / tries.len().clamp(1, MOST_TRIED) as u32;
+    for (tried, (least, counts)) in tries.into_iter().enumerate() {
+        let is_dearer = |(known, _): &(Rank, Purchase)| least > known.cost * (1.0 + 1e-9);
+        if priced && best.as_ref().is_some_and(is_dearer) || least == f64::INFINITY {
+            break;
+        }
+        if tried == MOST_TRIED {
+            proved = false;
+            break;
+        }
+        let in_kits = held(&counts);
         let Some((mut purchase, rank)) =
             beside_kits(&needed, in_kits, share_a, [&a, &b], offers.len(), step_limit)?
         else {
@@ -99,7 +132,7 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
         }
         let bought = purchase.counts.iter().zip(offers).filter(|(count, _)| **count > 0);
         purchase.cost = bought.map(|(n, o)| o.offer.price.map(|price| f64::from(*n) * price)).sum();
-        purchase.proved = purchase.proved && proved;
+        surely = surely && purchase.proved;
         let number = purchase.counts.iter().map(|count| f64::from(*count)).sum();
         let cost = if priced { purchase.cost.unwrap_or(0.0) } else { 0.0 };
         let rank = Rank { cost, number, ..rank };
@@ -108,11 +141,8 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
         }
     }
     // With kits on the shelf, kits alone are among the choices; without, there are bottles of both.
-    best.map(|(_, purchase)| purchase).ok_or(Fault::NothingHolds(if a.is_empty() {
-        Part::A
-    } else {
-        Part::B
-    }))
+    let best = best.map(|(_, purchase)| Purchase { proved: proved && surely, ..purchase });
+    best.ok_or(Fault::NothingHolds(if a.is_empty() { Part::A } else { Part::B }))
 }
 
 impl std::fmt::Display for Fault {
@@ -150,6 +180,21 @@ impl Rank {
     }
 }
 
+/// Its price; nothing where it has none.
+fn price(offer: &Offer) -> f64 {
+    offer.price.unwrap_or(0.0)
+}
+
+/// No bottles that hold so many litres cost less: all of it at the best price by volume. Infinite
+/// where there are no bottles.
+fn least_cost(bottles: &[(usize, Offer)], litres: f64) -> f64 {
+    if litres <= 0.0 {
+        return 0.0;
+    }
+    let by_litre = bottles.iter().map(|(_, offer)| price(offer) / offer.size.get::<liter>());
+    by_litre.fold(f64::INFINITY, f64::min) * litres
+}
+
 fn shelf(offers: &[PartOffer], part: Part) -> Vec<(usize, Offer)> {
     let own = offers.iter().enumerate().filter(|(_, offer)| offer.part == part);
     own.map(|(index, offer)| (index, offer.offer)).collect()
@@ -157,11 +202,11 @@ fn shelf(offers: &[PartOffer], part: Part) -> Vec<(usize, Offer)> {
 
 /// Every number of each kit that does not cover the whole more than once over; and whether these
 /// are all.
-fn kit_numbers(whole: Volume, kits: &[(usize, Offer)]) -> (Vec<Vec<u32>>, bool) {
+fn kit_numbers(whole: Volume, kits: &[(usize, Offer)], most_tried: usize) -> (Vec<Vec<u32>>, bool) {
     let mut numbers = vec![vec![0; kits.len()]];
     let mut complete = true;
     for place in 0..kits.len() {
-        let allowed = (MOST_TRIED / numbers.len()).max(1) as u32;
+        let allowed = (most_tried / numbers.len()).max(1) as u32;
         let mut grown = Vec::new();
         for counts in &numbers {
             let held: Volume =
@@ -232,6 +277,8 @@ fn beside_kits(
 #[cfg(test)]
 mod tests {
     use proptest::prelude::*;
+    use uom::si::f64::MassDensity;
+    use uom::si::mass_density::kilogram_per_cubic_meter;
 
     use super::*;
     use crate::coating::mixing::By;
@@ -265,6 +312,36 @@ mod tests {
         let got = pick(2.0, &list).unwrap();
         assert_eq!((got.counts.as_slice(), got.cost), (&[1, 1, 1][..], Some(130.0)));
         assert!((got.left_over_a + got.left_over_b).get::<liter>() > 0.0);
+    }
+
+    /// The least costs were found by a program of their own that tries every combination.
+    #[test]
+    fn many_small_kits_beside_large_ones() {
+        let list = [
+            (Part::Kit, 0.2, Some(11.31)),
+            (Part::Kit, 0.75, Some(31.71)),
+            (Part::A, 1.5, Some(50.5)),
+            (Part::B, 0.2, Some(8.27)),
+            (Part::B, 0.5, Some(15.48)),
+        ];
+        let mix = Mix {
+            by: By::Mass,
+            density_a: Some(MassDensity::new::<kilogram_per_cubic_meter>(1020.0)),
+            density_b: Some(MassDensity::new::<kilogram_per_cubic_meter>(1210.0)),
+            ..TWO_TO_ONE
+        };
+        let whole = Volume::new::<liter>(13.209_722_255_912_677);
+        let got = choose(&mix, whole, &on_shelf(&list)).unwrap();
+        assert!((got.cost.unwrap() - 451.34).abs() < 1e-9 && got.proved, "{got:?}");
+        let list = [
+            (Part::Kit, 1.0, Some(40.56)),
+            (Part::Kit, 0.5, Some(21.86)),
+            (Part::A, 1.0, Some(47.93)),
+            (Part::A, 0.5, Some(16.9)),
+            (Part::B, 0.5, Some(16.59)),
+        ];
+        let got = pick(12.256_631_275_137_456, &list).unwrap();
+        assert!((got.cost.unwrap() - 424.98).abs() < 1e-9 && got.proved, "{got:?}");
     }
 
     #[test]

@@ -235,6 +235,19 @@ fn read(reader: &Reader<'_>) -> Inputs {
         .unwrap_or((Spot { x: Length::default(), y: Length::default() }, Length::default()));
     let body = reader.body();
     let width = body.rib_width.unwrap_or_default();
+    // A rib or an opening that could not be read cannot be kept clear of.
+    let in_the_way = |fault: &Fault| {
+        ["ribs", "rib_width", "openings"].iter().any(|part| fault.field.starts_with(part))
+    };
+    if let Some(fault) = body.faults.iter().find(|fault| in_the_way(fault)) {
+        reader.fault_at(
+            if grid.is_some() { &ROWS } else { &PLACES },
+            text!(
+                "the lamps must keep clear of ribs and openings, and the body's {} has a fault: mend it on the body page",
+                &fault.field
+            ),
+        );
+    }
     Inputs {
         grid,
         places,

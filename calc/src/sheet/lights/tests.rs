@@ -86,6 +86,24 @@ fn lamps_move_to_the_nearest_clear_spot_and_mirror_each_other() {
     assert_eq!(taken, ["area.length", "area.width", "lamp_height"]);
 }
 
+// A lamp at 1000 mm would sit on a rib that is not read because another one lies behind the rear wall.
+#[test]
+fn ribs_with_a_fault_are_not_taken_for_none() {
+    let inputs = json!({ "rows": 1, "columns": 2, "lamp": lamp(220.0, 110.0), "clearance": "25 mm", "plane_height": "750 mm" });
+    for (part, wrong) in [
+        ("ribs", json!({ "measured": ["1000 mm", "4200 mm"] })),
+        (
+            "openings",
+            json!([{ "x": "3900 mm", "y": "100 mm", "length": "500 mm", "width": "500 mm" }]),
+        ),
+        ("rib_width", json!("wide")),
+    ] {
+        let mut body = body();
+        body[part] = wrong;
+        assert_eq!(faulty_fields(&solved_in(body, "lights", inputs.clone())), ["rows"], "{part}");
+    }
+}
+
 #[test]
 fn a_lamp_deeper_than_the_space_above_is_told() {
     let report = solved_in(
