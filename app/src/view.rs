@@ -283,6 +283,7 @@ fn title_of(sheet: &SheetEntry<'_>) -> String {
 /// Brings an element into sight and puts the focus on it.
 fn show(id: &str) {
     let Some(element) = document().get_element_by_id(id) else { return };
+    dom::unfold(&element);
     element.scroll_into_view();
     dom::focus(&element);
 }

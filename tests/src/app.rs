@@ -113,7 +113,16 @@ impl Page {
 
     /// Types into the field for the input at a path.
     pub async fn fill(&self, path: &str, text: &str) -> Result<()> {
+        self.open_row(path).await?;
         self.type_into(&field(path), text).await
+    }
+
+    /// Opens the row that the field for the input at a path is folded away in, if it is.
+    pub async fn open_row(&self, path: &str) -> Result<()> {
+        let script = "const field = document.querySelector(arguments[0]);
+            for (let row = field; row; row = row.parentElement.closest('.fold')) row.open = true;
+            return !!field";
+        self.wait_until_with(path, script, vec![json!(field(path))]).await
     }
 
     /// Types into several fields.
@@ -188,6 +197,7 @@ impl Page {
 
     /// Picks the option of a choice by the words it shows.
     pub async fn choose(&self, path: &str, option: &str) -> Result<()> {
+        self.open_row(path).await?;
         let field = self.wait_for(&field(path)).await?;
         self.bring_to_middle(&field).await?;
         let options = field.find_all(By::Tag("option")).await?;

@@ -22,6 +22,15 @@ pub fn elements(root: Option<&Element>, selector: &str) -> Vec<Element> {
     elements
 }
 
+/// Opens all that an element is folded away in.
+pub fn unfold(element: &Element) {
+    let mut inner = Some(element.clone());
+    while let Some(folded) = inner.and_then(|one| one.closest("details:not([open])").ok()?) {
+        let _ = folded.set_attribute("open", "");
+        inner = folded.parent_element();
+    }
+}
+
 /// Puts the focus on an element.
 pub fn focus(element: &Element) {
     if let Some(element) = element.dyn_ref::<HtmlElement>() {

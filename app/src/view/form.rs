@@ -227,6 +227,12 @@ impl Form {
             }
             "fill" => {
                 if let Some((path, text)) = with.split_once('=') {
+                    // A key pressed on it: the button goes, so the focus goes on to the field.
+                    if event.detail() == 0
+                        && let Some(input) = input_beside(event)
+                    {
+                        let _ = input.focus();
+                    }
                     self.write(path, text);
                     self.desk.leave_field();
                 }
@@ -236,6 +242,9 @@ impl Form {
                 let row = self.desk.project.with_untracked(|p| p.node(&place, &with).cloned());
                 if let Some((list, _)) = with.rsplit_once('.') {
                     let row = row.unwrap_or_else(|| serde_json::json!({}));
+                    // The copy stands last: it is what is looked at next.
+                    let count = self.desk.project.with_untracked(|p| p.row_count(&place, list));
+                    self.go_to.set_value(Some(join(list, &count.to_string())));
                     self.desk.change(|project| project.add_row(&place, list, row));
                 }
             }
@@ -337,6 +346,7 @@ fn focus_first(root: &Element, path: &str) {
     let fields = elements(Some(root), "[data-path]");
     let first = fields.iter().find(|field| field.id() == id || field.id().starts_with(&below));
     if let Some(field) = first {
+        super::dom::unfold(field);
         super::dom::focus(field);
     }
 }

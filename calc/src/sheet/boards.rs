@@ -95,7 +95,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work_out(inputs, style)?;
     let mut drawings = vec![drawing::plan(inputs, &worked, style)];
     drawings.extend(drawing::templates(inputs, &worked, style));
-    drawings.push(worked.planned.drawing(style));
+    drawings.extend(worked.planned.drawings(style));
     let kinds = worked.layout.kinds.iter().enumerate();
     let marks = kinds
         .map(|(index, kind)| {

@@ -59,7 +59,7 @@ pub static SHEET: Sheet = Sheet {
         "layers": [{ "product": "wood stain", "coats": 1, "spread_rate": "15 m2/l", "loss_percent": 10,
             "times": { "cure": "6 h", "at": "20 C" },
             "containers": [{ "size": "0.5 l", "price": 14 }, { "size": "1 l", "price": 24 }] }],
-        "supplies": [{ "label": "abrasive sheet 120", "each": "0.5 m2", "times": 2, "price": 1.2 }],
+        "supplies": [{ "label": "abrasive sheet 120", "each": "2 m2", "times": 2, "price": 1.2 }],
         "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" } }"#,
     solve: |reader| solve(reader, asks::read, report),
 };

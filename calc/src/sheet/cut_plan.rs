@@ -113,7 +113,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: planned.answers(style),
         remarks: planned.remarks(style),
         tables: stores(inputs, &planned, style).into_iter().collect(),
-        drawings: vec![planned.drawing(style)],
+        drawings: planned.drawings(style),
         working: planned.working(style),
         cautions: Caution::all(CAUTIONS),
         buy: planned.buy(style),

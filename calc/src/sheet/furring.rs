@@ -290,7 +290,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         .maybe("screw", worked.screw.as_ref().map(Choice::record))
         .maybe("adhesive", worked.glue.as_ref().map(Glue::record));
     let mut drawings = vec![words::template(inputs, longest, style)];
-    drawings.push(worked.planned.drawing(style));
+    drawings.extend(worked.planned.drawings(style));
     Ok(Report {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),

@@ -1,10 +1,10 @@
 //! Puts what stands in the fields, and what is wrong with them, into the elements that are there.
 
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement, HtmlInputElement, HtmlSelectElement};
+use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
 use super::shape::FieldState;
-use crate::view::dom::elements;
+use crate::view::dom::{elements, focus};
 use leptos::prelude::document;
 
 /// Mends all fields of a form. `kept` says what would be kept of a text typed at a path: the field
@@ -74,9 +74,11 @@ fn set_text(element: &Element, selector: &str, text: &str) {
     }
 }
 
-/// Where the caret stands, to be put back after the form was written anew.
+/// Where the caret or the focus stands, to be put back after the form was written anew.
 pub struct Caret {
     id: String,
+    /// Of a button: which of those that do the same.
+    button: Option<(String, usize)>,
     text: String,
     from: Option<u32>,
     to: Option<u32>,
@@ -86,12 +88,18 @@ impl Caret {
     /// The caret in a field of this form, if it is in one.
     pub fn now(root: &Element) -> Option<Self> {
         let focused = document().active_element()?;
-        if !root.contains(Some(&focused)) || focused.id().is_empty() {
+        if !root.contains(Some(&focused)) {
             return None;
         }
+        let button = focused.get_attribute("data-do").map(|what| {
+            let alike = doing(root, &what);
+            let at = alike.iter().position(|one| one.is_same_node(Some(&focused)));
+            (what, at.unwrap_or_default())
+        });
         let input = focused.dyn_ref::<HtmlInputElement>();
         Some(Self {
             id: focused.id(),
+            button,
             text: input.map(HtmlInputElement::value).unwrap_or_default(),
             from: input.and_then(|input| input.selection_start().ok().flatten()),
             to: input.and_then(|input| input.selection_end().ok().flatten()),
@@ -100,6 +108,17 @@ impl Caret {
 
     /// Puts the caret back where the field is still there.
     pub fn put_back(self, root: &Element) {
+        if let Some((what, at)) = self.button {
+            // The same button, or the last of its kind, or what makes another.
+            let mut alike = doing(root, &what);
+            if alike.is_empty() {
+                alike = doing(root, "add-row");
+            }
+            if let Some(button) = alike.get(at).or(alike.last()) {
+                focus(button);
+            }
+            return;
+        }
         let Some(element) = document().get_element_by_id(&self.id) else { return };
         if !root.contains(Some(&element)) {
             return;
@@ -107,13 +126,16 @@ impl Caret {
         if let Some(input) = element.dyn_ref::<HtmlInputElement>() {
             input.set_value(&self.text);
         }
-        if let Some(element) = element.dyn_ref::<HtmlElement>() {
-            let _ = element.focus();
-        }
+        focus(&element);
         if let (Some(input), Some(from), Some(to)) =
             (element.dyn_ref::<HtmlInputElement>(), self.from, self.to)
         {
             let _ = input.set_selection_range(from, to);
         }
     }
+}
+
+/// The buttons of the form that do this.
+fn doing(root: &Element, what: &str) -> Vec<Element> {
+    elements(Some(root), &["[data-do=\"", what, "\"]"].concat())
 }

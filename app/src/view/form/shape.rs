@@ -10,6 +10,7 @@ use super::figure::figure;
 use super::takes_unit;
 use crate::view::html::Html;
 use crate::view::page::element_id;
+use crate::view::title_of;
 
 /// Keys that a phone's number pad lacks: what is shown, what is typed, and its name.
 const LENGTH_KEYS: &[[&str; 3]] = &[
@@ -22,13 +23,20 @@ const LENGTH_KEYS: &[[&str; 3]] = &[
     ["×", "*", "times"],
 ];
 
+/// Rows of one list with more fields than this in all are folded, each to a line that names it.
+const MANY_FIELDS: usize = 12;
+/// Rows of fewer fields than this are lines of their own as they are.
+const LONG_ROW: usize = 5;
+/// So much of what stands in a folded row is named.
+const NAMED: usize = 3;
+
 /// What a walk over the asks found.
 pub struct Walk {
     /// The form without what is typed in it.
     pub shape: String,
     /// What stands in its fields, in the order of the form.
     pub fields: Vec<FieldState>,
-    /// Groups that may be left out, but have something in them.
+    /// Groups that may be left out, but have something in them; rows that are not folded at first.
     pub filled_groups: BTreeSet<String>,
     /// How many rows each list shows.
     pub rows_shown: BTreeMap<String, usize>,
@@ -116,7 +124,7 @@ impl Walker<'_> {
     fn one(&mut self, ask: &'static Ask, path: &str) {
         let here = join(path, ask.key);
         match ask.kind {
-            Kind::Group(of) => self.group(ask, of, &here),
+            Kind::Group(of) => self.group(ask, of, &here, ask.need == Need::Optional),
             Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
             Kind::List { of, at_most, .. } => self.list(ask, of, at_most, &here),
             Kind::Either(of) => self.either(ask, of, path),
@@ -124,10 +132,9 @@ impl Walker<'_> {
         }
     }
 
-    /// Several inputs under one key; a group that may be left out opens on demand.
-    fn group(&mut self, ask: &'static Ask, of: &'static [&'static Ask], path: &str) {
-        let optional = ask.need == Need::Optional;
-        if optional {
+    /// Several inputs under one key; a folded one opens on demand.
+    fn group(&mut self, ask: &'static Ask, of: &'static [&'static Ask], path: &str, folded: bool) {
+        if folded {
             self.html.raw("<details class=\"group\" data-group=\"");
             self.html.text(path);
             self.html.raw("\"><summary>");
@@ -135,12 +142,12 @@ impl Walker<'_> {
             self.html.raw("<fieldset class=\"group\"><legend>");
         }
         self.label(ask);
-        self.html.raw(if optional { "</summary>" } else { "</legend>" });
+        self.html.raw(if folded { "</summary>" } else { "</legend>" });
         self.html.tag_if_any("p", "help", ask.help);
         self.whole(path);
         self.asks(of, path);
-        self.html.raw(if optional { "</details>" } else { "</fieldset>" });
-        if optional && self.filled(path) {
+        self.html.raw(if folded { "</details>" } else { "</fieldset>" });
+        if folded && self.filled(path) {
             self.filled_groups.insert(path.to_owned());
         }
     }
@@ -159,23 +166,66 @@ impl Walker<'_> {
         self.rows_shown.insert(path.to_owned(), count);
         self.html.raw("<section class=\"rows\">");
         self.heading(ask, path);
+        let folds = of.len() >= LONG_ROW;
         for index in 0..count {
             let row = join(path, &index.to_string());
-            self.html.raw("<fieldset class=\"row\"><legend>");
-            self.html.text(&format!("{} {}", capital(noun), index + 1));
-            self.html.raw("</legend>");
+            let name = format!("{} {}", capital(noun), index + 1);
+            if folds {
+                self.fold(of, &row, &name, count);
+            } else {
+                self.html.raw("<fieldset class=\"row\"><legend>");
+                self.html.text(&name);
+                self.html.raw("</legend>");
+            }
             self.whole(&row);
             self.asks(of, &row);
             self.html.raw("<div class=\"row-keys\">");
             self.html.button("", "copy-row", &row, &format!("Copy this {noun}"));
             self.html.button("", "take-row", &row, "Take it out");
             self.html.raw("</div></fieldset>");
+            self.html.raw(if folds { "</details>" } else { "" });
         }
         if count < MOST_ROWS {
             let another = if count == 0 { "Add " } else { "Add another " };
             self.html.button("add", "add-row", path, &format!("{another}{noun}"));
         }
         self.html.raw("</section>");
+    }
+
+    /// Opens a row that folds to one line, with what stands in it.
+    fn fold(&mut self, of: &'static [&'static Ask], row: &str, name: &str, count: usize) {
+        let mut holds: Vec<String> = Vec::new();
+        for ask in of.iter().filter(|ask| !matches!(ask.kind, Kind::Choice(_) | Kind::Flag)) {
+            let typed = self.project.typed(self.place, &join(row, ask.key));
+            let title = match ask.kind {
+                Kind::SheetOf(_) => self.project.sheet(&typed).map(|sheet| title_of(&sheet)),
+                _ => None,
+            };
+            holds.push(title.unwrap_or(typed));
+        }
+        holds.retain(|typed| !typed.is_empty());
+        holds.truncate(NAMED);
+        let within = |path: &str| {
+            path.strip_prefix(row).is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
+        };
+        let fault = self.faults.iter().find(|(path, _)| within(path));
+        let fault = fault.map_or_else(String::new, |(_, fault)| (*fault).to_owned());
+        if count == 1 || count * of.len() <= MANY_FIELDS || !fault.is_empty() {
+            self.filled_groups.insert(row.to_owned());
+        }
+        self.html.raw("<details class=\"fold\"");
+        self.attribute("data-group", row);
+        self.html.raw("><summary");
+        self.attribute("data-field", row);
+        self.html.raw(">");
+        self.html.text(name);
+        self.html.raw("<span class=\"aid\"></span></summary><fieldset class=\"row\"");
+        self.attribute("aria-label", name);
+        self.html.raw(">");
+        let mut aid = Html::default();
+        aid.text(&holds.join(" · "));
+        let (path, typed) = (row.to_owned(), String::new());
+        self.fields.push(FieldState { path, typed, fault, aid: aid.finish(), unit: "" });
     }
 
     /// Values in order: the next field opens by itself when the last one is filled.
@@ -233,7 +283,11 @@ impl Walker<'_> {
             self.html.raw("</button>");
         }
         self.html.raw("</div>");
-        self.one(now, path);
+        match now.kind {
+            // Who has just chosen it wants to fill it in.
+            Kind::Group(of) => self.group(now, of, &join(path, now.key), false),
+            _ => self.one(now, path),
+        }
         self.html.raw("</div>");
     }
 
@@ -338,7 +392,7 @@ impl Walker<'_> {
                 for sheet in project.sheets().filter(|sheet| {
                     sheet.kind().is_some_and(|of| kind.split(' ').any(|one| one == of))
                 }) {
-                    self.option(&sheet.id(), &crate::view::title_of(&sheet));
+                    self.option(&sheet.id(), &title_of(&sheet));
                 }
             }
             _ => {}
@@ -559,5 +613,41 @@ mod tests {
             project.set_typed(&place, &field.path, &Kind::Words, "<b>not a measure</b>");
             assert_eq!(before.shape, shape(&project).shape, "{} {}", sheet.kind, field.path);
         }
+    }
+
+    #[test]
+    fn many_long_rows_fold_to_lines_that_name_them() {
+        let sheet = calc::sheet::find("schedule").unwrap();
+        let mut project = Project::new("p", "", calc::quantity::UnitSystem::Metric);
+        let step = |label: &str| serde_json::json!({ "label": label, "work": "1 h" });
+        let inputs =
+            serde_json::json!({ "start": "8:00", "steps": [step("<first>"), step("second")] });
+        let id = project.add_sheet(sheet.kind, "", inputs);
+        let place = Place::Sheet(id);
+        let walk = |project: &Project| {
+            let all = calc::evaluate(project);
+            Walk::new(project, &all, &place, &BTreeMap::new(), sheet.asks)
+        };
+        let two = walk(&project);
+        assert_eq!(two.shape.matches("class=\"fold\"").count(), 2);
+        let line = two.fields.iter().find(|field| field.path == "steps.0").unwrap();
+        assert_eq!(line.aid, "&lt;first&gt; · 1 h");
+        let open = two.filled_groups.contains("steps.1");
+        assert_eq!(open, !line.fault.is_empty(), "folded unless something is to be mended");
+        project.set_typed(&place, "steps.1.work", &Kind::Words, "soon");
+        let wrong = walk(&project);
+        assert!(wrong.filled_groups.contains("steps.1"), "what is wrong stands open");
+        project.remove_row(&place, "steps", 1);
+        assert!(walk(&project).filled_groups.contains("steps.0"), "one row alone stands open");
+    }
+
+    #[test]
+    fn a_chosen_way_stands_open() {
+        let project = Project::new("p", "", calc::quantity::UnitSystem::Metric);
+        let all = calc::evaluate(&project);
+        let asks = calc::project::BODY_ASKS;
+        let walk = Walk::new(&project, &all, &Place::Body, &BTreeMap::new(), asks);
+        assert!(walk.shape.contains("data-path=\"ribs.even.count\""));
+        assert!(!walk.shape.contains("data-group=\"ribs.even\""), "its fields are not folded away");
     }
 }

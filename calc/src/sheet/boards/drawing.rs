@@ -61,7 +61,9 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
         if *support <= task.run_mm {
             let wall = width_at_mm(&task.stations, *support).unwrap_or(task.field_mm);
             drawing.line(Pen::Centre, &[at(*support, 0.0), at(*support, wall)]);
-            drawing.text(at(*support, widest), Anchor::Middle, (index + 1).to_string());
+            // Above the wall, not on its line.
+            let above = at(*support, widest + task.run_mm * 0.01);
+            drawing.text(above, Anchor::Middle, (index + 1).to_string());
         }
     }
     for (index, opening) in task.openings.iter().enumerate() {

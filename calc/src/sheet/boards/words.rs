@@ -220,8 +220,10 @@ fn taper_remark(worked: &Worked, style: Style) -> Option<Remark> {
     }
     (!places.is_empty()).then(|| {
         Remark::note(text!(
-            "The last course follows the right wall: {} from the front wall. Mark these widths on the board, join them by a straight line, and saw to it.",
-            places.join(", ")
+            "The last course follows the right wall: {} from the front wall. Mark these widths on its boards, {}, and saw along it.",
+            places.join(", "),
+            // Between two stations the wall is straight; at each in between it may bend.
+            if places.len() > 2 { "join each to the next by a straight line" } else { "join them by a straight line" }
         ))
     })
 }

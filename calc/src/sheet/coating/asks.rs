@@ -180,7 +180,7 @@ static SUPPLY: Ask =
     Ask::words("label", "What it is").required().usual("abrasive sheet 120", "abrasive sheet 120");
 static ONE_DOES: Ask = Ask::measure("each", "One does", &AREA, ["ft2", "m2"], (0.02, 5000.0))
     .usual("10 ft2", "1 m2")
-    .help("How much surface one roller, pad or sheet lasts for.");
+    .help("How much surface one roller, pad or sheet lasts for. No table gives it: try one on a patch until it slips or loads up.");
 static TIMES: Ask = Ask::count("times", "Times over the surface", (1, 100))
     .default("1")
     .help("Sanding between three coats is twice over.");

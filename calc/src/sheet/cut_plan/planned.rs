@@ -25,6 +25,8 @@ pub static WASTE: Source =
 
 /// So many ways of cutting are drawn.
 const MOST_DRAWN: usize = 40;
+/// So many are on one drawing: with more, a phone has no room for their texts.
+const ON_ONE: usize = 10;
 /// Width of a letter on a phone, as a part of the longest bar.
 const LETTER: f64 = 0.018;
 /// So many are worked out in full.
@@ -303,7 +305,13 @@ impl Planned {
     }
 
     /// Each way of cutting as a bar.
-    pub fn drawing(&self, style: Style) -> Drawing {
+    pub fn drawings(&self, style: Style) -> Vec<Drawing> {
+        let patterns = &self.plan.patterns;
+        let drawn = patterns.get(..MOST_DRAWN).unwrap_or(patterns);
+        drawn.chunks(ON_ONE).map(|some| self.drawing(some, style)).collect()
+    }
+
+    fn drawing(&self, some: &[Pattern], style: Style) -> Drawing {
         let patterns = &self.plan.patterns;
         let mut drawing = Drawing::new(
             "Ways of cutting",
@@ -315,7 +323,7 @@ impl Planned {
         );
         let longest = patterns.iter().map(|p| self.stock_mm(p)).fold(1.0, f64::max) / 1e3;
         let (high, pitch) = (longest * 0.06, longest * 0.15);
-        for (row, pattern) in patterns.iter().take(MOST_DRAWN).enumerate() {
+        for (row, pattern) in some.iter().enumerate() {
             let top = row as f64 * pitch;
             let stock = self.stock_mm(pattern) / 1e3;
             let name = text!("{} × {}", &pattern.count, length(stock * 1e3, style));

@@ -83,6 +83,14 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
                 .map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))
         ),
     );
+    if let Some(need) = need {
+        // Above the highest bar: at its line it would stand on bars, beside them take their room.
+        drawing.text(
+            Point::metres(0.0, -0.001),
+            Anchor::Start,
+            text!("dashes: needed, {}", amount(need, 0, "Wh")),
+        );
+    }
     for (index, value) in values.iter().enumerate() {
         let left = PITCH * index as f64;
         let short = need.is_some_and(|need| *value + 1e-9 < need);
@@ -108,12 +116,6 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     drawing.line(Pen::Solid, &[Point::metres(0.0, HEIGHT), Point::metres(1.0, HEIGHT)]);
     if let Some(need) = need {
         drawing.line(Pen::Cut, &[Point::metres(0.0, y(need)), Point::metres(1.0, y(need))]);
-        // Over the first bar, inside: beside the bars it would take the room from them.
-        drawing.text(
-            Point::metres(0.0, y(need) - 0.03),
-            Anchor::Start,
-            text!("needed {}", amount(need, 0, "Wh")),
-        );
     }
     drawing
 }

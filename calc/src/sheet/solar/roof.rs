@@ -2,6 +2,7 @@
 
 use uom::si::length::{meter, millimeter};
 
+use super::super::boards::letters;
 use crate::ask::{Ask, BodyPart};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::roof::{LAYOUT, Layout, Rect, Roof, RoofError, Side, layout};
@@ -196,8 +197,18 @@ pub(super) fn record(layout: &Layout, record: Record) -> Record {
 pub(super) fn drawing(inputs: &RoofInputs, layout: &Layout, count: u32, style: Style) -> Drawing {
     let (length, width) = inputs.size;
     let used = layout.places.len().min(count as usize);
+    // A name is wider than its opening, and would stand over the panels.
+    let mut title = String::from("Panels on the roof, from above");
+    for (index, (name, _)) in inputs.openings.iter().enumerate() {
+        title.push_str(&text!(
+            "{} {} {}",
+            if index == 0 { ";" } else { "," },
+            letters(index),
+            name
+        ));
+    }
     let mut drawing = Drawing::new(
-        "Panels on the roof, from above",
+        title,
         text!(
             "The roof, {} x {}, its front on the left: {} of {} panels laid, room for {} more.",
             size(length, style),
@@ -229,18 +240,18 @@ pub(super) fn drawing(inputs: &RoofInputs, layout: &Layout, count: u32, style: S
             );
         }
     }
-    for (name, opening) in &inputs.openings {
+    for (index, (_, opening)) in inputs.openings.iter().enumerate() {
         let [from, to] = corners(opening);
         drawing.rectangle(Pen::Solid, Fill::Opening, from, to);
         let middle =
             Point::metres(opening.x + opening.length / 2.0, opening.y + opening.width / 2.0);
-        drawing.text(middle, Anchor::Middle, name.clone());
+        drawing.text(middle, Anchor::Middle, letters(index));
     }
     if let Some(walkway) = &layout.walkway {
         drawing.dimension(
             Point::metres(length, walkway.y),
             Point::metres(length, walkway.y + walkway.width),
-            -1.5,
+            1.5,
             size(walkway.width, style),
         );
     }
