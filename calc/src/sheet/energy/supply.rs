@@ -122,6 +122,7 @@ pub(super) fn read_cable(group: &Reader<'_>) -> CableInputs {
     CableInputs {
         run: Run {
             source_v: 1.0,
+            low_v: None,
             load: Load::Power(1.0),
             length_m: group.si(&CABLE_LENGTH),
             temperature_c,
@@ -276,7 +277,12 @@ impl Cable {
     }
 
     pub fn buy(&self, style: Style) -> Vec<BuyLine> {
-        let mut lines = vec![wire_line(self.conductor(), 2.0 * self.run.length_m, style)];
+        let mut lines = vec![wire_line(
+            self.conductor(),
+            &self.run.conditions,
+            2.0 * self.run.length_m,
+            style,
+        )];
         if let Ok(fuse) = &self.wired.fuse {
             let mut line = fuse_line(fuse.rating_a, self.run.source_v);
             if let Some(class) = self.class {
