@@ -46,7 +46,7 @@ impl Findings<'_> {
                     .note(text!("{}; fuses of branches: {}", &draws, branches.join(", ")))
             }
             None => {
-                let why = self.fuses.unsafe_words.first().map_or("", String::as_str);
+                let why = self.fuses.unsafe_words.first().map_or("", |(short, _)| short.as_str());
                 let answer = Answer::new("Fuse and wire", text!("not shown: {}", &why));
                 return vec![lowest, answer.note(draws)];
             }
