@@ -262,7 +262,7 @@ mod tests {
             let (now, night) = (now, night);
             let got = of(&limits, weather(now.0, now.1, now.2), night.map(|n| weather(n.0, n.1, n.2)));
             let dew = |(t, h, s): (f64, f64, f64)| {
-                let g = (h / 100.0).ln() + 17.62 * t / (243.12 + t);
+                let g = libm::log(h / 100.0) + 17.62 * t / (243.12 + t);
                 s - 243.12 * g / (17.62 - g)
             };
             let known = least.is_some() && most.is_some() && humidity.is_some() && night.is_some();

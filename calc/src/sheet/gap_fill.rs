@@ -62,7 +62,7 @@ pub static SHEET: Sheet = Sheet {
                 "plug_diameter": "19 mm", "plug_length": "12 mm" } ],
         "passes": 2, "shrink_percent": 3, "loss_percent": 15,
         "mix": { "by": "mass", "a": 100, "b": 53, "density_a": "1.14 kg/l", "density_b": "1.02 kg/l" },
-        "pot_life": { "time": "25 min", "at": "25 C" }, "temperature": "18 C", "pour_rate": "20 ml/min", "batch_limit": "250 ml",
+        "pot_life": { "time": "25 min", "at": "25 C" }, "temperature": "18 C", "pour_rate": "20 ml/min", "batch_limit": "85 ml",
         "cup_diameter": "80 mm",
         "limits": { "temperature_least": "10 C", "temperature_most": "30 C", "humidity_most_percent": 80, "moisture_most_percent": 12 },
         "containers": [

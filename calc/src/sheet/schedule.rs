@@ -57,7 +57,7 @@ pub static SHEET: Sheet = Sheet {
         "night": { "temperature": "13 C", "humidity_percent": 72, "surface_temperature": "12 C" },
         "limits": { "temperature_least": "10 C", "temperature_most": "30 C", "humidity_most_percent": 80 },
         "steps": [
-            { "label": "fill joints, pass", "passes": "gap_fill", "work": "90 min", "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" },
+            { "label": "fill splits, pass", "passes": "gap_fill", "work": "90 min", "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" },
             { "label": "sand the floor", "work": "2 h", "dry": true },
             { "coats": "coating", "work": "1 h" },
             { "label": "fit the threshold", "work": "30 min", "dry": true } ] }"#,

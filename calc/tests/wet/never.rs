@@ -49,7 +49,7 @@ fn weather((t, h, s): Air) -> Json {
 
 /// Surface above the dew point by the Magnus form of WMO-No. 8, written out once more.
 fn margin((t, h, s): Air) -> f64 {
-    let g = (h / 100.0).ln() + 17.62 * t / (243.12 + t);
+    let g = libm::log(h / 100.0) + 17.62 * t / (243.12 + t);
     s - 243.12 * g / (17.62 - g)
 }
 

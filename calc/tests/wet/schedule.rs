@@ -121,6 +121,27 @@ fn ready_to_walk_on_is_when_the_coat_bears_it() {
     assert!(shown.label == "Last step done" && shown.note.contains("not shown"));
 }
 
+/// Closing below takes its time before the first pass, washing after the last one has cured.
+#[test]
+fn steps_round_a_filling_by_hand() {
+    let mut filler = filler();
+    filler["times"]["prepare"] = json!("45 min");
+    filler["times"]["wash"] = json!("1 h");
+    let schedule = json!({ "start": "8:00", "steps": [{ "passes": "f" }, { "label": "sand", "work": "1 h", "dry": true }] });
+    let got = beside(&filler, &stain_and_finish(), &schedule).unwrap();
+    let named = |name: &str, hour: f64| (name.to_owned(), hour);
+    assert_eq!(
+        starts(&got),
+        [
+            named("close from below, mask", 8.0),
+            named("epoxy 1 of 2", 8.75),
+            named("epoxy 2 of 2", 12.25),
+            named("wash off the filler, let it dry", 20.75),
+            named("sand", 21.75),
+        ]
+    );
+}
+
 /// What stands round a filling and a stain is on the list by the clock.
 #[test]
 fn the_clock_tells_what_is_done_besides() {

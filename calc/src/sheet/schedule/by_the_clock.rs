@@ -19,11 +19,12 @@ pub fn table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
     for (index, ((step, slot, _), planned)) in worked.all().zip(&inputs.steps).enumerate() {
         let next = worked.schedule.slots.get(index + 1);
         // What comes first stands first: the sort keeps the order of equal times.
-        if before.is_some_and(|before| before.with == With::Filler) && planned.with != With::Filler {
+        let after_filler = before.is_some_and(|before| before.with == With::Filler);
+        if after_filler && !matches!(planned.with, With::Filler | With::Wash) {
             events.push((
                 slot.start_min,
                 text!(
-                    "before {}: wash the filler with water and a pad, let it dry",
+                    "before {}, and in good time: wash the filler with water and a pad, let it dry",
                     &step.label
                 ),
             ));
@@ -55,7 +56,7 @@ fn before_it(planned: &Planned) -> Option<&'static str> {
             "check with the moisture meter that the wood is dry; close gaps and holes from below with \
              tape or plugs; mask the edges; wet out with the mix as it is, then thicken",
         ),
-        (With::Filler, false) | (With::Nothing, _) => None,
+        (With::Filler, false) | (With::Nothing | With::Wash, _) => None,
         (With::Film | With::Wiped(_), true) => {
             Some("check the wood with the moisture meter; try a test patch; take the dust off")
         }

@@ -45,6 +45,16 @@ pub static SAND: Ask =
         .optional()
         .usual("30 min", "30 min")
         .help("Where coats are abraded; no longest wait then.");
+static PREPARE: Ask =
+    Ask::measure("prepare", "Closing below and masking takes", &TIME, ["min", "min"], (0.0, 86_400.0))
+        .optional()
+        .usual("45 min", "45 min")
+        .help("Before the first pass: tape or plugs below, masked edges, the wood checked for moisture.");
+static WASH: Ask =
+    Ask::measure("wash", "Washing it off and drying takes", &TIME, ["min", "min"], (0.0, 86_400.0))
+        .optional()
+        .usual("60 min", "60 min")
+        .help("After the last pass has cured: amine blush off with water, before it is sanded.");
 static AT: Ask = Ask::measure("at", "At", &TEMPERATURE, ["F", "C"], (258.15, 323.15))
     .optional()
     .usual("77 F", "25 C")
@@ -54,7 +64,7 @@ static AT: Ask = Ask::measure("at", "At", &TEMPERATURE, ["F", "C"], (258.15, 323
 pub static OF_FILLER: Ask = Ask::group(
     "times",
     "Times on the label",
-    &[&WORK, &RECOAT_LEAST, &RECOAT_MOST, &CURE, &TRAFFIC, &AT],
+    &[&PREPARE, &WORK, &RECOAT_LEAST, &RECOAT_MOST, &CURE, &WASH, &TRAFFIC, &AT],
 )
 .optional()
 .help("For a schedule that takes its passes from this sheet.");
@@ -188,7 +198,7 @@ pub fn night(reader: &Reader<'_>) -> Option<Weather> {
 }
 
 /// Where each of the times stands in [`Times`], and in an outcome.
-const NAMES: [(&Ask, &str); 7] = [
+const NAMES: [(&Ask, &str); 9] = [
     (&WORK, "work_min"),
     (&WORKABLE, "workable_min"),
     (&RECOAT_LEAST, "recoat_least_min"),
@@ -196,6 +206,8 @@ const NAMES: [(&Ask, &str); 7] = [
     (&SAND, "sand_min"),
     (&CURE, "cure_min"),
     (&TRAFFIC, "traffic_min"),
+    (&PREPARE, "prepare_min"),
+    (&WASH, "wash_min"),
 ];
 
 /// Times of one pass or coat, in minutes; none where they are not given.
@@ -208,14 +220,27 @@ pub struct Times {
     pub sand: Option<f64>,
     pub cure: Option<f64>,
     pub traffic: Option<f64>,
+    pub prepare: Option<f64>,
+    pub wash: Option<f64>,
     /// What the label gives them for, in °C.
     pub at_c: Option<f64>,
 }
 
 impl Times {
-    fn of(times: [Option<f64>; 7], at_c: Option<f64>) -> Self {
-        let [work, workable, recoat_least, recoat_most, sand, cure, traffic] = times;
-        Self { work, workable, recoat_least, recoat_most, sand, cure, traffic, at_c }
+    fn of(times: [Option<f64>; 9], at_c: Option<f64>) -> Self {
+        let [work, workable, recoat_least, recoat_most, sand, cure, traffic, prepare, wash] = times;
+        Self {
+            work,
+            workable,
+            recoat_least,
+            recoat_most,
+            sand,
+            cure,
+            traffic,
+            prepare,
+            wash,
+            at_c,
+        }
     }
 
     /// Those that stand beside each other at one place of the inputs.
@@ -246,6 +271,8 @@ impl Times {
             self.sand,
             self.cure,
             self.traffic,
+            self.prepare,
+            self.wash,
         ];
         for ((_, name), minutes) in NAMES.into_iter().zip(all) {
             record = record.maybe(name, minutes);
@@ -263,6 +290,8 @@ impl Times {
             sand: self.sand.or(other.sand),
             cure: self.cure.or(other.cure),
             traffic: self.traffic.or(other.traffic),
+            prepare: self.prepare.or(other.prepare),
+            wash: self.wash.or(other.wash),
             at_c: self.at_c.or(other.at_c),
         }
     }

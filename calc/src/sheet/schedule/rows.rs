@@ -36,6 +36,8 @@ pub enum With {
     Nothing,
     /// A filler: closed below, masked, wet out; washed afterwards.
     Filler,
+    /// The washing after a filler.
+    Wash,
     /// A film.
     Film,
     /// A finish that is wiped off after so many minutes, where they are known.
@@ -74,6 +76,13 @@ pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
     let mut left: u32 = stages.iter().map(|stage| stage.count).sum();
     for stage in stages {
         let label_at = stage.times.at_c.map(ThermodynamicTemperature::new::<degree_celsius>);
+        let dry_step = |label: &str, work_min: f64, with: With| {
+            let step = Step { label: label.to_owned(), work_min, ..Step::default() };
+            Planned { dry: true, with, ..Planned::of(step) }
+        };
+        if let Some(prepare) = stage.times.prepare.filter(|_| of_sheet) {
+            planned.push(dry_step("close from below, mask", prepare, With::Nothing));
+        }
         for number in 1..=stage.count {
             left -= 1;
             let mut step = step(&stage, number, left == 0);
@@ -96,9 +105,11 @@ pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
                 ..Planned::of(step)
             });
             if let Some(work_min) = sand {
-                let step = Step { label: "sand".to_owned(), work_min, ..Step::default() };
-                planned.push(Planned { dry: true, ..Planned::of(step) });
+                planned.push(dry_step("sand", work_min, With::Nothing));
             }
+        }
+        if let Some(wash) = stage.times.wash.filter(|_| of_sheet) {
+            planned.push(dry_step("wash off the filler, let it dry", wash, With::Wash));
         }
     }
     if let Some(first) = planned.first_mut() {
