@@ -109,7 +109,8 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
     let script = "return [...document.querySelectorAll('.ticks [data-do=tick]')].map(one => one.dataset.with).sort()";
     let shown = page.execute(script, vec![]).await?;
     ensure!(shown == json!(wanted), "to buy: {shown}, not {wanted:?}");
-    // 0.78 l of joints with 15 % loss are 0.91 l: two kits; 3 · 11.29 m² / 11 m²/l are 3.1 l: four cans.
+    // 0.78 l of joints with 15 % loss are 0.91 l: two kits; 3 · 11.29 m² / 11 m²/l with the usual 10 % are
+    // 3.4 l: four cans.
     for (key, quantity) in [("clear epoxy, kit|750 ml|each", 2.0), ("floor finish|1 l|each", 4.0)] {
         let line = all.buy_list.iter().find(|line| line.key() == key);
         let line = line.with_context(|| format!("no {key} in {wanted:?}"))?;

@@ -17,7 +17,11 @@ pub static EPOXY_SENSITISES: Caution = (
     "Epoxy resin, hardener and thinners irritate and sensitise: an allergy can follow one \
      contact and stays for life. Wear nitrile gloves (thin latex lets it through), change \
      them when soiled, keep it off the skin, wash with soap, never with solvent.",
-    Source::transcribed("EU-OSHA, OSHwiki; CPWR; makers' safety texts", "epoxy resins and skin"),
+    Source::published(
+        "EU-OSHA, OSHwiki, Occupational exposure to epoxy resins; CPWR, Skin contact with epoxy resin \
+         systems; cutaneousallergy.org, Epoxy resin",
+        "allergic skin disease; nitrile gloves, and that latex lets it through",
+    ),
 );
 
 /// Isocyanates in polyurethane adhesive, foam and two-part finish.
@@ -25,7 +29,11 @@ pub static ISOCYANATES_SENSITISE: Caution = (
     "Polyurethane adhesives, foams and two-part finishes hold isocyanates, a leading cause of \
      occupational asthma; skin contact alone may sensitise. Gloves, fresh air; never spray \
      them in a closed body without supplied air. Whoever is sensitised must stay away.",
-    Source::transcribed("NIOSH on isocyanates; reviewed in PMC1849909", "skin exposure and asthma"),
+    Source::published(
+        "Environmental Health Perspectives 115 (2007), Skin Exposure to Isocyanates: Reasons for \
+         Concern (PMC1849909); NIOSH 96-111",
+        "abstract and opening: asthma, and the skin as a way to it",
+    ),
 );
 
 /// Fresh air in a small closed body.
@@ -34,10 +42,9 @@ pub static VENTILATION: Caution = (
      sides, and keep air moving through until the smell is gone. Vapour of solvent gathers in \
      it and has killed floor finishers: no flame, heater, pilot light, smoking or sparking \
      switch.",
-    Source::transcribed(
-        "NIOSH FACE, Massachusetts case report 05-MA-044; Construction Safety Association of \
-         Ontario on floor coatings",
-        "ventilate; ignition sources and pilot lights out before work begins",
+    Source::published(
+        "NIOSH FACE, Massachusetts case report 05-MA-044 (2006)",
+        "summary: ventilate; ignition sources and pilot lights out before work begins",
     ),
 );
 
@@ -141,7 +148,7 @@ pub static LEAD_PAINT: Caution = (
      grinding, no torch; work wet, HEPA vacuum, keep children and pregnant people away, wash \
      before eating.",
     Source::transcribed(
-        "EPA 747-K-97-001, Reducing Lead Hazards When Remodeling Your Home; New York State \
+        "EPA 747-K-97-001, Reducing Lead Hazards When Remodeling Your Home (1997); New York State \
          Department of Health",
         "work wet, work clean",
     ),

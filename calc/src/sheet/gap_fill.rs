@@ -102,6 +102,8 @@ struct Inputs {
     holes: Vec<Holes>,
     passes: u32,
     shrink: Ratio,
+    /// Whether the shrinkage was typed.
+    shrink_given: bool,
     loss: Ratio,
     /// Whether the loss was typed.
     loss_given: bool,

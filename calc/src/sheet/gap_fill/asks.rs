@@ -205,6 +205,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
         }),
         passes: reader.count(&PASSES),
         shrink: Ratio::new::<percent>(reader.number(&SHRINK)),
+        shrink_given: reader.given(&SHRINK),
         loss: Ratio::new::<percent>(reader.number(&LOSS)),
         loss_given: reader.given(&LOSS),
         mix: reader.group(&MIX, |group| Mix {

@@ -147,6 +147,12 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
             write_percent(inputs.loss.get::<percent>())
         )));
     }
+    if !inputs.shrink_given {
+        remarks.push(Remark::note(
+            "No shrinkage is entered: none is taken, which holds for little but epoxy without solvent. \
+             Filler with water or solvent shrinks far more; its data sheet says how much.",
+        ));
+    }
     if let (Some(wood), Some(narrowest)) = (&inputs.wood, narrowest(inputs)) {
         remarks.push(wood.remark(narrowest, style));
     }
