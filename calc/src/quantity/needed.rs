@@ -50,14 +50,13 @@ impl Style {
         pour(first.value, second.value, &MASS, self.weighed_unit(first + second))
     }
 
-    /// A length of tape to have ready, for a list: the number, rounded up to whole feet or metres, and
-    /// its unit.
-    pub fn length_needed(&self, length: Length) -> (f64, &'static str) {
+    /// A length of tape to have ready, for a list: the exact number and its unit, feet or metres.
+    pub fn by_the_roll(&self, length: Length) -> (f64, &'static str) {
         let unit = match self.system {
             UnitSystem::Imperial => "ft",
             UnitSystem::Metric => "m",
         };
-        (up(number_in(length.value, &LENGTH, unit), 0), unit)
+        (number_in(length.value, &LENGTH, unit), unit)
     }
 }
 
@@ -117,8 +116,7 @@ mod tests {
         assert_eq!(metric.volume_needed(Volume::new::<liter>(1.14)), "1.14 l");
         assert_eq!(metric.volume_needed(Volume::new::<milliliter>(99.91)), "100 ml");
         assert_eq!(metric.volume_needed(Volume::new::<liter>(0.0)), "0 ml");
-        assert_eq!(metric.length_needed(Length::new::<meter>(28.8)), (29.0, "m"));
-        assert_eq!(metric.length_needed(Length::new::<meter>(0.1 + 0.2 + 0.7)), (1.0, "m"));
+        assert_eq!(metric.by_the_roll(Length::new::<meter>(28.8)), (28.8, "m"));
     }
 
     #[test]

@@ -30,7 +30,7 @@ use crate::coating::purchase::{self, Part, PartOffer, Purchase};
 use crate::coating::range::{OutOfRange, within};
 use crate::coating::verdict::Limits;
 use crate::fault::Fault;
-use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::report::{Caution, Report};
@@ -257,17 +257,21 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
 fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip> {
     let [first, second] = worked.cup_heights?;
     let pour = style.poured_into_one(worked.in_cup.a, worked.in_cup.b);
-    let mark = |label: String, at: Length, level: &str| Mark {
+    let mark = |id: &str, label: String, at: Length, level: &str| Mark {
+        id: id.to_owned(),
         label,
         at,
         note: text!("level {}", level),
     };
     Some(MarkStrip {
-        label: text!("cup {} across, from its bottom", style.short(inputs.cup?)),
+        id: "cup".into(),
+        label: text!("cup {} across", style.short(inputs.cup?)),
+        note: "from its bottom".into(),
+        alike: 1,
         length: second,
         marks: vec![
-            mark(text!("pour {} part a", &pour.first), first, &pour.first),
-            mark(text!("then {} part b", &pour.second), second, &pour.level),
+            mark("a", text!("pour {} part a", &pour.first), first, &pour.first),
+            mark("b", text!("then {} part b", &pour.second), second, &pour.level),
         ],
     })
 }
@@ -360,15 +364,18 @@ fn called(part: Part) -> &'static str {
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let item = |part| text!("{}, {}", &inputs.product, called(part));
+    let id = |part| text!("filler/{}/{}", LineId::name(&inputs.product), key(part));
     let mut lines: Vec<BuyLine> = match &worked.purchase {
         Some(purchase) => bought(inputs, purchase)
-            .map(|(PartOffer { part, offer }, count)| BuyLine {
-                item: item(*part),
-                spec: style.container(offer.size),
-                quantity: f64::from(count),
-                unit: "each",
-                cost: offer.price.map(|price| price * f64::from(count)),
-                mass: worked.density(*part).map(|density| density * offer.size * f64::from(count)),
+            .map(|(PartOffer { part, offer }, count)| {
+                let count = f64::from(count);
+                let id = LineId::shared(text!("{}/{}", id(*part), LineId::volume(offer.size)));
+                BuyLine {
+                    needed: count * used(worked, purchase, *part),
+                    ..BuyLine::pieces(id, item(*part), style.container(offer.size), count)
+                        .cost(offer.price.map(|price| price * count))
+                        .mass(worked.density(*part).map(|density| density * offer.size * count))
+                }
             })
             .collect(),
         None => [
@@ -377,8 +384,8 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
         ]
         .into_iter()
         .map(|(part, volume, mass)| {
-            let (quantity, unit) = style.poured(volume);
-            BuyLine { item: item(part), spec: String::new(), quantity, unit, cost: None, mass }
+            let (needed, unit) = style.poured(volume);
+            BuyLine::amount(LineId::shared(id(part)), item(part), "", needed, unit).mass(mass)
         })
         .collect(),
     };
@@ -386,34 +393,47 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     lines
 }
 
+/// The share of what was bought of a part that is used; of kits, of the part that runs out first.
+fn used(worked: &Worked, purchase: &Purchase, part: Part) -> f64 {
+    let share = |need: Volume, left_over: Volume| match need + left_over {
+        all if all > Volume::default() => (need / all).value,
+        _ => 1.0,
+    };
+    let a = share(worked.parts.a, purchase.left_over_a);
+    let b = share(worked.parts.b, purchase.left_over_b);
+    match part {
+        Part::A => a,
+        Part::B => b,
+        Part::Kit => a.max(b),
+    }
+}
+
 /// What it takes beside the filler: plugs, tape, cups and sticks.
 fn beside(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
-    let line = |item: &str, spec: String, quantity: f64, unit| BuyLine {
-        item: item.to_owned(),
-        spec,
-        quantity,
-        unit,
-        cost: None,
-        mass: None,
-    };
     let mut lines = Vec::new();
     for holes in &inputs.holes {
         if let Hole::Plugged { plug_diameter, plug_length, .. } = holes.hole {
             let spec = text!("Ø {} × {}", style.short(plug_diameter), style.short(plug_length));
-            lines.push(line("wood plug", spec, f64::from(holes.count), "each"));
+            let [across, long] = [plug_diameter, plug_length].map(LineId::length);
+            let id = LineId::shared(text!("plug/{}/{}", &across, &long));
+            lines.push(BuyLine::pieces(id, "wood plug", spec, f64::from(holes.count)));
         }
     }
     let tape = order::needs(inputs);
-    for (item, length) in
-        [("tape to close gaps from below", tape.below), ("masking tape", tape.edges)]
-    {
+    for (id, item, length) in [
+        ("tape/below", "tape to close gaps from below", tape.below),
+        ("tape/masking", "masking tape", tape.edges),
+    ] {
         if length > Length::default() {
-            let (quantity, unit) = style.length_needed(length);
-            lines.push(line(item, String::new(), quantity, unit));
+            let (needed, unit) = style.by_the_roll(length);
+            lines.push(BuyLine::amount(LineId::shared(id), item, "", needed, unit));
         }
     }
     let cups = f64::from(worked.batches.count.saturating_mul(worked.cups));
-    lines.push(line("mixing cup, unwaxed paper or plastic", String::new(), cups, "each"));
-    lines.push(line("mixing stick", String::new(), cups, "each"));
+    for (id, item) in
+        [("cup/mixing", "mixing cup, unwaxed paper or plastic"), ("stick/mixing", "mixing stick")]
+    {
+        lines.push(BuyLine::pieces(LineId::shared(id), item, "", cups));
+    }
     lines
 }
