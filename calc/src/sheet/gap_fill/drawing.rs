@@ -51,11 +51,11 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     drawing.rectangle(Pen::Thin, Fill::Level(1), at(0.0, level(a_up_to)), at(across, rim));
     drawing.rectangle(Pen::Thin, Fill::Level(3), at(0.0, level(top)), at(across, level(a_up_to)));
     // The bench that it stands on is as long as the texts beside it are.
-    drawing.line(Pen::Thin, &[at(-across * 0.1, rim), at(across * 4.0, rim)]);
+    drawing.line(Pen::Thin, &[at(-across * 0.1, rim), at(across * 5.4, rim)]);
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
     // The upper text stands clear of the lower one, its line bent up to it.
-    let clear = a_up_to + across * 0.25;
+    let clear = a_up_to + across * 0.3;
     let [a_words, b_words] = words;
     for (up, beside, words) in [(a_up_to, a_up_to, a_words), (top, top.max(clear), b_words)] {
         let line = [at(0.0, level(up)), at(across, level(up)), at(across * 1.1, level(beside))];
