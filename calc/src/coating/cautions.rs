@@ -14,13 +14,14 @@ pub static LABEL_FIRST: Caution = (
 
 /// Epoxy and the skin.
 pub static EPOXY_SENSITISES: Caution = (
-    "Epoxy resin, hardener and thinners irritate and sensitise: an allergy can follow one \
-     contact and stays for life. Wear nitrile gloves (thin latex lets it through), change \
-     them when soiled, keep it off the skin, wash with soap, never with solvent.",
-    Source::published(
-        "EU-OSHA, OSHwiki, Occupational exposure to epoxy resins; CPWR, Skin contact with epoxy resin \
-         systems; cutaneousallergy.org, Epoxy resin",
-        "allergic skin disease; nitrile gloves, and that latex lets it through",
+    "Epoxy resin, hardener and thinners irritate and sensitise: every contact makes an allergy \
+     likelier and worse. Wear nitrile gloves (latex lets it through), change them often, keep it off \
+     the skin, wash with soap, never with solvent.",
+    Source::transcribed(
+        "Gougeon Brothers, Inc., Handling Epoxy; EU-OSHA, OSHwiki, Occupational exposure to epoxy \
+         resins; cutaneousallergy.org, Epoxy resin",
+        "repeated contact, soap and no solvent; allergic skin disease; gloves; the first read in \
+         fusioncats.com's copy",
     ),
 );
 
