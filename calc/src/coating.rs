@@ -12,3 +12,4 @@ pub mod purchase;
 pub mod range;
 pub mod schedule;
 pub mod surface;
+pub mod verdict;

@@ -10,14 +10,17 @@ use crate::source::Source;
 
 /// The Magnus form of the saturation vapour pressure, over water and over ice.
 pub static MAGNUS: Source = Source::transcribed(
-    "WMO-No. 8, Guide to Instruments and Methods of Observation",
-    "volume I, annex 4.B: over water 17.62 and 243.12 C, over ice 22.46 and 272.62 C",
+    "WMO-No. 8, Guide to Instruments and Methods of Observation (2008)",
+    "annex 4.B: over water 17.62 and 243.12 C, over ice 22.46 and 272.62 C; over water read in \
+     Vaisala's manual of its AWS330, appendix B",
 );
 
-/// Coat only a surface at least 3 C above the dew point (US charts: 5 F).
+/// Coat only a surface at least 3 C (5 F) above the dew point.
 pub static MARGIN_RULE: Source = Source::transcribed(
-    "Coating practice texts on ISO 8502-4 and ISO 12944-7",
-    "surface at least 3 C above the dew point, air below 85 % humidity",
+    "US Department of Defense, MIL-HDBK-1110, Paints and Protective Coatings for Facilities; \
+     Sahawatthanakit (1988) Co. on ISO 8502-4 and ISO 12944-7",
+    "section 9.6.6: surface 5 F above the dew point and rising, read in tpub.com's copy; 3 C, and air \
+     below 85 % humidity",
 );
 
 /// The least that a surface must be above the dew point, in kelvins. Source: [`MARGIN_RULE`].
@@ -37,7 +40,8 @@ pub struct DewPoint {
     pub frost_point: Option<ThermodynamicTemperature>,
 }
 
-/// Whether a surface may be coated in this air.
+/// How far a surface is from dew in this air. That alone is no leave to coat: see
+/// [`super::verdict`].
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Margin {
     /// Dew and frost point of the air.
@@ -45,7 +49,7 @@ pub struct Margin {
     /// How far the surface is above the dew point; negative where dew falls on it.
     pub margin: TemperatureInterval,
     /// Whether that is 3 C or more.
-    pub may_coat: bool,
+    pub far_enough: bool,
     /// Whether the air is at 85 % humidity or above, which the same texts advise against.
     pub too_humid: bool,
 }
@@ -84,7 +88,7 @@ pub fn margin(
     Ok(Margin {
         air,
         margin: TemperatureInterval::new::<kelvin_interval>(above),
-        may_coat: above >= LEAST_MARGIN_K - 1e-9,
+        far_enough: above >= LEAST_MARGIN_K - 1e-9,
         too_humid: humidity.get::<percent>() >= HUMIDITY_LIMIT_PERCENT,
     })
 }
@@ -164,16 +168,18 @@ mod tests {
     #[test]
     fn published_margin_examples() {
         let wait = margin(celsius(16.0), Ratio::new::<percent>(71.0), celsius(13.0)).unwrap();
-        assert!(!wait.may_coat && !wait.too_humid);
+        assert!(!wait.far_enough && !wait.too_humid);
         assert!((wait.margin.get::<kelvin_interval>() - 2.0).abs() < 0.3);
         let paint = margin(celsius(21.0), Ratio::new::<percent>(67.4), celsius(19.0)).unwrap();
-        assert!(paint.may_coat);
+        assert!(paint.far_enough);
         // Saturated air: the margin is exactly what the surface is above the air; 3 C is enough.
         assert!(
-            margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(13.0)).unwrap().may_coat
+            margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(13.0)).unwrap().far_enough
         );
         assert!(
-            !margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(12.99)).unwrap().may_coat
+            !margin(celsius(10.0), Ratio::new::<percent>(100.0), celsius(12.99))
+                .unwrap()
+                .far_enough
         );
         assert!(
             margin(celsius(10.0), Ratio::new::<percent>(85.0), celsius(20.0)).unwrap().too_humid

@@ -8,6 +8,7 @@ use super::air::{self, Margin};
 use super::mixing;
 use super::range::OutOfRange;
 use super::schedule::Pace;
+use super::verdict::{self, Bar, Limits};
 use crate::sorting::sort_by;
 use crate::source::Source;
 
@@ -19,6 +20,12 @@ pub static BETWEEN: Source = Source::common_practice(
 const DAY_MIN: f64 = 24.0 * 60.0;
 /// How finely a day is looked at. [min]
 const GRAIN_MIN: f64 = 15.0;
+/// A reading between these hours tells how cold the night gets; common practice. [min]
+const BEFORE_DAWN_MIN: (f64, f64) = (120.0, 450.0);
+/// When a body is taken to be coldest; common practice. [min]
+pub const BEFORE_DAWN: f64 = 300.0;
+/// One reading for all day speaks for these hours, and not for the night; common practice. [min]
+const BY_DAY_MIN: (f64, f64) = (360.0, 1320.0);
 
 /// Air and surface at one time.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,6 +61,16 @@ impl Climate {
         Self { first: Reading { at_min: 0.0, weather }, others: Vec::new() }
     }
 
+    /// The same by day, and a night that is coldest at [`BEFORE_DAWN`].
+    pub fn with_night(day: Weather, night: Weather) -> Self {
+        let (from, to) = BY_DAY_MIN;
+        let reading = |at_min, weather| Reading { at_min, weather };
+        Self {
+            first: reading(BEFORE_DAWN, night),
+            others: vec![reading(from, day), reading(to, day)],
+        }
+    }
+
     /// Of a day's readings in any order; none where there is none.
     pub fn new(mut readings: Vec<Reading>) -> Option<Self> {
         sort_by(&mut readings, |one, other| one.at_min.total_cmp(&other.at_min));
@@ -65,6 +82,62 @@ impl Climate {
     /// Whether it is the same all day.
     pub fn is_even(&self) -> bool {
         self.others.is_empty()
+    }
+
+    /// Whether its readings speak for all of a time, in minutes since any midnight. A body of steel is
+    /// coldest before dawn: a straight line from the evening to the morning misses that, so the night
+    /// is known only where there is a reading of it.
+    pub fn speaks_for(&self, from_min: f64, to_min: f64) -> bool {
+        let before_dawn = |reading: &Reading| {
+            let (from, to) = BEFORE_DAWN_MIN;
+            (from..=to).contains(&reading.at_min)
+        };
+        if let Some(last) = self.others.last() {
+            if [&self.first].into_iter().chain(&self.others).any(before_dawn) {
+                return true;
+            }
+            return in_one_day(from_min, to_min, (self.first.at_min, last.at_min));
+        }
+        in_one_day(from_min, to_min, BY_DAY_MIN)
+    }
+
+    /// All that forbids a coat at some time from one to another. Sources: [`BETWEEN`],
+    /// [`verdict::LABEL_LIMITS`].
+    ///
+    /// # Errors
+    /// As [`air::margin`].
+    pub fn bars(
+        &self,
+        limits: &Limits,
+        from_min: f64,
+        to_min: f64,
+    ) -> Result<Vec<Bar>, OutOfRange> {
+        let mut bars: Vec<Bar> = Vec::new();
+        let to_min = to_min.min(from_min + DAY_MIN);
+        let mut time = from_min;
+        loop {
+            let weather = self.at(time);
+            let margin = air::margin(weather.temperature, weather.humidity, weather.surface)?;
+            for bar in verdict::bars(limits, &weather, &margin) {
+                if !bars.contains(&bar) {
+                    bars.push(bar);
+                }
+            }
+            if time >= to_min || self.is_even() {
+                return Ok(bars);
+            }
+            // The readings themselves are looked at: what is coldest is one of them.
+            time = self.next_reading(time).min(time + GRAIN_MIN).min(to_min);
+        }
+    }
+
+    /// The time of the first reading after a time.
+    fn next_reading(&self, time_min: f64) -> f64 {
+        let midnight = (time_min / DAY_MIN).floor() * DAY_MIN;
+        let of_day = time_min - midnight;
+        let all = || [&self.first].into_iter().chain(&self.others).map(|reading| reading.at_min);
+        let next = all().find(|at| *at > of_day + 1e-6);
+        midnight + next.unwrap_or(self.first.at_min + DAY_MIN)
     }
 
     /// Air and surface at a time, in minutes since any midnight. Source: [`BETWEEN`].
@@ -129,6 +202,12 @@ impl Climate {
         }
         Ok(worst)
     }
+}
+
+/// Whether a stretch of time lies between two times of one day.
+fn in_one_day(from_min: f64, to_min: f64, (earliest, latest): (f64, f64)) -> bool {
+    let midnight = (from_min / DAY_MIN).floor() * DAY_MIN;
+    from_min - midnight >= earliest - 1e-6 && to_min - midnight <= latest + 1e-6
 }
 
 fn between(before: &Reading, after: &Reading, at_min: f64) -> Weather {
@@ -204,8 +283,8 @@ mod tests {
         let humid = humid.unwrap();
         let (time, margin) = humid.worst(9.0 * 60.0, 20.0 * 60.0).unwrap();
         assert_eq!(time, 18.0 * 60.0);
-        assert!(!margin.may_coat && (margin.margin.value - 2.3).abs() < 0.1);
-        assert!(humid.worst(9.0 * 60.0, 10.0 * 60.0).unwrap().1.may_coat);
+        assert!(!margin.far_enough && (margin.margin.value - 2.3).abs() < 0.1);
+        assert!(humid.worst(9.0 * 60.0, 10.0 * 60.0).unwrap().1.far_enough);
     }
 
     #[test]
@@ -213,6 +292,33 @@ mod tests {
         let even = Climate::new(vec![reading(9.0, 15.0, 50.0, 15.0)]).unwrap();
         assert_eq!(even.pace(celsius(25.0)), Ok(Pace::Even(2.0)));
         assert_eq!(Climate::new(Vec::new()), None);
+    }
+
+    #[test]
+    fn the_night_is_known_only_by_a_reading_of_it() {
+        let hours = |from: f64, to: f64| (from * 60.0, to * 60.0);
+        let asked = |climate: &Climate, (from, to): (f64, f64)| climate.speaks_for(from, to);
+        assert!(asked(&day(), hours(8.0, 20.0)));
+        assert!(!asked(&day(), hours(8.0, 20.5)) && !asked(&day(), hours(7.5, 9.0)));
+        assert!(!asked(&day(), hours(14.0, 33.0)));
+        let even = Climate::even(day().first.weather);
+        assert!(asked(&even, hours(6.0, 22.0)) && !asked(&even, hours(14.0, 30.0)));
+        let mut with_night: Vec<Reading> = day().others.clone();
+        with_night.push(reading(5.0, 8.0, 90.0, 7.0));
+        assert!(asked(&Climate::new(with_night).unwrap(), hours(14.0, 33.0)));
+    }
+
+    #[test]
+    fn a_cold_reading_is_never_stepped_over() {
+        let readings = vec![
+            reading(5.1, 8.0, 60.0, 8.0),
+            reading(5.0, 20.0, 60.0, 20.0),
+            reading(5.2, 20.0, 60.0, 20.0),
+        ];
+        let climate = Climate::new(readings).unwrap();
+        let limits = Limits { least: Some(celsius(10.0)), ..Limits::default() };
+        assert_eq!(climate.bars(&limits, 0.0, 1440.0), Ok(vec![Bar::Cold]));
+        assert_eq!(climate.bars(&limits, 600.0, 900.0), Ok(vec![]));
     }
 
     proptest! {

@@ -23,6 +23,10 @@ pub static SOLIDS: Source =
 /// The share that is lost never reaches the surface: needed = net / (1 - loss).
 pub static LOSS: Source = Source::identity("needed = net / (1 - loss)");
 
+/// What is taken where nobody says how much is lost.
+pub static USUAL_LOSS: Source =
+    Source::common_practice("10 % stays in tray, roller, cup and can where no loss is entered");
+
 /// What the amounts of one coating job are.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Amount {

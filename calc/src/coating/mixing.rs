@@ -4,10 +4,11 @@ use std::f64::consts::PI;
 
 use uom::si::f64::{Length, Mass, MassDensity, ThermodynamicTemperature, Time, Volume, VolumeRate};
 use uom::si::length::millimeter;
+use uom::si::mass::gram;
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{hour, minute};
-use uom::si::volume::liter;
+use uom::si::volume::{liter, milliliter};
 use uom::si::volume_rate::liter_per_minute;
 
 use super::range::{OutOfRange, ceiling, within};
@@ -26,6 +27,18 @@ pub static POT_LIFE: Source = Source::common_practice(
 /// A batch must be poured within its pot life, and the batches of a pass are equal.
 pub static BATCHES: Source =
     Source::identity("largest batch = the lesser of batch limit and pour rate x pot life");
+
+/// How hot a cup of mixed epoxy gets, and the mass that it is told for.
+pub static CUP_HEAT: Source = Source::published(
+    "Gougeon Brothers, Inc., Uncontrolled Cure (westsystem.com/safety)",
+    "a mass of 100 g can reach 400 F; the larger, the hotter",
+);
+
+/// What goes into one cup where no label's limit is entered. [g] Source: [`CUP_HEAT`].
+pub const MOST_IN_CUP_G: f64 = 100.0;
+/// The same by volume where densities are not known: 100 g of a mix of 1.25 kg/l, heavier than clear
+/// epoxy. [ml] Our own rule.
+pub const MOST_IN_CUP_ML: f64 = 80.0;
 
 /// The most batches that a plan is made for.
 pub const MOST_BATCHES: u32 = 10_000;
@@ -148,6 +161,31 @@ pub fn volume_share_of_a(mix: &Mix) -> Result<f64, Fault> {
             let a = a / density_a.ok_or(Fault::NoDensity { of_a: true })?;
             let b = b / density_b.ok_or(Fault::NoDensity { of_a: false })?;
             Ok(a / (a + b))
+        }
+    }
+}
+
+/// How many cups a batch is mixed in, one after the other, so that none holds more than a mass that is
+/// known for its heat. Source: [`CUP_HEAT`].
+pub fn cups(batch: &Parts) -> u32 {
+    let cups = match batch.a_mass.zip(batch.b_mass) {
+        Some((a, b)) => (a + b).get::<gram>() / MOST_IN_CUP_G,
+        None => (batch.a + batch.b).get::<milliliter>() / MOST_IN_CUP_ML,
+    };
+    ceiling(cups).max(1.0) as u32
+}
+
+impl Parts {
+    /// One of so many equal shares.
+    #[must_use]
+    pub fn share(&self, of: u32) -> Self {
+        let of = f64::from(of.max(1));
+        let mass = |mass: Option<Mass>| mass.map(|mass| mass / of);
+        Self {
+            a: self.a / of,
+            b: self.b / of,
+            a_mass: mass(self.a_mass),
+            b_mass: mass(self.b_mass),
         }
     }
 }

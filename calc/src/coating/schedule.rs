@@ -91,6 +91,10 @@ pub struct Slot {
     pub earliest_min: f64,
     /// The latest that the step before allows it to start; none where it may wait for ever.
     pub latest_min: Option<f64>,
+    /// The first start that both the step before and the working hours allow.
+    pub offer_from_min: f64,
+    /// The last start that both allow; none where it may wait for ever.
+    pub offer_until_min: Option<f64>,
     /// When its last batch is mixed.
     pub last_mix_min: f64,
     /// When its last batch is mixed if it starts at the latest that the step before and the
@@ -140,8 +144,10 @@ pub struct Schedule {
     pub slots: Vec<Slot>,
     /// What is wrong; empty for a plan that can be worked to.
     pub breaches: Vec<Breach>,
-    /// When the last step bears traffic, or is done where it names no such time.
+    /// When every step is done and bears traffic where it names such a time.
     pub ready_min: f64,
+    /// When all that was named a time for bears traffic; none where no step names one.
+    pub walk_on_min: Option<f64>,
 }
 
 /// Plans steps from a first start. Source: [`WINDOW`].
@@ -169,7 +175,11 @@ pub fn plan(steps: &[Step], first_start_min: f64, hours: Option<Hours>) -> Resul
     let ready_min = slots.iter().fold(0.0_f64, |ready, slot| {
         ready.max(slot.end_min).max(slot.traffic_from_min.unwrap_or(0.0))
     });
-    Ok(Schedule { slots, breaches, ready_min })
+    let walk_on_min = slots
+        .iter()
+        .filter_map(|slot| slot.traffic_from_min)
+        .fold(None, |last: Option<f64>, time| Some(last.map_or(time, |last| last.max(time))));
+    Ok(Schedule { slots, breaches, ready_min, walk_on_min })
 }
 
 /// Day (0 is the first), hour and minute of a time, rounded to the minute.
@@ -280,6 +290,8 @@ fn slots(steps: &[Step], starts: &[f64], hours: Option<Hours>) -> Vec<Slot> {
             end_min,
             earliest_min,
             latest_min,
+            offer_from_min: within_hours(earliest_min, step.work_min, hours),
+            offer_until_min: latest_start,
             last_mix_min: start + until_mix,
             mix_by_min: latest_start.map(|latest| latest.max(*start) + until_mix),
             traffic_from_min: step.traffic_min.map(wait),

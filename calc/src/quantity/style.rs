@@ -109,15 +109,19 @@ impl Style {
     /// A volume to three significant digits, in the unit of a container of its size: fluid ounces
     /// below a quart, quarts below a gallon, gallons; millilitres below a litre, litres.
     pub fn volume(&self, volume: Volume) -> String {
+        significant_in_unit(volume.value, &VOLUME, self.volume_unit(volume))
+    }
+
+    /// The unit that a volume of this size is written in.
+    pub(super) fn volume_unit(&self, volume: Volume) -> &'static str {
         let litres = volume.value.abs() * 1e3;
-        let unit = match self.system {
+        match self.system {
             UnitSystem::Metric if litres < 0.999_5 => "ml",
             UnitSystem::Metric => "l",
             UnitSystem::Imperial if litres < 0.946_35 => "fl oz",
             UnitSystem::Imperial if litres < 3.785_41 => "qt",
             UnitSystem::Imperial => "gal",
-        };
-        significant_in_unit(volume.value, &VOLUME, unit)
+        }
     }
 
     /// A volume in this style and, in parentheses, in the other system: `1.06 gal (4.01 l)`.
@@ -164,13 +168,17 @@ impl Style {
     /// A mass on a small scale, to three significant digits: `4.23 oz`, from a pound up `2.15 lb`;
     /// `47.3 g`, from a kilogram up `1.25 kg`.
     pub fn weighed(&self, mass: Mass) -> String {
-        let unit = match self.system {
+        significant_in_unit(mass.value, &MASS, self.weighed_unit(mass))
+    }
+
+    /// The unit in which a small scale shows a mass of this size.
+    pub(super) fn weighed_unit(&self, mass: Mass) -> &'static str {
+        match self.system {
             UnitSystem::Imperial if mass.value.abs() < 0.453 => "oz",
             UnitSystem::Imperial => "lb",
             UnitSystem::Metric if mass.value.abs() < 0.999_5 => "g",
             UnitSystem::Metric => "kg",
-        };
-        significant_in_unit(mass.value, &MASS, unit)
+        }
     }
 
     /// A temperature: `77 °F`, `25 °C`, to a tenth.
@@ -268,7 +276,7 @@ fn significant_in_unit(si: f64, dimension: &'static Dimension, symbol: &str) -> 
     significant(number_in(si, dimension, symbol), 3) + " " + in_print(symbol)
 }
 
-fn number_in(si: f64, dimension: &'static Dimension, symbol: &str) -> f64 {
+pub(super) fn number_in(si: f64, dimension: &'static Dimension, symbol: &str) -> f64 {
     dimension.unit(symbol).map_or(si, |unit| unit.from_si(si))
 }
 

@@ -2,31 +2,36 @@
 
 mod asks;
 mod drawing;
+mod order;
+pub(super) mod reasons;
 mod words;
 mod working;
 
 use crate::text::text;
 use uom::si::area::square_meter;
-use uom::si::f64::{MassDensity, Ratio, ReciprocalLength};
+use uom::si::f64::{MassDensity, Ratio, ReciprocalLength, Time};
 use uom::si::length::micrometer;
 use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{AIR, AREAS, ASKS, BOARDS, CONTAINERS, LAYERS, SOLIDS_KNOWN, SPREAD, SUPPLIES};
-use super::schedule::label::Times;
+use super::schedule::label::{self, Times};
 use super::{Sheet, solve};
 use crate::coating::air::{self, Margin};
 use crate::coating::cautions::FOR_COATING;
+use crate::coating::climate::Weather;
 use crate::coating::containers::{self, Choice, Offer};
 use crate::coating::film;
 use crate::coating::range::OutOfRange;
 use crate::coating::surface::{self, Sides};
+use crate::coating::verdict::{self, Limits, Verdict};
 use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
-use crate::quantity::{Area, Length, Style, ThermodynamicTemperature, Volume};
+use crate::quantity::{Area, Length, Style, Volume};
 use crate::report::{Caution, Report};
 use crate::source::Source;
 
@@ -43,9 +48,12 @@ pub static SHEET: Sheet = Sheet {
         &film::SPREAD_RATE,
         &film::SOLIDS,
         &film::LOSS,
+        &film::USUAL_LOSS,
         &containers::METHOD,
         &air::MAGNUS,
         &air::MARGIN_RULE,
+        &verdict::LABEL_LIMITS,
+        &verdict::NIGHT,
     ],
     example: r#"{ "product": "floor finish",
         "areas": [
@@ -56,11 +64,14 @@ pub static SHEET: Sheet = Sheet {
         "surface_factor": 1.1, "loss_percent": 15,
         "containers": [{ "size": "1 qt", "price": 31 }, { "size": "1 gal", "price": 89 }],
         "times": { "recoat_least": "3 h", "recoat_most": "24 h", "sand": "30 min", "traffic": "24 h", "at": "20 C" },
-        "layers": [{ "product": "wood stain", "coats": 1, "spread_rate": "15 m2/l", "loss_percent": 10,
-            "times": { "cure": "6 h", "at": "20 C" },
+        "limits": { "temperature_least": "10 C", "temperature_most": "32 C", "humidity_most_percent": 80, "moisture_most_percent": 12 },
+        "layers": [{ "product": "wood stain", "coats": 1, "finish_type": "penetrating", "spread_rate": "15 m2/l",
+            "wipe_after": "10 min", "loss_percent": 10, "times": { "cure": "6 h", "at": "20 C" },
+            "limits": { "temperature_least": "10 C", "temperature_most": "30 C", "humidity_most_percent": 75 },
             "containers": [{ "size": "0.5 l", "price": 14 }, { "size": "1 l", "price": 24 }] }],
         "supplies": [{ "label": "abrasive sheet 120", "each": "2 m2", "times": 2, "price": 1.2 }],
-        "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" } }"#,
+        "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" },
+        "night": { "temperature": "58 F", "humidity_percent": 64, "surface_temperature": "55 F" }, "moisture_percent": 9 }"#,
     solve: |reader| solve(reader, asks::read, report),
 };
 
@@ -73,12 +84,14 @@ struct Rectangle {
     length: Length,
     width: Length,
     count: u32,
+    /// How many faces of each are coated: 1 or 2.
+    faces: u32,
     subtract: bool,
 }
 
 impl Rectangle {
     fn all(&self) -> Area {
-        self.length * self.width * f64::from(self.count)
+        self.length * self.width * f64::from(self.count) * f64::from(self.faces)
     }
 }
 
@@ -110,9 +123,16 @@ struct Layer {
     product: String,
     /// Whether it goes on after the sheet's own coats.
     over: bool,
+    /// Whether it goes into the wood and leaves no film.
+    penetrating: bool,
+    /// When what has not gone in is wiped off.
+    wipe: Option<Time>,
     coats: u32,
     coat: Coat,
     loss: Ratio,
+    /// Whether the loss was typed.
+    loss_given: bool,
+    limits: Limits,
     density: Option<MassDensity>,
     offers: Vec<Offer>,
     times: Option<Times>,
@@ -126,13 +146,6 @@ struct Supply {
     price: Option<f64>,
 }
 
-/// Air and surface, measured.
-struct Weather {
-    temperature: ThermodynamicTemperature,
-    humidity: Ratio,
-    surface: ThermodynamicTemperature,
-}
-
 /// What was typed, read.
 struct Inputs {
     areas: Vec<Rectangle>,
@@ -141,7 +154,12 @@ struct Inputs {
     layers: Vec<Layer>,
     surface_factor: f64,
     supplies: Vec<Supply>,
+    /// Measured, where and when it goes on.
     air: Option<Weather>,
+    /// To be expected.
+    night: Option<Weather>,
+    /// Of the wood, by a meter.
+    moisture: Option<Ratio>,
 }
 
 /// What was worked out.
@@ -154,6 +172,8 @@ struct Worked {
     /// How many of each supply.
     supplies: Vec<u32>,
     margin: Option<Margin>,
+    /// Whether each of the layers may go on now, where the air is known; as the inputs' layers.
+    verdicts: Vec<Verdict>,
 }
 
 /// What was worked out for one layer.
@@ -211,7 +231,15 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
         .map(|air| air::margin(air.temperature, air.humidity, air.surface))
         .transpose()
         .map_err(fault(AIR.key))?;
-    Ok(Worked { area, of_boards, layers, supplies, margin })
+    let mut verdicts = Vec::new();
+    if let Some(air) = &inputs.air {
+        for layer in &inputs.layers {
+            let verdict =
+                Verdict::of(&layer.limits, air, inputs.night.as_ref(), inputs.moisture);
+            verdicts.push(verdict.map_err(fault(label::NIGHT.key))?);
+        }
+    }
+    Ok(Worked { area, of_boards, layers, supplies, margin, verdicts })
 }
 
 fn work_layer(
@@ -250,6 +278,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::layers_table(inputs, &worked, style).into_iter().collect(),
+        checks: vec![order::of_work(inputs)],
         drawings: vec![drawing::areas(inputs, worked.area, style)],
         working: working::working(inputs, &worked, style),
         cautions: Caution::all(&FOR_COATING),
@@ -270,16 +299,19 @@ fn bought<'a>(
 fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let pairs = || inputs.layers.iter().zip(&worked.layers);
     let mut record = Record::new()
-        .with("area_m2", worked.area.get::<square_meter>() * inputs.surface_factor)
-        .with("measured_area_m2", worked.area.get::<square_meter>());
+        .with("area_m2", worked.area.get::<square_meter>())
+        .with("measured_area_m2", worked.area.get::<square_meter>())
+        .with("coated_area_m2", worked.area.get::<square_meter>() * inputs.surface_factor);
     if let Some((layer, of_layer)) = pairs().next() {
         record = layer_outcome(record, layer, of_layer);
     }
+    let may_coat = |index: usize| worked.verdicts.get(index).and_then(Verdict::may_coat);
     let others: Vec<Record> = pairs()
+        .enumerate()
         .skip(1)
-        .map(|(layer, of_layer)| {
+        .map(|(index, (layer, of_layer))| {
             let named = Record::new().with("product", layer.product.as_str());
-            layer_outcome(named, layer, of_layer)
+            layer_outcome(named, layer, of_layer).maybe("may_coat", may_coat(index))
         })
         .collect();
     let supplies: Vec<Record> = inputs
@@ -294,7 +326,7 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     record
         .maybe("dew_point_c", air.map(|air| air.air.dew_point.get::<degree_celsius>()))
         .maybe("dew_margin_c", air.map(|air| air.margin.get::<kelvin>()))
-        .maybe("may_coat", air.map(|air| air.may_coat))
+        .maybe("may_coat", may_coat(0))
         .maybe("layers", (!others.is_empty()).then_some(others))
         .with("stages", in_order(inputs, worked).map(|(layer, _)| stage(layer)).collect::<Vec<_>>())
         .maybe("supplies", (!supplies.is_empty()).then_some(supplies))
@@ -313,8 +345,12 @@ fn in_order<'a>(
 
 /// A layer as a schedule takes it.
 fn stage(layer: &Layer) -> Record {
-    let record = Record::new().with("product", layer.product.as_str()).with("coats", layer.coats);
-    layer.times.unwrap_or_default().put(record)
+    let record = Record::new()
+        .with("product", layer.product.as_str())
+        .with("coats", layer.coats)
+        .with("penetrating", layer.penetrating)
+        .maybe("wipe_min", layer.wipe.map(|wipe| wipe.get::<minute>()));
+    label::put_limits(&layer.limits, layer.times.unwrap_or_default().put(record))
 }
 
 fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record {
@@ -335,7 +371,7 @@ fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record 
         .maybe("cost", choice.and_then(|choice| choice.cost))
         .maybe("left_over_l", choice.map(|choice| choice.left_over.get::<liter>()))
         .maybe("proved", choice.map(|choice| choice.proved))
-        .with("wet_film_um", worked.wet.get::<micrometer>())
+        .maybe("wet_film_um", (!layer.penetrating).then(|| worked.wet.get::<micrometer>()))
         .maybe("dry_film_um", worked.dry.map(|dry| dry.get::<micrometer>()))
 }
 

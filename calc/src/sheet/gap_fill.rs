@@ -2,12 +2,15 @@
 
 mod asks;
 mod drawing;
+mod order;
+mod wood;
 mod words;
 
 use crate::text::text;
 use uom::si::f64::{
     Length, Mass, MassDensity, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate,
 };
+use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
@@ -15,13 +18,17 @@ use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
 pub(super) use self::words::shortened;
-use super::schedule::label::Times;
+use self::wood::Wood;
+use super::schedule::label::{self, Times};
 use super::{Sheet, solve};
+use crate::carpentry::moisture;
 use crate::coating::cautions::FOR_FILLING;
+use crate::coating::film;
 use crate::coating::gap::{self, Hole};
 use crate::coating::mixing::{self, Batches, CupMarks, Mix, Parts};
 use crate::coating::purchase::{self, Part, PartOffer, Purchase};
 use crate::coating::range::{OutOfRange, within};
+use crate::coating::verdict::Limits;
 use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::outcome::Record;
@@ -38,22 +45,26 @@ pub static SHEET: Sheet = Sheet {
     sources: &[
         &gap::VOLUMES,
         &gap::SHRINKAGE,
+        &film::USUAL_LOSS,
         &mixing::SHARES,
         &mixing::POT_LIFE,
         &mixing::BATCHES,
+        &mixing::CUP_HEAT,
         &purchase::METHOD,
+        &moisture::CHANGE,
     ],
     example: r#"{ "product": "clear epoxy",
-        "gaps": [{ "label": "worn floor joints", "count": 6, "length": "2400 mm", "width": "3 mm", "depth": "18 mm" }],
+        "gaps": [{ "label": "splits within boards", "count": 6, "length": "2400 mm", "width": "3 mm", "depth": "18 mm" }],
         "holes": [
             { "label": "old screw holes", "count": 40, "diameter": "10 mm", "depth": "18 mm" },
             { "label": "countersinks", "count": 60, "diameter": "9 mm", "depth": "4 mm", "shape": "countersunk", "bottom": "4 mm" },
             { "label": "plugged holes", "count": 12, "diameter": "20 mm", "depth": "18 mm", "shape": "plugged",
                 "plug_diameter": "19 mm", "plug_length": "12 mm" } ],
         "passes": 2, "shrink_percent": 3, "loss_percent": 15,
-        "mix": { "by": "mass", "a": 100, "b": 47, "density_a": "1.1 kg/l", "density_b": "1.034 kg/l" },
-        "pot_life": { "time": "25 min", "at": "25 C" }, "temperature": "18 C", "pour_rate": "20 ml/min", "batch_limit": "250 ml",
+        "mix": { "by": "mass", "a": 100, "b": 53, "density_a": "1.14 kg/l", "density_b": "1.02 kg/l" },
+        "pot_life": { "time": "25 min", "at": "25 C" }, "temperature": "18 C", "pour_rate": "20 ml/min", "batch_limit": "85 ml",
         "cup_diameter": "80 mm",
+        "limits": { "temperature_least": "10 C", "temperature_most": "30 C", "humidity_most_percent": 80, "moisture_most_percent": 12 },
         "containers": [
             { "part": "kit", "size": "0.75 l", "price": 48 }, { "part": "kit", "size": "1.5 l", "price": 84 },
             { "part": "a", "size": "0.5 l", "price": 33 }, { "part": "b", "size": "0.25 l", "price": 22 } ] }"#,
@@ -67,6 +78,7 @@ struct Gap {
     length: Length,
     width: Length,
     depth: Length,
+    open_below: bool,
 }
 
 /// A row of holes.
@@ -74,6 +86,7 @@ struct Holes {
     label: String,
     count: u32,
     hole: Hole,
+    open_below: bool,
 }
 
 /// The pot life on the label.
@@ -89,7 +102,11 @@ struct Inputs {
     holes: Vec<Holes>,
     passes: u32,
     shrink: Ratio,
+    /// Whether the shrinkage was typed.
+    shrink_given: bool,
     loss: Ratio,
+    /// Whether the loss was typed.
+    loss_given: bool,
     mix: Mix,
     pot_life: Option<Label>,
     temperature: Option<ThermodynamicTemperature>,
@@ -97,6 +114,8 @@ struct Inputs {
     batch_limit: Option<Volume>,
     cup: Option<Length>,
     times: Option<Times>,
+    limits: Limits,
+    wood: Option<Wood>,
     offers: Vec<PartOffer>,
 }
 
@@ -113,6 +132,10 @@ struct Worked {
     batches: Batches,
     /// Of one batch.
     batch: Parts,
+    /// How many cups a batch is mixed in, one after the other.
+    cups: u32,
+    /// Of one cup.
+    in_cup: Parts,
     cup: CupMarks,
     /// How high the two marks stand in the cup, where its width is known.
     cup_heights: Option<[Length; 2]>,
@@ -171,13 +194,29 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
         .then(|| purchase::choose(&inputs.mix, whole, &inputs.offers))
         .transpose()
         .map_err(|fault| vec![Fault::new(CONTAINERS.key, fault.to_string())])?;
-    let cup = mixing::cup_marks(&batch);
+    // The label's limit is the person's word; without it no cup holds more than is known for its heat.
+    let cups = if inputs.batch_limit.is_some() { 1 } else { mixing::cups(&batch) };
+    let in_cup = batch.share(cups);
+    let cup = mixing::cup_marks(&in_cup);
     let height =
         |volume| inputs.cup.map(|across| mixing::height_in_cup(volume, across)).transpose();
     let first = height(cup.first).map_err(at("cup_diameter"))?;
     let second = height(cup.second).map_err(at("cup_diameter"))?;
     let cup_heights = first.zip(second).map(|(first, second)| [first, second]);
-    Ok(Worked { rows, net, whole, parts, pot_life, batches, batch, cup, cup_heights, purchase })
+    Ok(Worked {
+        rows,
+        net,
+        whole,
+        parts,
+        pot_life,
+        batches,
+        batch,
+        cups,
+        in_cup,
+        cup,
+        cup_heights,
+        purchase,
+    })
 }
 
 fn at(field: impl Into<String>) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
@@ -202,6 +241,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
+        checks: vec![order::of_work(inputs)],
         drawings,
         marks: cup_strip(inputs, &worked, style).into_iter().collect(),
         working: words::working(inputs, &worked, style),
@@ -212,14 +252,16 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     })
 }
 
-/// The two marks on a straight-walled cup, as heights above its bottom.
+/// The two marks on a straight-walled cup, as heights above its bottom: what to pour, and the level
+/// after it.
 fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip> {
     let [first, second] = worked.cup_heights?;
-    let mark = |id: &str, label: &str, at: Length, volume: Volume| Mark {
+    let pour = style.poured_into_one(worked.in_cup.a, worked.in_cup.b);
+    let mark = |id: &str, label: String, at: Length, level: &str| Mark {
         id: id.to_owned(),
-        label: label.to_owned(),
+        label,
         at,
-        note: style.volume(volume),
+        note: text!("level {}", level),
     };
     Some(MarkStrip {
         id: "cup".into(),
@@ -228,8 +270,8 @@ fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip
         alike: 1,
         length: second,
         marks: vec![
-            mark("a", "part a to here", first, worked.cup.first),
-            mark("b", "part b to here", second, worked.cup.second),
+            mark("a", text!("pour {} part a", &pour.first), first, &pour.first),
+            mark("b", text!("then {} part b", &pour.second), second, &pour.level),
         ],
     })
 }
@@ -248,10 +290,17 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         let volume = worked.whole / f64::from(worked.batches.passes);
         (volume / rate).get::<minute>()
     });
-    Record::new()
-        .with("product", inputs.product.as_str())
+    let tape = order::needs(inputs);
+    let named = Record::new().with("product", inputs.product.as_str());
+    label::put_limits(&inputs.limits, named)
         .maybe("pass_min", of_pass)
         .maybe("times", inputs.times.map(|times| times.put(Record::new())))
+        .with("cups", worked.batches.count.saturating_mul(worked.cups))
+        .with("cup_part_a_l", worked.in_cup.a.get::<liter>())
+        .with("cup_part_b_l", worked.in_cup.b.get::<liter>())
+        .with("tape_below_m", tape.below.get::<meter>())
+        .with("masking_tape_m", tape.edges.get::<meter>())
+        .maybe("joint_swing_mm", inputs.wood.as_ref().map(|wood| wood.swing().get::<millimeter>()))
         .with("net_volume_l", worked.net.get::<liter>())
         .with("volume_l", worked.whole.get::<liter>())
         .with("part_a_l", worked.parts.a.get::<liter>())
@@ -316,7 +365,7 @@ fn called(part: Part) -> &'static str {
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let item = |part| text!("{}, {}", &inputs.product, called(part));
     let id = |part| text!("filler/{}/{}", LineId::name(&inputs.product), key(part));
-    match &worked.purchase {
+    let mut lines: Vec<BuyLine> = match &worked.purchase {
         Some(purchase) => bought(inputs, purchase)
             .map(|(PartOffer { part, offer }, count)| {
                 let count = f64::from(count);
@@ -339,7 +388,9 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
             BuyLine::amount(LineId::shared(id(part)), item(part), "", needed, unit).mass(mass)
         })
         .collect(),
-    }
+    };
+    lines.append(&mut beside(inputs, worked, style));
+    lines
 }
 
 /// The share of what was bought of a part that is used; of kits, of the part that runs out first.
@@ -355,4 +406,34 @@ fn used(worked: &Worked, purchase: &Purchase, part: Part) -> f64 {
         Part::B => b,
         Part::Kit => a.max(b),
     }
+}
+
+/// What it takes beside the filler: plugs, tape, cups and sticks.
+fn beside(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
+    let mut lines = Vec::new();
+    for holes in &inputs.holes {
+        if let Hole::Plugged { plug_diameter, plug_length, .. } = holes.hole {
+            let spec = text!("Ø {} × {}", style.short(plug_diameter), style.short(plug_length));
+            let [across, long] = [plug_diameter, plug_length].map(LineId::length);
+            let id = LineId::shared(text!("plug/{}/{}", &across, &long));
+            lines.push(BuyLine::pieces(id, "wood plug", spec, f64::from(holes.count)));
+        }
+    }
+    let tape = order::needs(inputs);
+    for (id, item, length) in [
+        ("tape/below", "tape to close gaps from below", tape.below),
+        ("tape/masking", "masking tape", tape.edges),
+    ] {
+        if length > Length::default() {
+            let (needed, unit) = style.by_the_roll(length);
+            lines.push(BuyLine::amount(LineId::shared(id), item, "", needed, unit));
+        }
+    }
+    let cups = f64::from(worked.batches.count.saturating_mul(worked.cups));
+    for (id, item) in
+        [("cup/mixing", "mixing cup, unwaxed paper or plastic"), ("stick/mixing", "mixing stick")]
+    {
+        lines.push(BuyLine::pieces(LineId::shared(id), item, "", cups));
+    }
+    lines
 }

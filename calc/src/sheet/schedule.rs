@@ -18,6 +18,7 @@ use uom::si::temperature_interval::kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use self::asks::{ASKS, HOURS, START, STEPS};
+use self::rows::With;
 use super::{Sheet, solve};
 use crate::coating::air::{self, Margin};
 use crate::coating::cautions::{FOR_COATING, FOR_FILLING};
@@ -25,6 +26,7 @@ use crate::coating::climate::{self, Climate, Weather};
 use crate::coating::mixing;
 use crate::coating::range::{OutOfRange, ceiling};
 use crate::coating::schedule::{self as plan, BreachKind, Hours, Pace, Schedule, Slot, Step};
+use crate::coating::verdict::{self, Limits, Missing, Verdict, When};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
@@ -43,6 +45,8 @@ pub static SHEET: Sheet = Sheet {
         &climate::BETWEEN,
         &air::MAGNUS,
         &air::MARGIN_RULE,
+        &verdict::LABEL_LIMITS,
+        &verdict::NIGHT,
     ],
     example: r#"{ "start": "8:30", "hours": { "from": "8:00", "to": "19:00" },
         "label_temperature": "25 C",
@@ -50,8 +54,10 @@ pub static SHEET: Sheet = Sheet {
             { "at": "8:00", "temperature": "14 C", "humidity_percent": 75, "surface_temperature": "13 C" },
             { "at": "13:00", "temperature": "22 C", "humidity_percent": 50, "surface_temperature": "20 C" },
             { "at": "19:00", "temperature": "18 C", "humidity_percent": 60, "surface_temperature": "17 C" } ],
+        "night": { "temperature": "13 C", "humidity_percent": 72, "surface_temperature": "12 C" },
+        "limits": { "temperature_least": "10 C", "temperature_most": "30 C", "humidity_most_percent": 80 },
         "steps": [
-            { "label": "fill joints, pass", "passes": "gap_fill", "work": "90 min", "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" },
+            { "label": "fill splits, pass", "passes": "gap_fill", "work": "90 min", "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" },
             { "label": "sand the floor", "work": "2 h", "dry": true },
             { "coats": "coating", "work": "1 h" },
             { "label": "fit the threshold", "work": "30 min", "dry": true } ] }"#,
@@ -81,6 +87,12 @@ struct Planned {
     /// Whether the wait behind it was given as that after the last one.
     cured: bool,
     dry: bool,
+    /// What its label allows.
+    limits: Limits,
+    /// What is done with it besides.
+    with: With,
+    /// Whether it is the first pass or coat of its product.
+    first: bool,
 }
 
 impl Planned {
@@ -94,6 +106,9 @@ impl Planned {
             of_sheet: false,
             cured: false,
             dry: false,
+            limits: Limits::default(),
+            with: With::Nothing,
+            first: false,
         }
     }
 }
@@ -104,6 +119,8 @@ struct Worked {
     schedule: Schedule,
     /// Of each step, where its air is known.
     airs: Vec<Option<StepAir>>,
+    /// Of each of these, whether its coat may go on.
+    verdicts: Vec<Option<Verdict>>,
 }
 
 /// The air of one step.
@@ -116,6 +133,9 @@ struct StepAir {
     /// The same while it dries, until the next may follow.
     drying: (f64, Margin),
 }
+
+/// When the night is over for what was put on the day before; common practice. [min]
+const MORNING_MIN: f64 = 480.0;
 
 /// Nobody means to coat between these hours who has not said so; common practice.
 const NIGHT_H: (f64, f64) = (22.0, 6.0);
@@ -161,9 +181,11 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let schedule = plan::plan(&steps, inputs.start_min, inputs.hours)
         .map_err(|fault| vec![Fault::new(field_of(&fault, inputs), fault.to_string())])?;
     let mut airs = Vec::with_capacity(steps.len());
+    let mut verdicts = Vec::with_capacity(steps.len());
     for ((planned, step), slot) in inputs.steps.iter().zip(&steps).zip(&schedule.slots) {
         let Some(air) = &planned.air else {
             airs.push(None);
+            verdicts.push(None);
             continue;
         };
         let dry_min = step.pace.after_least(slot.end_min, step.recoat_least_min);
@@ -174,8 +196,30 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
             worst: worst.map_err(at_row(planned, "air"))?,
             drying: drying.map_err(at_row(planned, "air"))?,
         }));
+        let verdict = verdict_of(planned, air, slot, dry_min);
+        verdicts.push(Some(verdict.map_err(at_row(planned, "air"))?));
     }
-    Ok(Worked { steps, schedule, airs })
+    Ok(Worked { steps, schedule, airs, verdicts })
+}
+
+/// Whether it may go on: while it is worked, until it is dry, and through the coming night.
+fn verdict_of(
+    planned: &Planned,
+    air: &Climate,
+    slot: &Slot,
+    dry_min: f64,
+) -> Result<Verdict, OutOfRange> {
+    let mut verdict = Verdict::default();
+    verdict.bar(When::Now, &air.bars(&planned.limits, slot.start_min, slot.end_min)?);
+    let morning = ((slot.end_min - MORNING_MIN) / 1440.0).floor() * 1440.0 + 1440.0 + MORNING_MIN;
+    let until = dry_min.max(morning);
+    // Where the night is not known, what the line between the readings forbids is forbidden all the more.
+    verdict.bar(When::Later, &air.bars(&planned.limits, slot.end_min, until)?);
+    if !air.speaks_for(slot.start_min, slot.end_min) || !air.speaks_for(slot.end_min, until) {
+        verdict.missing.push(Missing::Night);
+    }
+    verdict.needs(&planned.limits);
+    Ok(verdict)
 }
 
 fn at_row(planned: &Planned, key: &str) -> impl FnOnce(OutOfRange) -> Vec<Fault> {
@@ -208,10 +252,11 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             cautions.push(caution);
         }
     }
-    let mut tables = vec![by_the_clock::table(&worked, style), words::windows(&worked, style)];
+    let mut tables =
+        vec![by_the_clock::table(inputs, &worked, style), words::windows(&worked, style)];
     tables.extend(words::air(&worked, style));
     Ok(Report {
-        answers: words::answers(&worked, style),
+        answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables,
         drawings: drawing::days(inputs, &worked, style),
@@ -226,7 +271,8 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let steps: Vec<Record> = worked
         .all()
         .zip(&inputs.steps)
-        .map(|((step, slot, air), planned)| {
+        .zip(&worked.verdicts)
+        .map(|(((step, slot, air), planned), verdict)| {
             let mixed = step.is_mixed();
             let record = Record::new()
                 .with("label", step.label.as_str())
@@ -235,6 +281,8 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
                 .with("end_min", slot.end_min)
                 .with("earliest_min", slot.earliest_min)
                 .maybe("latest_min", slot.latest_min)
+                .with("offer_from_min", slot.offer_from_min)
+                .maybe("offer_until_min", slot.offer_until_min)
                 .with("last_mix_min", slot.last_mix_min)
                 .maybe("mix_by_min", slot.mix_by_min.filter(|_| mixed))
                 .with("batches", step.batches)
@@ -255,7 +303,7 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
                 .with("surface_c", weather.surface.get::<degree_celsius>())
                 .with("dew_point_c", margin.air.dew_point.get::<degree_celsius>())
                 .with("dew_margin_c", margin.margin.get::<kelvin>())
-                .with("may_coat", margin.may_coat)
+                .maybe("may_coat", verdict.as_ref().and_then(Verdict::may_coat))
                 .with("drying_margin_c", drying.margin.get::<kelvin>())
         })
         .collect();
@@ -279,4 +327,5 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("steps", steps)
         .with("breaches", breaches)
         .with("ready_min", worked.schedule.ready_min)
+        .maybe("walk_on_min", words::walk_on(inputs, worked))
 }

@@ -8,7 +8,8 @@ use super::{close, faulty, outcome, report};
 /// One gap of 100 mm × 10 mm × 10 mm: 10 ml.
 fn with(changes: Json) -> Json {
     let gap = json!({ "label": "joint", "count": 1, "length": "100 mm", "width": "10 mm", "depth": "10 mm" });
-    let mut inputs = json!({ "gaps": [gap], "mix": { "by": "volume", "a": 2, "b": 1 } });
+    let mut inputs =
+        json!({ "gaps": [gap], "mix": { "by": "volume", "a": 2, "b": 1 }, "loss_percent": 0 });
     for (key, value) in changes.as_object().unwrap() {
         inputs[key] = value.clone();
     }
@@ -179,12 +180,99 @@ fn faults_name_their_fields() {
 }
 
 /// A cylinder by hand: 10 ml in a cup 20 mm across stand 31.83 mm high; 2 : 1 puts part a at two thirds.
+/// Each mark says what to pour and the level after it.
 #[test]
 fn cup_marks_as_heights() {
     let report = report("gap_fill", &with(json!({ "cup_diameter": "20 mm" })), "metric").unwrap();
     let marks = &report.marks[0].marks;
     close(&json!(marks[1].at.value), 0.031_831, 1e-6);
     close(&json!(marks[0].at.value), 0.031_831 * 2.0 / 3.0, 1e-6);
+    let words = |index: usize| format!("{}; {}", marks[index].label, marks[index].note);
+    assert_eq!(words(0), "pour 6.67 ml part a; level 6.67 ml");
+    assert_eq!(words(1), "then 3.34 ml part b; level 10.01 ml");
+}
+
+/// 180 ml at 2 : 1 into one cup: 120 ml, then 60 ml, and the cup stands at 180.
+#[test]
+fn what_to_pour_and_the_level_after_it() {
+    let gap = json!([{ "length": "1.8 m", "width": "10 mm", "depth": "10 mm" }]);
+    let inputs = with(json!({ "gaps": gap, "batch_limit": "200 ml" }));
+    let got = report("gap_fill", &inputs, "metric").unwrap();
+    assert_eq!(got.drawings[0].words, "pour 120 ml a; level 120 ml, then 60 ml b; level 180 ml.");
+    assert_eq!(got.tables[0].rows[0].cells[1..], ["120 ml", "120 ml", "60 ml", "180 ml"]);
+}
+
+/// Without a label's limit no cup holds more than 100 g, told for 400 °F by Gougeon Brothers: 330 g in
+/// four cups of 82.5 g; of unknown density 300 ml in four cups of 75 ml. The batches stay as they are.
+#[test]
+fn a_large_batch_goes_into_several_cups() {
+    let gap = json!([{ "length": "1 m", "width": "10 mm", "depth": "30 mm" }]);
+    let known = json!({ "a": 2, "b": 1, "density_a": "1.1 kg/l", "density_b": "1.1 kg/l" });
+    for (mix, litres) in [(known, 0.3 / 4.0), (json!({ "a": 2, "b": 1 }), 0.3 / 4.0)] {
+        let got = outcome("gap_fill", &with(json!({ "gaps": gap, "mix": mix })));
+        assert_eq!(got["batches"][0]["count"], 1);
+        assert_eq!(got["cups"], 4);
+        close(&json!(number(&got["cup_part_a_l"]) + number(&got["cup_part_b_l"])), litres, 1e-12);
+        let limited =
+            outcome("gap_fill", &with(json!({ "gaps": gap, "mix": mix, "batch_limit": "300 ml" })));
+        assert_eq!(limited["cups"], 1);
+    }
+}
+
+/// By hand: four gaps of 2 m, two of them closed below, and ten holes of 10 mm: 4 m + 10 · 60 mm below,
+/// 16 m along the edges; a plug for each plugged hole, a cup and a stick for each batch.
+#[test]
+fn what_it_takes_beside_the_filler() {
+    let gap = json!({ "count": 2, "length": "2 m", "width": "3 mm", "depth": "10 mm" });
+    let mut closed = gap.clone();
+    closed["open_below"] = json!(false);
+    let inputs = with(json!({ "gaps": [gap, closed], "batch_limit": "60 ml", "holes": [
+        { "count": 10, "diameter": "10 mm", "depth": "18 mm" },
+        { "count": 7, "diameter": "9 mm", "depth": "4 mm", "shape": "countersunk" },
+        { "count": 12, "diameter": "20 mm", "depth": "18 mm", "shape": "plugged", "open_below": false,
+            "plug_diameter": "19 mm", "plug_length": "12 mm" } ] }));
+    let got = outcome("gap_fill", &inputs);
+    close(&got["tape_below_m"], 4.6, 1e-12);
+    close(&got["masking_tape_m"], 16.0, 1e-12);
+    let report = report("gap_fill", &inputs, "metric").unwrap();
+    let quantity = |item: &str| {
+        let line = report.buy.iter().find(|line| line.item.starts_with(item));
+        line.map(|line| (line.quantity, line.unit))
+    };
+    assert_eq!(quantity("wood plug"), Some((12.0, "each")));
+    assert_eq!(quantity("tape to close"), Some((5.0, "m")));
+    assert_eq!(quantity("masking tape"), Some((16.0, "m")));
+    let batches = got["batches"][0]["count"].as_f64().unwrap();
+    assert_eq!(quantity("mixing cup"), Some((batches, "each")));
+    assert_eq!(quantity("mixing stick"), Some((batches, "each")));
+}
+
+/// Left out, the loss is the usual one and said; typed 0 is 0.
+#[test]
+fn loss_is_never_silently_zero() {
+    let net = 0.01;
+    close(
+        &outcome("gap_fill", &with(json!({ "loss_percent": null })))["volume_l"],
+        net / 0.9,
+        1e-12,
+    );
+    close(&outcome("gap_fill", &with(json!({})))["volume_l"], net, 1e-12);
+    let report = report("gap_fill", &with(json!({ "loss_percent": null })), "metric").unwrap();
+    assert!(report.remarks.iter().any(|remark| remark.text.contains("No loss is entered: 10 %")));
+}
+
+/// USDA Wood Handbook FPL-GTR-190, equation 13-2 and table 13-5: flat-sawn red oak, 100 mm wide, from 6
+/// to 14 % moisture: 100 · 0.00369 · 8 = 2.95 mm.
+#[test]
+fn rigid_filler_between_boards_warns_with_the_swing() {
+    let inputs = with(json!({ "wood": { "species": "oak, red", "board_width": "100 mm" } }));
+    close(&outcome("gap_fill", &inputs)["joint_swing_mm"], 2.952, 1e-9);
+    let report = report("gap_fill", &inputs, "metric").unwrap();
+    assert!(report.remarks.iter().any(|remark| remark.text.contains("2.95 mm")));
+    assert_eq!(
+        faulty("gap_fill", &with(json!({ "wood": { "species": "balsa", "board_width": "9 cm" } }))),
+        ["wood.species"]
+    );
 }
 
 proptest! {

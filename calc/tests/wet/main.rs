@@ -8,6 +8,7 @@ use serde_json::{Value as Json, json};
 
 mod coating;
 mod gap_fill;
+mod never;
 mod schedule;
 mod trim;
 

@@ -73,7 +73,7 @@ fn last_batch_and_batches_that_take_too_long() {
 /// Batches and pot life come from the filler's sheet: 20 min at 25 °C are 40 at 15.
 #[test]
 fn a_pass_takes_its_batches_from_the_filler() {
-    let filler = json!({ "gaps": [{ "length": "1 m", "width": "10 mm", "depth": "30 mm" }],
+    let filler = json!({ "loss_percent": 0, "gaps": [{ "length": "1 m", "width": "10 mm", "depth": "30 mm" }],
         "mix": { "a": 2, "b": 1 }, "batch_limit": "100 ml", "pot_life": { "time": "20 min", "at": "25 C" } });
     let steps = json!([{ "work": "60 min", "filler": "f" }]);
     let mut inputs = plan(steps);
@@ -98,6 +98,73 @@ fn dew_on_the_surface_is_told_by_step() {
     let got = outcome("schedule", &inputs);
     assert_eq!(got["steps"][2]["may_coat"], false);
     assert!(got["steps"][0].get("may_coat").is_none());
+}
+
+/// Walked on is what the words say: when the coat bears it, not when the last task is done; and not shown
+/// where the last coat names no such time.
+#[test]
+fn ready_to_walk_on_is_when_the_coat_bears_it() {
+    let mut steps = three_coats();
+    let dry = json!({ "label": "hang the door", "work": "2 h", "dry": true });
+    steps.as_array_mut().unwrap().push(dry);
+    let mut inputs = plan(steps);
+    inputs["steps"][3]["starts"] = json!("day 4 9:00");
+    let got = outcome("schedule", &inputs);
+    close(&got["walk_on_min"], 42.0 * 60.0, 1e-9);
+    close(&got["ready_min"], (3.0 * 24.0 + 11.0) * 60.0, 1e-9);
+    let shown = report("schedule", &inputs, "metric").unwrap().answers.remove(0);
+    assert_eq!([shown.label.as_str(), shown.text.as_str()], ["Ready to walk on", "tomorrow 18:00"]);
+    inputs["steps"][2]["traffic"] = json!(null);
+    inputs["steps"][0]["traffic"] = json!("12 h");
+    assert!(outcome("schedule", &inputs).get("walk_on_min").is_none());
+    let shown = report("schedule", &inputs, "metric").unwrap().answers.remove(0);
+    assert!(shown.label == "Last step done" && shown.note.contains("not shown"));
+}
+
+/// Closing below takes its time before the first pass, washing after the last one has cured.
+#[test]
+fn steps_round_a_filling_by_hand() {
+    let mut filler = filler();
+    filler["times"]["prepare"] = json!("45 min");
+    filler["times"]["wash"] = json!("1 h");
+    let schedule = json!({ "start": "8:00", "steps": [{ "passes": "f" }, { "label": "sand", "work": "1 h", "dry": true }] });
+    let got = beside(&filler, &stain_and_finish(), &schedule).unwrap();
+    let named = |name: &str, hour: f64| (name.to_owned(), hour);
+    assert_eq!(
+        starts(&got),
+        [
+            named("close from below, mask", 8.0),
+            named("epoxy 1 of 2", 8.75),
+            named("epoxy 2 of 2", 12.25),
+            named("wash off the filler, let it dry", 20.75),
+            named("sand", 21.75),
+        ]
+    );
+}
+
+/// What stands round a filling and a stain is on the list by the clock.
+#[test]
+fn the_clock_tells_what_is_done_besides() {
+    let mut finish = stain_and_finish();
+    finish["layers"][1]["finish_type"] = json!("penetrating");
+    finish["layers"][1]["wipe_after"] = json!("15 min");
+    let schedule = json!({ "start": "8:00", "steps": [{ "passes": "f" }, { "coats": "c" }] });
+    let file = json!({ "battenbook": 1, "units": "metric", "sheets": [
+        { "id": "s", "kind": "schedule", "inputs": schedule },
+        { "id": "f", "kind": "gap_fill", "inputs": filler() },
+        { "id": "c", "kind": "coating", "inputs": finish } ] });
+    let evaluation = calc::evaluate(&Project::from_text(&file.to_string()).unwrap());
+    let report = evaluation.sheet("s").unwrap().as_ref().unwrap();
+    let rows: Vec<String> = report.tables[0].rows.iter().map(|row| row.cells.join(" ")).collect();
+    let at = |part: &str| {
+        rows.iter()
+            .position(|row| row.contains(part))
+            .unwrap_or_else(|| panic!("{part}: {rows:#?}"))
+    };
+    assert!(at("close gaps and holes from below") < at("epoxy 1 of 2: start"));
+    assert!(at("wash the filler with water") < at("stain: start"));
+    assert!(rows[at("wipe it off from now on")].starts_with("20:15 stain"));
+    assert!(rows[at("wipe it off from now on")].contains("the last at 20:55"));
 }
 
 #[test]
@@ -137,7 +204,7 @@ fn beside(filler: &Json, coating: &Json, schedule: &Json) -> Result<Json, Vec<St
 
 /// 300 ml in two passes of 150 ml, poured at 5 ml/min.
 fn filler() -> Json {
-    json!({ "product": "epoxy", "gaps": [{ "length": "1 m", "width": "10 mm", "depth": "30 mm" }], "passes": 2,
+    json!({ "product": "epoxy", "loss_percent": 0, "gaps": [{ "length": "1 m", "width": "10 mm", "depth": "30 mm" }], "passes": 2,
         "mix": { "a": 2, "b": 1 }, "batch_limit": "50 ml", "pour_rate": "5 ml/min",
         "pot_life": { "time": "30 min", "at": "25 C" },
         "times": { "recoat_least": "3 h", "recoat_most": "12 h", "cure": "8 h" } })
@@ -256,7 +323,8 @@ fn readings_over_the_day() {
     let got = outcome("schedule", &inputs);
     close(&got["steps"][0]["temperature_c"], 15.0, 1e-9);
     close(&got["steps"][0]["pace"], 2.0, 1e-9);
-    assert_eq!(got["steps"][0]["may_coat"], true);
+    // Dry by noon, but in the evening the surface is at dew: the night counts.
+    assert_eq!(got["steps"][0]["may_coat"], false);
     // 20 °C and 71 % at its end: dew point 14.6 °C by the Magnus form of WMO-No. 8.
     close(&got["steps"][1]["dew_point_c"], 14.6, 0.05);
     assert_eq!(got["steps"][1]["may_coat"], false);

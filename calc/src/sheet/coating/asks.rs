@@ -4,13 +4,14 @@ use uom::si::f64::Ratio;
 use uom::si::length::{micrometer, millimeter};
 use uom::si::ratio::percent;
 
-use super::super::schedule::label::{OF_COAT, Times};
-use super::{Boards, Coat, Inputs, Layer, Rectangle, Supply, Weather};
+use super::super::schedule::label::{self, LIMITS, NIGHT, OF_COAT, Times};
+use super::{Boards, Coat, Inputs, Layer, Rectangle, Supply};
 use crate::ask::{Ask, Figure};
+use crate::coating::climate::Weather;
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
 use crate::outcome::Record;
-use crate::quantity::{AREA, LENGTH, Length, MASS_DENSITY, SPREAD_RATE, TEMPERATURE, VOLUME};
+use crate::quantity::{AREA, LENGTH, Length, MASS_DENSITY, SPREAD_RATE, TEMPERATURE, TIME, VOLUME};
 use crate::reader::Reader;
 
 pub static ASKS: &[&Ask] = &[
@@ -18,16 +19,21 @@ pub static ASKS: &[&Ask] = &[
     &AREAS,
     &BOARDS,
     &COATS,
+    &FINISH_TYPE,
     &RATE_OR_FILM,
     &SOLIDS_KNOWN,
+    &WIPE,
     &SURFACE_FACTOR,
     &LOSS,
     &CONTAINERS,
     &DENSITY,
     &OF_COAT,
+    &LIMITS,
     &LAYERS,
     &SUPPLIES,
     &AIR,
+    &NIGHT,
+    &MOISTURE,
 ];
 
 static PRODUCT: Ask = Ask::words("product", "What it is")
@@ -44,12 +50,31 @@ static AREA_WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (
 static COUNT: Ask = Ask::count("count", "How many", (1, 1000)).default("1");
 static SUBTRACT: Ask = Ask::flag("subtract", "Not coated: take it off", false)
     .help("For what stands on the surface or is cut out of it: wheel boxes, a hatch.");
-pub static AREAS: Ask =
-    Ask::rows("areas", "Areas", "area", 1, &[&LABEL, &AREA_LENGTH, &AREA_WIDTH, &COUNT, &SUBTRACT])
-        .optional()
-        .help("Split the surface into rectangles.");
+static FACES_OF_AREA: Ask = Ask::count("faces", "Faces coated", (1, 2))
+    .default("1")
+    .help("2 for a door or a panel that is coated on both.");
+pub static AREAS: Ask = Ask::rows(
+    "areas",
+    "Areas",
+    "area",
+    1,
+    &[&LABEL, &AREA_LENGTH, &AREA_WIDTH, &COUNT, &FACES_OF_AREA, &SUBTRACT],
+)
+.optional()
+.help("Split the surface into rectangles.");
 static COATS: Ask =
     Ask::count("coats", "Coats", (1, 50)).usual("3", "3").help("As many as the label asks for.");
+static FINISH_TYPE: Ask = Ask::choice(
+    "finish_type",
+    "Finish",
+    &[("film", "a film: varnish, paint, floor finish"), ("penetrating", "penetrating: oil, stain")],
+)
+.help("A penetrating finish goes into the wood and leaves no film; what stays on top is wiped off.");
+static WIPE: Ask =
+    Ask::measure("wipe_after", "Wiped off after", &TIME, ["min", "min"], (60.0, 86_400.0))
+        .optional()
+        .usual("15 min", "15 min")
+        .help("Of a penetrating finish, on the label.");
 pub static SPREAD: Ask =
     Ask::measure("spread_rate", "Spread rate", &SPREAD_RATE, ["ft2/gal", "m2/l"], (100.0, 1e6))
         .usual("400 ft2/gal", "10 m2/l")
@@ -74,9 +99,9 @@ static SURFACE_FACTOR: Ask = Ask::number("surface_factor", "Surface factor", (1.
     .default("1")
     .help("1 is smooth; worn or open-grained wood 1.1 to 1.2, ribbed metal as measured.");
 static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
-    .default("0")
+    .default("10")
     .usual("10", "10")
-    .help("The share that stays in tray, roller and can; brush and roller 10 to 15 %, spray 30 % and more.");
+    .help("The share that stays in tray, roller and can; brush and roller 10 to 15 %, spray 30 % and more. Left out it is 10 %; type 0 for none.");
 static SIZE: Ask =
     Ask::measure("size", "Size", &VOLUME, ["gal", "l"], (5e-6, 1.0)).usual("1 gal", "2.5 l");
 static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
@@ -112,6 +137,10 @@ pub static AIR: Ask =
     Ask::group("air", "Air and surface", &[&AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE])
         .optional()
         .help("Measured inside, where and when you will coat.");
+static MOISTURE: Ask = Ask::percent("moisture_percent", "Moisture of the wood", (1.0, 60.0))
+    .optional()
+    .usual("9", "9")
+    .help("By a moisture meter, the wettest of several places.");
 
 static BOARD_LENGTH: Ask = Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (1e-3, 50.0))
     .optional()
@@ -165,12 +194,15 @@ pub static LAYERS: Ask = Ask::rows(
         &LAYER_PRODUCT,
         &PLACE,
         &COATS,
+        &FINISH_TYPE,
         &RATE_OR_FILM,
         &SOLIDS_KNOWN,
+        &WIPE,
         &LOSS,
         &CONTAINERS,
         &DENSITY,
         &OF_COAT,
+        &LIMITS,
     ],
 )
 .optional()
@@ -210,6 +242,7 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             length: row.measure(&AREA_LENGTH),
             width: row.measure(&AREA_WIDTH),
             count: row.count(&COUNT),
+            faces: row.count(&FACES_OF_AREA),
             subtract: row.flag(&SUBTRACT),
         }),
         boards: reader.rows(&BOARDS, boards),
@@ -226,6 +259,8 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             humidity: share(group.number(&HUMIDITY)),
             surface: group.measure(&SURFACE_TEMPERATURE),
         }),
+        night: label::night(reader),
+        moisture: reader.maybe_number(&MOISTURE).map(share),
     }
 }
 
@@ -282,6 +317,19 @@ fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
         solids: share(group.number(&SOLIDS)),
         thinner: share(group.number(&THINNER)),
     };
+    let penetrating = reader.choice(&FINISH_TYPE) == "penetrating";
+    if penetrating {
+        for (ask, given) in [(&FILM, reader.given(&FILM)), (&SOLIDS_KNOWN, reader.given(&SOLIDS_KNOWN))] {
+            if given {
+                reader.fault_at(
+                    ask,
+                    "a penetrating finish leaves no film; give its spread rate and leave this empty",
+                );
+            }
+        }
+    } else if reader.given(&WIPE) {
+        reader.fault_at(&WIPE, "a film is not wiped off; choose a penetrating finish, or leave this empty");
+    }
     let coat = match reader.which(&RATE_OR_FILM) {
         Some(1) => {
             if reader.given(&SOLIDS_KNOWN) {
@@ -299,6 +347,10 @@ fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
     Layer {
         product,
         over,
+        penetrating,
+        wipe: reader.maybe(&WIPE),
+        limits: label::limits(reader),
+        loss_given: reader.given(&LOSS),
         times: Times::group(reader, &OF_COAT),
         coats: reader.count(&COATS),
         coat,

@@ -61,7 +61,10 @@ fn rectangles(inputs: &Inputs) -> Vec<Drawn> {
     };
     let areas = inputs.areas.iter().enumerate().map(|(index, area)| {
         let fill = if area.subtract { Fill::Waste } else { Fill::Stock };
-        let name = named(&area.label, "area", index, area.count);
+        let mut name = named(&area.label, "area", index, area.count);
+        if area.faces > 1 {
+            name.push_str(", both faces");
+        }
         drawn(name, area.length, area.width, fill)
     });
     let boards = inputs.boards.iter().enumerate().filter_map(|(index, boards)| {

@@ -2,10 +2,12 @@
 
 use crate::sorting::sort_by;
 use crate::text::text;
+use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
 
-use super::{Inputs, Layer, Worked, WorkedLayer, bought, in_order};
-use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K, Margin};
+use super::{Inputs, Layer, Worked, WorkedLayer, bought, in_order, reasons};
+use crate::coating::air::Margin;
+use crate::coating::verdict::{Verdict, When};
 use crate::quantity::{Style, Volume, money, percent as write_percent};
 use crate::report::{Answer, Remark, Table, TableRow, texts};
 
@@ -29,16 +31,29 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     if let (Some(layer), Some(of_layer)) = (inputs.layers.first(), worked.layers.first()) {
         layer_answers(inputs, layer, worked, of_layer, style, &mut answers);
     }
-    if let Some(margin) = &worked.margin {
-        let above = margin.margin.get::<kelvin>();
-        let answer = match (margin.may_coat, margin.too_humid) {
-            (false, _) => "No: wait",
-            (true, true) => "Better wait",
-            (true, false) => "Yes",
-        };
-        answers.push(Answer::new("Coat now?", answer).note(above_dew_point(above, style)));
+    if let (Some(margin), Some(verdict), Some(layer)) =
+        (&worked.margin, worked.verdicts.first(), inputs.layers.first())
+    {
+        answers.push(coat_now(layer, verdict, margin, style));
     }
     answers
+}
+
+/// Yes only where label, dew point and the coming night are all known and allow it.
+fn coat_now(layer: &Layer, verdict: &Verdict, margin: &Margin, style: Style) -> Answer {
+    let dew = above_dew_point(margin.margin.get::<kelvin>(), style);
+    let now = reasons::bars(verdict, When::Now, &layer.limits, style);
+    let later = reasons::bars(verdict, When::Later, &layer.limits, style);
+    match verdict.may_coat() {
+        Some(true) => Answer::new("Coat now?", "Yes, by label, dew point and the night entered")
+            .note(dew),
+        Some(false) if now.is_empty() => {
+            Answer::new("Coat now?", "No: not before this night").note(text!("then {}", &later))
+        }
+        Some(false) => Answer::new("Coat now?", "No: wait").note(now),
+        None => Answer::new("Coat now?", "Not shown: the dew point alone was checked")
+            .note(text!("{}; enter {}", &dew, reasons::missing(verdict))),
+    }
 }
 
 fn layer_answers(
@@ -67,12 +82,15 @@ fn layer_answers(
     let thinned = of_layer.thinner > Volume::default();
     let before = if thinned { ", before thinning" } else { "" };
     answers.push(
-        Answer::new(text!("Needed{}{}", &of, &before), style.volume_both(of_layer.paint)).note(
+        Answer::new(text!("Needed{}{}", &of, &before), style.volume_needed_both(of_layer.paint)).note(
             text!(
-                "{} on {}, {} wet each",
+                "{} on {}, {}",
                 coats(layer.coats),
                 style.area(worked.area),
-                style.film(of_layer.wet)
+                match layer.penetrating {
+                    true => "wiped off, no film".to_owned(),
+                    false => text!("{} wet each", style.film(of_layer.wet)),
+                }
             ),
         ),
     );
@@ -103,8 +121,8 @@ pub fn layers_table(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Ta
             cells: vec![
                 layer.product.clone(),
                 coats(layer.coats),
-                style.film(of_layer.wet),
-                style.volume(of_layer.paint),
+                if layer.penetrating { "none".into() } else { style.film(of_layer.wet) },
+                style.volume_needed(of_layer.paint),
                 shopping(layer, of_layer, style),
                 choice.and_then(|choice| choice.cost).map_or_else(String::new, money),
             ],
@@ -136,16 +154,20 @@ fn above_dew_point(kelvin_above: f64, style: Style) -> String {
 
 pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     let mut remarks = Vec::new();
+    let several = inputs.layers.len() > 1;
+    let of = |layer: &Layer| match several {
+        false => String::new(),
+        true => text!("{}: ", &layer.product),
+    };
     if let Some(margin) = &worked.margin {
+        for (layer, verdict) in inputs.layers.iter().zip(&worked.verdicts) {
+            verdict_remarks(&of(layer), layer, verdict, style, &mut remarks);
+        }
         air_remarks(margin, style, &mut remarks);
     }
     for (layer, of_layer) in inputs.layers.iter().zip(&worked.layers) {
-        let of = match inputs.layers.len() {
-            1 => String::new(),
-            _ => text!("{}: ", &layer.product),
-        };
         for text in layer_remarks(layer, of_layer, style) {
-            remarks.push(Remark::note(text!("{}{}", &of, &text)));
+            remarks.push(Remark::note(text!("{}{}", of(layer), &text)));
         }
     }
     remarks
@@ -153,13 +175,26 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 
 fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<String> {
     let mut remarks = Vec::new();
+    if !layer.loss_given {
+        remarks.push(text!(
+            "No loss is entered: {} is taken, as usual with brush and roller. Type 0 for none.",
+            write_percent(layer.loss.get::<percent>())
+        ));
+    }
+    if layer.penetrating && layer.wipe.is_none() {
+        remarks.push(
+            "When to wipe it off is not entered: go by the label, and keep to what you can wipe in \
+             time."
+                .to_owned(),
+        );
+    }
     if worked.thinner > Volume::default() {
         remarks.push(text!(
             "Mix {} from the can with {} of thinner: {} as applied. The containers cover what \
              comes from the can.",
-            style.volume(worked.paint),
-            style.volume(worked.thinner),
-            style.volume(worked.amount.needed)
+            style.volume_needed(worked.paint),
+            style.volume_needed(worked.thinner),
+            style.volume_needed(worked.amount.needed)
         ));
     }
     let Some(choice) = &worked.choice else {
@@ -189,33 +224,40 @@ fn layer_remarks(layer: &Layer, worked: &WorkedLayer, style: Style) -> Vec<Strin
     remarks
 }
 
+fn verdict_remarks(
+    of: &str,
+    layer: &Layer,
+    verdict: &Verdict,
+    style: Style,
+    remarks: &mut Vec<Remark>,
+) {
+    for (when, then) in [(When::Now, "Do not coat yet"), (When::Later, "Do not coat before this night")] {
+        let why = reasons::bars(verdict, when, &layer.limits, style);
+        if !why.is_empty() {
+            remarks.push(Remark::warning(text!(
+                "{}{}: {}. Warm the body, or wait for another day.",
+                of,
+                then,
+                &why
+            )));
+        }
+    }
+    match verdict.may_coat() {
+        Some(true) => remarks.push(Remark::good(text!(
+            "{}Air, surface and the night entered are within the label's limits. Measure again before \
+             each coat.",
+            of
+        ))),
+        None => remarks.push(Remark::note(text!(
+            "{}Whether it may go on is not shown: enter {}.",
+            of,
+            reasons::missing(verdict)
+        ))),
+        Some(false) => {}
+    }
+}
+
 fn air_remarks(margin: &Margin, style: Style, remarks: &mut Vec<Remark>) {
-    let least = style.temperature_difference(LEAST_MARGIN_K);
-    let dew = style.temperature(margin.air.dew_point);
-    let above = above_dew_point(margin.margin.get::<kelvin>(), style);
-    if !margin.may_coat {
-        remarks.push(Remark::warning(text!(
-            "Do not coat yet: {} of {}, and {} above it is the least. Warm the \
-             surface, or wait for drier air.",
-            &above,
-            &dew,
-            &least
-        )));
-    }
-    if margin.too_humid {
-        remarks.push(Remark::warning(text!(
-            "The air is at {} humidity or more: wait for drier air, whatever the dew point.",
-            write_percent(HUMIDITY_LIMIT_PERCENT)
-        )));
-    }
-    if margin.may_coat && !margin.too_humid {
-        remarks.push(Remark::good(text!(
-            "Dry enough: {} of {}; {} is the least. Measure again before each coat.",
-            &above,
-            &dew,
-            &least
-        )));
-    }
     if let Some(frost) = margin.air.frost_point {
         remarks.push(Remark::note(text!(
             "Frost forms from {} on: the label's least temperature comes first.",

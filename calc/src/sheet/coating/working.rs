@@ -7,7 +7,9 @@ use uom::si::temperature_interval::kelvin;
 
 use super::words::shopping;
 use super::{AREA_SUM, Boards, Coat, Inputs, Layer, Rectangle, Worked, WorkedLayer};
-use crate::coating::{air, containers, film, surface};
+use crate::coating::air::Margin;
+use crate::coating::climate::Weather;
+use crate::coating::{air, containers, film, surface, verdict};
 use crate::quantity::{Style, Volume, money, percent as write_percent, plain};
 use crate::report::Step;
 
@@ -31,7 +33,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     }
     steps.push(Step::new(
         "Area to coat",
-        if inputs.boards.is_empty() { "A = Σ n · l · w" } else { "A = Σ n · l · w + B" },
+        if inputs.boards.is_empty() { "A = Σ n · faces · l · w" } else { "A = Σ n · faces · l · w + B" },
         numbers,
         style.area(worked.area),
         &AREA_SUM,
@@ -74,6 +76,8 @@ fn layer_steps(
     let wet = style.film(of_layer.wet);
     let mut steps = Vec::new();
     match layer.coat {
+        // What goes into the wood leaves no film.
+        Coat::Spread { .. } if layer.penetrating => {}
         Coat::Spread { rate, solids } => {
             steps.push(Step::new(
                 "Wet film of one coat",
@@ -109,26 +113,33 @@ fn layer_steps(
             ));
         }
     }
+    let spread = match layer.coat {
+        Coat::Spread { rate, .. } if layer.penetrating => Some(style.spread_rate(rate.value)),
+        _ => None,
+    };
     steps.push(Step::new(
-        "On the surface, all coats",
-        "N = A · f · n · t",
+        if spread.is_some() { "Into the wood, all coats" } else { "On the surface, all coats" },
+        if spread.is_some() { "N = A · f · n / s" } else { "N = A · f · n · t" },
         text!(
-            "{} · {} · {} · {}",
+            "{} · {} · {} {}",
             style.area(worked.area),
             plain(inputs.surface_factor, 3),
             &layer.coats,
-            &wet
+            match spread {
+                Some(rate) => text!("/ {}", &rate),
+                None => text!("· {}", &wet),
+            }
         ),
-        style.volume_both(of_layer.amount.net),
+        style.volume_needed_both(of_layer.amount.net),
         &film::SPREAD_RATE,
     ));
-    let needed = style.volume(of_layer.amount.needed);
+    let needed = style.volume_needed(of_layer.amount.needed);
     steps.push(Step::new(
         "Needed, as applied",
         "V = N / (1 − loss)",
-        text!("{} / (1 − {})", style.volume(of_layer.amount.net), share(layer.loss)),
-        style.volume_both(of_layer.amount.needed),
-        &film::LOSS,
+        text!("{} / (1 − {})", style.volume_needed(of_layer.amount.net), share(layer.loss)),
+        style.volume_needed_both(of_layer.amount.needed),
+        if layer.loss_given { &film::LOSS } else { &film::USUAL_LOSS },
     ));
     if let (Coat::Film { thinner, .. }, true) = (&layer.coat, of_layer.thinner > Volume::default())
     {
@@ -136,7 +147,7 @@ fn layer_steps(
             "From the can",
             "P = V / (1 + T)",
             text!("{} / (1 + {})", &needed, share(*thinner)),
-            style.volume_both(of_layer.paint),
+            style.volume_needed_both(of_layer.paint),
             &film::SOLIDS,
         ));
     }
@@ -157,8 +168,10 @@ fn area_sum(areas: &[Rectangle], style: Style) -> String {
             (_, false) => " + ",
             (_, true) => " − ",
         });
-        if area.count > 1 {
-            text.push_str(&text!("{} · ", &area.count));
+        for several in [area.count, area.faces] {
+            if several > 1 {
+                text.push_str(&text!("{} · ", &several));
+            }
         }
         text.push_str(&text!("{} · {}", style.length(area.length), style.length(area.width)));
     }
@@ -175,7 +188,7 @@ fn containers_step(layer: &Layer, worked: &WorkedLayer, style: Style) -> Option<
             "{} = {} ≥ {}",
             shopping(layer, worked, style),
             style.volume(choice.total),
-            style.volume(worked.paint)
+            style.volume_needed(worked.paint)
         ),
         match choice.cost {
             Some(cost) => money(cost),
@@ -187,10 +200,44 @@ fn containers_step(layer: &Layer, worked: &WorkedLayer, style: Style) -> Option<
 
 fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let (Some(air), Some(margin)) = (&inputs.air, &worked.margin) else { return Vec::new() };
+    let mut steps = dew_steps("", air, margin, style);
+    if let Some(night) = &inputs.night
+        && let Ok(margin) = air::margin(night.temperature, night.humidity, night.surface)
+    {
+        steps.append(&mut dew_steps(", in the night", night, &margin, style));
+    }
+    for (layer, verdict) in inputs.layers.iter().zip(&worked.verdicts) {
+        let degrees = |limit: Option<_>| limit.map_or_else(unknown, |limit| style.temperature(limit));
+        let humidity = layer.limits.humidity_most;
+        steps.push(Step::new(
+            text!("May it go on, {}", &layer.product),
+            "least ≤ air, surface ≤ greatest; RH ≤ limit, RH < 85 %; m ≥ 3 °C; now and in the night",
+            text!(
+                "{} to {}, {}",
+                degrees(layer.limits.least),
+                degrees(layer.limits.most),
+                humidity.map_or_else(unknown, |most| write_percent(most.get::<percent>()))
+            ),
+            match verdict.may_coat() {
+                Some(true) => "yes",
+                Some(false) => "no",
+                None => "not shown",
+            },
+            &verdict::LABEL_LIMITS,
+        ));
+    }
+    steps
+}
+
+fn unknown() -> String {
+    "?".to_owned()
+}
+
+fn dew_steps(when: &str, air: &Weather, margin: &Margin, style: Style) -> Vec<Step> {
     let dew = style.temperature(margin.air.dew_point);
     vec![
         Step::new(
-            "Dew point (T in °C)",
+            text!("Dew point{} (T in °C)", when),
             "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)",
             text!(
                 "{}, {}",
@@ -201,7 +248,7 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             &air::MAGNUS,
         ),
         Step::new(
-            "Surface above the dew point",
+            text!("Surface above the dew point{}", when),
             "m = Ts − Td",
             text!("{} − {}", style.temperature(air.surface), &dew),
             style.temperature_difference(margin.margin.get::<kelvin>()),

@@ -3,7 +3,8 @@
 use uom::si::f64::Ratio;
 use uom::si::ratio::percent;
 
-use super::super::schedule::label::{OF_FILLER, Times};
+use super::super::schedule::label::{self, LIMITS, OF_FILLER, Times};
+use super::wood::{WOOD, wood};
 use super::{Gap, Holes, Inputs, Label};
 use crate::ask::{Ask, Figure};
 use crate::coating::containers::Offer;
@@ -28,6 +29,8 @@ pub static ASKS: &[&Ask] = &[
     &CUP,
     &CONTAINERS,
     &OF_FILLER,
+    &LIMITS,
+    &WOOD,
 ];
 
 static PRODUCT: Ask = Ask::words("product", "What it is")
@@ -48,12 +51,15 @@ static DEPTH: Ask = Ask::measure("depth", "Depth", &LENGTH, ["in", "mm"], (1e-5,
     .usual("3/4 in", "18 mm")
     .help("As deep as it will be filled: to the backing, or to a cord laid in.")
     .figure(Figure::Depth);
+static OPEN_BELOW: Ask = Ask::flag("open_below", "Open below", true).help(
+    "Filler runs through onto exhaust, wires and skin: what is open below is closed with tape or a plug first. Say no only where you saw that it is closed.",
+);
 pub static GAPS: Ask = Ask::rows(
     "gaps",
     "Gaps and joints",
     "gap",
     1,
-    &[&LABEL, &COUNT, &LENGTH_OF_GAP, &WIDTH, &DEPTH],
+    &[&LABEL, &COUNT, &LENGTH_OF_GAP, &WIDTH, &DEPTH, &OPEN_BELOW],
 )
 .optional();
 
@@ -88,7 +94,17 @@ pub static HOLES: Ask = Ask::rows(
     "Holes",
     "hole",
     1,
-    &[&LABEL, &COUNT, &DIAMETER, &HOLE_DEPTH, &SHAPE, &BOTTOM, &PLUG_DIAMETER, &PLUG_LENGTH],
+    &[
+        &LABEL,
+        &COUNT,
+        &DIAMETER,
+        &HOLE_DEPTH,
+        &SHAPE,
+        &BOTTOM,
+        &PLUG_DIAMETER,
+        &PLUG_LENGTH,
+        &OPEN_BELOW,
+    ],
 )
 .optional();
 
@@ -99,9 +115,9 @@ static SHRINK: Ask = Ask::percent("shrink_percent", "Shrinkage", (0.0, 80.0)).de
     "By volume, on the data sheet: epoxy without solvent 2 to 5 %, water-borne filler far more.",
 );
 static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
-    .default("0")
+    .default("10")
     .usual("15", "15")
-    .help("The share that stays in cups and on sticks, or runs away below.");
+    .help("The share that stays in cups and on sticks, or runs away below. Left out it is 10 %; type 0 for none.");
 
 static BY: Ask = Ask::choice("by", "Measured by", &[("volume", "volume"), ("mass", "mass")]);
 static A: Ask = Ask::number("a", "Parts of a", (0.01, 10_000.0))
@@ -138,16 +154,16 @@ static POUR_RATE: Ask =
     Ask::measure("pour_rate", "Pour rate", &FLOW, ["fl oz/min", "ml/min"], (2e-9, 0.1))
         .optional()
         .usual("1 fl oz/min", "30 ml/min")
-        .help("How much you get into the gaps in a minute, mixing and walking included.");
+        .help("Time one cup: what it held over the minutes from mixing to the last drop. Leave it out until you have timed one.");
 static BATCH_LIMIT: Ask =
     Ask::measure("batch_limit", "Largest batch", &VOLUME, ["fl oz", "ml"], (2e-6, 1.0))
         .optional()
         .usual("8 fl oz", "250 ml")
-        .help("What the label or the cup allows at once; a large mass heats itself.");
+        .help("What the label allows to be mixed at once. Left out, no cup holds more than 100 g: a larger mass heats itself.");
 static CUP: Ask = Ask::measure("cup_diameter", "Cup diameter", &LENGTH, ["in", "mm"], (0.006, 1.9))
     .optional()
     .usual("3 in", "80 mm")
-    .help("Inside, of a cup with straight walls: gives the marks as heights above its bottom.")
+    .help("Inside, measured on a cup with straight walls: gives the marks as heights above its bottom. Leave it out for a cup with a scale.")
     .figure(Figure::Diameter);
 
 static PART: Ask =
@@ -179,15 +195,19 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
             length: row.measure(&LENGTH_OF_GAP),
             width: row.measure(&WIDTH),
             depth: row.measure(&DEPTH),
+            open_below: row.flag(&OPEN_BELOW),
         }),
         holes: reader.rows(&HOLES, |row| Holes {
             label: row.words(&LABEL),
             count: row.count(&COUNT),
             hole: hole(row),
+            open_below: row.flag(&OPEN_BELOW),
         }),
         passes: reader.count(&PASSES),
         shrink: Ratio::new::<percent>(reader.number(&SHRINK)),
+        shrink_given: reader.given(&SHRINK),
         loss: Ratio::new::<percent>(reader.number(&LOSS)),
+        loss_given: reader.given(&LOSS),
         mix: reader.group(&MIX, |group| Mix {
             by: if group.choice(&BY) == "mass" { By::Mass } else { By::Volume },
             a: group.number(&A),
@@ -204,6 +224,8 @@ pub fn read(reader: &Reader<'_>) -> Inputs {
         batch_limit: reader.maybe(&BATCH_LIMIT),
         cup: reader.maybe(&CUP),
         times: Times::group(reader, &OF_FILLER),
+        limits: label::limits(reader),
+        wood: wood(reader),
         offers: reader.rows(&CONTAINERS, |row| PartOffer {
             part: match row.choice(&PART) {
                 "b" => Part::B,

@@ -10,6 +10,7 @@ use uom::si::volume::cubic_meter;
 use super::words::{named, shortened};
 use super::{Inputs, Worked};
 use crate::coating::gap::Hole;
+use crate::coating::mixing::By;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 
@@ -29,32 +30,36 @@ pub fn cup(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     let (top, a_up_to) = (height(whole), height(a));
     let rim = top * 1.25;
     let level = |up: f64| rim - up;
+    // By mass the scale tells; the cup shows no more than where the parts lie.
+    let pour = match worked.in_cup.a_mass.zip(worked.in_cup.b_mass) {
+        Some((a, b)) if inputs.mix.by == By::Mass => style.weighed_into_one(a, b),
+        _ => style.poured_into_one(worked.in_cup.a, worked.in_cup.b),
+    };
+    let (verb, read) = match inputs.mix.by {
+        By::Mass => ("weigh", "scale"),
+        By::Volume => ("pour", "level"),
+    };
+    let words = [
+        text!("{} {} a; {} {}", &verb, &pour.first, &read, &pour.first),
+        text!("then {} b; {} {}", &pour.second, &read, &pour.level),
+    ];
     let mut drawing = Drawing::new(
-        "One batch in a straight-walled cup",
-        text!(
-            "Pour part a up to {}, then part b up to {} in all.",
-            style.volume(first),
-            style.volume(second)
-        ),
+        if worked.cups == 1 { "One batch in a straight-walled cup" } else { "One cup of a batch" },
+        text!("{}, {}.", &words[0], &words[1]),
     );
     let at = Point::metres;
     drawing.rectangle(Pen::Thin, Fill::Level(1), at(0.0, level(a_up_to)), at(across, rim));
     drawing.rectangle(Pen::Thin, Fill::Level(3), at(0.0, level(top)), at(across, level(a_up_to)));
     // The bench that it stands on is as long as the texts beside it are.
-    drawing.line(Pen::Thin, &[at(-across * 0.1, rim), at(across * 2.7, rim)]);
+    drawing.line(Pen::Thin, &[at(-across * 0.1, rim), at(across * 5.4, rim)]);
     let wall = [at(0.0, 0.0), at(0.0, rim), at(across, rim), at(across, 0.0)];
     drawing.line(Pen::Solid, &wall);
-    let heights = worked.cup_heights.map(|heights| heights.map(|height| style.short(height)));
-    let [a_height, b_height] =
-        heights.map(|heights| heights.map(|text| text!(", {}", &text))).unwrap_or_default();
     // The upper text stands clear of the lower one, its line bent up to it.
-    let clear = a_up_to + across * 0.22;
-    for (up, beside, part, volume, height) in
-        [(a_up_to, a_up_to, "a", first, a_height), (top, top.max(clear), "b", second, b_height)]
-    {
+    let clear = a_up_to + across * 0.3;
+    let [a_words, b_words] = words;
+    for (up, beside, words) in [(a_up_to, a_up_to, a_words), (top, top.max(clear), b_words)] {
         let line = [at(0.0, level(up)), at(across, level(up)), at(across * 1.1, level(beside))];
         drawing.line(Pen::Mark, &line);
-        let words = text!("{} {}{}", &part, style.volume(volume), &height);
         drawing.text(at(across * 1.15, level(beside)), Anchor::Start, words);
     }
     if let Some(cup) = inputs.cup {

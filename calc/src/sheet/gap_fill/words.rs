@@ -2,15 +2,16 @@
 
 use crate::sorting::sort_by;
 use crate::text::text;
-use uom::si::f64::{Mass, ThermodynamicTemperature, Time, Volume};
+use uom::si::f64::{Length, ThermodynamicTemperature, Time};
+use uom::si::mass::gram;
 use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
 
 use super::{Inputs, Worked, bought, called};
-use crate::coating::mixing::{self, By, Parts};
-use crate::coating::{gap, purchase};
-use crate::quantity::{Style, amount, money, percent as write_percent, plain, significant};
+use crate::coating::mixing::{self, By, MOST_IN_CUP_G, MOST_IN_CUP_ML, Parts};
+use crate::coating::{film, gap, purchase};
+use crate::quantity::{Pour, Style, amount, money, percent as write_percent, plain, significant};
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
 /// A row's name: its label, else what it is and its number.
@@ -35,26 +36,22 @@ fn time(time: Time) -> String {
     }
 }
 
-/// What to measure of a part: on the scale where the ratio is by mass, else in the cup.
-fn measured(inputs: &Inputs, volume: Volume, mass: Option<Mass>, style: Style) -> String {
-    match (inputs.mix.by, mass) {
-        (By::Mass, Some(mass)) => style.weighed(mass),
-        _ => style.volume(volume),
+/// Both parts as they are measured: on the scale where the ratio is by mass, else in the cup.
+fn measured(inputs: &Inputs, parts: &Parts, style: Style) -> Pour {
+    match (inputs.mix.by, parts.a_mass.zip(parts.b_mass)) {
+        (By::Mass, Some((a, b))) => style.weighed_into_one(a, b),
+        _ => style.poured_into_one(parts.a, parts.b),
     }
 }
 
-/// `a 120 ml + b 60 ml`, `a 129 g + b 60.6 g by weight`.
+/// `a 120 ml + b 60 ml`, `a 129 g + b 60.7 g by weight`.
 fn both(inputs: &Inputs, parts: &Parts, style: Style) -> String {
     let by = match inputs.mix.by {
         By::Mass => " by weight",
         By::Volume => "",
     };
-    text!(
-        "a {} + b {}{}",
-        measured(inputs, parts.a, parts.a_mass, style),
-        measured(inputs, parts.b, parts.b_mass, style),
-        &by
-    )
+    let pour = measured(inputs, parts, style);
+    text!("a {} + b {}{}", &pour.first, &pour.second, &by)
 }
 
 pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
@@ -68,17 +65,27 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
         None => "mind the pot life on the label".to_owned(),
     };
     let mut answers = vec![
-        Answer::new("Mix in all", style.volume_both(worked.whole)).note(both(
+        Answer::new("Mix in all", style.volume_needed_both(worked.whole)).note(both(
             inputs,
             &worked.parts,
             style,
         )),
-        Answer::new(
-            if batches.count == 1 { "Batch" } else { "Batches" },
-            text!("{} × ({})", &batches.count, both(inputs, &worked.batch, style)),
-        )
-        .note(text!("{}{}", &split, &life)),
     ];
+    let all_cups = batches.count.saturating_mul(worked.cups);
+    let label = match (worked.cups, batches.count) {
+        (1, 1) => "Batch",
+        (1, _) => "Batches",
+        _ => "Cups, one after the other",
+    };
+    let cups = match worked.cups {
+        1 => String::new(),
+        cups => text!("{} batches of {} cups; no label's limit is entered, so none holds more than {}; ",
+            &batches.count, &cups, most_in_cup(worked)),
+    };
+    answers.push(
+        Answer::new(label, text!("{} × ({})", &all_cups, both(inputs, &worked.in_cup, style)))
+            .note(text!("{}{}{}", &split, &cups, &life)),
+    );
     if let Some(purchase) = &worked.purchase {
         let left = text!(
             "left over: a {}, b {}",
@@ -93,6 +100,14 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
         ));
     }
     answers
+}
+
+/// What a cup holds at most where no label's limit is entered: by mass, else by volume.
+fn most_in_cup(worked: &Worked) -> String {
+    match worked.batch.a_mass.zip(worked.batch.b_mass) {
+        Some(_) => amount(MOST_IN_CUP_G, 0, "g"),
+        None => amount(MOST_IN_CUP_ML, 0, "ml"),
+    }
 }
 
 /// `1 × kit 1.5 l + 2 × part b 250 ml`.
@@ -110,16 +125,41 @@ fn shopping(inputs: &Inputs, worked: &Worked, style: Style) -> String {
 
 pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     let mut remarks = Vec::new();
-    if inputs.batch_limit.is_none() {
-        remarks.push(Remark::warning(
-            "No largest batch is given. Pot lives on labels are mostly measured on a cup of about \
-             100 g (4 oz): a larger one heats up and sets sooner. Keep to small batches, or enter \
-             what the label allows.",
+    if worked.cups > 1 {
+        remarks.push(Remark::note(text!(
+            "No largest batch is given, so each is mixed in {} cups of at most {}, each poured out \
+             before the next is mixed: pot lives on labels are mostly measured on a cup of about 100 g, \
+             a larger one heats up and sets sooner. Enter what the label allows at once, if it says so.",
+            &worked.cups,
+            most_in_cup(worked)
+        )));
+    }
+    if inputs.batch_limit.is_some() && mixing::cups(&worked.in_cup) > 1 {
+        remarks.push(Remark::note(text!(
+            "A cup holds more than {}, which the batch limit allows: pour it out wide and shallow as soon \
+             as it is mixed. Left in the cup, 100 g can reach 400 °F (204 °C).",
+            most_in_cup(worked)
+        )));
+    }
+    if !inputs.loss_given {
+        remarks.push(Remark::note(text!(
+            "No loss is entered: {} is taken for what stays in cups and on sticks. Type 0 for none.",
+            write_percent(inputs.loss.get::<percent>())
+        )));
+    }
+    if !inputs.shrink_given {
+        remarks.push(Remark::note(
+            "No shrinkage is entered: none is taken, which holds for little but epoxy without solvent. \
+             Filler with water or solvent shrinks far more; its data sheet says how much.",
         ));
+    }
+    if let (Some(wood), Some(narrowest)) = (&inputs.wood, narrowest(inputs)) {
+        remarks.push(wood.remark(narrowest, style));
     }
     match (inputs.pot_life.is_some(), inputs.pour_rate.is_some()) {
         (true, false) => remarks.push(Remark::note(
-            "Enter how fast you pour, and the batches are kept to what is used within the pot life.",
+            "Time how fast you pour one cup and enter it, and the batches are kept to what is used \
+             within the pot life. Until then it is not shown that a batch is used up in time.",
         )),
         (false, true) => remarks.push(Remark::warning(
             "The pour rate says nothing without the pot life on the label: enter both.",
@@ -172,8 +212,14 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
     remarks
 }
 
+/// The narrowest gap; none where there are holes alone.
+fn narrowest(inputs: &Inputs) -> Option<Length> {
+    let widths = inputs.gaps.iter().map(|gap| gap.width);
+    widths.fold(None, |least: Option<Length>, width| Some(least.map_or(width, |least| least.min(width))))
+}
+
 pub fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Table> {
-    let mut tables = vec![cup_table(worked, style), volumes_table(inputs, worked, style)];
+    let mut tables = vec![cup_table(inputs, worked, style), volumes_table(inputs, worked, style)];
     if let Some(label) = &inputs.pot_life {
         tables.extend(pot_life_table(inputs, label.time, label.at, style));
     }
@@ -184,31 +230,26 @@ fn row<const N: usize>(cells: [String; N], chosen: bool) -> TableRow {
     TableRow { cells: cells.to_vec(), chosen }
 }
 
-/// The marks for pouring both parts into one cup, for a batch and for parts of one.
-fn cup_table(worked: &Worked, style: Style) -> Table {
-    let marks = &worked.cup;
-    let shares = [("one batch", 1.0), ("half a batch", 0.5), ("a quarter", 0.25)];
-    let rows = shares.map(|(name, share)| {
-        let scale = |mass: Option<Mass>| {
-            mass.map_or_else(|| "–".to_owned(), |mass| style.weighed(mass * share))
-        };
-        let cup = |volume: Volume| style.volume(volume * share);
-        row(
-            [
-                name.to_owned(),
-                cup(marks.first),
-                cup(marks.second),
-                scale(marks.first_mass),
-                scale(marks.second_mass),
-            ],
-            share == 1.0,
-        )
+/// What to pour now and the level after it, for a cup and for parts of one; on the scale where the ratio
+/// is by mass, where the cup's own marks would be another ratio.
+fn cup_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
+    let whole = if worked.cups == 1 { "one batch" } else { "one cup" };
+    let shares = [(whole, 1), ("half of it", 2), ("a quarter", 4)];
+    let rows = shares.map(|(name, of)| {
+        let Pour { first, second, level } = measured(inputs, &worked.in_cup.share(of), style);
+        row([name.to_owned(), first.clone(), first, second, level], of == 1)
     });
-    Table {
-        title: "Both parts into one cup: part a first, then part b on top".into(),
-        heads: texts(&["", "a up to", "b up to", "scale after a", "scale after b"]),
-        rows: rows.to_vec(),
-    }
+    let (title, heads) = match inputs.mix.by {
+        By::Volume => (
+            "Both parts into one cup: part a first, then part b on top",
+            ["", "pour a", "level then", "then pour b", "level then"],
+        ),
+        By::Mass => (
+            "Both parts into one cup on the scale, set to zero with the empty cup",
+            ["", "weigh in a", "scale then", "then weigh in b", "scale then"],
+        ),
+    };
+    Table { title: title.into(), heads: texts(&heads), rows: rows.to_vec() }
 }
 
 fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
@@ -218,10 +259,10 @@ fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
     let holes = holes.map(|(index, holes)| (named(&holes.label, "hole", index), holes.count));
     let rows = gaps.chain(holes).zip(&worked.rows).map(|((name, count), all)| {
         let each = *all / f64::from(count);
-        row([name, count.to_string(), style.volume(each), style.volume(*all)], false)
+        row([name, count.to_string(), style.volume_needed(each), style.volume_needed(*all)], false)
     });
     let sum =
-        row(["together".into(), String::new(), String::new(), style.volume(worked.net)], false);
+        row(["together".into(), String::new(), String::new(), style.volume_needed(worked.net)], false);
     Table {
         title: "What is filled, before shrinkage and loss".into(),
         heads: texts(&["", "how many", "each", "all"]),
@@ -265,14 +306,14 @@ fn pot_life_table(
 pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let share = |ratio: uom::si::f64::Ratio| write_percent(ratio.get::<percent>());
     let listed = worked.rows.len() <= 6;
-    let sum: Vec<String> = worked.rows.iter().map(|volume| style.volume(*volume)).collect();
+    let sum: Vec<String> = worked.rows.iter().map(|volume| style.volume_needed(*volume)).collect();
     let sum = if listed { sum.join(" + ") } else { text!("{} rows", sum.len()) };
     let mut steps = vec![
         Step::new(
             "To fill",
             "gap: n · l · w · d; hole: n · π/4 · Ø² · d; cone: n · π/12 · d · (Ø² + Ø·ø + ø²)",
             sum,
-            style.volume_both(worked.net),
+            style.volume_needed_both(worked.net),
             &gap::VOLUMES,
         ),
         Step::new(
@@ -280,12 +321,12 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
             "V = N / (1 − shrinkage) / (1 − loss)",
             text!(
                 "{} / (1 − {}) / (1 − {})",
-                style.volume(worked.net),
+                style.volume_needed(worked.net),
                 share(inputs.shrink),
                 share(inputs.loss)
             ),
-            style.volume_both(worked.whole),
-            &gap::SHRINKAGE,
+            style.volume_needed_both(worked.whole),
+            if inputs.loss_given { &gap::SHRINKAGE } else { &film::USUAL_LOSS },
         ),
         parts_step(inputs, worked, style),
     ];
@@ -306,6 +347,25 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         ));
     }
     steps.extend(batch_steps(inputs, worked, style));
+    if worked.cups > 1 {
+        let batch = &worked.batch;
+        steps.push(Step::new(
+            "Cups of a batch",
+            "k = ⌈batch / most in a cup⌉",
+            match batch.a_mass.zip(batch.b_mass) {
+                Some((a, b)) => {
+                    text!("⌈{} / {}⌉", amount((a + b).get::<gram>(), 1, "g"), most_in_cup(worked))
+                }
+                None => {
+                    let all = style.volume_needed(batch.a + batch.b);
+                    text!("⌈{} / {}⌉", &all, most_in_cup(worked))
+                }
+            },
+            worked.cups.to_string(),
+            &mixing::CUP_HEAT,
+        ));
+    }
+    steps.extend(inputs.wood.as_ref().map(|wood| wood.step(style)));
     if let Some(purchase) = &worked.purchase {
         let priced = inputs.offers.iter().all(|offer| offer.offer.price.is_some());
         steps.push(Step::new(
@@ -324,7 +384,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
 
 fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
     let (a, b) = (plain(inputs.mix.a, 3), plain(inputs.mix.b, 3));
-    let whole = style.volume(worked.whole);
+    let whole = style.volume_needed(worked.whole);
     let (formula, numbers) = match inputs.mix.by {
         By::Volume => {
             ("A = V · a / (a + b), B = V − A", text!("{} · {} / ({} + {})", &whole, &a, &a, &b))
@@ -350,14 +410,14 @@ fn parts_step(inputs: &Inputs, worked: &Worked, style: Style) -> Step {
         }
     };
     let parts = &worked.parts;
-    let result = text!("a {}, b {}", style.volume(parts.a), style.volume(parts.b));
+    let result = text!("a {}, b {}", style.volume_needed(parts.a), style.volume_needed(parts.b));
     Step::new("Both parts", formula, numbers, result, &mixing::SHARES)
 }
 
 fn batch_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     let batches = &worked.batches;
-    let whole = style.volume(worked.whole);
-    let each = text!("{} each", style.volume(batches.each));
+    let whole = style.volume_needed(worked.whole);
+    let each = text!("{} each", style.volume_needed(batches.each));
     let Some(largest) = batches.largest else {
         return vec![Step::new(
             "Batches",

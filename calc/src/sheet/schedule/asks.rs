@@ -8,13 +8,22 @@ use uom::si::ratio::percent;
 use super::clock::time_of_day;
 use super::{Inputs, label, rows};
 use crate::ask::Ask;
-use crate::coating::climate::{Climate, Reading, Weather};
+use crate::coating::climate::{BEFORE_DAWN, Climate, Reading, Weather};
 use crate::coating::schedule::Hours;
 use crate::quantity::TEMPERATURE;
 use crate::reader::Reader;
 use crate::text::text;
 
-pub static ASKS: &[&Ask] = &[&START, &HOURS, &LABEL_TEMPERATURE, &AIR, &READINGS, &STEPS];
+pub static ASKS: &[&Ask] = &[
+    &START,
+    &HOURS,
+    &LABEL_TEMPERATURE,
+    &AIR,
+    &READINGS,
+    &label::NIGHT,
+    &label::LIMITS,
+    &STEPS,
+];
 
 pub static START: Ask = Ask::notation("start", "First start", "time of day", &["8:00", "9:00"])
     .usual("8:00 am", "8:00")
@@ -64,7 +73,7 @@ pub static READINGS: Ask = Ask::rows(
     &[&AT, &AIR_TEMPERATURE, &HUMIDITY, &SURFACE_TEMPERATURE],
 )
 .optional()
-.help("Instead of one for all day: morning, noon, evening; a straight line between them, every day alike.");
+.help("Instead of one for all day: morning, noon, evening; a straight line between them, every day alike. That line misses how cold it gets before dawn: give the night below.");
 
 pub static LABEL: Ask = Ask::words("label", "Step").usual("first coat", "first coat");
 pub static PASSES: Ask = Ask::sheet_of("passes", "All passes of", "gap_fill")
@@ -109,16 +118,26 @@ pub static STEPS: Ask = Ask::rows(
 .help("In the order they are done; sanding is a step, too. What a sheet says of its passes and coats need not be said again here.");
 
 pub fn read(reader: &Reader<'_>) -> Inputs {
-    let climate = match reader.maybe_group(&AIR, weather) {
-        Some(weather) => Some(Climate::even(weather)),
-        None => Climate::new(readings(reader)),
+    let night = label::night(reader);
+    let climate = match (reader.maybe_group(&AIR, weather), night) {
+        (Some(weather), None) => Some(Climate::even(weather)),
+        (Some(weather), Some(night)) => Some(Climate::with_night(weather, night)),
+        (None, night) => {
+            let mut readings = readings(reader);
+            // A night alone is no day.
+            let night = night.filter(|_| !readings.is_empty());
+            readings.extend(night.map(|weather| Reading { at_min: BEFORE_DAWN, weather }));
+            Climate::new(readings)
+        }
     };
     if reader.given(&AIR) && reader.given(&READINGS) {
         reader.fault_at(&READINGS, "give one reading for all day or several, not both");
     }
     let climate = climate.map(Rc::new);
     let label_temperature = reader.measure(&LABEL_TEMPERATURE);
-    let rows = reader.rows(&STEPS, |row| rows::read(row, label_temperature, climate.as_ref()));
+    let limits = label::limits(reader);
+    let of_all = rows::OfAll { label_temperature, limits, climate: climate.as_ref(), night };
+    let rows = reader.rows(&STEPS, |row| rows::read(row, &of_all));
     let mut steps = Vec::new();
     for (row, of_row) in rows.into_iter().enumerate() {
         for mut planned in of_row {

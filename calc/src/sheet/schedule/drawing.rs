@@ -155,8 +155,8 @@ fn draw(
         };
         bar(slot.end_min, *dry_min, Pen::Thin, Fill::Waste);
         bar(slot.start_min, slot.end_min, Pen::Solid, Fill::Stock);
-        if let Some(latest) = slot.latest_min {
-            bar(slot.earliest_min, latest + step.work_min, Pen::Hidden, Fill::Empty);
+        if let Some(latest) = slot.offer_until_min {
+            bar(slot.offer_from_min, latest + step.work_min, Pen::Hidden, Fill::Empty);
         }
         if step.is_mixed() && slot.last_mix_min >= midnight && slot.last_mix_min < midnight + DAY {
             let mix = x(slot.last_mix_min);

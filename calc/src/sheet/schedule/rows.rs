@@ -10,9 +10,10 @@ use super::Planned;
 use super::asks::{BATCHES, COATS, DRY, FILLER, LABEL, PASSES, STARTS, STEP_AIR, weather};
 use super::clock::day_and_time;
 use super::label::{self, Times};
-use crate::coating::climate::Climate;
+use crate::coating::climate::{Climate, Weather};
 use crate::coating::mixing;
 use crate::coating::schedule::{Pace, Step};
+use crate::coating::verdict::Limits;
 use crate::outcome::{Record, Value};
 use crate::reader::Reader;
 use crate::text::text;
@@ -23,19 +24,48 @@ struct Stage {
     count: u32,
     batches: Option<u32>,
     times: Times,
+    limits: Limits,
+    with: With,
 }
 
-/// Reads a row; `climate` is what there is where the row has no air of its own.
-pub fn read(
-    row: &Reader<'_>,
-    label_temperature: ThermodynamicTemperature,
-    climate: Option<&Rc<Climate>>,
-) -> Vec<Planned> {
-    let own_air = row.maybe_group(&STEP_AIR, weather).map(|own| Rc::new(Climate::even(own)));
+/// What is done with a product besides putting it on.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum With {
+    /// Nothing that is known of.
+    #[default]
+    Nothing,
+    /// A filler: closed below, masked, wet out; washed afterwards.
+    Filler,
+    /// The washing after a filler.
+    Wash,
+    /// A film.
+    Film,
+    /// A finish that is wiped off after so many minutes, where they are known.
+    Wiped(Option<f64>),
+}
+
+/// What the sheet says for all rows.
+pub struct OfAll<'a> {
+    /// What labels' times are for.
+    pub label_temperature: ThermodynamicTemperature,
+    /// What labels allow that are not on a sheet of their own.
+    pub limits: Limits,
+    /// The air where a row has none of its own.
+    pub climate: Option<&'a Rc<Climate>>,
+    /// The night.
+    pub night: Option<Weather>,
+}
+
+/// Reads a row.
+pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
+    let label_temperature = of_all.label_temperature;
+    let own_air = row.maybe_group(&STEP_AIR, weather).map(|own| {
+        Rc::new(of_all.night.map_or_else(|| Climate::even(own), |night| Climate::with_night(own, night)))
+    });
     let dry = row.flag(&DRY);
     let of_sheet = row.given(&PASSES) || row.given(&COATS);
     // Dry work has no weather.
-    let air = own_air.or_else(|| climate.cloned()).filter(|_| !dry);
+    let air = own_air.or_else(|| of_all.climate.cloned()).filter(|_| !dry);
     let own = Times::read(row);
     let batches = row.maybe_count(&BATCHES);
     let stages = stages(row, own, label_temperature);
@@ -46,6 +76,13 @@ pub fn read(
     let mut left: u32 = stages.iter().map(|stage| stage.count).sum();
     for stage in stages {
         let label_at = stage.times.at_c.map(ThermodynamicTemperature::new::<degree_celsius>);
+        let dry_step = |label: &str, work_min: f64, with: With| {
+            let step = Step { label: label.to_owned(), work_min, ..Step::default() };
+            Planned { dry: true, with, ..Planned::of(step) }
+        };
+        if let Some(prepare) = stage.times.prepare.filter(|_| of_sheet) {
+            planned.push(dry_step("close from below, mask", prepare, With::Nothing));
+        }
         for number in 1..=stage.count {
             left -= 1;
             let mut step = step(&stage, number, left == 0);
@@ -62,12 +99,17 @@ pub fn read(
                 cured: stage.times.cure.is_some(),
                 air: air.clone(),
                 dry,
+                limits: stage.limits.or(of_all.limits),
+                with: stage.with,
+                first: number == 1,
                 ..Planned::of(step)
             });
             if let Some(work_min) = sand {
-                let step = Step { label: "sand".to_owned(), work_min, ..Step::default() };
-                planned.push(Planned { dry: true, ..Planned::of(step) });
+                planned.push(dry_step("sand", work_min, With::Nothing));
             }
+        }
+        if let Some(wash) = stage.times.wash.filter(|_| of_sheet) {
+            planned.push(dry_step("wash off the filler, let it dry", wash, With::Wash));
         }
     }
     if let Some(first) = planned.first_mut() {
@@ -109,7 +151,14 @@ fn stages(row: &Reader<'_>, own: Times, label_temperature: ThermodynamicTemperat
     }
     let (passes, coats, filler) = (row.sheet(&PASSES), row.sheet(&COATS), row.sheet(&FILLER));
     let found = passes.is_some() || coats.is_some() || filler.is_some();
-    let one = |label, times| Stage { label, count: 1, batches: None, times };
+    let one = |label, times| Stage {
+        label,
+        count: 1,
+        batches: None,
+        times,
+        limits: Limits::default(),
+        with: With::Nothing,
+    };
     let stages = match (passes, coats, filler) {
         (Some(filler), _, _) => {
             let name = if label.is_empty() { product_of(&filler) } else { label };
@@ -166,7 +215,14 @@ fn pass(label: String, own: Times, filler: &Record, at: ThermodynamicTemperature
         Some(life.get::<minute>())
     });
     let batches = filler.number("batches.0.count").map(|count| count as u32);
-    Stage { label, count: 1, batches, times }
+    Stage {
+        label,
+        count: 1,
+        batches,
+        times,
+        limits: label::limits_of(filler),
+        with: With::Filler,
+    }
 }
 
 /// The coats of one layer.
@@ -174,5 +230,10 @@ fn coat(label: &str, own: Times, stage: &Record) -> Stage {
     let product = product_of(stage);
     let label = if label.is_empty() { product } else { text!("{}: {}", label, &product) };
     let count = stage.number("coats").map_or(1, |coats| coats as u32);
-    Stage { label, count, batches: None, times: own.or(Times::of_record(stage)) }
+    let with = match stage.get("penetrating") {
+        Some(Value::Flag(true)) => With::Wiped(stage.number("wipe_min")),
+        _ => With::Film,
+    };
+    let times = own.or(Times::of_record(stage));
+    Stage { label, count, batches: None, times, limits: label::limits_of(stage), with }
 }

@@ -5,18 +5,29 @@ use uom::si::ratio::percent as percent_unit;
 use uom::si::temperature_interval::kelvin;
 
 use super::clock::{span, written};
+use super::super::coating::reasons;
 use super::{Inputs, StepAir, Worked, in_the_night};
-use crate::coating::air::{HUMIDITY_LIMIT_PERCENT, LEAST_MARGIN_K};
+use crate::coating::verdict::{Limits, Verdict, When};
 use crate::quantity::{Style, percent};
 use crate::report::{Answer, Remark, Table, TableRow, Weight, texts};
 
-pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
+/// When all of it may be walked on; none where the last of what is put on names no such time.
+pub fn walk_on(inputs: &Inputs, worked: &Worked) -> Option<f64> {
+    let wet = worked.steps.iter().zip(&inputs.steps).rev().find(|(_, planned)| !planned.dry)?;
+    wet.0.traffic_min?;
+    worked.schedule.walk_on_min
+}
+
+pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let slots = &worked.schedule.slots;
-    let traffic = slots.iter().any(|slot| slot.traffic_from_min.is_some());
-    let mut answers = vec![Answer::new(
-        if traffic { "Ready to walk on" } else { "Done" },
-        written(worked.schedule.ready_min, style),
-    )];
+    let done = slots.iter().fold(0.0_f64, |done, slot| done.max(slot.end_min));
+    let mut answers = vec![match walk_on(inputs, worked) {
+        Some(walk_on) => Answer::new("Ready to walk on", written(walk_on, style))
+            .note(text!("the last step is done {}", written(done, style))),
+        None => Answer::new("Last step done", written(done, style)).note(
+            "when it may be walked on is not shown: enter the wait for what goes on last",
+        ),
+    }];
     // The last batch that is mixed at all, not that of a step of work alone.
     if let Some((step, slot, _)) = worked.all().rev().find(|(step, ..)| step.is_mixed()) {
         let by = match slot.mix_by_min {
@@ -33,15 +44,33 @@ pub fn answers(worked: &Worked, style: Style) -> Vec<Answer> {
             )),
         );
     }
-    let breaches = worked.schedule.breaches.len();
-    let wet = worked.airs.iter().flatten().filter(|air| !air.worst.1.may_coat).count();
-    let text = match breaches + wet {
-        0 => "Yes".to_owned(),
-        1 => "No: 1 problem".to_owned(),
-        several => text!("No: {} problems", &several),
-    };
-    answers.push(Answer::new("Does the plan work?", text));
+    answers.push(works(inputs, worked));
     answers
+}
+
+/// Yes only where times, labels, air and nights are known and fit.
+fn works(inputs: &Inputs, worked: &Worked) -> Answer {
+    let breaches = worked.schedule.breaches.len();
+    let may = |verdict: &Verdict| verdict.may_coat();
+    let barred = worked.verdicts.iter().flatten().filter(|v| may(v) == Some(false)).count();
+    let label = "Does the plan work?";
+    match breaches + barred {
+        0 => {}
+        1 => return Answer::new(label, "No: 1 problem"),
+        several => return Answer::new(label, text!("No: {} problems", &several)),
+    }
+    let wet = || inputs.steps.iter().zip(&worked.verdicts).filter(|(planned, _)| !planned.dry);
+    let unknown = wet().find_map(|(planned, verdict)| match verdict {
+        None => Some((planned, "air and surface over the day".to_owned())),
+        Some(verdict) => {
+            may(verdict).is_none().then(|| (planned, reasons::missing(verdict)))
+        }
+    });
+    match unknown {
+        None => Answer::new(label, "Yes, by times, labels and the air entered"),
+        Some((planned, missing)) => Answer::new(label, "By its times; for the air it is not shown")
+            .note(text!("{}: enter {}", &planned.step.label, &missing)),
+    }
 }
 
 pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
@@ -50,7 +79,9 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
         let Some(step) = worked.steps.get(breach.step) else { continue };
         remarks.push(Remark::warning(text!("{}: {}.", &step.label, &breach.kind)));
     }
-    for (step, slot, air) in worked.all() {
+    for (((step, slot, air), planned), verdict) in
+        worked.all().zip(&inputs.steps).zip(&worked.verdicts)
+    {
         if in_the_night(slot) {
             remarks.push(Remark::warning(text!(
                 "{}: falls in the night, {} to {}. Give working hours, and it moves to the morning.",
@@ -59,8 +90,8 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
                 written(slot.end_min, style)
             )));
         }
-        if let Some(air) = air {
-            air_remarks(&step.label, &air, style, &mut remarks);
+        if let (Some(air), Some(verdict)) = (air, verdict) {
+            air_remarks(&step.label, &planned.limits, &air, verdict, style, &mut remarks);
         }
     }
     put_off(inputs, worked, style, &mut remarks);
@@ -93,38 +124,45 @@ fn put_off(inputs: &Inputs, worked: &Worked, style: Style, remarks: &mut Vec<Rem
     }
 }
 
-fn air_remarks(label: &str, air: &StepAir, style: Style, remarks: &mut Vec<Remark>) {
-    let least = style.temperature_difference(LEAST_MARGIN_K);
+fn air_remarks(
+    label: &str,
+    limits: &Limits,
+    air: &StepAir,
+    verdict: &Verdict,
+    style: Style,
+    remarks: &mut Vec<Remark>,
+) {
     let margin = |(time, margin): &(f64, crate::coating::air::Margin)| {
         let kelvins = margin.margin.get::<kelvin>();
         let side = if kelvins < 0.0 { "below" } else { "above" };
         text!(
-            "the surface is {} {} the dew point at {}",
+            "; at {} the surface is {} {} the dew point",
+            written(*time, style),
             style.temperature_difference(kelvins.abs()),
-            side,
-            written(*time, style)
+            side
         )
     };
-    if !air.worst.1.may_coat {
-        remarks.push(Remark::warning(text!(
-            "{}: {}, and {} above is the least; warm it, or wait for drier air.",
-            label,
-            margin(&air.worst),
-            &least
-        )));
-    } else if !air.drying.1.may_coat {
-        remarks.push(Remark::note(text!(
-            "{}: while it dries {}, less than {}. Keep the body warm and aired until then.",
-            label,
-            margin(&air.drying),
-            &least
-        )));
+    for (when, then, worst) in [
+        (When::Now, "while it goes on", &air.worst),
+        (When::Later, "until it is dry or in the night", &air.drying),
+    ] {
+        let why = reasons::bars(verdict, when, limits, style);
+        if !why.is_empty() {
+            let dew = if worst.1.far_enough { String::new() } else { margin(worst) };
+            remarks.push(Remark::warning(text!(
+                "{}: {} {}{}. Keep the body warm and aired, or put it off.",
+                label,
+                then,
+                &why,
+                &dew
+            )));
+        }
     }
-    if air.worst.1.too_humid {
-        remarks.push(Remark::warning(text!(
-            "{}: the air is at {} humidity or more; wait for drier air.",
+    if verdict.may_coat().is_none() {
+        remarks.push(Remark::note(text!(
+            "{}: whether it may go on is not shown: enter {}.",
             label,
-            percent(HUMIDITY_LIMIT_PERCENT)
+            reasons::missing(verdict)
         )));
     }
 }
@@ -138,8 +176,8 @@ pub fn windows(worked: &Worked, style: Style) -> Table {
         TableRow {
             cells: vec![
                 if breaks { text!("{} (see above)", &step.label) } else { step.label.clone() },
-                written(slot.earliest_min, style),
-                or_dash(slot.latest_min),
+                written(slot.offer_from_min, style),
+                or_dash(slot.offer_until_min),
                 span(step.work_min),
                 step.workable_min.map_or_else(|| "–".to_owned(), |min| span((min * pace).floor())),
                 or_dash(Some(slot.last_mix_min).filter(|_| step.is_mixed())),

@@ -34,7 +34,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         };
         let least = last.recoat_least_min;
         steps.push(Step::new(
-            text!("{}: may start from", &step.label),
+            text!("{}: the wait is over at", &step.label),
             "end of the step before + least wait · mean of max(pace, 1)",
             text!(
                 "{} + {} · {}",
@@ -47,7 +47,7 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         ));
         if let (Some(latest), Some(most)) = (slot.latest_min, last.recoat_most_min) {
             steps.push(Step::new(
-                text!("{}: at the latest", &step.label),
+                text!("{}: the window closes at", &step.label),
                 "start of the step before + longest wait · mean of min(pace, 1) − work that takes longer",
                 text!(
                     "{} + {} · {} − {}",
