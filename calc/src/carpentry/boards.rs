@@ -67,6 +67,8 @@ pub struct BoardTask {
     pub stations: Vec<Station>,
     /// Width that one course covers. [mm]
     pub coverage_mm: f64,
+    /// Left free between the faces of two boards beside each other. [mm]
+    pub joint_gap_mm: f64,
     /// Left free at either end of the run. [mm]
     pub end_gap_mm: f64,
     /// Left free at either side of the field. [mm]
@@ -112,6 +114,8 @@ pub struct SupportMark {
     pub joint: bool,
     /// What is left of the board's width there, from its right edge: all of it, or the widest strip beside cut-outs. [mm]
     pub strip_mm: (f64, f64),
+    /// The least from a cut edge. [mm]
+    pub edge_mm: f64,
     /// Whether a cut-out beside it, or nearer than the edge distance, takes some of the width.
     pub beside: bool,
 }
@@ -240,7 +244,7 @@ fn whole_courses(task: &BoardTask, courses: &Courses, run_mm: f64) -> Vec<BoardP
             one.taper(&task.stations, task.coverage_mm);
         }
         found.push(one);
-        low += width;
+        low += width + task.joint_gap_mm;
     }
     found
 }
@@ -340,9 +344,22 @@ fn course_width_mm(courses: &Courses, course: u32, coverage_mm: f64) -> f64 {
 fn lay_courses(task: &BoardTask, field_mm: f64) -> Result<(Courses, f64, bool), BoardsError> {
     let (low, high) = range_mm(&task.stations).unwrap_or((task.field_mm, task.field_mm));
     let uneven_mm = ((low - task.field_mm).min(0.0), (high - task.field_mm).max(0.0));
+    let gap_mm = task.joint_gap_mm;
+    // Every board with the gap beside it; the last one has none.
     let lay = |least_mm: f64| {
-        courses_along(field_mm, uneven_mm, task.coverage_mm, task.start, least_mm)
-            .map(|(courses, kept)| (courses, least_mm, kept))
+        let (pitch_mm, least_pitch_mm) = (task.coverage_mm + gap_mm, least_mm + gap_mm);
+        courses_along(field_mm + gap_mm, uneven_mm, pitch_mm, task.start, least_pitch_mm)
+            .map(|(courses, kept)| {
+                let of = |pitch_mm: f64| (pitch_mm - gap_mm).max(0.0);
+                let (first_mm, last_mm) = (of(courses.first_mm), of(courses.last_mm));
+                (Courses { first_mm, last_mm, ..courses }, least_mm, kept)
+            })
+            .map_err(|error| match error {
+                CoursesError::RipTooNarrow { rip_mm, .. } => {
+                    CoursesError::RipTooNarrow { rip_mm: (rip_mm - gap_mm).max(0.0), least_mm }
+                }
+                CoursesError::Width { .. } => error,
+            })
     };
     let least_mm = task.least_rip_mm.unwrap_or(usual_least_rip_mm(task.coverage_mm));
     match (lay(least_mm), task.least_rip_mm) {

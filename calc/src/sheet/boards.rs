@@ -2,17 +2,20 @@
 
 mod asks;
 mod drawing;
+mod movement;
+mod screw;
 mod template;
 mod words;
 mod working;
 
 use crate::sorting::sort_by;
 use crate::text::text;
-use uom::si::f64::Volume;
+use uom::si::f64::{Mass, Volume};
 use uom::si::length::millimeter;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, Inputs, read};
+use self::movement::Movement;
 use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
@@ -21,12 +24,14 @@ use crate::carpentry::boards::{
     SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
-use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
+use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS, Stock};
 use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::margin::{CULL, MARGIN, spare_boards};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
 use crate::carpentry::stations::BETWEEN;
 use crate::coating::gap::{VOLUMES, hole};
+use crate::fastening::window::{LEAST_THREAD, NO_FARTHER};
 use crate::fault::Fault;
 use crate::lists::{BuyLine, Mark, MarkStrip};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
@@ -58,6 +63,10 @@ pub static SHEET: Sheet = Sheet {
         &BETWEEN,
         &ACROSS,
         &VOLUMES,
+        &NO_FARTHER,
+        &LEAST_THREAD,
+        &CULL,
+        &MARGIN,
         &CHANGE,
         &PATTERNS,
         &KERF_RULE,
@@ -73,7 +82,8 @@ pub static SHEET: Sheet = Sheet {
         "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
         "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
-        "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
+        "joint_gap": "1/16 in", "laid_percent": "10", "screw": "trim-head #8 x 1 1/4 in", "strip_thickness": "3/4 in", "behind": "1 mm",
+        "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -95,6 +105,7 @@ fn mm(value: f64) -> Length {
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    inputs.screw.check(style).map_err(|fault| vec![fault])?;
     let worked = work_out(inputs, style)?;
     let mut drawings = vec![drawing::plan(inputs, &worked, style)];
     drawings.extend(drawing::templates(inputs, &worked, style));
@@ -240,6 +251,10 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("filler_l", worked.filler.get::<liter>())
         .maybe("last_rip_at", last_rip_at(worked))
         .with("cut_plan", worked.planned.record())
+        .maybe("screw", inputs.screw.record())
+        .maybe("spare", spare(inputs, worked).map(|spare| spare.record()))
+        .maybe("board_grows_mm", inputs.movement.as_ref().map(Movement::grows_mm))
+        .maybe("board_shrinks_mm", inputs.movement.as_ref().map(Movement::shrinks_mm))
 }
 
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {
@@ -349,17 +364,54 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = worked.planned.buy(style);
-    if !inputs.screw.is_empty() {
+    if let Some(spare) = spare(inputs, worked) {
         lines.push(BuyLine {
-            item: "screw".into(),
-            spec: inputs.screw.clone(),
-            quantity: worked.holes as f64,
+            item: text!("{}, spare", &inputs.shelf.material),
+            spec: style.length(mm(spare.stock.length_mm)),
+            quantity: f64::from(spare.count),
             unit: "each",
+            cost: spare.stock.price.map(|price| price * f64::from(spare.count)),
+            // A spare takes the place of a board that is left out, or stays behind: it adds nothing to the rig.
+            mass: Some(Mass::default()),
+        });
+    }
+    if worked.holes > 0 {
+        lines.push(inputs.screw.line(worked.holes, style));
+    }
+    if worked.filled_holes > 0 && worked.filler > Volume::default() {
+        let (quantity, unit) = style.poured(worked.filler);
+        lines.push(BuyLine {
+            item: "wood filler".into(),
+            spec: "for sunk screws".into(),
+            quantity,
+            unit,
             cost: None,
             mass: None,
         });
     }
     lines
+}
+
+/// Boards beside those of the cut plan.
+struct Spare {
+    count: u32,
+    /// The longest that is bought: it can take the place of any other.
+    stock: Stock,
+}
+
+impl Spare {
+    fn record(&self) -> Record {
+        Record::new().with("count", self.count).with("length_mm", self.stock.length_mm)
+    }
+}
+
+/// The spare boards. Source: [`CULL`].
+fn spare(inputs: &Inputs, worked: &Worked) -> Option<Spare> {
+    let bought = &worked.planned.plan.bought;
+    let count = spare_boards(bought.iter().sum(), inputs.cull_percent);
+    let some = inputs.shelf.stock.iter().zip(bought).filter(|(_, count)| **count > 0);
+    let longest = some.max_by(|a, b| a.0.length_mm.total_cmp(&b.0.length_mm));
+    longest.filter(|_| count > 0).map(|(stock, _)| Spare { count, stock: *stock })
 }
 
 #[cfg(test)]

@@ -421,7 +421,94 @@ fn body() -> Json {
 
 fn ceiling() -> Json {
     json!({ "coverage": "130 mm", "stock": [{ "length": "3 m" }, { "length": "3.6 m" }], "kerf": "3 mm",
-        "start": "balanced", "joint_stagger": "400 mm", "edge_distance": "10 mm" })
+        "start": "balanced", "joint_stagger": "400 mm", "edge_distance": "10 mm",
+        "end_gap": "0 mm", "side_gap": "0 mm", "opening_clearance": "0 mm" })
+}
+
+/// Zero is what was entered, never what was forgotten.
+#[test]
+fn what_is_left_out_takes_the_usual_value_and_says_so() {
+    let mut inputs = ceiling();
+    for key in ["end_gap", "side_gap", "opening_clearance"] {
+        inputs[key] = Json::Null;
+    }
+    let found = report("boards", &body(), &inputs).unwrap();
+    let said = "gap at each end 3 mm; gap at each side 6 mm; clearance around openings 3 mm";
+    assert!(found.remarks.iter().any(|remark| remark.text.contains(said)), "{:?}", found.remarks);
+    let got = Json::from(&found.outcome);
+    close(&got["pieces"][0]["from_mm"], 3.0, 1e-9);
+    close(&got["course_edges_mm"][0], 6.0, 1e-9);
+}
+
+/// Worked by hand: 2060 mm in boards of 130 with 2 mm between them: 2062 = 15 · 132 + 82; half of 82 and 132 is 107, less the gap
+/// 105 mm for either end board: 2 · 105 + 14 · 130 + 15 · 2 = 2060.
+#[test]
+fn a_gap_between_boards_enters_courses_and_rips() {
+    let got = outcome("boards", &body(), &with(ceiling(), json!({ "joint_gap": "2 mm" })));
+    assert_eq!(got["courses"], 16);
+    close(&got["first_rip_mm"], 105.0, 1e-9);
+    close(&got["last_rip_mm"], 105.0, 1e-9);
+    let second = list(&got["pieces"]).iter().find(|piece| piece["course"] == 2).unwrap();
+    close(&second["y_from_mm"], 107.0, 1e-9);
+    close(list(&got["course_edges_mm"]).last().unwrap(), 2060.0, 1e-6);
+}
+
+/// Worked by hand: board and strip of 19 mm and 1 mm of tape; sunk 3 mm, a screw may be 36 mm long, and holds from 31.7 mm on.
+#[test]
+fn the_boards_screw_stops_short_of_the_steel() {
+    let of = |screw: &str| {
+        let inputs = json!({ "thickness": "19 mm", "strip_thickness": "19 mm", "behind": "1 mm", "screw": screw });
+        report("boards", &body(), &with(ceiling(), inputs))
+    };
+    let got = Json::from(&of("trim-head 4 x 35 mm").unwrap().outcome);
+    close(&got["screw"]["least_length_mm"], 31.7, 1e-9);
+    close(&got["screw"]["longest_mm"], 36.0, 1e-9);
+    let fault = &of("trim-head #8 x 1 5/8 in").unwrap_err()[0];
+    assert_eq!(fault.field, "screw");
+    assert!(fault.message.contains("longest safe length is 36"), "{}", fault.message);
+    assert_eq!(of("4 x 25 mm").unwrap_err()[0].field, "screw");
+    // Nothing is proposed that is not known to be safe.
+    let unknown =
+        report("boards", &body(), &with(ceiling(), json!({ "screw": "trim-head #8 x 1 5/8 in" })))
+            .unwrap();
+    let line = unknown.buy.iter().find(|line| line.item == "screw").unwrap();
+    assert!(line.spec.contains("length not shown"), "{}", line.spec);
+    assert_eq!(line.quantity as usize, number(&Json::from(&unknown.outcome)["holes"]) as usize);
+}
+
+/// Wood Handbook equation 13-2 by hand: 137 mm of ponderosa pine (0.00216) from 8 to 14 % grow 1.78 mm, from 4 to 8 % 1.18 mm.
+#[test]
+fn too_little_room_to_swell_is_a_warning_with_its_figure() {
+    let of = |gap: &str| {
+        let inputs =
+            json!({ "species": "pine, ponderosa", "full_width": "137 mm", "joint_gap": gap });
+        report("boards", &body(), &with(ceiling(), inputs)).unwrap()
+    };
+    let tight = of("0.5 mm");
+    let got = Json::from(&tight.outcome);
+    close(&got["board_grows_mm"], 137.0 * 0.002_16 * 6.0, 1e-9);
+    close(&got["board_shrinks_mm"], 137.0 * 0.002_16 * 4.0, 1e-9);
+    let warns = |report: &calc::report::Report| {
+        let mut warnings =
+            report.remarks.iter().filter(|one| one.weight == calc::report::Weight::Warning);
+        warnings.any(|one| one.text.contains("buckle"))
+    };
+    assert!(warns(&tight) && !warns(&of("2 mm")));
+}
+
+/// One board in ten to spare, of the longest that are bought, beside the plan.
+#[test]
+fn spare_boards_are_bought_beside_the_plan() {
+    let found = report("boards", &body(), &ceiling()).unwrap();
+    let got = Json::from(&found.outcome);
+    let bought: f64 =
+        list(&got["cut_plan"]["stock"]).iter().map(|stock| number(&stock["count"])).sum();
+    assert_eq!(number(&got["spare"]["count"]), (bought / 10.0).ceil());
+    assert!(found.buy.iter().any(|line| line.item == "board, spare"));
+    assert!(
+        outcome("boards", &body(), &with(ceiling(), json!({ "cull_percent": 0 })))["spare"]
+            .is_null()
+    );
 }
 
 /// Balanced ends: (r + b) / 2, worked by hand for four fields.

@@ -13,7 +13,10 @@ pub const LEAST_ACROSS_MM: f64 = 15.875;
 /// Where the screws of a mark stand, from the board's right edge: one in the middle of what stays of the board there, or two.
 /// Source: [`ACROSS`]. [mm]
 pub fn heights_mm(mark: &SupportMark, screws_across: u32) -> Vec<f64> {
-    across_mm(mark.strip_mm, screws_across)
+    let (low, high) = mark.strip_mm;
+    // Beside a cut-out two have to keep off its edge as well.
+    let near = mark.beside && (high - low) / 4.0 < mark.edge_mm;
+    across_mm(mark.strip_mm, if near { 1 } else { screws_across })
 }
 
 /// As [`heights_mm`], for a strip between two heights. Source: [`ACROSS`]. [mm]

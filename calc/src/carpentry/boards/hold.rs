@@ -80,6 +80,7 @@ impl Hold {
                 offset_mm: strip.at_mm,
                 joint,
                 strip_mm: strip.across_mm,
+                edge_mm: self.edge_mm,
                 beside: strip.beside,
             }));
         }

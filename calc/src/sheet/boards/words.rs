@@ -1,14 +1,13 @@
 //! What the boards sheet says: answers, remarks, the table of boards.
 
-use super::{Inputs, Worked, last_rips, letters, mm};
+use super::{Inputs, Worked, last_rips, letters, mm, spare};
 use crate::carpentry::boards::{
     BoardPiece, BoardsError, Edge, LEAST_STRIP_MM, Loose, Notch, SupportMark,
 };
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
 use crate::carpentry::courses::{SHOWN_MM, first_course_range_mm};
-use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
 use crate::fault::Fault;
-use crate::quantity::{Style, percent};
+use crate::quantity::Style;
 use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
 use crate::text::text;
@@ -159,7 +158,23 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             remarks.push(Remark::note(text!("Rips are measured on the face that shows: tongue or lap ({}) comes on top where it stays.", mark(lap))));
         }
     }
-    remarks.extend(moisture_remark(inputs, layout.courses.count, style));
+    if let Some(movement) = &inputs.movement {
+        remarks.extend(movement.remarks(style));
+    }
+    remarks.push(inputs.screw.remark(style));
+    if !inputs.usual.is_empty() {
+        remarks.push(Remark::note(text!(
+            "Left out, so the usual stands: {}.",
+            inputs.usual.join("; ")
+        )));
+    }
+    if let Some(spare) = spare(inputs, worked) {
+        remarks.push(Remark::note(text!(
+            "Beside the cut plan the buy list has {} of {} to spare.",
+            if spare.count == 1 { "one board".to_owned() } else { text!("{} boards", &spare.count) },
+            style.length(mm(spare.stock.length_mm))
+        )));
+    }
     remarks.extend(worked.planned.remarks(style));
     remarks
 }
@@ -326,37 +341,6 @@ fn flange_remark(inputs: &Inputs, style: Style) -> Option<Remark> {
             text(inputs.task.opening_clearance_mm)
         ))
     })
-}
-
-/// Growth of one board. [mm]
-pub(super) fn swelling_mm(inputs: &Inputs) -> Option<f64> {
-    let species = inputs.species?;
-    let width = inputs.full_width_mm.unwrap_or(inputs.task.coverage_mm);
-    Some(least_gap_mm(width, species.tangential, inputs.laid_percent, inputs.wettest_percent))
-}
-
-fn moisture_remark(inputs: &Inputs, courses: u32, style: Style) -> Option<Remark> {
-    let (species, gap) = (inputs.species?, swelling_mm(inputs)?);
-    if gap <= 0.0 {
-        return Some(Remark::note(
-            "Laid so wet the boards will only shrink: push them tight, and let the joints open inside the lap.",
-        ));
-    }
-    let (low, high) = COEFFICIENT_RANGE;
-    let inside = (low..=high).contains(&inputs.laid_percent)
-        && (low..=high).contains(&inputs.wettest_percent);
-    let rough = if inside { "" } else { " (outside 6 to 14 % only a rough figure)" };
-    Some(Remark::note(text!(
-        "From {} to {} moisture a flat-sawn board of {} grows {} wider{}: leave that gap at every joint, or let the boards take it up at the sides: {} for all {} courses, where the side gaps leave {}.",
-        percent(inputs.laid_percent),
-        percent(inputs.wettest_percent),
-        &species.name,
-        style.small(mm(gap)),
-        &rough,
-        style.error(mm(gap * f64::from(courses))),
-        &courses,
-        style.error(mm(2.0 * inputs.task.side_gap_mm))
-    )))
 }
 
 /// What an edge, a depth and an inset say to whoever saws.

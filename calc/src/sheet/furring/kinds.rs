@@ -74,14 +74,16 @@ impl Kind {
 /// The kinds of strip, the longest first, each with its marks.
 pub(super) fn kinds(inputs: &Inputs) -> Result<Vec<Kind>, Vec<Fault>> {
     let mut kinds: Vec<Kind> = Vec::new();
-    for (index, span_mm) in inputs.spans_mm.iter().enumerate() {
-        let length_mm = inputs.strip_mm(*span_mm);
+    for span in &inputs.spans {
+        let length_mm = inputs.strip_mm(span.length_mm);
         let known = kinds.iter_mut().find(|kind| (kind.length_mm - length_mm).abs() < ALIKE_MM);
         if let Some(kind) = known {
             kind.count += 1;
-            kind.ribs.push(index + 1);
+            if kind.ribs.last() != Some(&span.rib) {
+                kind.ribs.push(span.rib);
+            }
         } else {
-            kinds.push(Kind { length_mm, count: 1, ribs: vec![index + 1], ..Kind::none() });
+            kinds.push(Kind { length_mm, count: 1, ribs: vec![span.rib], ..Kind::none() });
         }
     }
     sort_by(&mut kinds, |a, b| b.length_mm.total_cmp(&a.length_mm));
