@@ -30,7 +30,7 @@ use crate::fastening::sheet_steel::PULL_OUT;
 use crate::fastening::steel_pilot::STEEL_PILOTS;
 use crate::fastening::window::{AS_SHORT_AS_HOLDS, NO_FARTHER};
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style, VOLUME};
@@ -186,6 +186,8 @@ struct Span {
     length_mm: f64,
     /// Its rib, counted from 1.
     rib: usize,
+    /// Which of its rib's strips, counted from 1 at the left wall.
+    part: usize,
     /// The opening that it ends at.
     opening: Option<String>,
 }
@@ -221,6 +223,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let by_count = reader.which(&COUNT_OR_LIMIT);
     let mut shelf = Shelf::read(reader);
     shelf.weigh(Some(thickness), Some(width));
+    shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
     let (spans, clearance_mm) = (read_spans(reader, width), mm(&END_CLEARANCE));
     let inputs = Inputs {
         spans,
@@ -245,7 +248,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let loose = inputs.spans.iter().find(|span| {
         span.opening.is_some() && inputs.strip_mm(span.length_mm) <= 2.0 * inputs.end_distance_mm
     });
-    if let Some(Span { length_mm, rib, opening: Some(opening) }) = loose {
+    if let Some(Span { length_mm, rib, opening: Some(opening), .. }) = loose {
         reader.fault_at(
             &STRIPS,
             text!(
@@ -277,7 +280,7 @@ fn read_spans(reader: &Reader<'_>, width: Length) -> Vec<Span> {
     let body = reader.body();
     let one = || reader.measure::<Length>(&STRIP_LENGTH).get::<millimeter>();
     let alike = |length_mm: f64, strips: u32| {
-        (1..=strips as usize).map(|rib| Span { length_mm, rib, opening: None }).collect()
+        (1..=strips as usize).map(|rib| Span { length_mm, rib, part: 1, opening: None }).collect()
     };
     if reader.given(&STRIP_LENGTH) || body.widths.is_empty() {
         let length_mm = one();
@@ -313,18 +316,19 @@ fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
             .map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str()))
             .collect();
         sort_by(&mut cuts, |a, b| a.0.total_cmp(&b.0));
-        let (mut from, mut before) = (0.0, None);
+        let (mut from, mut before, mut part) = (0.0, None, 1);
         for (low, high, name) in cuts {
             let name = if name.is_empty() { "opening" } else { name };
             if low - from > 0.01 {
                 let opening = Some(name.to_owned());
-                spans.push(Span { length_mm: low - from, rib: index + 1, opening });
+                spans.push(Span { length_mm: low - from, rib: index + 1, part, opening });
+                part += 1;
             }
             from = f64::max(from, high);
             before = Some(name.to_owned());
         }
         if wall_mm - from > 0.01 {
-            spans.push(Span { length_mm: wall_mm - from, rib: index + 1, opening: before });
+            spans.push(Span { length_mm: wall_mm - from, rib: index + 1, part, opening: before });
         }
     }
     spans
@@ -391,7 +395,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         buy: buy(inputs, &worked, style),
         centre: inputs.centre,
         cut: worked.planned.cut(style),
-        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
+        cutting: worked.planned.cutting(),
         outcome,
         ..Report::default()
     })
@@ -413,6 +417,7 @@ impl Worked {
 fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
     let kinds = kinds(inputs)?;
     let wanted = kinds.iter().map(|kind| Wanted {
+        id: kind.id(),
         label: kind.name.clone(),
         length_mm: kind.length_mm,
         count: kind.count,
@@ -457,23 +462,23 @@ impl Glue {
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = worked.planned.buy(style);
     if let (Some(screwing), Some(choice)) = (&inputs.screwing, &worked.screw) {
-        lines.push(BuyLine {
-            item: if screwing.self_drilling { "self-drilling screw" } else { "screw" }.into(),
-            spec: choice.name(style),
-            quantity: f64::from(worked.screws),
-            unit: "each",
-            cost: None,
-            mass: None,
-        });
+        let (gauge, length) = (choice.screw.gauge.to_string(), LineId::length(choice.length));
+        let (kind, item) = match screwing.self_drilling {
+            true => ("self-drilling-screw", "self-drilling screw"),
+            false => ("screw", "screw"),
+        };
+        let id = text!("{}/{}/{}", kind, gauge, length);
+        let count = f64::from(worked.screws);
+        lines.push(BuyLine::pieces(LineId::shared(id), item, choice.name(style), count));
     }
     if let (Some(adhesive), Some(glue)) = (&inputs.adhesive, &worked.glue) {
+        let count = f64::from(glue.cartridges);
+        let id = LineId::shared(text!("adhesive/{}", LineId::volume(adhesive.cartridge)));
+        let spec = style.container(adhesive.cartridge);
         lines.push(BuyLine {
-            item: "adhesive cartridge".into(),
-            spec: style.container(adhesive.cartridge),
-            quantity: f64::from(glue.cartridges),
-            unit: "each",
-            cost: adhesive.price.map(|price| price * f64::from(glue.cartridges)),
-            mass: None,
+            needed: (glue.volume / adhesive.cartridge).value,
+            ..BuyLine::pieces(id, "adhesive cartridge", spec, count)
+                .cost(adhesive.price.map(|price| price * count))
         });
     }
     lines

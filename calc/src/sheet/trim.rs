@@ -14,7 +14,7 @@ use crate::ask::{Ask, Figure};
 use crate::fault::Fault;
 use crate::coating::bead::{BEAD, Bead, cartridges};
 use crate::fastening::window::NO_FARTHER;
-use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::opening::cautions::FOR_TRIM;
 use crate::opening::trim::{self, Corner, Cut, Flange};
 use crate::outcome::Record;
@@ -167,10 +167,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         marks: cut
             .corners
             .iter()
-            .map(|corner| MarkStrip {
-                label: text!("{}, from the roof-side edge", &corner.name),
+            .enumerate()
+            .map(|(index, corner)| MarkStrip {
+                id: text!("c{}", index + 1),
+                label: corner.name.clone(),
+                note: "from the roof-side edge".into(),
+                alike: 1,
                 length: flange.height,
                 marks: vec![Mark {
+                    id: "cut".into(),
                     label: "cut".into(),
                     at: corner.cut,
                     note: text!("{} from the flange", words::kept(corner, flange, style)),
@@ -206,14 +211,13 @@ fn sealant(flange: &Flange) -> Option<Sealant> {
 
 impl Sealant {
     fn line(&self, style: Style) -> BuyLine {
-        BuyLine {
-            item: "sealant cartridge".into(),
-            spec: style.container(Volume::new::<liter>(CARTRIDGE_L)),
-            quantity: f64::from(self.cartridges),
-            unit: "each",
-            cost: None,
-            mass: None,
-        }
+        let cartridge = Volume::new::<liter>(CARTRIDGE_L);
+        BuyLine::pieces(
+            LineId::shared(text!("sealant/{}", LineId::volume(cartridge))),
+            "sealant cartridge",
+            style.container(cartridge),
+            f64::from(self.cartridges),
+        )
     }
 }
 

@@ -5,7 +5,7 @@ use uom::si::length::millimeter;
 use crate::ask::{Ask, Figure};
 use crate::fastening::window::{LEAST_THREAD, LEAST_THREAD_MM, NO_FARTHER, Unfit, Window, lining};
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Measure, Style};
 use crate::reader::Reader;
@@ -195,14 +195,11 @@ impl Screwing {
             }
             _ => spec,
         };
-        BuyLine {
-            item: "screw".into(),
-            spec,
-            quantity: holes as f64,
-            unit: "each",
-            cost: None,
-            mass: None,
-        }
+        let id = match self.length.filter(|_| self.window().is_some()) {
+            Some(_) if !self.name.is_empty() => LineId::screw_as_typed(&spec),
+            _ => LineId::own("screw"),
+        };
+        BuyLine::pieces(id, "screw", spec, holes as f64)
     }
 }
 

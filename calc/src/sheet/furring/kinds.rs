@@ -22,6 +22,8 @@ pub(super) struct Kind {
     pub(super) count: u32,
     /// The ribs they go to, counted from 1; empty where all strips are alike.
     pub(super) ribs: Vec<usize>,
+    /// Which of the first rib's strips it is, counted from 1 at the left wall.
+    part: usize,
     /// The screws, from the strip's left end. [mm]
     pub(super) marks_mm: Vec<f64>,
 }
@@ -34,7 +36,17 @@ impl Kind {
             length_mm: 0.0,
             count: 0,
             ribs: Vec::new(),
+            part: 1,
             marks_mm: Vec::new(),
+        }
+    }
+
+    /// Which kind it is, whatever it is called: by the first of its ribs.
+    pub(super) fn id(&self) -> String {
+        match (self.ribs.first(), self.part) {
+            (None, _) => "all".to_owned(),
+            (Some(rib), 1) => text!("r{}", rib),
+            (Some(rib), part) => text!("r{}.{}", rib, &part),
         }
     }
 
@@ -83,7 +95,7 @@ pub(super) fn kinds(inputs: &Inputs) -> Result<Vec<Kind>, Vec<Fault>> {
                 kind.ribs.push(span.rib);
             }
         } else {
-            kinds.push(Kind { length_mm, count: 1, ribs: vec![span.rib], ..Kind::none() });
+            kinds.push(Kind { length_mm, count: 1, ribs: vec![span.rib], part: span.part, ..Kind::none() });
         }
     }
     sort_by(&mut kinds, |a, b| b.length_mm.total_cmp(&a.length_mm));
