@@ -181,8 +181,8 @@ fn loose(course: u32, stretch: &Stretch, why: Loose) -> BoardsError {
         course,
         from_mm: stretch.from,
         to_mm: stretch.to,
-        from_opening: stretch.from_opening(),
-        to_opening: stretch.to_opening(),
+        from_opening: stretch.left_opening(),
+        to_opening: stretch.right_opening(),
         why,
     }
 }

@@ -59,12 +59,12 @@ impl Stretch {
     }
 
     /// The opening that cuts its left end.
-    pub(super) fn from_opening(&self) -> Option<usize> {
+    pub(super) fn left_opening(&self) -> Option<usize> {
         self.of.from_opening.filter(|_| !self.joined)
     }
 
     /// The opening that cuts its right end.
-    pub(super) fn to_opening(&self) -> Option<usize> {
+    pub(super) fn right_opening(&self) -> Option<usize> {
         self.of.to_opening.filter(|_| !self.joins)
     }
 }
