@@ -303,6 +303,9 @@ fn read_spans(reader: &Reader<'_>, width: Length) -> Vec<Span> {
     along_ribs(body, &spans_mm, width)
 }
 
+/// A strip that reaches over an opening by less is laid aside by as much, and whole. [mm]
+const UNSEEN_MM: f64 = 1.0;
+
 /// The strips of all ribs, those cut short that an opening of the body crosses. Source: [`FRAMED`].
 fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
     let mm = |length: Length| length.get::<millimeter>();
@@ -310,7 +313,7 @@ fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
     for (index, (at, wall_mm)) in body.ribs.iter().zip(widths_mm).enumerate() {
         let half = strip / 2.0;
         let crosses = body.openings.iter().filter(|opening| {
-            mm(*at + half - opening.x) > 0.01 && mm(opening.x + opening.length - (*at - half)) > 0.01
+            mm(*at + half - opening.x) > UNSEEN_MM && mm(opening.x + opening.length - (*at - half)) > UNSEEN_MM
         });
         let mut cuts: Vec<(f64, f64, &str)> = crosses
             .map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str()))

@@ -317,7 +317,7 @@ proptest! {
                 let mut expected: f64 = 0.0;
                 for rib in [210.0, 628.0, 1050.0, 1466.0] {
                     // A face of 1 1/2 in, swept by tenths of a millimetre.
-                    let crossed: Vec<&[f64; 4]> = cuts.iter().filter(|[x, _, length, _]| x + length > rib - 19.05 + 0.01 && *x < rib + 19.05 - 0.01).collect();
+                    let crossed: Vec<&[f64; 4]> = cuts.iter().filter(|[x, _, length, _]| x + length > rib - 19.05 + 1.0 && *x < rib + 19.05 - 1.0).collect();
                     let free = (0..wide as usize).filter(|y| {
                         let y = *y as f64 + 0.5;
                         !crossed.iter().any(|[_, low, _, width]| y > *low && y < low + width)
