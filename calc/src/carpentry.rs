@@ -9,6 +9,7 @@ pub mod courses;
 pub mod cut_stock;
 pub mod joints;
 pub mod lumber;
+pub mod margin;
 pub mod moisture;
 pub mod setting_out;
 pub mod squareness;

@@ -6,4 +6,6 @@ pub mod hold;
 pub mod length;
 pub mod screw;
 pub mod sheet_steel;
+pub mod steel_pilot;
+pub mod window;
 pub mod withdrawal;

@@ -16,7 +16,9 @@ pub static LOOK_BEHIND: Caution = (
 pub static DUST: Caution = (
     "Drill and cut outdoors or with extraction, and wear a dust mask and eye protection; under \
      a ceiling everything falls into your face.",
-    Source::published("NIOSH Pocket Guide", "wood dust"),
+    Source::common_practice(
+        "extraction, dust mask and eye protection; wood dust has an exposure limit in the NIOSH Pocket Guide",
+    ),
 );
 
 /// Saws.
@@ -42,5 +44,5 @@ pub static OVERHEAD: Caution = (
 /// Holes in steel rust.
 pub static DRILLED_STEEL: Caution = (
     "Drilled steel rusts: brush away every chip, and prime and paint the edges of the holes.",
-    Source::transcribed("A van maker's body and equipment guideline (2015)", "section 7.6"),
+    Source::common_practice("bare edges of holes in steel are primed and painted"),
 );

@@ -1,4 +1,4 @@
-//! What can hurt someone, or ruin the job, when a roof-opening flange is cut.
+//! What can hurt someone, or ruin the job, when a roof-opening trim is cut.
 
 use crate::source::Source;
 
@@ -7,15 +7,15 @@ pub type Caution = (&'static str, Source);
 
 /// Which side of the line is thrown away.
 pub static WHICH_SIDE_STAYS: Caution = (
-    "The rim and what hangs on it stay; the strip along the roof-side edge comes off. Hatch \
+    "The flange and what hangs on it stay; the strip along the roof-side edge comes off. Hatch \
      the strip before you cut, and check both numbers at every corner: the cut-off height \
-     from the roof-side edge, the kept height from the rim.",
+     from the roof-side edge, the kept height from the flange.",
     Source::common_practice("hatch the waste side before cutting"),
 );
 
 /// What cannot be put back.
 pub static CUT_LESS_FIRST: Caution = (
-    "A flange cut too short is lost. Cut on the waste side of the line, try it, and take off \
+    "A trim cut too short is lost. Cut on the waste side of the line, try it, and take off \
      the rest; when in doubt cut less.",
     Source::common_practice("cut on the waste side"),
 );
@@ -31,7 +31,7 @@ pub static SAW_BLADE: Caution = (
 
 /// The eyes.
 pub static EYE_PROTECTION: Caution = (
-    "Eye protection, all the more overhead: chips fall into the face. Cut the flange on a \
+    "Eye protection, all the more overhead: chips fall into the face. Cut the trim on a \
      bench, not in the opening.",
     Source::from_memory("29 CFR 1926.102", "eye and face protection"),
 );
@@ -41,10 +41,7 @@ pub static WHAT_LIES_BEHIND: Caution = (
     "Before a saw or screw goes into the lining round the opening, look behind it: wires, the \
      vent's own leads, roof bows. Switch off and disconnect the battery. Roof bows carry \
      load: none is cut without a replacement that the body's maker allows.",
-    Source::transcribed(
-        "A van maker's body and equipment guideline (2015)",
-        "sections 7.2.6 and 7.6: roof bows, drilling",
-    ),
+    Source::common_practice("load-carrying bows are not cut without a replacement"),
 );
 
 /// For the whole job.

@@ -1,32 +1,32 @@
-//! A roof-opening trim flange cut to ceiling depth, corner by corner.
+//! A roof-opening trim cut to ceiling depth, corner by corner.
 //!
-//! The flange is pushed up from the room. It has a flat rim, which ends against the ceiling, and
-//! walls of height H, whose roof-side edge ends against the roof frame. Where the ceiling is
-//! nearer to the roof frame than H, the edge meets the roof frame first and the rim stands off
+//! The trim is pushed up from the room. It has a flat flange, which ends against the ceiling, and
+//! an upright neck of height H, whose roof-side edge ends against the roof frame. Where the ceiling is
+//! nearer to the roof frame than H, the edge meets the roof frame first and the flange stands off
 //! the ceiling. With, at one corner,
 //!
-//! - H: the uncut height, from the rim's face that will touch the ceiling to the roof-side edge,
-//! - s: the standoff, from the rim to the ceiling, with the uncut flange seated against the roof
+//! - H: the uncut height, from the flange's face that will touch the ceiling to the roof-side edge,
+//! - s: the standoff, from the flange to the ceiling, with the uncut trim seated against the roof
 //!   frame,
 //! - d: the depth, from the roof frame to the finished ceiling,
-//! - c: the clearance, by which the edge is to stay off the roof frame so that the rim surely
+//! - c: the clearance, by which the edge is to stay off the roof frame so that the flange surely
 //!   meets the ceiling,
 //!
-//! the seated walls reach down H from the roof frame, and that is d plus the gap: H = d + s. So
+//! the seated neck reaches down H from the roof frame, and that is d plus the gap: H = d + s. So
 //!
-//! - what stays is the depth less the clearance: keep = d - c, measured from the rim,
+//! - what stays is the depth less the clearance: keep = d - c, measured from the flange,
 //! - what comes off is the rest: cut = H - keep = s + c, measured from the roof-side edge.
 //!
-//! A line traced on the walls along the ceiling, with the uncut flange seated, lies s from the
-//! rim, and it is not the line to cut: of the two strips that it parts, the one from the line to
+//! A line traced on the neck along the ceiling, with the uncut trim seated, lies s from the
+//! flange, and it is not the line to cut: of the two strips that it parts, the one from the line to
 //! the roof-side edge is d high, just what must stay. As much as shows below the ceiling must go,
 //! but from the other end: measure s from the roof-side edge and cut there. Whoever saws along
-//! the traced line parts the rim from the walls, or, laying the traced line to the edge, keeps
+//! the traced line parts the flange from the neck, or, laying the traced line to the edge, keeps
 //! only s.
 //!
-//! The rim is flat and so is each wall. A flat ceiling and a flat roof frame cut each wall in
+//! The flange is flat and so is each side of the neck. A flat ceiling and a flat roof frame cut each in
 //! straight lines, so the line to cut runs straight from corner to corner. Heights along a tilted
-//! wall are taken as if it stood upright: at 1 in 22 that is 0.1 % off.
+//! side are taken as if it stood upright: at 1 in 22 that is 0.1 % off.
 
 mod fault;
 
@@ -49,12 +49,12 @@ pub static TWIST: Source =
 /// The most that two readings of one corner may differ: 1/16 in.
 pub const READINGS_AGREE_MM: f64 = 25.4 / 16.0;
 
-/// How far a rim can be expected to be pulled to a ceiling that is not flat: 1/8 in at a corner.
+/// How far a flange can be expected to be pulled to a ceiling that is not flat: 1/8 in at a corner.
 pub const RIM_FOLLOWS_MM: f64 = 25.4 / 8.0;
 
 /// Where [`RIM_FOLLOWS_MM`] comes from.
 pub static RIM_FOLLOWS: Source =
-    Source::common_practice("a thin rim can be drawn 1/8 in by its screws, not more");
+    Source::common_practice("a thin flange can be drawn 1/8 in by its screws, not more");
 
 /// What was measured at one corner. With both readings, the standoff is cut to and the depth
 /// checks it: the standoff is itself what must come off, the depth leaves it to a difference of
@@ -63,22 +63,22 @@ pub static RIM_FOLLOWS: Source =
 pub struct Corner {
     /// What the corner is called.
     pub name: String,
-    /// From the rim to the ceiling, with the uncut flange seated against the roof frame.
+    /// From the flange to the ceiling, with the uncut trim seated against the roof frame.
     pub standoff: Option<Length>,
     /// From the roof frame to the finished ceiling.
     pub depth: Option<Length>,
 }
 
-/// The flange and what was measured round the opening.
+/// The trim and what was measured round the opening.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Flange {
-    /// From the rim's face to the roof-side edge, uncut.
+    /// From the flange's face to the roof-side edge, uncut.
     pub height: Length,
     /// The corners in order round the opening, either way; four for the sides between them.
     pub corners: Vec<Corner>,
     /// How far the cut edge is to stay off the roof frame; 0 for none.
     pub clearance: Length,
-    /// The least height that must stay, for the flange to be held by.
+    /// The least height that must stay, for the trim to be held by.
     pub least_grip: Length,
     /// Length of the sides from the first to the second and from the third to the fourth corner,
     /// and of the two others; not looked at with other than four corners.
@@ -92,11 +92,11 @@ pub struct CornerCut {
     pub name: String,
     /// What comes off: measured from the roof-side edge.
     pub cut: Length,
-    /// What stays: measured from the rim.
+    /// What stays: measured from the flange.
     pub keep: Length,
 }
 
-/// The line to cut on one side of the unrolled flange: straight from corner to corner.
+/// The line to cut on one side of the unrolled trim: straight from corner to corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SideCut {
     /// The corner it starts at, counted from 0.
@@ -109,13 +109,13 @@ pub struct SideCut {
     pub cut_from: Length,
     /// How far below the roof-side edge it ends.
     pub cut_to: Length,
-    /// How far above the rim it starts.
+    /// How far above the flange it starts.
     pub keep_from: Length,
-    /// How far above the rim it ends.
+    /// How far above the flange it ends.
     pub keep_to: Length,
 }
 
-/// Where to cut the flange.
+/// Where to cut the trim.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cut {
     /// The corners, in the order given.
@@ -135,24 +135,23 @@ pub struct Twist {
     /// First + third - second - fourth corner's depth: 0 where ceiling and roof frame are both
     /// flat. Source: [`TWIST`].
     pub of_corners: Length,
-    /// How far a rim that stays flat stands off the ceiling at two corners when pressed to the
+    /// How far a flange that stays flat stands off the ceiling at two corners when pressed to the
     /// other two: half the twist.
     pub rocks_by: Length,
-    /// Whether the rim can be drawn to the ceiling all the same. Source: [`RIM_FOLLOWS`].
+    /// Whether the flange can be drawn to the ceiling all the same. Source: [`RIM_FOLLOWS`].
     pub rim_follows: bool,
 }
 
-/// Where to cut a flange so that its rim meets the ceiling. Source: [`GEOMETRY`].
+/// Where to cut a trim so that its flange meets the ceiling. Source: [`GEOMETRY`].
 ///
 /// # Errors
 /// Every fault there is, in the order of the corners. Height from 1 to 1000 mm, clearance from 0
 /// to 25 mm, least grip from 0 mm to the height, sides from 10 to 5000 mm, readings from -1000 to
-/// 1000 mm (negative standoffs are told as a flange that is too low).
+/// 1000 mm (negative standoffs are told as a trim that is too low).
 pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
     let of_flange = |range| vec![Fault::Range { corner: None, range }];
     let mm = |length: Length| length.get::<millimeter>();
-    let height =
-        within("flange height", mm(flange.height), 1.0, 1000.0, "mm").map_err(of_flange)?;
+    let height = within("neck height", mm(flange.height), 1.0, 1000.0, "mm").map_err(of_flange)?;
     let clearance =
         within("clearance", mm(flange.clearance), 0.0, 25.0, "mm").map_err(of_flange)?;
     let least =

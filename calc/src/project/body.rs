@@ -7,8 +7,8 @@ use uom::si::length::{meter, millimeter};
 
 pub use self::asks::ASKS;
 use self::asks::{
-    DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WIDTH, WIDTHS, read_diagonals,
-    read_opening, read_ribs, read_station,
+    DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WALL_DEPTH, WIDTH, WIDTHS,
+    read_diagonals, read_opening, read_ribs, read_station,
 };
 use super::Node;
 use crate::ask::BodyPart;
@@ -39,6 +39,8 @@ pub struct Body {
     pub ribs: Vec<Length>,
     /// The face of a rib that a screw can hit.
     pub rib_width: Option<Length>,
+    /// From a rib's face outwards to what no screw may reach: the skin, or what lies before it.
+    pub wall_depth: Option<Length>,
     /// Openings in the roof.
     pub openings: Vec<Opening>,
     /// What is wrong with the typed measures.
@@ -100,6 +102,7 @@ impl Body {
             height: reader.maybe(&HEIGHT),
             ribs: reader.maybe_group(&RIBS, read_ribs).unwrap_or_default(),
             rib_width: reader.maybe(&RIB_WIDTH),
+            wall_depth: reader.maybe(&WALL_DEPTH),
             openings: reader.rows(&OPENINGS, read_opening),
             faults: Vec::new(),
         };
@@ -245,11 +248,13 @@ impl Body {
         };
         let (length, width, height) = (wrong("length"), wrong("width"), wrong("height"));
         let (widths, diagonals) = (wrong("widths"), wrong("diagonals"));
+        let wall_depth = wrong("wall_depth");
         let (ribs, rib_width, openings) = (wrong("ribs"), wrong("rib_width"), wrong("openings"));
         self.length = self.length.filter(|_| !length);
         self.width = self.width.filter(|_| !width);
         self.height = self.height.filter(|_| !height);
         self.rib_width = self.rib_width.filter(|_| !rib_width);
+        self.wall_depth = self.wall_depth.filter(|_| !wall_depth);
         self.diagonals = self.diagonals.filter(|_| !diagonals);
         if widths {
             self.widths.clear();

@@ -2,31 +2,36 @@
 
 mod asks;
 mod drawing;
+mod movement;
+mod screw;
 mod template;
 mod words;
 mod working;
 
 use crate::sorting::sort_by;
 use crate::text::text;
-use uom::si::f64::Volume;
+use uom::si::f64::{Mass, Volume};
 use uom::si::length::millimeter;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, Inputs, read};
+use self::movement::Movement;
 use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS,
-    SupportMark, heights_mm, lay_out,
+    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, ENDS, HALF_BEARING, LEAST_STRIP, MARKS,
+    SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
-use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
+use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS, Stock};
 use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::margin::{CULL, MARGIN, spare_boards};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
 use crate::carpentry::stations::BETWEEN;
 use crate::coating::gap::{VOLUMES, hole};
+use crate::fastening::window::{LEAST_THREAD, NO_FARTHER};
 use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
@@ -48,13 +53,20 @@ pub static SHEET: Sheet = Sheet {
         &STRIP_STAGGER,
         &LEAST_PIECE,
         &MARKS,
+        &ENDS,
+        &TWO_SUPPORTS,
         &HALF_BEARING,
+        &USUAL_EDGE,
         &LEAST_STRIP,
         &FROM_DATUM,
         &SHOWN_TAPER,
         &BETWEEN,
         &ACROSS,
         &VOLUMES,
+        &NO_FARTHER,
+        &LEAST_THREAD,
+        &CULL,
+        &MARGIN,
         &CHANGE,
         &PATTERNS,
         &KERF_RULE,
@@ -70,7 +82,8 @@ pub static SHEET: Sheet = Sheet {
         "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
         "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
-        "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
+        "joint_gap": "1/16 in", "laid_percent": "10", "screw": "trim-head #8 x 1 1/4 in", "strip_thickness": "3/4 in", "behind": "1 mm",
+        "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -92,6 +105,7 @@ fn mm(value: f64) -> Length {
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
+    inputs.screw.check(style).map_err(|fault| vec![fault])?;
     let worked = work_out(inputs, style)?;
     let mut drawings = vec![drawing::plan(inputs, &worked, style)];
     drawings.extend(drawing::templates(inputs, &worked, style));
@@ -148,6 +162,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
     let length = |value: f64| style.length(mm(value));
     let small = |value: f64| style.small(mm(value));
     match error {
+        BoardsError::Loose { .. } => words::loose(error, inputs, style),
         BoardsError::Gap { end: true } => Fault::new("end_gap", error.to_string()),
         BoardsError::Gap { end: false } => Fault::new("side_gap", error.to_string()),
         BoardsError::SupportWidth => Fault::new("support_width", error.to_string()),
@@ -225,16 +240,11 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
-    // From the left wall: where the first course begins, and where each course ends.
-    let courses = layout.pieces.iter().filter(|piece| piece.piece == 1);
-    let edges: Vec<f64> = std::iter::once(inputs.task.side_gap_mm)
-        .chain(courses.map(|piece| piece.across_mm.1))
-        .collect();
     Record::new()
         .with("courses", layout.courses.count)
         .with("first_rip_mm", layout.courses.first_mm)
         .with("last_rip_mm", layout.courses.last_mm)
-        .with("course_edges_mm", edges)
+        .with("course_edges_mm", layout.edges_mm.clone())
         .with("pieces", pieces)
         .with("holes", worked.holes)
         .with("filled_holes", worked.filled_holes)
@@ -242,12 +252,16 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("filler_l", worked.filler.get::<liter>())
         .maybe("last_rip_at", last_rip_at(worked))
         .with("cut_plan", worked.planned.record())
+        .maybe("screw", inputs.screw.record())
+        .maybe("spare", spare(inputs, worked).map(|spare| spare.record()))
+        .maybe("board_grows_mm", inputs.movement.as_ref().map(Movement::grows_mm))
+        .maybe("board_shrinks_mm", inputs.movement.as_ref().map(Movement::shrinks_mm))
 }
 
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {
     let holes = |piece: &BoardPiece| -> usize {
         let filled = piece.marks.iter().filter(|mark| finish(inputs, mark) == "filled");
-        filled.map(|mark| heights_mm(piece, mark, inputs.task.screws_across).len()).sum()
+        filled.map(|mark| heights_mm(mark, inputs.task.screws_across).len()).sum()
     };
     layout.pieces.iter().map(holes).sum()
 }
@@ -282,7 +296,7 @@ fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
             .with("rib", mark.support + 1)
             .with("offset_mm", mark.offset_mm)
             .with("finish", finish(inputs, mark))
-            .maybe("across_mm", (across > 1).then(|| heights_mm(piece, mark, across)))
+            .maybe("across_mm", (across > 1 || mark.beside).then(|| heights_mm(mark, across)))
     });
     let notches = piece.notches.iter().map(|notch| {
         Record::new()
@@ -323,8 +337,15 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, strip: MarkStrip, style: Styl
             if mark.joint {
                 note.push_str(", joint");
             }
-            if let [low, high] = *heights_mm(piece, mark, inputs.task.screws_across) {
-                note.push_str(&words::across_words(piece, mark, (low, high), style));
+            match *heights_mm(mark, inputs.task.screws_across) {
+                [low, high] => {
+                    note.push_str(&words::across_words(piece, mark, (low, high), style));
+                }
+                [at] if mark.beside => note.push_str(&text!(
+                    ", {} from the right edge, beside the cut-out",
+                    style.mark(mm(at)).text
+                )),
+                _ => {}
             }
             let rib = mark.support + 1;
             let (id, label) = (text!("r{}", &rib), text!("rib {}", &rib));
@@ -353,11 +374,46 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, strip: MarkStrip, style: Styl
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = worked.planned.buy(style);
-    if !inputs.screw.is_empty() {
-        let id = LineId::screw_as_typed(&inputs.screw);
-        lines.push(BuyLine::pieces(id, "screw", inputs.screw.clone(), worked.holes as f64));
+    if let Some(spare) = spare(inputs, worked) {
+        let count = f64::from(spare.count);
+        let id = LineId::own(text!("spare/{}", LineId::mm(spare.stock.length_mm)));
+        let item = text!("{}, spare", &inputs.shelf.material);
+        let line = BuyLine::pieces(id, item, style.length(mm(spare.stock.length_mm)), count)
+            .cost(spare.stock.price.map(|price| price * count));
+        // A spare takes the place of a board that is left out, or stays behind: it adds nothing to the rig.
+        lines.push(line.mass(Some(Mass::default())));
+    }
+    if worked.holes > 0 {
+        lines.push(inputs.screw.line(worked.holes, style));
+    }
+    if worked.filled_holes > 0 && worked.filler > Volume::default() {
+        let (needed, unit) = style.poured(worked.filler);
+        let id = LineId::shared("filler/wood");
+        lines.push(BuyLine::amount(id, "wood filler", "for sunk screws", needed, unit));
     }
     lines
+}
+
+/// Boards beside those of the cut plan.
+struct Spare {
+    count: u32,
+    /// The longest that is bought: it can take the place of any other.
+    stock: Stock,
+}
+
+impl Spare {
+    fn record(&self) -> Record {
+        Record::new().with("count", self.count).with("length_mm", self.stock.length_mm)
+    }
+}
+
+/// The spare boards. Source: [`CULL`].
+fn spare(inputs: &Inputs, worked: &Worked) -> Option<Spare> {
+    let bought = &worked.planned.plan.bought;
+    let count = spare_boards(bought.iter().sum(), inputs.cull_percent);
+    let some = inputs.shelf.stock.iter().zip(bought).filter(|(_, count)| **count > 0);
+    let longest = some.max_by(|a, b| a.0.length_mm.total_cmp(&b.0.length_mm));
+    longest.filter(|_| count > 0).map(|(stock, _)| Spare { count, stock: *stock })
 }
 
 #[cfg(test)]

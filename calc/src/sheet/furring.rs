@@ -1,7 +1,7 @@
-//! Strips across the ribs: how long, where the screws go, which screw, what to cut and to buy.
+//! Strips on the ribs, one along each: how long, where the screws go, which screw, what to cut and to buy.
 
 mod kinds;
-mod screw;
+pub(super) mod screw;
 mod words;
 mod working;
 
@@ -18,6 +18,7 @@ use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, ST
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
+use crate::carpentry::margin::MARGIN;
 use crate::carpentry::setting_out::EQUAL_SPACING;
 use crate::carpentry::stations::BETWEEN;
 use crate::coating::bead::{BEAD, Bead, cartridges};
@@ -26,13 +27,17 @@ use crate::fastening::drill_point::CAPACITY;
 use crate::fastening::length::THREE_THREADS;
 use crate::fastening::screw::HOLES;
 use crate::fastening::sheet_steel::PULL_OUT;
+use crate::fastening::steel_pilot::STEEL_PILOTS;
+use crate::fastening::window::{AS_SHORT_AS_HOLDS, NO_FARTHER};
 use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style, VOLUME};
+use crate::project::Body;
 use crate::reader::Reader;
 use crate::report::Report;
+use crate::sorting::sort_by;
 use crate::source::Source;
 
 /// The sheet.
@@ -40,7 +45,7 @@ pub static SHEET: Sheet = Sheet {
     kind: "furring",
     title: "Furring strips",
     trade: "Ceiling and walls",
-    purpose: "Strips across the ribs: length, screw marks, screws, adhesive, and how to cut them.",
+    purpose: "Strips on the ribs, one along each: length, screw marks, screws, adhesive, and how to cut them.",
     asks: &[
         &STRIP_LENGTH,
         &END_CLEARANCE,
@@ -63,8 +68,13 @@ pub static SHEET: Sheet = Sheet {
         &PATTERNS,
         &KERF_RULE,
         &THREE_THREADS,
+        &NO_FARTHER,
+        &AS_SHORT_AS_HOLDS,
         &CAPACITY,
         &HOLES,
+        &STEEL_PILOTS,
+        &FRAMED,
+        &MARGIN,
         &PULL_OUT,
         &ROAD_VERTICAL,
         &BEAD,
@@ -79,7 +89,7 @@ pub static SHEET: Sheet = Sheet {
             { "length": "14 ft", "price": 5.4 } ],
         "kerf": "1/8 in",
         "screw": { "stack": [{ "name": "strip", "thickness": "3/4 in" }, { "name": "tape", "thickness": "1 mm" }],
-            "steel": "16 ga", "lengths": ["3/4 in", "1 in", "1 1/4 in"], "hangs": "60 kg" },
+            "steel": "16 ga", "behind": "1 in", "lengths": ["3/4 in", "1 in", "1 1/4 in"], "hangs": "60 kg" },
         "adhesive": { "bead": "1/4 in", "cartridge": "10.1 fl oz", "price": 7.5, "loss_percent": 10 } }"#,
     solve: |reader| solve(reader, read, report),
 };
@@ -92,9 +102,9 @@ static STRIP_LENGTH: Ask =
         .figure(Figure::BodyWidth);
 static END_CLEARANCE: Ask =
     Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
-        .default("0 mm")
+        .default("3 mm")
         .usual("1/8 in", "3 mm")
-        .help("Left free between the strip's end and the wall, at either end.")
+        .help("Left free between the strip's end and the wall or an opening, at either end: a strip as long as the span does not go in. Left out: 3 mm.")
         .figure(Figure::Gap);
 static STRIPS: Ask = Ask::count("strips", "Number of strips", (1, 500))
     .from_body(BodyPart::RibCount)
@@ -138,20 +148,26 @@ static CARTRIDGE: Ask =
         .help("On its label.");
 static CARTRIDGE_PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
 static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
-    .default("0")
+    .default("10")
     .usual("10", "10")
-    .help("What stays in nozzle and cartridge, or runs over.");
+    .help("What stays in nozzle and cartridge, or runs over. Left out: 10 %.");
 static ADHESIVE: Ask =
     Ask::group("adhesive", "Adhesive", &[&BEAD_SIZE, &BEADS, &CARTRIDGE, &CARTRIDGE_PRICE, &LOSS])
         .optional();
 
+/// A rib that is cut for an opening.
+pub static FRAMED: Source = Source::common_practice(
+    "a roof bow that is cut for an opening gets headers to the bows beside it, and its strip ends there",
+);
 /// Strips end short of both walls.
 pub static STRIP_LENGTH_RULE: Source = Source::identity("strip = span - 2 x clearance at an end");
 
 /// What was typed, read.
 struct Inputs {
-    /// Wall to wall for each strip, in the order of the ribs.
-    spans_mm: Vec<f64>,
+    /// What each strip spans, in the order of the ribs.
+    spans: Vec<Span>,
+    /// The usual values that stand for what was left out.
+    usual: Vec<String>,
     clearance_mm: f64,
     thickness_mm: f64,
     width_mm: f64,
@@ -163,6 +179,17 @@ struct Inputs {
     adhesive: Option<Adhesive>,
     /// Middle of the body's ribs, where there is a strip on each.
     centre: Option<Length>,
+}
+
+/// What a strip spans: wall to wall along a rib, or from a wall to an opening, or between two.
+struct Span {
+    length_mm: f64,
+    /// Its rib, counted from 1.
+    rib: usize,
+    /// Which of its rib's strips, counted from 1 at the left wall.
+    part: usize,
+    /// The opening that it ends at.
+    opening: Option<String>,
 }
 
 struct Adhesive {
@@ -197,9 +224,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let mut shelf = Shelf::read(reader);
     shelf.weigh(Some(thickness), Some(width));
     shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
-    let (spans_mm, clearance_mm) = (read_spans(reader), mm(&END_CLEARANCE));
+    let (spans, clearance_mm) = (read_spans(reader, width), mm(&END_CLEARANCE));
     let inputs = Inputs {
-        spans_mm,
+        spans,
+        usual: usual(reader),
         clearance_mm,
         thickness_mm: thickness.get::<millimeter>(),
         width_mm: width.get::<millimeter>(),
@@ -217,7 +245,20 @@ fn read(reader: &Reader<'_>) -> Inputs {
         }),
         centre: rib_centre(reader),
     };
-    if inputs.shortest_mm() < 10.0 {
+    let loose = inputs.spans.iter().find(|span| {
+        span.opening.is_some() && inputs.strip_mm(span.length_mm) <= 2.0 * inputs.end_distance_mm
+    });
+    if let Some(Span { length_mm, rib, opening: Some(opening), .. }) = loose {
+        reader.fault_at(
+            &STRIPS,
+            text!(
+                "at rib {} the {} leaves {} for a strip, too short for a screw at either end; frame the opening there and give length and number of the strips yourself, or move the opening",
+                rib,
+                opening,
+                reader.style().length(Length::new::<millimeter>(*length_mm))
+            ),
+        );
+    } else if inputs.shortest_mm() < 10.0 {
         reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
     } else if inputs.shortest_mm() <= 2.0 * inputs.end_distance_mm {
         let half = Length::new::<millimeter>(inputs.shortest_mm() / 2.0);
@@ -235,16 +276,23 @@ fn read(reader: &Reader<'_>) -> Inputs {
 /// The span of each strip: the one typed, or the body's width, at each rib where it was measured at
 /// stations. A number of strips that is not that of the ribs says nothing of their places: then
 /// all take the narrowest.
-fn read_spans(reader: &Reader<'_>) -> Vec<f64> {
+fn read_spans(reader: &Reader<'_>, width: Length) -> Vec<Span> {
     let body = reader.body();
     let one = || reader.measure::<Length>(&STRIP_LENGTH).get::<millimeter>();
+    let alike = |length_mm: f64, strips: u32| {
+        (1..=strips as usize).map(|rib| Span { length_mm, rib, part: 1, opening: None }).collect()
+    };
     if reader.given(&STRIP_LENGTH) || body.widths.is_empty() {
-        let span_mm = one();
-        return vec![span_mm; reader.count(&STRIPS) as usize];
+        let length_mm = one();
+        let strips = reader.count(&STRIPS);
+        if !reader.given(&STRIP_LENGTH) && body.ribs.len() == strips as usize {
+            return along_ribs(body, &vec![length_mm; body.ribs.len()], width);
+        }
+        return alike(length_mm, strips);
     }
-    let strips = reader.count(&STRIPS) as usize;
-    if body.ribs.len() != strips {
-        return vec![one(); strips];
+    let strips = reader.count(&STRIPS);
+    if body.ribs.len() != strips as usize {
+        return alike(one(), strips);
     }
     let widths = body.ribs.iter().filter_map(|rib| body.width_at(*rib));
     let spans_mm: Vec<f64> = widths.map(|width| width.get::<millimeter>()).collect();
@@ -252,7 +300,54 @@ fn read_spans(reader: &Reader<'_>) -> Vec<f64> {
     let low = spans_mm.iter().copied().fold(f64::INFINITY, f64::min);
     let high = spans_mm.iter().copied().fold(0.0, f64::max);
     reader.took(&STRIP_LENGTH, text!("{} to {}, the width at each rib", words(low), words(high)));
-    spans_mm
+    along_ribs(body, &spans_mm, width)
+}
+
+/// A strip that reaches over an opening by less is laid aside by as much, and whole. [mm]
+const UNSEEN_MM: f64 = 1.0;
+
+/// The strips of all ribs, those cut short that an opening of the body crosses. Source: [`FRAMED`].
+fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
+    let mm = |length: Length| length.get::<millimeter>();
+    let mut spans = Vec::new();
+    for (index, (at, wall_mm)) in body.ribs.iter().zip(widths_mm).enumerate() {
+        let half = strip / 2.0;
+        let crosses = body.openings.iter().filter(|opening| {
+            mm(*at + half - opening.x) > UNSEEN_MM && mm(opening.x + opening.length - (*at - half)) > UNSEEN_MM
+        });
+        let mut cuts: Vec<(f64, f64, &str)> = crosses
+            .map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str()))
+            .collect();
+        sort_by(&mut cuts, |a, b| a.0.total_cmp(&b.0));
+        let (mut from, mut before, mut part) = (0.0, None, 1);
+        for (low, high, name) in cuts {
+            let name = if name.is_empty() { "opening" } else { name };
+            if low - from > 0.01 {
+                let opening = Some(name.to_owned());
+                spans.push(Span { length_mm: low - from, rib: index + 1, part, opening });
+                part += 1;
+            }
+            from = f64::max(from, high);
+            before = Some(name.to_owned());
+        }
+        if wall_mm - from > 0.01 {
+            spans.push(Span { length_mm: wall_mm - from, rib: index + 1, part, opening: before });
+        }
+    }
+    spans
+}
+
+/// What was left out, with the value that stands for it.
+fn usual(reader: &Reader<'_>) -> Vec<String> {
+    let mut usual = Vec::new();
+    if !reader.given(&END_CLEARANCE) {
+        let clearance: Length = reader.measure(&END_CLEARANCE);
+        usual.push(text!("clearance at each end {}", reader.style().short(clearance)));
+    }
+    if reader.given(&ADHESIVE) && !reader.has("adhesive.loss_percent") {
+        usual.push("loss of adhesive 10 %".to_owned());
+    }
+    usual
 }
 
 fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
@@ -263,7 +358,7 @@ fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
 
 impl Inputs {
     fn strips(&self) -> u32 {
-        u32::try_from(self.spans_mm.len()).unwrap_or(u32::MAX)
+        u32::try_from(self.spans.len()).unwrap_or(u32::MAX)
     }
 
     fn strip_mm(&self, span_mm: f64) -> f64 {
@@ -271,7 +366,7 @@ impl Inputs {
     }
 
     fn shortest_mm(&self) -> f64 {
-        let spans = self.spans_mm.iter().copied();
+        let spans = self.spans.iter().map(|span| span.length_mm);
         self.strip_mm(spans.reduce(f64::min).unwrap_or(0.0))
     }
 }
@@ -279,7 +374,7 @@ impl Inputs {
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work_out(inputs, style)?;
     let longest = worked.longest();
-    let lengths: Vec<f64> = inputs.spans_mm.iter().map(|span| inputs.strip_mm(*span)).collect();
+    let lengths: Vec<f64> = inputs.spans.iter().map(|span| inputs.strip_mm(span.length_mm)).collect();
     let outcome = Record::new()
         .with("strip_length_mm", longest.length_mm)
         .with("strips", inputs.strips())

@@ -1,5 +1,6 @@
 //! The furring sheet.
 
+use proptest::prelude::*;
 use serde_json::{Value as Json, json};
 
 use super::{check_cut_plan, close, faulty, list, number, outcome, report, with};
@@ -11,7 +12,75 @@ fn body() -> Json {
 
 fn strips() -> Json {
     json!({ "section": { "thickness": "3/4 in", "width": "1 1/2 in" }, "screws_per_strip": 4, "end_distance": "1 in",
-        "stock": [{ "length": "8 ft", "price": 4 }], "kerf": "1/8 in" })
+        "stock": [{ "length": "8 ft", "price": 4 }], "kerf": "1/8 in", "end_clearance": "0 mm" })
+}
+
+/// Zero is what was entered, never what was forgotten.
+#[test]
+fn what_is_left_out_takes_the_usual_value_and_says_so() {
+    let mut inputs = strips();
+    inputs["end_clearance"] = Json::Null;
+    inputs["adhesive"] = json!({ "bead": "1/4 in", "cartridge": "10 fl oz" });
+    let found = report("furring", &body(), &inputs).unwrap();
+    assert!(found.remarks.iter().any(|remark| remark.text.contains("clearance at each end 3 mm")
+        && remark.text.contains("loss of adhesive 10 %")));
+    close(&Json::from(&found.outcome)["strip_length_mm"], 2054.0, 1e-9);
+    let typed = report("furring", &body(), &strips()).unwrap();
+    assert!(!typed.remarks.iter().any(|remark| remark.text.contains("usual")));
+    assert!(typed.remarks.iter().any(|remark| remark.text.contains("does not go in")));
+}
+
+/// Worked by hand: a hatch from 1000 to 1300 and 700 to 1300 mm takes the middle of the strip at 1050 mm, whose face reaches from
+/// 1031 to 1069: 700 mm stay on the left and 760 on the right, less 3 mm at every end. The one at 628 mm is whole.
+#[test]
+fn a_strip_ends_at_an_opening() {
+    let opening = json!([{ "name": "hatch", "x": "1000 mm", "y": "700 mm", "length": "300 mm", "width": "600 mm" }]);
+    let cut = with(body(), json!({ "openings": opening }));
+    let inputs = with(
+        strips(),
+        json!({ "end_clearance": "3 mm", "screws_per_strip": null, "screw_spacing_limit": "300 mm" }),
+    );
+    let found = report("furring", &cut, &inputs).unwrap();
+    let got = Json::from(&found.outcome);
+    let lengths: Vec<f64> = list(&got["strip_lengths_mm"]).iter().map(number).collect();
+    assert_eq!(
+        lengths.iter().map(|length| length.round()).collect::<Vec<_>>(),
+        [2054.0, 2054.0, 694.0, 754.0, 2054.0]
+    );
+    assert!(found.remarks.iter().any(|remark| {
+        remark.text.contains("Rib 3 is interrupted by the hatch: its strip ends there")
+    }));
+    assert_eq!(check_cut_plan(&got["cut_plan"], 3.175, 0.0).len(), 5);
+    let wide = json!([{ "name": "hatch", "x": "1000 mm", "y": "40 mm", "length": "300 mm", "width": "600 mm" }]);
+    assert_eq!(faulty("furring", &with(body(), json!({ "openings": wide })), &inputs), ["strips"]);
+}
+
+/// Worked by hand: 3/4 in and 16 ga take at least 0.976 in. With 6 mm free behind the steel 26.57 mm is the longest: 1 in will do,
+/// 1 1/4 in would reach what lies there, and so would 3 in; 4 mm is no room for three threads of a #8 (4.23 mm).
+#[test]
+fn no_screw_goes_farther_than_there_is_room() {
+    let screw = |behind: Json, lengths: Json| json!({ "screw": { "stack": [{ "name": "strip", "thickness": "3/4 in" }], "steel": "16 ga", "behind": behind, "lengths": lengths } });
+    let of = |behind: &str, lengths: Json| {
+        report("furring", &body(), &with(strips(), screw(json!(behind), lengths)))
+    };
+    let got = Json::from(&of("6 mm", json!(["3 in", "1 in"])).unwrap().outcome);
+    close(&got["screw"]["length_mm"], 25.4, 1e-9);
+    close(&got["screw"]["longest_mm"], 19.05 + 0.0598 * 25.4 + 6.0, 2e-3);
+    let fault = &of("6 mm", json!(["3 in", "1 1/4 in"])).unwrap_err()[0];
+    assert_eq!(fault.field, "screw.lengths");
+    assert!(fault.message.contains("the longest safe length is 26 mm"), "{}", fault.message);
+    assert_eq!(of("4 mm", json!(["1 in"])).unwrap_err()[0].field, "screw.behind");
+    // Where nothing says what lies behind, the shortest that holds and no longer one.
+    let unknown =
+        |lengths: Json| report("furring", &body(), &with(strips(), screw(Json::Null, lengths)));
+    let found = unknown(json!(["1 in", "3 in"])).unwrap();
+    assert!(found.answers[2].note.contains("longest not shown"), "{}", found.answers[2].note);
+    assert!(Json::from(&found.outcome)["screw"]["longest_mm"].is_null());
+    assert_eq!(unknown(json!(["3 in"])).unwrap_err()[0].field, "screw.lengths");
+    // The body's depth behind a rib's face, less the steel.
+    let deep = with(body(), json!({ "wall_depth": "10 mm" }));
+    let inputs = with(strips(), screw(Json::Null, json!(["1 in", "3 in"])));
+    close(&outcome("furring", &deep, &inputs)["screw"]["longest_mm"], 29.05, 1e-6);
 }
 
 #[test]
@@ -84,7 +153,7 @@ fn the_screw_reaches_three_threads_through_the_steel() {
 /// Worked from 1 US fl oz = 1.8046875 in³: a 1/4 in round bead from 10 fl oz is 30.6 ft long.
 #[test]
 fn a_bead_empties_cartridges() {
-    let glue = json!({ "bead": "1/4 in", "cartridge": "10 fl oz", "price": 6 });
+    let glue = json!({ "bead": "1/4 in", "cartridge": "10 fl oz", "price": 6, "loss_percent": 0 });
     let inputs = with(strips(), json!({ "length": "5.1 ft", "strips": 6, "adhesive": glue }));
     let got = &outcome("furring", &body(), &inputs)["adhesive"];
     close(&got["bead_m"], 30.6 * 0.3048, 1e-9);
@@ -181,4 +250,93 @@ fn a_self_drilling_screw_names_its_point() {
     assert!(
         found.working.iter().any(|step| step.name == "Drill point" && step.result == "point 2")
     );
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 200, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Whatever is stacked, and whatever lies behind: the screw that is named holds by three threads and stays within stack, steel and
+    /// free depth; with no free depth known it is no longer than the next length in common stock.
+    #[test]
+    fn no_screw_is_longer_than_the_stack_and_what_is_free(
+        layers in prop::collection::vec(0.5..40.0_f64, 1..4),
+        steel in 0.4..4.0_f64,
+        behind in prop::option::of(0.0..60.0_f64),
+        lengths in prop::collection::vec(6.0..120.0_f64, 1..6),
+        gauge in prop::sample::select(vec!["6", "8", "10", "12", "14"]),
+        drilling in any::<bool>(),
+    ) {
+        let mm = |value: f64| format!("{value} mm");
+        let stack: Vec<Json> = layers.iter().map(|one| json!({ "name": "layer", "thickness": mm(*one) })).collect();
+        let screw = json!({ "stack": stack, "steel": mm(steel), "behind": behind.map(mm), "gauge": gauge,
+            "lengths": lengths.iter().copied().map(mm).collect::<Vec<_>>(), "self_drilling": drilling });
+        match report("furring", &body(), &with(strips(), json!({ "screw": screw }))) {
+            Ok(found) => {
+                let got = Json::from(&found.outcome);
+                let (least, length) = (number(&got["screw"]["least_length_mm"]), number(&got["screw"]["length_mm"]));
+                let through = layers.iter().sum::<f64>() + steel;
+                prop_assert!(length >= least - 0.02 && least > through);
+                match behind {
+                    Some(behind) => {
+                        prop_assert!(length <= through + behind + 1e-4);
+                        close(&got["screw"]["longest_mm"], through + behind, 1e-6);
+                    }
+                    None => prop_assert!(length <= least + 25.4 && got["screw"]["longest_mm"].is_null()),
+                }
+            }
+            Err(faults) => for fault in faults {
+                let known = ["screw.lengths", "screw.behind", "screw.steel"];
+                prop_assert!(known.contains(&fault.field.as_str()), "{fault:?}");
+            },
+        }
+    }
+
+    /// In any body with any openings: strips, openings and clearances fill the width of every rib, and no screw is nearer to an end than
+    /// asked.
+    #[test]
+    fn strips_and_openings_fill_the_width(
+        openings in prop::collection::vec((0.0..0.9_f64, 0.0..0.9_f64, 0.05..0.9_f64, 0.05..0.9_f64), 0..3),
+        end in 5.0..60.0_f64,
+        clearance in 0.0..10.0_f64,
+    ) {
+        let (long, wide) = (1700.0, 2060.0);
+        let cuts: Vec<[f64; 4]> = openings
+            .iter()
+            .map(|(x, y, length, width)| [x * long, y * wide, length * (1.0 - x) * long, width * (1.0 - y) * wide].map(f64::round))
+            .filter(|cut| cut[2] >= 1.0 && cut[3] >= 1.0)
+            .collect();
+        let of: Vec<Json> = cuts
+            .iter()
+            .map(|[x, y, length, width]| json!({ "name": "o", "x": format!("{x} mm"), "y": format!("{y} mm"), "length": format!("{length} mm"), "width": format!("{width} mm") }))
+            .collect();
+        let inputs = json!({ "end_clearance": format!("{clearance} mm"), "end_distance": format!("{end} mm"),
+            "screws_per_strip": null, "screw_spacing_limit": "300 mm" });
+        match report("furring", &with(body(), json!({ "openings": of })), &with(strips(), inputs)) {
+            Ok(found) => {
+                let got = Json::from(&found.outcome);
+                let mut expected: f64 = 0.0;
+                for rib in [210.0, 628.0, 1050.0, 1466.0] {
+                    // A face of 1 1/2 in, swept by tenths of a millimetre.
+                    let crossed: Vec<&[f64; 4]> = cuts.iter().filter(|[x, _, length, _]| x + length > rib - 19.05 + 1.0 && *x < rib + 19.05 - 1.0).collect();
+                    let free = (0..wide as usize).filter(|y| {
+                        let y = *y as f64 + 0.5;
+                        !crossed.iter().any(|[_, low, _, width]| y > *low && y < low + width)
+                    });
+                    expected += free.count() as f64;
+                }
+                let lengths: Vec<f64> = list(&got["strip_lengths_mm"]).iter().map(number).collect();
+                let with_gaps = lengths.iter().sum::<f64>() + 2.0 * clearance * lengths.len() as f64;
+                prop_assert!((with_gaps - expected).abs() < 1.0, "{with_gaps}, not {expected}");
+                for kind in list(&got["strip_kinds"]) {
+                    let length = number(&kind["length_mm"]);
+                    for mark in list(&kind["screw_marks_mm"]).iter().map(number) {
+                        prop_assert!(mark >= end - 1e-6 && mark <= length - end + 1e-6);
+                    }
+                }
+            }
+            Err(faults) => for fault in faults {
+                prop_assert!(["strips", "end_clearance", "end_distance", "stock"].contains(&fault.field.as_str()), "{fault:?}");
+            },
+        }
+    }
 }

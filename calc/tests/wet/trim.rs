@@ -5,7 +5,7 @@ use serde_json::{Value as Json, json};
 use super::{close, faulty, outcome, report};
 
 fn flange(corners: Json) -> Json {
-    json!({ "height": "60 mm", "corners": corners })
+    json!({ "height": "60 mm", "corners": corners, "clearance": "0 mm", "least_grip": "0 mm" })
 }
 
 #[test]
@@ -44,6 +44,26 @@ fn inches_and_fractions() {
     close(&got["corners"][0]["keep_mm"], 25.4 * (1.0 + 11.0 / 16.0), 1e-9);
     close(&got["uneven_mm"], 25.4 * 3.0 / 16.0, 1e-9);
     assert_eq!(got["corners"][1]["name"], "corner 2");
+}
+
+/// What is shown adds up: 60.4 mm is shown as 60 and a cut of 15.6 as 16, so 44 stay, not the 45 of 44.8. Left out,
+/// clearance and least height take their usual values and say so.
+#[test]
+fn cut_and_keep_add_up_as_shown() {
+    let inputs = json!({ "height": "60.4 mm", "clearance": "0 mm", "corners": [{ "name": "a", "standoff": "15.6 mm" }] });
+    let found = report("trim", &inputs, "metric").unwrap();
+    assert_eq!(
+        (found.answers[0].text.as_str(), found.answers[1].text.as_str()),
+        ("16 mm", "44 mm")
+    );
+    let usual = json!({ "height": "60 mm", "corners": [{ "standoff": "15 mm" }] });
+    let found = report("trim", &usual, "imperial").unwrap();
+    close(&Json::from(&found.outcome)["corners"][0]["cut_mm"], 15.0 + 25.4 / 16.0, 1e-9);
+    assert!(found.remarks.iter().any(|remark| {
+        remark.text.contains("clearance at the roof frame 1/16 in; least height to keep 1/2 in")
+    }));
+    let low = json!({ "height": "60 mm", "corners": [{ "standoff": "50 mm" }] });
+    assert_eq!(faulty("trim", &low), ["corners.0.standoff"]);
 }
 
 /// Readings exactly 1/16 in apart agree, whatever floats make of it.

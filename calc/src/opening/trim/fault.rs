@@ -1,4 +1,4 @@
-//! What can be wrong with a flange or its readings, in words.
+//! What can be wrong with a trim or its readings, in words.
 
 use std::fmt;
 
@@ -8,7 +8,7 @@ use uom::si::length::millimeter;
 use super::READINGS_AGREE_MM;
 use crate::coating::range::OutOfRange;
 
-/// What is wrong with a flange or its readings.
+/// What is wrong with a trim or its readings.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fault {
     /// There is no corner.
@@ -18,11 +18,11 @@ pub enum Fault {
         /// The corner, counted from 0.
         corner: usize,
     },
-    /// The ceiling is farther from the roof frame than the flange is high.
+    /// The ceiling is farther from the roof frame than the trim is high.
     TallerFlangeNeeded {
         /// The corner, counted from 0.
         corner: usize,
-        /// By how much the flange is short.
+        /// By how much the trim is short.
         short_by: Length,
     },
     /// The two readings of a corner disagree by more than 1/16 in.
@@ -34,9 +34,9 @@ pub enum Fault {
         /// The standoff that the depth makes: height - depth.
         from_depth: Length,
     },
-    /// The rim meets the ceiling all round: nothing must be cut.
+    /// The flange meets the ceiling all round: nothing must be cut.
     NothingToCut,
-    /// The flange would be left too low to be held; the body is out of level, or the ceiling
+    /// The trim would be left too low to be held; the body is out of level, or the ceiling
     /// deep, by more than it can follow.
     TooLittleLeft {
         /// The corner, counted from 0.
@@ -48,7 +48,7 @@ pub enum Fault {
     },
     /// A value is outside its range.
     Range {
-        /// The corner, counted from 0; none for what belongs to the whole flange.
+        /// The corner, counted from 0; none for what belongs to the whole trim.
         corner: Option<usize>,
         /// What is outside.
         range: OutOfRange,
@@ -67,13 +67,13 @@ impl Fault {
                 "no corner is given; give all of them, in order round the opening".to_owned()
             }
             Self::NoReading { corner: at } => format!(
-                "{} has no reading; give the standoff (rim to ceiling) or the depth (roof frame to \
+                "{} has no reading; give the standoff (flange to ceiling) or the depth (roof frame to \
                  ceiling)",
                 corner(at)
             ),
             Self::TallerFlangeNeeded { corner: at, short_by } => format!(
-                "at {} the flange is {} too low to reach from the ceiling to the roof frame; check \
-                 the reading, or get a taller flange",
+                "at {} the trim is {} too low to reach from the ceiling to the roof frame; check \
+                 the reading, or get a taller trim",
                 corner(at),
                 length(short_by)
             ),
@@ -85,13 +85,15 @@ impl Fault {
                 length(from_depth),
                 length(Length::new::<millimeter>(READINGS_AGREE_MM))
             ),
-            Self::NothingToCut => "the rim meets the ceiling at every corner, so nothing must be \
+            Self::NothingToCut => {
+                "the flange meets the ceiling at every corner, so nothing must be \
                                    cut; if it does not meet it, measure again"
-                .to_owned(),
+                    .to_owned()
+            }
             Self::TooLittleLeft { corner: at, keep, least } => {
                 let needed = if least.value > 0.0 { length(least) } else { "some".to_owned() };
                 format!(
-                    "at {} only {} of the flange would be left, {needed} must be; it cannot \
+                    "at {} only {} of the trim would be left, {needed} must be; it cannot \
                      follow so shallow or so uneven a ceiling",
                     corner(at),
                     length(keep)

@@ -119,7 +119,7 @@ fn a_flange_too_low_or_left_too_low() {
         other => panic!("{other:?}"),
     };
     assert_eq!(faults.iter().map(short).collect::<Vec<_>>(), [(1, 2.0), (3, 1.0)]);
-    assert!(faults[0].to_string().contains("corner 2 the flange is 2 mm too low"), "{}", faults[0]);
+    assert!(faults[0].to_string().contains("corner 2 the trim is 2 mm too low"), "{}", faults[0]);
     let mut grip = standoffs(50.0, [20.0, 20.0, 30.0, 30.0]);
     grip.least_grip = millimeters(25.0);
     let left =

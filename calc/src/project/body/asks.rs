@@ -32,6 +32,12 @@ pub(super) static RIB_WIDTH: Ask =
         .usual("1 1/2 in", "40 mm")
         .help("Across the face of a rib: the part that a screw can hit.")
         .figure(Figure::Across);
+pub(super) static WALL_DEPTH: Ask =
+    Ask::measure("wall_depth", "Depth behind a rib's face", &LENGTH, ["in", "mm"], (0.001, 1.0))
+        .optional()
+        .usual("1 1/2 in", "38 mm")
+        .help("From the face that screws go into, outwards to the skin, a wire or a pipe, whatever comes first where you will screw: no screw may reach it.")
+        .figure(Figure::Thickness);
 static EVEN_COUNT: Ask = Ask::count("count", "Number of ribs", (1, 200)).usual("12", "12");
 static EVEN_FIRST: Ask =
     Ask::measure("first", "First rib's centre", &LENGTH, ["in", "mm"], (0.0, LONGEST))
@@ -123,7 +129,7 @@ pub(super) static DIAGONALS: Ask = Ask::group(
 
 /// What is asked of the body.
 pub static ASKS: &[&Ask] =
-    &[&LENGTH_ASK, &WIDTH, &WIDTHS, &HEIGHT, &DIAGONALS, &RIBS, &RIB_WIDTH, &OPENINGS];
+    &[&LENGTH_ASK, &WIDTH, &WIDTHS, &HEIGHT, &DIAGONALS, &RIBS, &RIB_WIDTH, &WALL_DEPTH, &OPENINGS];
 
 /// A station, as it was typed.
 pub(super) fn read_station(row: &Reader<'_>) -> Station {

@@ -3,6 +3,8 @@
 use crate::text::text;
 use uom::si::length::millimeter;
 
+use super::movement::Movement;
+use super::screw::{BEHIND, SCREW, SCREW_LENGTH, STRIP_THICKNESS, Screwing};
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::boards::{BoardTask, Opening};
 use crate::carpentry::courses::Start;
@@ -21,6 +23,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &FIELD_REAR,
     &COVERAGE,
     &FULL_WIDTH,
+    &JOINT_GAP,
     &THICKNESS,
     &START,
     &LEAST_RIP,
@@ -35,17 +38,22 @@ pub(super) static ASKS: &[&Ask] = &[
     &SUPPORT_WIDTH,
     &EDGE_DISTANCE,
     &JOINT_STAGGER,
+    &LEAST_PIECE,
     &SHOWN_RIBS,
     &OPENING_CLEARANCE,
-    &AT_OPENINGS,
     &FLANGE,
     &SCREW,
+    &SCREW_LENGTH,
+    &STRIP_THICKNESS,
+    &BEHIND,
     &SCREWS_ACROSS,
     &FILL_DIAMETER,
     &FILL_DEPTH,
     &SPECIES_NAME,
     &LAID,
+    &DRIEST,
     &WETTEST,
+    &CULL,
 ];
 
 static RUN: Ask = Ask::measure("run", "Run, along the boards", &LENGTH, ["in", "mm"], (0.05, 30.0))
@@ -79,8 +87,14 @@ static FULL_WIDTH: Ask =
 static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (1e-4, 0.5))
     .optional()
     .usual("3/4 in", "19 mm")
-    .help("For the weight on the buy list.")
+    .help("For the length of the screws, and for the weight on the buy list.")
     .figure(Figure::Thickness);
+static JOINT_GAP: Ask =
+    Ask::measure("joint_gap", "Gap between boards", &LENGTH, ["in", "mm"], (0.0, 0.02))
+        .default("0 mm")
+        .usual("1/32 in", "1 mm")
+        .help("Left free between the faces of two boards, so that they can swell: a spacer's thickness. Left out: none, boards pushed tight.")
+        .figure(Figure::Gap);
 static START: Ask = Ask::choice(
     "start",
     "First course",
@@ -94,15 +108,15 @@ static LEAST_RIP: Ask = Ask::measure("least_rip", "Least rip", &LENGTH, ["in", "
     .figure(Figure::Across);
 static END_GAP: Ask =
     Ask::measure("end_gap", "Gap at each end of the run", &LENGTH, ["in", "mm"], (0.0, 1.0))
-        .default("0 mm")
+        .default("3 mm")
         .usual("1/8 in", "3 mm")
-        .help("Between the boards' ends and the wall, front and rear each.")
+        .help("Between the boards' ends and the wall, front and rear each. Left out: 3 mm.")
         .figure(Figure::Gap);
 static SIDE_GAP: Ask =
     Ask::measure("side_gap", "Gap at each side", &LENGTH, ["in", "mm"], (0.0, 1.0))
-        .default("0 mm")
+        .default("6 mm")
         .usual("1/4 in", "6 mm")
-        .help("Between the outer boards and the wall, left and right each; the first course begins there on the left.")
+        .help("Between the outer boards and the wall, left and right each; the first course begins there on the left. Left out: 6 mm.")
     .figure(Figure::Gap);
 static SUPPORT: Ask =
     Ask::measure("", "Support", &LENGTH, ["in", "mm"], (0.0, 30.0)).usual("16 in", "400 mm");
@@ -118,7 +132,7 @@ static SUPPORT_WIDTH: Ask =
         .figure(Figure::Across);
 static EDGE_DISTANCE: Ask = Ask::measure(
     "edge_distance",
-    "Mark from the end at a joint",
+    "Least from an end to a mark",
     &LENGTH,
     ["in", "mm"],
     (0.0, 0.5),
@@ -126,7 +140,7 @@ static EDGE_DISTANCE: Ask = Ask::measure(
 .optional()
 .usual("3/8 in", "10 mm")
 .help(
-    "From a board's end to its mark; at most half the support. Left out: a quarter of the support.",
+    "From a board's end to a screw: at a joint, at a wall, at the cut for an opening. At a joint at most half the support. Left out: a quarter of the support.",
 )
 .figure(Figure::FromEnd);
 static JOINT_STAGGER: Ask =
@@ -135,6 +149,12 @@ static JOINT_STAGGER: Ask =
         .usual("16 in", "400 mm")
         .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.")
         .figure(Figure::Spacing);
+static LEAST_PIECE: Ask =
+    Ask::measure("least_piece", "Least piece", &LENGTH, ["in", "mm"], (0.0, 10.0))
+        .default("12 in")
+        .usual("12 in", "300 mm")
+        .help("No board beside a joint or an opening is shorter; each is held on two supports in any case.")
+        .figure(Figure::Along);
 static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
 static SHOWN_RIBS: Ask = Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
     .optional()
@@ -146,28 +166,16 @@ static OPENING_CLEARANCE: Ask = Ask::measure(
     ["in", "mm"],
     (0.0, 0.5),
 )
-.default("0 mm")
+.default("3 mm")
 .usual("1/8 in", "3 mm")
-.help("Cut away beyond the opening's edge, on all four sides.")
+.help("Cut away beyond the opening's edge, on all four sides. Left out: 3 mm.")
 .figure(Figure::Gap);
-static AT_OPENINGS: Ask = Ask::choice(
-    "at_openings",
-    "Boards across an opening",
-    &[
-        ("through", "One board, cut through in place"),
-        ("end", "Two boards that end at the opening"),
-    ],
-)
-.help("Where an opening takes a board's whole width.");
 static FLANGE: Ask =
     Ask::measure("flange", "Trim flange around openings", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
         .usual("1 in", "25 mm")
         .help("How far the trim reaches beyond the opening's edge: it must cover the cut.")
         .figure(Figure::Across);
-static SCREW: Ask = Ask::words("screw", "Screw for the boards")
-    .usual("trim-head #8 x 1 5/8 in", "trim-head 4 x 40 mm")
-    .help("Its name on the buy list.");
 static SCREWS_ACROSS: Ask = Ask::choice(
     "screws_across",
     "Screws across a board",
@@ -197,9 +205,17 @@ static LAID: Ask = Ask::percent("laid_percent", "Moisture when laid", (0.0, 30.0
     .usual("8", "8")
     .help("By a moisture meter, in the middle of a board.");
 static WETTEST: Ask = Ask::percent("wettest_percent", "Moisture at its wettest", (0.0, 30.0))
-    .default("12")
-    .usual("12", "12")
-    .help("What it will take up in a damp season: indoors 12 %, in a damp vehicle more.");
+    .default("14")
+    .usual("14", "14")
+    .help("What it will take up in a damp season: indoors 12 %, in a damp vehicle 14 % or more.");
+static DRIEST: Ask = Ask::percent("driest_percent", "Moisture at its driest", (0.0, 30.0))
+    .default("4")
+    .usual("4", "4")
+    .help("What it dries to: heated indoors 6 %, in a closed body parked in the sun 3 to 4 %.");
+static CULL: Ask = Ask::percent("cull_percent", "Spare boards", (0.0, 100.0))
+    .default("10")
+    .usual("10", "10")
+    .help("Boards left out for splits, knots or a broken tongue, as a share of those that are bought: for pine 10 %. Left out: 10 %. They are no part of the cut plan.");
 
 /// What was typed, read.
 pub(super) struct Inputs {
@@ -212,12 +228,13 @@ pub(super) struct Inputs {
     pub(super) openings: Vec<String>,
     pub(super) openings_unknown: bool,
     pub(super) flange_mm: Option<f64>,
-    pub(super) screw: String,
+    pub(super) screw: Screwing,
+    /// The usual values that stand for what was left out.
+    pub(super) usual: Vec<String>,
+    pub(super) cull_percent: f64,
     /// What is left above a sunk screw.
     pub(super) fill: Hole,
-    pub(super) species: Option<&'static Species>,
-    pub(super) laid_percent: f64,
-    pub(super) wettest_percent: f64,
+    pub(super) movement: Option<Movement>,
 }
 
 /// A board is wider than what it covers by no more. [mm]
@@ -250,7 +267,10 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (least_rip_mm, end_gap_mm) = (maybe(&LEAST_RIP), length(&END_GAP));
     let (side_gap_mm, mut shelf) = (length(&SIDE_GAP), Shelf::read(reader));
     let width = full_width_mm.unwrap_or(coverage_mm);
-    shelf.weigh(reader.maybe(&THICKNESS), Some(Length::new::<millimeter>(width)));
+    let board: Option<Length> = reader.maybe(&THICKNESS);
+    let joint_gap_mm = length(&JOINT_GAP);
+    let sunk: Length = reader.measure(&FILL_DEPTH);
+    shelf.weigh(board, Some(Length::new::<millimeter>(width)));
     let widths = full_width_mm.map_or((coverage_mm, coverage_mm + WIDEST_TONGUE_MM), |w| (w, w));
     shelf.section = Section { thickness_mm: None, width_mm: Some(widths) };
     let supports_mm: Vec<f64> =
@@ -261,6 +281,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             field_mm,
             stations,
             coverage_mm,
+            joint_gap_mm,
             end_gap_mm,
             side_gap_mm,
             start: if start == "full" { Start::Full } else { Start::Balanced },
@@ -269,9 +290,9 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             support_width_mm: maybe(&SUPPORT_WIDTH),
             edge_distance_mm: maybe(&EDGE_DISTANCE),
             stagger_mm: maybe(&JOINT_STAGGER),
+            least_piece_mm: Some(length(&LEAST_PIECE)),
             openings: openings.collect(),
             opening_clearance_mm: length(&OPENING_CLEARANCE),
-            end_at_openings: reader.choice(&AT_OPENINGS) == "end",
             screws_across: if reader.choice(&SCREWS_ACROSS) == "2" { 2 } else { 1 },
             stock: shelf.stock.clone(),
             kerf_mm: shelf.kerf_mm,
@@ -293,14 +314,22 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             .collect(),
         openings_unknown: body.faults.iter().any(|fault| fault.field.starts_with("openings")),
         flange_mm: maybe(&FLANGE),
-        screw: reader.words(&SCREW),
+        screw: Screwing::read(reader, board, sunk),
+        usual: usual(reader),
+        cull_percent: reader.number(&CULL),
         fill: Hole::Plain {
             diameter: reader.measure(&FILL_DIAMETER),
-            depth: reader.measure(&FILL_DEPTH),
+            depth: sunk,
         },
-        species: reader.maybe_notation(&SPECIES_NAME, read_species),
-        laid_percent: reader.number(&LAID),
-        wettest_percent: reader.number(&WETTEST),
+        movement: reader.maybe_notation(&SPECIES_NAME, read_species).map(|species| Movement {
+            species,
+            laid: reader.number(&LAID),
+            driest: reader.number(&DRIEST),
+            wettest: reader.number(&WETTEST),
+            width_mm: full_width_mm.unwrap_or(coverage_mm),
+            lap_mm: full_width_mm.map(|full| full - coverage_mm),
+            gap_mm: joint_gap_mm,
+        }),
     };
     check(reader, &inputs);
     inputs
@@ -332,6 +361,29 @@ fn read_field(reader: &Reader<'_>, run_mm: f64) -> (f64, Option<f64>, Vec<Statio
     let stations = rear_mm
         .map_or(Vec::new(), |rear_mm| vec![station(0.0, field_mm), station(run_mm, rear_mm)]);
     (field_mm, rear_mm, stations)
+}
+
+/// What was left out, with the value that stands for it.
+fn usual(reader: &Reader<'_>) -> Vec<String> {
+    let mut usual = Vec::new();
+    for (ask, name) in [
+        (&END_GAP, "gap at each end"),
+        (&SIDE_GAP, "gap at each side"),
+        (&OPENING_CLEARANCE, "clearance around openings"),
+        (&LEAST_PIECE, "least piece"),
+    ] {
+        if !reader.given(ask) {
+            let value: Length = reader.measure(ask);
+            usual.push(text!("{} {}", name, reader.style().short(value)));
+        }
+    }
+    if !reader.given(&JOINT_GAP) {
+        usual.push("no gap between boards".to_owned());
+    }
+    if !reader.given(&CULL) {
+        usual.push("spare boards 10 %".to_owned());
+    }
+    usual
 }
 
 /// What cannot be true though every input can be read.

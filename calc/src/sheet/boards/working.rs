@@ -1,6 +1,6 @@
 //! How the boards sheet comes to its numbers.
 
-use super::words::{first_course, swelling_mm};
+use super::words::first_course;
 use super::{Inputs, Worked, last_rips, mm};
 use crate::carpentry::boards::{HALF_BEARING, MARKS};
 use crate::carpentry::courses::{
@@ -9,7 +9,7 @@ use crate::carpentry::courses::{
 use crate::carpentry::joints::{ON_SUPPORTS, STRIP_STAGGER};
 use crate::carpentry::stations::BETWEEN;
 use crate::coating::gap::{Hole, VOLUMES};
-use crate::quantity::{Style, percent};
+use crate::quantity::Style;
 use crate::report::Step;
 use crate::text::text;
 
@@ -22,8 +22,10 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
     let mark = |value: f64| style.mark(mm(value)).text;
     let field = task.field_mm - 2.0 * task.side_gap_mm;
     let run = task.run_mm - 2.0 * task.end_gap_mm;
-    let full = ((field + 1e-3) / task.coverage_mm).floor();
-    let left = (field - full * task.coverage_mm).max(0.0);
+    // Every board with the gap beside it; the last one has none.
+    let (gap, pitch) = (task.joint_gap_mm, task.coverage_mm + task.joint_gap_mm);
+    let full = ((field + gap + 1e-3) / pitch).floor();
+    let left = (field + gap - full * pitch).max(0.0);
     let mut steps = vec![
         Step::new(
             "Field to cover",
@@ -32,22 +34,41 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             mark(field),
             &BALANCED,
         ),
-        Step::new(
-            "Left over beyond full courses",
-            "r = F − n · b",
-            text!("{} − {} · {}", mark(field), &full, mark(task.coverage_mm)),
-            mark(left),
-            &BALANCED,
-        ),
+        if gap > 0.0 {
+            Step::new(
+                "Left over beyond full courses, each with its gap j",
+                "r = F + j − n · (b + j)",
+                text!(
+                    "{} + {} − {} · ({} + {})",
+                    mark(field),
+                    style.small(mm(gap)),
+                    &full,
+                    mark(task.coverage_mm),
+                    style.small(mm(gap))
+                ),
+                mark(left),
+                &BALANCED,
+            )
+        } else {
+            Step::new(
+                "Left over beyond full courses",
+                "r = F − n · b",
+                text!("{} − {} · {}", mark(field), &full, mark(task.coverage_mm)),
+                mark(left),
+                &BALANCED,
+            )
+        },
     ];
     if courses.ripped && courses.count > 1 {
+        let less = if gap > 0.0 { text!(" − {}", style.small(mm(gap))) } else { String::new() };
         let (formula, numbers) = if !inputs.balanced() {
-            ("last = r", mark(left))
+            ("last = r − j", text!("{}{}", mark(left), less))
         } else if f64::from(courses.count) > full + 1.5 {
-            ("rip = r / 2", text!("{} / 2", mark(left)))
+            ("rip = r / 2 − j", text!("{} / 2{}", mark(left), less))
         } else {
-            ("rip = (r + b) / 2", text!("({} + {}) / 2", mark(left), mark(task.coverage_mm)))
+            ("rip = (r + b + j) / 2 − j", text!("({} + {}) / 2{}", mark(left), mark(pitch), less))
         };
+        let formula = if gap > 0.0 { formula.to_owned() } else { formula.replace(" + j", "").replace(" − j", "") };
         steps.push(Step::new("Rip", formula, numbers, mark(courses.last_mm), &BALANCED));
         if task.least_rip_mm.is_none() && layout.least_rip_mm > 0.0 {
             steps.push(Step::new(
@@ -158,20 +179,9 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             &VOLUMES,
         ));
     }
-    if let (Some(species), Some(gap)) = (inputs.species, swelling_mm(inputs)) {
-        steps.push(Step::new(
-            "Swelling of one board",
-            "ΔD = D · C · (M₂ − M₁)",
-            text!(
-                "{} · {} · ({} − {})",
-                mark(inputs.full_width_mm.unwrap_or(task.coverage_mm)),
-                &species.tangential,
-                percent(inputs.wettest_percent),
-                percent(inputs.laid_percent)
-            ),
-            style.small(mm(gap)),
-            species.source,
-        ));
+    steps.extend(inputs.screw.steps(style));
+    if let Some(movement) = &inputs.movement {
+        steps.extend(movement.steps(style));
     }
     steps.extend(worked.planned.working(style));
     steps

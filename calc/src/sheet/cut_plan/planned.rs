@@ -9,6 +9,7 @@ use super::stock::Shelf;
 use crate::carpentry::cut_stock::{
     CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, plan,
 };
+use crate::carpentry::margin::{MARGIN_MM, tight_bars};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{self, BuyLine, CutLine, LineId};
 use crate::outcome::Record;
@@ -243,6 +244,26 @@ impl Planned {
 
     /// Whether it is the best there is.
     pub fn remarks(&self, style: Style) -> Vec<Remark> {
+        let mut remarks = self.proof(style);
+        remarks.extend(self.margin(style));
+        remarks
+    }
+
+    /// Bars that are used to their end.
+    fn margin(&self, style: Style) -> Option<Remark> {
+        let shelf = &self.shelf;
+        let tight = tight_bars(&self.plan, &shelf.stock, shelf.kerf_mm, shelf.end_trim_mm);
+        (tight > 0).then(|| {
+            Remark::warning(text!(
+                "No margin on {}: less than {} is left beyond pieces and saw cuts. Measure {} before you cut; a split end or a short length wants another one.",
+                if tight == 1 { "one bar".to_owned() } else { text!("{} bars", &tight) },
+                style.short(Length::new::<millimeter>(MARGIN_MM)),
+                if tight == 1 { "it" } else { "these" }
+            ))
+        })
+    }
+
+    fn proof(&self, style: Style) -> Vec<Remark> {
         let plan = &self.plan;
         if plan.proved {
             let what = if plan.priced { "cost less" } else { "take less stock" };

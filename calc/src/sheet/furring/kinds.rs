@@ -22,6 +22,8 @@ pub(super) struct Kind {
     pub(super) count: u32,
     /// The ribs they go to, counted from 1; empty where all strips are alike.
     pub(super) ribs: Vec<usize>,
+    /// Which of the first rib's strips it is, counted from 1 at the left wall.
+    part: usize,
     /// The screws, from the strip's left end. [mm]
     pub(super) marks_mm: Vec<f64>,
 }
@@ -34,13 +36,18 @@ impl Kind {
             length_mm: 0.0,
             count: 0,
             ribs: Vec::new(),
+            part: 1,
             marks_mm: Vec::new(),
         }
     }
 
     /// Which kind it is, whatever it is called: by the first of its ribs.
     pub(super) fn id(&self) -> String {
-        self.ribs.first().map_or_else(|| "all".to_owned(), |rib| text!("r{}", rib))
+        match (self.ribs.first(), self.part) {
+            (None, _) => "all".to_owned(),
+            (Some(rib), 1) => text!("r{}", rib),
+            (Some(rib), part) => text!("r{}.{}", rib, &part),
+        }
     }
 
     /// Screws in all strips of this kind.
@@ -79,14 +86,16 @@ impl Kind {
 /// The kinds of strip, the longest first, each with its marks.
 pub(super) fn kinds(inputs: &Inputs) -> Result<Vec<Kind>, Vec<Fault>> {
     let mut kinds: Vec<Kind> = Vec::new();
-    for (index, span_mm) in inputs.spans_mm.iter().enumerate() {
-        let length_mm = inputs.strip_mm(*span_mm);
+    for span in &inputs.spans {
+        let length_mm = inputs.strip_mm(span.length_mm);
         let known = kinds.iter_mut().find(|kind| (kind.length_mm - length_mm).abs() < ALIKE_MM);
         if let Some(kind) = known {
             kind.count += 1;
-            kind.ribs.push(index + 1);
+            if kind.ribs.last() != Some(&span.rib) {
+                kind.ribs.push(span.rib);
+            }
         } else {
-            kinds.push(Kind { length_mm, count: 1, ribs: vec![index + 1], ..Kind::none() });
+            kinds.push(Kind { length_mm, count: 1, ribs: vec![span.rib], part: span.part, ..Kind::none() });
         }
     }
     sort_by(&mut kinds, |a, b| b.length_mm.total_cmp(&a.length_mm));

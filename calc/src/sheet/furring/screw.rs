@@ -10,10 +10,12 @@ use uom::si::ratio::ratio;
 use crate::ask::{Ask, Figure};
 use crate::fastening::acceleration::{EN_12195, forces};
 use crate::fastening::drill_point::{DrillPoint, for_steel};
-use crate::fastening::hold::used;
-use crate::fastening::length::{Need, least_length, next_length, standard_lengths};
+use crate::fastening::hold::{least_screws, used};
+use crate::fastening::length::{Need, least_length};
 use crate::fastening::screw::{Screw, by_gauge};
 use crate::fastening::sheet_steel::{allowable, gauge_thickness};
+use crate::fastening::steel_pilot::steel_pilot;
+use crate::fastening::window::{Unfit, Window};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, MASS, Measure, Style};
@@ -29,6 +31,12 @@ static STEEL: Ask =
     Ask::notation("steel", "Steel", "steel thickness", &["16 ga", "18 ga", "20 ga", "1.2 mm"])
         .usual("16 ga", "1.5 mm")
         .help("All the steel that is screwed through: measured at a hole's edge, or its gauge.");
+static BEHIND: Ask =
+    Ask::measure("behind", "Free depth behind the steel", &LENGTH, ["in", "mm"], (0.0, 1.0))
+        .optional()
+        .usual("1 in", "25 mm")
+        .help("From the steel's far side to the skin, a wire or a pipe, whatever comes first. Left out: the body's depth behind a rib's face, less the steel.")
+        .figure(Figure::Gap);
 static LENGTH_ONE: Ask = Ask::measure("", "Screw length", &LENGTH, ["in", "mm"], (0.003, 0.3))
     .usual("1 1/4 in", "32 mm");
 static LENGTHS: Ask =
@@ -53,7 +61,7 @@ static HANGS: Ask =
         .help("Strips, boards, lamps, and whatever will be fixed to them.");
 /// The screw.
 pub(super) static SCREW: Ask =
-    Ask::group("screw", "Screw", &[&STACK, &STEEL, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS])
+    Ask::group("screw", "Screw", &[&STACK, &STEEL, &BEHIND, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS])
         .optional();
 
 /// The weakest steel that the pull-out formula holds for: 33 ksi. [MPa]
@@ -63,6 +71,7 @@ const LEAST_STRENGTH_MPA: f64 = 230.0;
 pub(super) struct Screwing {
     pub(super) layers: Vec<(String, Length)>,
     pub(super) steel: Length,
+    behind: Option<Length>,
     lengths: Vec<Length>,
     gauge: u8,
     pub(super) self_drilling: bool,
@@ -76,6 +85,10 @@ pub(super) struct Choice {
     /// What a self-drilling one would need, where none is asked for.
     pub(super) with_point: Option<Length>,
     pub(super) length: Length,
+    /// What lies behind the steel allows no more; none where that is not known.
+    pub(super) longest: Option<Length>,
+    /// The hole in the steel, where the table has one.
+    pub(super) steel_pilot: Option<Length>,
     pub(super) point: Option<DrillPoint>,
     pub(super) hold: Option<Hold>,
 }
@@ -88,14 +101,23 @@ pub(super) struct Hold {
 }
 
 pub(super) fn read(group: &Reader<'_>) -> Screwing {
+    let steel = group.notation(&STEEL, Length::new::<millimeter>(1.0), read_steel);
     Screwing {
         layers: group.rows(&STACK, |row| (row.words(&NAME), row.measure(&THICKNESS))),
-        steel: group.notation(&STEEL, Length::new::<millimeter>(1.0), read_steel),
+        steel,
+        behind: group.maybe(&BEHIND).or_else(|| behind_ribs(group, steel)),
         lengths: group.measures(&LENGTHS),
         gauge: group.choice(&GAUGE).parse().unwrap_or(8),
         self_drilling: group.flag(&SELF_DRILLING),
         hangs: group.maybe(&HANGS),
     }
+}
+
+/// What the body's depth behind a rib's face leaves behind the steel.
+fn behind_ribs(group: &Reader<'_>, steel: Length) -> Option<Length> {
+    let free = (group.body().wall_depth? - steel).max(Length::default());
+    group.took(&BEHIND, group.style().short(free));
+    Some(free)
 }
 
 /// `16 ga`, `16 gauge`, or a measured thickness.
@@ -142,26 +164,30 @@ impl Screwing {
         let plain = need(None)?;
         let with_point = need(point)?;
         let needed = if self.self_drilling { with_point } else { plain };
-        let Some(length) = next_length(needed.least, &self.lengths) else {
+        let longest = self.behind.map(|behind| needed.grip + needed.steel + behind);
+        let window = Window { least: needed.least, longest };
+        let length = window.choose(&self.lengths).map_err(|unfit| vec![refused(unfit, &window, style)])?;
+        let hold = self.hangs.and_then(|mass| self.hold(screw, mass, screws));
+        if let Some(hold) = hold.as_ref().filter(|hold| hold.share > 1.0) {
+            let enough = least_screws(hold.load, hold.each).unwrap_or(u32::MAX);
             return Err(fault(
-                "screw.lengths",
+                "screw.hangs",
                 text!(
-                    "all of these are too short; at least {} is needed{}",
-                    style.small(needed.least),
-                    next_length(needed.least, &standard_lengths().collect::<Vec<_>>()).map_or(
-                        String::new(),
-                        |next| text!(", as {} in common stock", style.mark(next).text)
-                    )
+                    "on the road {} screws may hold less than this, at twice its weight; {} are needed at least: take a smaller spacing, or thicker screws",
+                    &screws,
+                    &enough
                 ),
             ));
-        };
+        }
         Ok(Choice {
             screw,
             need: needed,
             with_point: (!self.self_drilling && point.is_some()).then_some(with_point.least),
             length,
+            longest,
+            steel_pilot: steel_pilot(self.gauge, self.steel),
             point,
-            hold: self.hangs.and_then(|mass| self.hold(screw, mass, screws)),
+            hold,
         })
     }
 
@@ -172,6 +198,54 @@ impl Screwing {
         let each = allowable(self.steel, screw.diameter(), head, strength).ok()?.pull_out;
         let share = used(load, screws, each).ok()?.get::<ratio>();
         Some(Hold { load, each, share })
+    }
+}
+
+/// A length that may not be exceeded, as it is shown: never rounded up.
+pub(in crate::sheet) fn at_most(length: Length, style: Style) -> String {
+    let step = style.rounding.step();
+    let lines = (length / step).get::<ratio>();
+    style.mark(step * (lines + 1e-6).floor()).text
+}
+
+/// Why none of the lengths will do, and which would.
+fn refused(unfit: Unfit, window: &Window, style: Style) -> Fault {
+    let least = style.small(window.least);
+    let stock = window.in_stock().map_or(String::new(), |length| {
+        text!("; {} in common stock would do", style.mark(length).text)
+    });
+    match (unfit, window.longest) {
+        (Unfit::TooShort, _) => Fault::new(
+            "screw.lengths",
+            text!("all of these are too short; at least {} is needed{}", least, stock),
+        ),
+        (Unfit::TooLong { shortest }, Some(longest)) => Fault::new(
+            "screw.lengths",
+            text!(
+                "{} would reach what lies behind the steel: the longest safe length is {}, the least that holds {}{}",
+                style.mark(shortest).text,
+                at_most(longest, style),
+                least,
+                stock
+            ),
+        ),
+        (Unfit::TooLong { shortest }, None) => Fault::new(
+            "screw.lengths",
+            text!(
+                "{} is longer than needed ({}), and nothing says what lies behind the steel: enter the free depth there, or a shorter length{}",
+                style.mark(shortest).text,
+                least,
+                stock
+            ),
+        ),
+        (Unfit::NoRoom, longest) => Fault::new(
+            "screw.behind",
+            text!(
+                "no screw fits: three threads behind the steel take at least {} in all, and there is room for {} at most; use blind rivets or rivet nuts, or fix the strip another way",
+                least,
+                longest.map_or(String::new(), |longest| at_most(longest, style))
+            ),
+        ),
     }
 }
 
@@ -186,7 +260,9 @@ impl Choice {
         Record::new()
             .with("least_length_mm", mm(self.need.least))
             .with("length_mm", mm(self.length))
+            .maybe("longest_mm", self.longest.map(mm))
             .with("drill_through_mm", mm(self.need.steel))
+            .maybe("steel_pilot_mm", self.steel_pilot.map(mm))
             .with("gauge", u32::from(self.screw.gauge))
             .maybe("drill_point", self.point.map(|point| u32::from(point.number())))
             .with("pilot_drill_mm", mm(self.screw.pilot_drill(false)))

@@ -4,6 +4,7 @@ use crate::text::text;
 use uom::si::force::newton;
 use uom::si::length::millimeter;
 
+use super::screw::{Choice, Screwing, at_most};
 use super::{Inputs, Kind, Worked};
 use crate::carpentry::cautions::{DRILLED_STEEL, DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
 use crate::coating::cautions::FOR_GLUING;
@@ -44,25 +45,32 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
     let each = if fewest == most { most.to_string() } else { text!("{} to {}", &fewest, &most) };
     let spacings = worked.kinds.iter().map(Kind::spacing_mm);
     let widest = spacings.fold(0.0, f64::max);
-    let at_most = if worked.kinds.len() > 1 { "at most " } else { "" };
+    let most_apart = if worked.kinds.len() > 1 { "at most " } else { "" };
     let mut answers = vec![
         cut,
         Answer::new("Screws in each strip", each).note(text!(
             "{} in all, {}{} apart",
             &worked.screws,
-            &at_most,
+            &most_apart,
             mark(widest)
         )),
     ];
     answers.push(match (&inputs.screwing, &worked.screw) {
         (Some(screwing), Some(choice)) => {
             let least = style.small(choice.need.least);
+            let range = match choice.longest {
+                Some(longest) => text!("from {} to {} long", &least, at_most(longest, style)),
+                None => text!("at least {} long; longest not shown: enter what is behind the steel", &least),
+            };
             let number = choice.point.filter(|_| screwing.self_drilling);
             Answer::new("Screw", choice.name(style)).note(match number {
-                Some(point) => {
-                    text!("drill point {}, at least {} long", &point.number(), &least)
-                }
-                None => text!("at least {} long", &least),
+                Some(point) => text!(
+                    "drill point {}, which drills up to {} of steel; {}",
+                    &point.number(),
+                    point.capacity(choice.screw.gauge).map_or(String::new(), |most| style.small(most)),
+                    &range
+                ),
+                None => range,
             })
         }
         _ => Answer::new("Buy", worked.planned.bought_words(style)),
@@ -103,11 +111,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
                 &worked.screws,
                 force(hold.each.get::<newton>(), style)
             );
-            remarks.push(if hold.share > 1.0 {
-                Remark::warning(text!("{} Add screws, or take thicker ones.", &text))
-            } else {
-                Remark::good(text)
-            });
+            remarks.push(Remark::good(text));
         } else {
             remarks.push(Remark::note(
                 "Give the mass that hangs on the strips, and it is checked against the screws' pull-out.",
@@ -128,8 +132,31 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
                 style.small(screwing.steel)
             )));
         }
-        remarks.push(Remark::note(text!("Drill {} through the strip; pilot for the thread in soft wood {}, in hard wood {}. In steel take the pilot that the screw's box names.", drill(choice.screw.clearance_drill(), style), drill(choice.screw.pilot_drill(false), style), drill(choice.screw.pilot_drill(true), style))));
+        if choice.longest.is_none() {
+            let reach = choice.length - choice.need.grip - choice.need.steel;
+            remarks.push(Remark::warning(text!(
+                "Nothing says what lies behind the steel, and this screw reaches {} behind it. Probe a hole, and enter the free depth here or the body's depth behind a rib's face.",
+                style.small(reach)
+            )));
+        }
+        remarks.push(Remark::note(text!(
+            "Drill {} through the strip, so that the screw draws it tight. {}",
+            drill(choice.screw.clearance_drill(), style),
+            steel_hole(screwing, choice, style)
+        )));
     }
+    if !inputs.usual.is_empty() {
+        remarks.push(Remark::note(text!("Left out, so the usual stands: {}.", inputs.usual.join("; "))));
+    }
+    if inputs.clearance_mm < 0.5 {
+        remarks.push(Remark::warning(
+            "Without clearance at its ends a strip as long as the span does not go in: cut it short, or in two.",
+        ));
+    }
+    remarks.push(Remark::note(
+        "One strip lies on each rib and along it, screwed to the rib all the way; the lining's boards cross the strips. For battens across the ribs, screwed where they cross them, give length and number yourself.",
+    ));
+    remarks.extend(cut_ribs(inputs));
     if inputs.end_distance_mm < 10.0 {
         remarks.push(Remark::warning(
             "So close to its end a screw splits the strip: keep off the end, or drill a clearance hole.",
@@ -137,6 +164,48 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     }
     remarks.extend(worked.planned.remarks(style));
     remarks
+}
+
+/// The hole in the steel.
+fn steel_hole(screwing: &Screwing, choice: &Choice, style: Style) -> String {
+    match choice.steel_pilot {
+        _ if screwing.self_drilling => "A drill point makes its own hole in the steel.".to_owned(),
+        Some(hole) => text!(
+            "In the steel a tapping screw wants a hole of {}, unless its box names another: the box comes first.",
+            drill(hole, style)
+        ),
+        None => "In steel of this thickness the hole is not shown: take the one that the screw's box names.".to_owned(),
+    }
+}
+
+/// Strips that end at an opening.
+fn cut_ribs(inputs: &Inputs) -> Option<Remark> {
+    let mut ribs: Vec<String> = Vec::new();
+    let mut names: Vec<&str> = Vec::new();
+    for span in &inputs.spans {
+        let Some(name) = span.opening.as_deref() else { continue };
+        let rib = span.rib.to_string();
+        if ribs.last() != Some(&rib) {
+            ribs.push(rib);
+        }
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    (!ribs.is_empty()).then(|| {
+        let (head, it) = match ribs.len() {
+            1 => ("Rib", ("is", "its strip ends")),
+            _ => ("Ribs", ("are", "their strips end")),
+        };
+        Remark::warning(text!(
+            "{} {} {} interrupted by the {}: {} there. A roof bow that is cut needs a frame: headers to the bows beside it, before any strip goes on.",
+            head,
+            ribs.join(", "),
+            it.0,
+            names.join(", "),
+            it.1
+        ))
+    })
 }
 
 /// A drill as it is sold: 64ths of an inch, or tenths of a millimetre.
@@ -148,8 +217,11 @@ pub(super) fn drill(diameter: Length, style: Style) -> String {
             if whole.left_over_text().is_empty() {
                 return whole.text;
             }
-            let parts = (diameter.get::<uom::si::length::inch>() * 64.0).round();
-            text!("{}/64 in", &parts)
+            let (mut parts, mut of) = ((diameter.get::<uom::si::length::inch>() * 64.0).round(), 64.0);
+            while parts > 1.0 && parts % 2.0 == 0.0 && of > 1.0 {
+                (parts, of) = (parts / 2.0, of / 2.0);
+            }
+            text!("{}/{} in", &parts, &of)
         }
         UnitSystem::Metric => text!("{} mm", significant(diameter.get::<millimeter>(), 2)),
     }

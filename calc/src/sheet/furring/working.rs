@@ -14,6 +14,8 @@ use crate::fastening::hold::EVEN_SHARE;
 use crate::fastening::length::THREE_THREADS;
 use crate::fastening::screw::HOLES;
 use crate::fastening::sheet_steel::PULL_OUT;
+use crate::fastening::steel_pilot::STEEL_PILOTS;
+use crate::fastening::window::NO_FARTHER;
 use crate::quantity::{Style, percent};
 use crate::report::Step;
 
@@ -74,6 +76,20 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             style.small(need.least),
             &THREE_THREADS,
         ));
+        if let Some(longest) = choice.longest {
+            steps.push(Step::new(
+                "Longest screw",
+                "layers + steel + free depth behind",
+                text!(
+                    "{} + {} + {}",
+                    style.small(need.grip),
+                    style.small(need.steel),
+                    style.small(longest - need.grip - need.steel)
+                ),
+                style.small(longest),
+                &NO_FARTHER,
+            ));
+        }
         steps.push(Step::new(
             "Hole through the strip",
             "clearance drill of the gauge",
@@ -81,17 +97,15 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
             drill(choice.screw.clearance_drill(), style),
             &HOLES,
         ));
-        steps.push(Step::new(
-            "Pilot hole in wood, soft and hard",
-            "drills of the gauge",
-            text!("#{}", &choice.screw.gauge),
-            text!(
-                "{} and {}",
-                drill(choice.screw.pilot_drill(false), style),
-                drill(choice.screw.pilot_drill(true), style)
-            ),
-            &HOLES,
-        ));
+        if let Some(hole) = choice.steel_pilot {
+            steps.push(Step::new(
+                "Hole in the steel for a tapping screw",
+                "by gauge and thickness",
+                text!("#{}, {}", &choice.screw.gauge, style.small(need.steel)),
+                drill(hole, style),
+                &STEEL_PILOTS,
+            ));
+        }
         let point =
             choice.point.and_then(|point| Some((point, point.capacity(choice.screw.gauge)?)));
         if let Some((point, most)) = point {

@@ -1,5 +1,6 @@
-//! The flange's sides unrolled, with the line to cut; and a section that shows why it runs there.
+//! The trim's sides unrolled, with the line to cut; and a section that shows why it runs there.
 
+use super::words;
 use crate::text::text;
 use uom::si::length::meter;
 
@@ -23,15 +24,15 @@ pub fn drawings(flange: &Flange, cut: &Cut, style: Style) -> Vec<Drawing> {
 /// Width of a corner's gauge. [m]
 const GAUGE: f64 = 0.05;
 
-/// The cut line in true size: wrapped round the whole flange where its sides are known, else a
+/// The cut line in true size: wrapped round the whole trim where its sides are known, else a
 /// gauge for each corner.
 pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
     let whole = !cut.sides.is_empty() && flange.sides.is_some();
     let mut drawing = if whole {
         Drawing::new(
-            "Cut line round the flange",
-            "Wrap it round the face of the wall, inside or outside, on which the corners follow from left to right in this order with the roof-side edge up; its upper edge along that edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
+            "Cut line round the trim",
+            "Wrap it round the face of the neck, inside or outside, on which the corners follow from left to right in this order with the roof-side edge up; its upper edge along that edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
         )
     } else {
         Drawing::new(
@@ -58,7 +59,7 @@ pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     drawing
 }
 
-/// The four sides side by side as if the flange were slit at the first corner and laid flat, the
+/// The four sides side by side as if the trim were slit at the first corner and laid flat, the
 /// roof-side edge above. From the first corner round to it again.
 fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
@@ -74,7 +75,7 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let scale = if flange.sides.is_some() { "to scale" } else { "drawn equally long" };
     let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
     let mut drawing = Drawing::new(
-        "The flange unrolled: roof-side edge above, rim below",
+        "The trim unrolled: roof-side edge above, flange below",
         text!(
             "Four sides {}, from {} and back; the strip above the cut line comes off.",
             &scale,
@@ -86,7 +87,7 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     for (at, (x, corner)) in corners.iter().enumerate() {
         let Some(corner) = cut.corners.get(*corner) else { continue };
         // The last corner is the first again; its figures stand inside the last side.
-        heights_at(&mut drawing, *x, corner, height, at < 4, style);
+        heights_at(&mut drawing, *x, corner, flange, at < 4, style);
         let anchor = match at {
             0 => Anchor::Start,
             4 => Anchor::End,
@@ -103,11 +104,11 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     drawing
 }
 
-/// Each corner's wall by itself, where the sides between them are not known.
+/// Each corner's neck by itself, where the sides between them are not known.
 fn heights(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
     let mut drawing = Drawing::new(
-        "The flange's height at each corner: roof-side edge above, rim below",
+        "The trim's height at each corner: roof-side edge above, flange below",
         "One strip for each corner; what lies above the cut line comes off.",
     );
     for (at, corner) in cut.corners.iter().enumerate() {
@@ -120,7 +121,7 @@ fn heights(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
         level(&mut drawing, line, height, Fill::Stock);
         level(&mut drawing, 0.0, line, Fill::Waste);
         drawing.line(Pen::Cut, &[Point::metres(x, line), Point::metres(far, line)]);
-        heights_at(&mut drawing, far, corner, height, true, style);
+        heights_at(&mut drawing, far, corner, flange, true, style);
         drawing.text(Point::metres(x, -height * 0.15), Anchor::Start, corner.name.clone());
     }
     drawing
@@ -152,24 +153,25 @@ fn heights_at(
     drawing: &mut Drawing,
     x: f64,
     corner: &CornerCut,
-    height: f64,
+    flange: &Flange,
     right: bool,
     style: Style,
 ) {
+    let height = flange.height.get::<meter>();
     let line = corner.cut.get::<meter>();
     let (x, anchor) =
         if right { (x + height * 0.08, Anchor::Start) } else { (x - height * 0.08, Anchor::End) };
-    for (from, to, words, length) in
-        [(0.0, line, "off", corner.cut), (line, height, "keep", corner.keep)]
-    {
+    let off = style.mark(corner.cut).text;
+    let keep = words::kept(corner, flange, style);
+    for (from, to, words, length) in [(0.0, line, "off", off), (line, height, "keep", keep)] {
         if to > from {
             let middle = Point::metres(x, f64::midpoint(from, to));
-            drawing.text(middle, anchor, text!("{} {}", &words, style.mark(length).text));
+            drawing.text(middle, anchor, text!("{} {}", &words, &length));
         }
     }
 }
 
-/// The wall and the rim at one corner: uncut and pushed up on the left, cut on the right.
+/// The neck and the flange at one corner: uncut and pushed up on the left, cut on the right.
 fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
     let line = corner.cut.get::<meter>();
@@ -179,8 +181,8 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let (wall, rim) = (height * 0.05, height * 0.5);
     let mut drawing = Drawing::new(
         text!("Section at {}: uncut and pushed up, then cut", &corner.name),
-        "On the left the uncut flange sits on the roof frame and its rim stands off the ceiling; on \
-         the right the strip along the roof-side edge is cut off and the rim meets the ceiling.",
+        "On the left the uncut trim sits on the roof frame and its flange stands off the ceiling; on \
+         the right the strip along the roof-side edge is cut off and the flange meets the ceiling.",
     );
     let span = height * 4.4;
     for y in [0.0, ceiling] {
@@ -211,7 +213,7 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let standoff_text = style.short(flange.height - corner.keep - flange.clearance);
     measure(uncut, line, 0.0, -height * 0.2, "cut off", style.mark(corner.cut).text);
     measure(rim, ceiling, height, under, "standoff", standoff_text);
-    let kept = style.mark(corner.keep).text;
+    let kept = words::kept(corner, flange, style);
     measure(done + rim, clearance, ceiling, under, "keep", kept);
     drawing
 }

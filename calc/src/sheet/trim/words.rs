@@ -3,25 +3,26 @@
 use crate::text::text;
 use uom::si::length::millimeter;
 
+use super::{Inputs, SEALANT_BEAD_MM, sealant};
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
-use crate::quantity::{Length, Marked, Style};
+use crate::quantity::{Length, Marked, Style, UnitSystem};
+use crate::sheet::furring::screw::at_most;
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
 
-/// A reading that is off by less than this, or a rim that rocks by less, is not worth a word.
+/// A reading that is off by less than this, or a flange that rocks by less, is not worth a word.
 const UNSEEN_MM: f64 = 0.4;
 
 pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
-    let at_all = |of: fn(&CornerCut) -> Length| {
-        let texts: Vec<String> =
-            cut.corners.iter().map(|corner| style.mark(of(corner)).text).collect();
+    let at_all = |of: &dyn Fn(&CornerCut) -> String| {
+        let texts: Vec<String> = cut.corners.iter().map(of).collect();
         texts.join(" · ")
     };
     let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
     let names = names.join(", ");
     vec![
-        Answer::new("Cut off, from the roof-side edge", at_all(|corner| corner.cut))
+        Answer::new("Cut off, from the roof-side edge", at_all(&|corner| style.mark(corner.cut).text))
             .note(names.clone()),
-        Answer::new("Keep, from the rim", at_all(|corner| corner.keep)).note(text!(
+        Answer::new("Keep, from the flange", at_all(&|corner| kept(corner, flange, style))).note(text!(
             "{}; with the cut-off each makes {}",
             &names,
             style.mark(flange.height).text
@@ -31,31 +32,37 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     ]
 }
 
-pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
+/// What stays at a corner, as it is marked: the height less the cut, both as shown, so that the two marks meet on the tape.
+pub(super) fn kept(corner: &CornerCut, flange: &Flange, style: Style) -> String {
+    style.mark(style.mark(flange.height).rounded - style.mark(corner.cut).rounded).text
+}
+
+pub(super) fn remarks(inputs: &Inputs, cut: &Cut, style: Style) -> Vec<Remark> {
+    let flange = &inputs.flange;
     let mut remarks = Vec::new();
     if let Some(twist) = cut.twist {
         let rocks_by = style.short(twist.rocks_by);
         if !twist.rim_follows {
             remarks.push(Remark::warning(text!(
-                "Ceiling and roof frame are twisted to each other: a flat rim stands off by \
+                "Ceiling and roof frame are twisted to each other: a flat flange stands off by \
                  {} at two corners, more than its screws can draw in. Measure again; if it \
                  stays, pack the ceiling there or seal the gap.",
                 &rocks_by
             )));
         } else if twist.rocks_by.get::<millimeter>() > UNSEEN_MM {
             remarks.push(Remark::note(text!(
-                "A flat rim rocks by {} on two corners; its screws can draw that in.",
+                "A flat flange rocks by {} on two corners; its screws can draw that in.",
                 &rocks_by
             )));
         }
     }
     remarks.push(Remark::note(
-        "Mark the cut-off from the roof-side edge and the kept height from the rim's face at every \
+        "Mark the cut-off from the roof-side edge and the kept height from the flange's face at every \
          corner: where both marks meet, they are right. Join them with a straight line on each side.",
     ));
     remarks.push(Remark::note(
-        "Do not cut along a line traced at the ceiling. With the flange pushed up, what shows below \
-         the ceiling is as much as must go, but it must go from the roof-side edge: the rim stays.",
+        "Do not cut along a line traced at the ceiling. With the trim pushed up, what shows below \
+         the ceiling is as much as must go, but it must go from the roof-side edge: the flange stays.",
     ));
     for corner in &flange.corners {
         if let Some(off) = difference(corner, flange.height)
@@ -68,10 +75,32 @@ pub fn remarks(flange: &Flange, cut: &Cut, style: Style) -> Vec<Remark> {
             )));
         }
     }
+    remarks.push(Remark::note(
+        "On a crowned roof the ceiling may stand lower or higher between the corners: read the standoff half-way along each side too, and where it is another, cut that side to a curve through three marks.",
+    ));
+    remarks.push(match inputs.lining {
+        Some(lining) => Remark::note(text!(
+            "Trim screws may go {} into the ceiling, board and strip: no screw longer than that and the flange's own thickness.",
+            at_most(lining, style)
+        )),
+        None => Remark::note(
+            "The longest trim screw is not shown: enter how thick board and strip are where its screws go.",
+        ),
+    });
+    if let Some(sealant) = sealant(flange) {
+        remarks.push(Remark::note(text!(
+            "Round the opening goes {} of sealant, by a bead of {}: it is on the buy list. Seal to the roof frame as the vent's maker says; the trim itself keeps no water out.",
+            style.run(sealant.bead),
+            style.short(Length::new::<millimeter>(SEALANT_BEAD_MM))
+        )));
+    }
+    if !inputs.usual.is_empty() {
+        remarks.push(Remark::note(text!("Left out, so the usual stands: {}.", inputs.usual.join("; "))));
+    }
     if flange.corners.len() != 4 {
         remarks.push(Remark::note(
             "With all four corners, in order round the opening, the four sides are drawn unrolled, \
-             and it is seen whether the rim can lie flat.",
+             and it is seen whether the flange can lie flat.",
         ));
     } else if flange.sides.is_none() {
         remarks.push(Remark::note(
@@ -90,7 +119,7 @@ fn difference(corner: &Corner, height: Length) -> Option<Length> {
 /// Every corner with both heights and what rounding left over.
 pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     let row = |(corner, readings): (&CornerCut, &Corner)| {
-        let (off, kept) = (style.mark(corner.cut), style.mark(corner.keep));
+        let off = style.mark(corner.cut);
         let reading = |length: Option<Length>| length.map_or_else(String::new, |l| style.short(l));
         TableRow {
             cells: vec![
@@ -98,13 +127,13 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
                 reading(readings.standoff),
                 reading(readings.depth),
                 beside(&off),
-                beside(&kept),
+                kept(corner, flange, style),
             ],
             chosen: false,
         }
     };
     Table {
-        title: "Corner by corner: cut off from the roof-side edge, keep from the rim".into(),
+        title: "Corner by corner: cut off from the roof-side edge, keep from the flange".into(),
         heads: texts(&["Corner", "Standoff", "Depth", "Cut off", "Keep"]),
         rows: cut.corners.iter().zip(&flange.corners).map(row).collect(),
     }
@@ -120,7 +149,11 @@ fn beside(marked: &Marked) -> String {
 }
 
 pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
-    let text = |length: Length| style.short(length);
+    // Finer than the tape, so that the sums are seen to add up.
+    let text = |length: Length| match style.system {
+        UnitSystem::Metric => style.small(length),
+        UnitSystem::Imperial => style.short(length),
+    };
     let (height, clearance) = (text(flange.height), text(flange.clearance));
     let mut steps = Vec::new();
     for (corner, readings) in cut.corners.iter().zip(&flange.corners) {
@@ -143,7 +176,7 @@ pub fn working(flange: &Flange, cut: &Cut, style: Style) -> Vec<Step> {
     }
     if let (Some(twist), [first, second, third, fourth]) = (cut.twist, cut.corners.as_slice()) {
         steps.push(Step::new(
-            "A flat rim stands off at two corners by",
+            "A flat flange stands off at two corners by",
             "r = |cut₂ + cut₄ − cut₁ − cut₃| / 2",
             text!(
                 "|{} + {} − {} − {}| / 2",
