@@ -2,6 +2,7 @@
 
 use crate::sorting::sort_by_key;
 use crate::text::text;
+use uom::si::f64::Length;
 use uom::si::length::meter;
 
 use super::{Figures, Inputs, degrees};
@@ -88,9 +89,14 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             off.join(", ")
         )));
     }
-    if inputs.rib_width_missing {
+    if inputs.up_and_over <= Length::default() {
         remarks.push(Remark::note(
-            "The ribs' width is not measured: only their centre lines are kept clear.",
+            "No way up from the fuse to the ceiling is counted in the wire: enter it under where the wire comes up.",
+        ));
+    }
+    if inputs.rib_width_missing {
+        remarks.push(Remark::warning(
+            "The ribs' width is not measured: only their centre lines are kept clear, and a lamp may still sit on a rib. Measure it on the body page.",
         ));
     }
     if inputs.supports.is_empty() && inputs.openings.is_empty() {
