@@ -6,6 +6,7 @@
 
 pub mod ampacity;
 pub mod cautions;
+pub mod charging;
 pub mod colours;
 pub mod conductor;
 mod conductor_text;
@@ -14,6 +15,7 @@ mod copper_tables;
 pub mod drop;
 pub mod fuse;
 pub mod least_copper;
+pub mod least_size;
 pub mod loom;
 pub mod network;
 mod open_problem;

@@ -1,6 +1,9 @@
-//! What a conductor may carry: table value, bundling, warm surroundings.
+//! What a conductor may carry: table value, bundling, warm surroundings, thermal insulation.
 
-use super::conductor::{Conductor, MM2_PER_CIRCULAR_MIL};
+use std::fmt;
+
+use super::conductor::{AWG_SIZES, Conductor, MM2_PER_CIRCULAR_MIL};
+use super::least_size::small_fuse;
 use super::sources;
 use crate::source::Source;
 
@@ -26,16 +29,19 @@ pub enum Insulation {
 /// How the wire lies.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Conditions {
-    /// Rating of the insulation.
-    ///
-    /// The usual value is 105 C: the rating of boat cable, the wire that ABYC E-11 gives bundling
-    /// factors for. Wire with a lower rating printed on it, or with none, needs a lower column; a
-    /// sheet that uses the usual value says so beside the answer.
+    /// Rating of the insulation, 60 C where nobody read it off the jacket: the lowest column of 33
+    /// CFR 183.425 table 5, and what a wire of no known rating (automotive, speaker cable) can be
+    /// trusted with.
     pub insulation: Insulation,
     /// Current-carrying conductors that lie together; the two of one circuit count as 2.
     pub bundled: u32,
     /// Air around the wire, in C.
     pub ambient_c: f64,
+    /// Whether half a metre or more of it lies in thermal insulation.
+    pub in_insulation: bool,
+    /// Whether it runs inside the jacket of a cable with several conductors, so that thinner sizes
+    /// may be taken.
+    pub in_jacket: bool,
 }
 
 /// A table value and what stands behind it.
@@ -45,6 +51,27 @@ pub struct TableAmpacity {
     pub amperes: f64,
     /// The table.
     pub source: &'static Source,
+    /// The listed AWG size whose value it is, where the conductor itself is not in the table.
+    pub stands_in: Option<&'static str>,
+}
+
+/// A conductor whose ampacity is known as it lies: nothing else is ever given a fuse.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rated {
+    conductor: Conductor,
+    ampacity_a: f64,
+    fuse_limit_a: f64,
+    fuse_rule: Option<&'static Source>,
+    stands_in: Option<&'static str>,
+}
+
+/// A conductor that no table gives an ampacity for, being thinner than the least size listed.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Unrated {
+    /// The conductor.
+    pub conductor: Conductor,
+    /// The insulation that was asked for.
+    pub insulation: Insulation,
 }
 
 /// Air temperature that the table is for, in C.
@@ -69,44 +96,77 @@ impl Insulation {
     }
 }
 
+/// Boat cable: two conductors of 105 C insulation in air of 30 C, the wire that ABYC E-11 gives
+/// bundling factors for.
+pub const BOAT_CABLE: Conditions = Conditions {
+    insulation: Insulation::C105,
+    bundled: 2,
+    ambient_c: TABLE_AMBIENT_C,
+    in_insulation: false,
+    in_jacket: false,
+};
+
 impl Default for Conditions {
-    /// Two conductors of 105 C insulation in air of 30 C.
+    /// Two single conductors of 60 C insulation in air of 30 C.
     fn default() -> Self {
-        Self { insulation: Insulation::C105, bundled: 2, ambient_c: TABLE_AMBIENT_C }
+        Self { insulation: Insulation::C60, ..BOAT_CABLE }
     }
 }
 
-/// What the tables allow, before bundling and warm surroundings.
+/// The listed AWG size that a conductor is held against: its own, or the nearest that is no thicker.
 ///
-/// A mm² size takes the value of the AWG size next below it by copper area, so it is never allowed
-/// more than its copper bears out. 0.75 mm² lies below the smallest size of the table and has a
-/// value from memory (none at 60 C); 0.5 mm² and a conductor given by its resistance have none.
+/// A mm² size has the AWG size next below it by copper area; a resistance the thickest AWG size
+/// that resists at least as much at 20 C, where data sheets give resistances and every size of the
+/// table resists less than when warm, so that the copper is never taken for more than it is.
 ///
 /// # Source
-/// [`sources::CFR_TABLE_5`], [`sources::METRIC_BY_AWG`], [`sources::ISO_10133`].
+/// [`sources::METRIC_BY_AWG`], [`sources::OHM_BY_AWG`].
+pub fn listed_below(conductor: Conductor) -> Option<&'static str> {
+    match conductor {
+        Conductor::Awg(size) => Some(size.label),
+        Conductor::SquareMillimetre(size) => TABLE_5
+            .iter()
+            .rev()
+            .find(|(_, cmil, _)| cmil * MM2_PER_CIRCULAR_MIL <= size.area_mm2)
+            .map(|(label, ..)| *label),
+        Conductor::PerLength { ohm_per_m } => AWG_SIZES
+            .iter()
+            .rev()
+            .find(|size| Conductor::Awg(size).ohm_per_m(20.0).is_ok_and(|ohm| ohm >= ohm_per_m))
+            .map(|size| size.label),
+    }
+}
+
+/// What the tables allow, before bundling, warm surroundings and thermal insulation.
+///
+/// A conductor that is not listed takes the value of [`listed_below`], so it is never allowed more
+/// than its copper bears out. 0.75 mm² lies below the smallest size of the table and has a value
+/// from memory (none at 60 C); what is thinner has none.
+///
+/// # Source
+/// [`sources::CFR_TABLE_5`], [`sources::METRIC_BY_AWG`], [`sources::OHM_BY_AWG`],
+/// [`sources::ISO_10133`].
 pub fn table_ampacity(conductor: Conductor, insulation: Insulation) -> Option<TableAmpacity> {
     let column = insulation as usize;
-    let (amperes, source) = match conductor {
-        Conductor::Awg(size) => {
-            let (_, _, row) = TABLE_5.iter().find(|(label, ..)| *label == size.label)?;
-            (row[column], &sources::CFR_TABLE_5)
-        }
-        Conductor::SquareMillimetre(size) => {
-            let below = TABLE_5
-                .iter()
-                .rev()
-                .find(|(_, cmil, _)| cmil * MM2_PER_CIRCULAR_MIL <= size.area_mm2);
-            match below {
-                Some((_, _, row)) => (row[column], &sources::METRIC_BY_AWG),
-                None if size.area_mm2 == 0.75 && insulation > Insulation::C60 => {
-                    (THREE_QUARTERS[column], &sources::ISO_10133)
-                }
-                None => return None,
-            }
-        }
-        Conductor::PerLength { .. } => return None,
+    let source = match conductor {
+        Conductor::Awg(_) => &sources::CFR_TABLE_5,
+        Conductor::SquareMillimetre(_) => &sources::METRIC_BY_AWG,
+        Conductor::PerLength { .. } => &sources::OHM_BY_AWG,
     };
-    Some(TableAmpacity { amperes, source })
+    match (listed_below(conductor), conductor) {
+        (Some(listed), _) => {
+            let (label, _, row) = TABLE_5.iter().find(|(label, ..)| *label == listed)?;
+            let stands_in = Some(*label).filter(|_| !matches!(conductor, Conductor::Awg(_)));
+            Some(TableAmpacity { amperes: row[column], source, stands_in })
+        }
+        (None, Conductor::SquareMillimetre(size))
+            if size.area_mm2 == 0.75 && insulation > Insulation::C60 =>
+        {
+            let amperes = THREE_QUARTERS[column];
+            Some(TableAmpacity { amperes, source: &sources::ISO_10133, stands_in: None })
+        }
+        _ => None,
+    }
 }
 
 /// Share of the table value that is left when so many current-carrying conductors lie together.
@@ -140,25 +200,104 @@ pub fn ambient_factor(insulation: Insulation, ambient_c: f64) -> f64 {
     }
 }
 
+/// Share of the table value that is left where half a metre or more lies in thermal insulation.
+///
+/// # Source
+/// [`sources::BS_7671_INSULATION`].
+pub fn insulation_factor(in_insulation: bool) -> f64 {
+    if in_insulation { 0.5 } else { 1.0 }
+}
+
 /// What the conductor may carry as it lies, in A; `None` where no table has it.
 pub fn ampacity_a(conductor: Conductor, conditions: &Conditions) -> Option<f64> {
     let table = table_ampacity(conductor, conditions.insulation)?;
     Some(
         table.amperes
             * bundling_factor(conditions.bundled)
-            * ambient_factor(conditions.insulation, conditions.ambient_c),
+            * ambient_factor(conditions.insulation, conditions.ambient_c)
+            * insulation_factor(conditions.in_insulation),
     )
 }
 
-/// The thinnest of the conductors that may carry `current_a`.
+impl Rated {
+    /// A conductor with what it may carry as it lies.
+    ///
+    /// # Errors
+    /// [`Unrated`] where no table has it, nor a thinner one in its place.
+    pub fn new(conductor: Conductor, conditions: &Conditions) -> Result<Self, Unrated> {
+        let insulation = conditions.insulation;
+        let unrated = Unrated { conductor, insulation };
+        let table = table_ampacity(conductor, insulation).ok_or(unrated)?;
+        let ampacity_a = ampacity_a(conductor, conditions).ok_or(unrated)?;
+        let small = small_fuse(conductor).filter(|small| small.most_a < ampacity_a);
+        Ok(Self {
+            conductor,
+            ampacity_a,
+            fuse_limit_a: small.as_ref().map_or(ampacity_a, |small| small.most_a),
+            fuse_rule: small.map(|small| small.source),
+            stands_in: table.stands_in,
+        })
+    }
+
+    /// The conductor.
+    pub fn conductor(&self) -> Conductor {
+        self.conductor
+    }
+
+    /// What it may carry as it lies, in A.
+    pub fn ampacity_a(&self) -> f64 {
+        self.ampacity_a
+    }
+
+    /// The greatest fuse that may stand before it, in A: what it may carry, or less by a rule for
+    /// small conductors.
+    pub fn fuse_limit_a(&self) -> f64 {
+        self.fuse_limit_a
+    }
+
+    /// The rule for small conductors that allows less than it may carry, where one does.
+    pub fn fuse_rule(&self) -> Option<&'static Source> {
+        self.fuse_rule
+    }
+
+    /// The listed AWG size whose ampacity was taken, where its own is not listed.
+    pub fn stands_in(&self) -> Option<&'static str> {
+        self.stands_in
+    }
+}
+
+impl fmt::Display for Unrated {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Self { conductor, insulation } = self;
+        write!(f, "no table says what {conductor} may carry, and no thinner size is listed; ")?;
+        match conductor {
+            Conductor::SquareMillimetre(size) if size.area_mm2 == 0.75 => write!(
+                f,
+                "with insulation rated {} °C take 1 mm2 or thicker, or enter the higher rating that \
+                 is printed on the jacket",
+                insulation.rating_c()
+            ),
+            Conductor::PerLength { .. } => f.write_str(
+                "enter the size printed on the jacket, 18 AWG or 1 mm2 and thicker (18 AWG: 0.0215 \
+                 ohm/m at 20 °C)",
+            ),
+            _ => f.write_str("enter 18 AWG, 1 mm2 or thicker"),
+        }
+    }
+}
+
+impl std::error::Error for Unrated {}
+
+/// The thinnest of the conductors that a fuse of `rating_a` may stand before.
 pub fn least_conductor(
     choices: impl IntoIterator<Item = Conductor>,
-    current_a: f64,
+    rating_a: f64,
     conditions: &Conditions,
 ) -> Option<Conductor> {
     choices
         .into_iter()
-        .filter(|c| ampacity_a(*c, conditions).is_some_and(|a| carries(a, current_a)))
+        .filter(|c| super::least_size::may_be_chosen(*c, conditions))
+        .filter(|c| Rated::new(*c, conditions).is_ok_and(|c| carries(c.fuse_limit_a, rating_a)))
         .filter_map(|c| Some((c.area_mm2()?, c)))
         .min_by(|a, b| a.0.total_cmp(&b.0))
         .map(|(_, c)| c)
@@ -198,7 +337,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn amperes(text: &str, bundled: u32) -> f64 {
-        let conditions = Conditions { bundled, ..Conditions::default() };
+        let conditions = Conditions { bundled, ..BOAT_CABLE };
         ampacity_a(text.parse().expect(text), &conditions).expect(text)
     }
 
@@ -280,11 +419,55 @@ mod tests {
         assert_eq!(amperes("16 mm2", 2), 120.0);
     }
 
+    /// By hand from IEC 60228 and NEC chapter 9 table 8: the copper of what is not listed is never
+    /// taken for more than it is.
     #[test]
-    fn least_conductor_for_a_current() {
-        let conditions = Conditions::default();
+    fn what_is_not_listed_takes_the_size_below() {
+        for (text, listed) in [
+            ("16 AWG", Some("16")),
+            ("1 mm2", Some("18")),
+            ("1.5 mm2", Some("16")),
+            ("6 mm2", Some("10")),
+            ("0.75 mm2", None),
+            ("0.5 mm2", None),
+            // 16 AWG has 0.01346 ohm/m at 20 C.
+            ("0.0135 ohm/m", Some("18")),
+            ("0.0134 ohm/m", Some("16")),
+            ("0.022 ohm/m", None),
+            ("0.00001 ohm/m", Some("4/0")),
+        ] {
+            assert_eq!(listed_below(text.parse().unwrap()), listed, "{text}");
+        }
+        let labels: Vec<&str> = AWG_SIZES.iter().map(|size| size.label).collect();
+        assert_eq!(labels, TABLE_5.map(|(label, ..)| label));
+    }
+
+    #[test]
+    fn nothing_without_a_table_is_rated() {
+        let rated = |text: &str, conditions| Rated::new(text.parse().unwrap(), conditions);
+        let old = Conditions::default();
+        assert_eq!(old.insulation, Insulation::C60);
+        let unrated = rated("0.5 mm2", &BOAT_CABLE).unwrap_err().to_string();
+        assert!(unrated.contains("1 mm2 or thicker"), "{unrated}");
+        assert!(rated("0.75 mm2", &old).unwrap_err().to_string().contains("60 °C"));
+        assert!(rated("0.75 mm2", &BOAT_CABLE).is_ok());
+        assert!(rated("0.03 ohm/m", &BOAT_CABLE).is_err());
+        let given = rated("0.0135 ohm/m", &old).unwrap();
+        assert_eq!((given.ampacity_a(), given.stands_in()), (10.0, Some("18")));
+    }
+
+    /// BS 7671 523.9: half, for half a metre or more.
+    #[test]
+    fn in_thermal_insulation() {
+        let buried = Conditions { in_insulation: true, ..BOAT_CABLE };
+        assert_eq!(ampacity_a("14 AWG".parse().unwrap(), &buried), Some(17.5));
+    }
+
+    #[test]
+    fn least_conductor_for_a_fuse() {
+        let conditions = BOAT_CABLE;
         let least = least_conductor(Conductor::awg(), 50.0, &conditions).unwrap();
-        assert_eq!(least.to_string(), "10 AWG");
+        assert_eq!(least.to_string(), "8 AWG", "10 AWG carries 60 A, and stands a fuse of 30 A");
         assert_eq!(least_conductor(Conductor::awg(), 446.0, &conditions), None);
         assert_eq!(least_conductor(Conductor::awg(), f64::NAN, &conditions), None);
     }
@@ -293,7 +476,7 @@ mod tests {
         #[test]
         fn finite_for_all_conditions(bundled in any::<u32>(), ambient_c in any::<f64>()) {
             for insulation in Insulation::ALL {
-                let conditions = Conditions { insulation, bundled, ambient_c };
+                let conditions = Conditions { insulation, bundled, ambient_c, ..BOAT_CABLE };
                 for wire in Conductor::awg().chain(Conductor::metric()) {
                     if let Some(a) = ampacity_a(wire, &conditions) {
                         prop_assert!(a.is_finite() && a >= 0.0);

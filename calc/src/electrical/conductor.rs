@@ -154,6 +154,11 @@ impl Conductor {
         }
     }
 
+    /// Whether it is the AWG size of that label.
+    pub fn is_awg(self, label: &str) -> bool {
+        matches!(self, Self::Awg(size) if size.label == label)
+    }
+
     /// Copper area in mm²; unknown for a conductor given by its resistance.
     pub fn area_mm2(self) -> Option<f64> {
         match self {

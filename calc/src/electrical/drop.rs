@@ -3,9 +3,10 @@
 use crate::sorting::sort_by;
 use std::fmt;
 
-use super::ampacity::{Conditions, ampacity_a, carries};
+use super::ampacity::{Conditions, Rated, Unrated, carries};
 use super::conductor::Conductor;
 use super::fuse::{self, Fuse, FuseError};
+use super::least_size::may_be_chosen;
 use super::range::{self, OutOfRange};
 
 /// How a load draws.
@@ -25,6 +26,9 @@ pub enum Load {
 pub struct Run {
     /// Voltage of the source, 0.1 to 1000 V.
     pub source_v: f64,
+    /// The lowest that the source falls to, where that is known: a constant power draws most
+    /// there. In V, no more than `source_v`.
+    pub low_v: Option<f64>,
     /// The load at its end.
     pub load: Load,
     /// Length one way, 0 to 10,000 m; both conductors are counted.
@@ -46,8 +50,11 @@ pub struct Wired {
     pub conductor: Conductor,
     /// Resistance of both conductors, in ohm.
     pub resistance_ohm: f64,
-    /// Current, in A.
+    /// Current at the source voltage, in A.
     pub current_a: f64,
+    /// The highest current between the lowest voltage and the source's, in A: what conductor and
+    /// fuse are held against.
+    pub highest_a: f64,
     /// Voltage at the load, in V.
     pub load_v: f64,
     /// Voltage lost on the way, in V.
@@ -62,6 +69,8 @@ pub struct Wired {
     pub longest_run_m: Option<f64>,
     /// What the conductor may carry as it lies, in A, where a table has it.
     pub ampacity_a: Option<f64>,
+    /// The same with the greatest fuse before it and where both come from, or what is to be entered.
+    pub rated: Result<Rated, Unrated>,
     /// The fuse at the source, or why none fits.
     pub fuse: Result<Fuse, FuseError>,
 }
@@ -233,12 +242,21 @@ impl Run {
             operating_point(self.source_v, self.load, resistance_ohm)?;
         let drop_v = current_a * resistance_ohm;
         let drop_percent = 100.0 * drop_v / self.source_v;
+        // Falling with the voltage or rising with it, the current is highest at one of the ends.
+        let highest_a = match self.low_v {
+            Some(low_v) => {
+                operating_point(low_v, self.load, resistance_ohm)?.current_a.max(current_a)
+            }
+            None => current_a,
+        };
         let (continuous_a, other_a) =
-            if self.continuous { (current_a, 0.0) } else { (0.0, current_a) };
+            if self.continuous { (highest_a, 0.0) } else { (0.0, highest_a) };
+        let rated = Rated::new(conductor, &self.conditions);
         Ok(Wired {
             conductor,
             resistance_ohm,
             current_a,
+            highest_a,
             load_v,
             drop_v,
             drop_percent,
@@ -247,8 +265,11 @@ impl Run {
             longest_run_m: limit_ohm
                 .map(|ohm| ohm / (2.0 * ohm_per_m))
                 .filter(|length_m| *length_m <= 1e6),
-            ampacity_a: ampacity_a(conductor, &self.conditions),
-            fuse: fuse::select(continuous_a, other_a, &[conductor], &self.conditions),
+            ampacity_a: rated.ok().map(|rated| rated.ampacity_a()),
+            rated,
+            fuse: rated
+                .map_err(FuseError::Unrated)
+                .and_then(|rated| fuse::select(continuous_a, other_a, &[rated], &self.conditions)),
         })
     }
 
@@ -262,7 +283,7 @@ impl Run {
 
     /// The run wired with the least copper that is enough: drop within the limit, current and fuse
     /// no more than the conductor may carry. Conductors without a known area or ampacity are never
-    /// taken.
+    /// taken, nor those too thin for the way the wire lies ([`may_be_chosen`]).
     ///
     /// # Errors
     /// [`NoConductor`] when none of them is enough, with what the thickest falls short by.
@@ -270,8 +291,11 @@ impl Run {
         &self,
         conductors: impl IntoIterator<Item = Conductor>,
     ) -> Result<Wired, NoConductor> {
-        let mut sizes: Vec<(f64, Conductor)> =
-            conductors.into_iter().filter_map(|c| Some((c.area_mm2()?, c))).collect();
+        let mut sizes: Vec<(f64, Conductor)> = conductors
+            .into_iter()
+            .filter(|c| may_be_chosen(*c, &self.conditions))
+            .filter_map(|c| Some((c.area_mm2()?, c)))
+            .collect();
         sort_by(&mut sizes, |a, b| a.0.total_cmp(&b.0));
         let mut last = NoConductor::NoChoices;
         for (_, conductor) in sizes {
@@ -285,7 +309,7 @@ impl Run {
                 }
                 Ok(wired) if !wired.is_protected() => NoConductor::AmpacityTooSmall {
                     conductor,
-                    current_a: wired.current_a,
+                    current_a: wired.highest_a,
                     ampacity_a: wired.ampacity_a,
                 },
                 Ok(wired) => return Ok(wired),
@@ -310,9 +334,14 @@ impl Run {
 }
 
 impl Wired {
-    /// Whether the conductor may carry the current and a standard fuse protects it.
+    /// Whether the conductor may carry the highest current and a standard fuse protects it.
     pub fn is_protected(&self) -> bool {
-        self.ampacity_a.is_some_and(|a| carries(a, self.current_a)) && self.fuse.is_ok()
+        self.carries() && self.fuse.is_ok()
+    }
+
+    /// Whether the conductor may carry the highest current.
+    pub fn carries(&self) -> bool {
+        self.ampacity_a.is_some_and(|a| carries(a, self.highest_a))
     }
 }
 
@@ -362,7 +391,9 @@ impl fmt::Display for NoConductor {
             Self::AmpacityTooSmall { conductor, current_a, ampacity_a } => {
                 write!(f, "the load draws {current_a:.1} A, and even {conductor} ")?;
                 match ampacity_a {
-                    Some(a) => write!(f, "may carry no more than {a:.1} A, its fuse included")?,
+                    Some(a) => {
+                        write!(f, "may carry no more than {a:.1} A, and stands no fuse that does")?
+                    }
                     None => f.write_str("has no ampacity in the tables")?,
                 }
                 f.write_str("; split the circuit or lay fewer conductors together")

@@ -1,17 +1,19 @@
 //! Checks of one run to one load.
 
+use super::super::ampacity::BOAT_CABLE;
 use super::*;
 use proptest::prelude::*;
 
 fn run(source_v: f64, load: Load, length_m: f64, temperature_c: f64) -> Run {
     Run {
         source_v,
+        low_v: None,
         load,
         length_m,
         temperature_c,
         drop_limit_percent: 3.0,
         continuous: true,
-        conditions: Conditions::default(),
+        conditions: BOAT_CABLE,
     }
 }
 
@@ -145,9 +147,10 @@ fn the_longest_run_loses_just_what_is_allowed() {
 
 #[test]
 fn least_conductor_by_drop_by_ampacity_and_none() {
-    // 40 A over 0.2 m: hardly any drop, but a 50 A fuse that 12 AWG (45 A) may not stand behind.
+    // 40 A over 0.2 m: hardly any drop, but a 50 A fuse: 10 AWG carries 60 A and yet stands no fuse
+    // above 30 A.
     let short = run(12.0, Load::Current(40.0), 0.2, 30.0);
-    assert_eq!(short.least(Conductor::awg()).unwrap().conductor, conductor("10 AWG"));
+    assert_eq!(short.least(Conductor::awg()).unwrap().conductor, conductor("8 AWG"));
     let far = run(12.0, Load::Current(40.0), 500.0, 30.0);
     let error = far.least(Conductor::awg()).unwrap_err();
     assert!(matches!(error, NoConductor::DropTooGreat { .. }), "{error}");
@@ -156,6 +159,34 @@ fn least_conductor_by_drop_by_ampacity_and_none() {
     assert!(matches!(error, NoConductor::AmpacityTooSmall { .. }), "{error}");
     assert_eq!(far.least([]), Err(NoConductor::NoChoices));
     assert_eq!(short.choices(Conductor::awg()).len(), 15);
+}
+
+/// By hand: 120 W at 12 V is 10 A, at 8 V 15 A, hence a fuse of 20 A and not of 15 A.
+#[test]
+fn a_constant_power_is_wired_for_the_lowest_voltage() {
+    let mut power = run(12.0, Load::Power(120.0), 0.0, 30.0);
+    let size = |run: &Run| run.least(Conductor::awg()).unwrap();
+    assert_eq!(size(&power).fuse.unwrap().rating_a, 15.0);
+    power.low_v = Some(8.0);
+    let low = size(&power);
+    assert_eq!((low.current_a, low.highest_a), (10.0, 15.0));
+    assert_eq!((low.conductor, low.fuse.unwrap().rating_a), (conductor("12 AWG"), 20.0));
+    // A heater draws most at the source voltage.
+    let heater = Run { load: Load::Resistance(1.2), ..power };
+    assert_eq!(size(&heater).highest_a, 10.0);
+    power.low_v = Some(0.2);
+    power.length_m = 5.0;
+    assert!(power.wired(conductor("12 AWG")).is_err(), "no steady voltage at the lowest");
+}
+
+#[test]
+fn thin_wire_is_never_chosen_on_its_own() {
+    let mut lamp = run(12.0, Load::Power(1.0), 0.5, 30.0);
+    assert_eq!(lamp.least(Conductor::awg()).unwrap().conductor, conductor("16 AWG"));
+    assert_eq!(lamp.least(Conductor::metric()).unwrap().conductor, conductor("1 mm2"));
+    lamp.conditions.in_jacket = true;
+    assert_eq!(lamp.least(Conductor::awg()).unwrap().conductor, conductor("18 AWG"));
+    assert_eq!(lamp.least(Conductor::metric()).unwrap().conductor, conductor("0.75 mm2"));
 }
 
 fn any_load() -> impl Strategy<Value = Load> {

@@ -2,13 +2,13 @@
 
 use std::fmt;
 
-use super::ampacity::{self, Conditions, ampacity_a};
+use super::ampacity::{self, Conditions, Rated, Unrated};
 use super::conductor::Conductor;
 use super::range::{LOAD_CURRENT_A, OutOfRange};
 use super::sources;
 use crate::source::Source;
 
-/// A fuse that fits.
+/// A fuse that fits: no more than any conductor behind it stands, all of which are known.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Fuse {
     /// Standard rating in A.
@@ -17,9 +17,6 @@ pub struct Fuse {
     pub needed_a: f64,
     /// Where the rating is listed.
     pub source: &'static Source,
-    /// Conductors behind it, by their place, whose ampacity no table gives: the fuse was not held
-    /// against them.
-    pub unrated: Vec<usize>,
 }
 
 /// Why no fuse fits.
@@ -34,6 +31,8 @@ pub enum FuseError {
         /// The greatest rating, in A.
         greatest_a: f64,
     },
+    /// A conductor behind it has no ampacity: nobody knows what fuse it stands.
+    Unrated(Unrated),
     /// The rating that the load asks for is more than a conductor behind it may carry.
     ConductorTooThin {
         /// What the load asks for, in A.
@@ -44,8 +43,10 @@ pub enum FuseError {
         weakest: usize,
         /// The weakest conductor.
         conductor: Conductor,
-        /// What it may carry as it lies, in A.
-        ampacity_a: f64,
+        /// The greatest fuse that it stands, in A.
+        limit_a: f64,
+        /// The rule for small conductors that sets it; none where it is the ampacity.
+        rule: Option<&'static Source>,
         /// The thinnest of its series that the rating protects, if there is one.
         would_do: Option<Conductor>,
     },
@@ -117,21 +118,23 @@ pub fn greatest_rating(ampacity_a: f64) -> Option<f64> {
     RATINGS.iter().rev().map(|(a, _)| *a).find(|a| ampacity::carries(ampacity_a, *a))
 }
 
-/// The fuse at the source of a circuit.
+/// The fuse before a load and the conductors to it.
 ///
 /// It is the next standard rating for the load, and no more than the weakest conductor behind it
-/// may carry: the strict rule, for below 50 V 33 CFR 183.455(c) would allow half as much again.
+/// stands: its ampacity as it lies, or less by a rule for small conductors. That is the strict rule;
+/// for boats below 50 V 33 CFR 183.455(c) would allow half as much again.
 ///
 /// # Errors
 /// [`FuseError`] when the load is out of range, beyond every rating, or asks for more than a
-/// conductor behind the fuse may carry.
+/// conductor behind the fuse stands.
 ///
 /// # Source
-/// [`needed_a`], [`RATINGS`], [`sources::FUSE_PROTECTS_CONDUCTOR`], [`sources::CFR_FUSE_LIMIT`].
+/// [`needed_a`], [`RATINGS`], [`sources::FUSE_PROTECTS_CONDUCTOR`], [`sources::CFR_FUSE_LIMIT`],
+/// [`Rated::fuse_limit_a`].
 pub fn select(
     continuous_a: f64,
     other_a: f64,
-    behind: &[Conductor],
+    behind: &[Rated],
     conditions: &Conditions,
 ) -> Result<Fuse, FuseError> {
     let needed_a = needed_a(continuous_a, other_a).map_err(FuseError::Range)?;
@@ -139,35 +142,32 @@ pub fn select(
         let greatest_a = RATINGS.iter().fold(0.0, |most: f64, (a, _)| most.max(*a));
         return Err(FuseError::BeyondRatings { needed_a, greatest_a });
     };
-    let mut unrated = Vec::new();
-    let mut weakest: Option<(f64, usize, Conductor)> = None;
-    for (place, conductor) in behind.iter().enumerate() {
-        match ampacity_a(*conductor, conditions) {
-            None => unrated.push(place),
-            Some(a) if weakest.is_none_or(|(least, ..)| a < least) => {
-                weakest = Some((a, place, *conductor));
-            }
-            Some(_) => {}
+    let mut weakest: Option<(usize, &Rated)> = None;
+    for (place, wire) in behind.iter().enumerate() {
+        if weakest.is_none_or(|(_, least)| wire.fuse_limit_a() < least.fuse_limit_a()) {
+            weakest = Some((place, wire));
         }
     }
     match weakest {
-        Some((ampacity_a, weakest, conductor)) if !ampacity::carries(ampacity_a, rating_a) => {
+        Some((weakest, wire)) if !ampacity::carries(wire.fuse_limit_a(), rating_a) => {
+            let conductor = wire.conductor();
             let would_do = match conductor {
-                Conductor::Awg(_) => {
-                    ampacity::least_conductor(Conductor::awg(), rating_a, conditions)
+                Conductor::SquareMillimetre(_) => {
+                    ampacity::least_conductor(Conductor::metric(), rating_a, conditions)
                 }
-                _ => ampacity::least_conductor(Conductor::metric(), rating_a, conditions),
+                _ => ampacity::least_conductor(Conductor::awg(), rating_a, conditions),
             };
             Err(FuseError::ConductorTooThin {
                 needed_a,
                 rating_a,
                 weakest,
                 conductor,
-                ampacity_a,
+                limit_a: wire.fuse_limit_a(),
+                rule: wire.fuse_rule(),
                 would_do,
             })
         }
-        _ => Ok(Fuse { rating_a, needed_a, source, unrated }),
+        _ => Ok(Fuse { rating_a, needed_a, source }),
     }
 }
 
@@ -180,14 +180,25 @@ impl fmt::Display for FuseError {
                 "the load asks for a fuse of {needed_a:.1} A, and the greatest standard rating is \
                  {greatest_a} A; split the circuit"
             ),
+            Self::Unrated(unrated) => unrated.fmt(f),
             Self::ConductorTooThin {
-                needed_a, rating_a, conductor, ampacity_a, would_do, ..
+                needed_a,
+                rating_a,
+                conductor,
+                limit_a,
+                rule,
+                would_do,
+                ..
             } => {
                 write!(
                     f,
                     "the load asks for a fuse of {needed_a:.1} A, the next rating is {rating_a} A, \
-                     and {conductor} behind it may carry no more than {ampacity_a:.1} A; "
+                     and {conductor} behind it "
                 )?;
+                match rule {
+                    Some(rule) => write!(f, "stands no fuse above {limit_a} A ({rule}); ")?,
+                    None => write!(f, "may carry no more than {limit_a:.1} A; ")?,
+                }
                 match would_do {
                     Some(size) => write!(f, "{size} would do, or split the circuit"),
                     None => f.write_str("no listed size would do: split the circuit"),
@@ -201,12 +212,17 @@ impl std::error::Error for FuseError {}
 
 #[cfg(test)]
 mod tests {
+    use super::super::ampacity::BOAT_CABLE;
     use super::*;
     use proptest::prelude::*;
 
+    fn rated(text: &str) -> Rated {
+        Rated::new(text.parse().unwrap(), &BOAT_CABLE).unwrap()
+    }
+
     fn fuse(continuous_a: f64, other_a: f64, behind: &[&str]) -> Result<f64, FuseError> {
-        let behind: Vec<Conductor> = behind.iter().map(|c| c.parse().unwrap()).collect();
-        select(continuous_a, other_a, &behind, &Conditions::default()).map(|fuse| fuse.rating_a)
+        let behind: Vec<Rated> = behind.iter().map(|c| rated(c)).collect();
+        select(continuous_a, other_a, &behind, &BOAT_CABLE).map(|fuse| fuse.rating_a)
     }
 
     #[test]
@@ -230,40 +246,52 @@ mod tests {
 
     #[test]
     fn the_weakest_conductor_behind_decides() {
-        let error = fuse(20.0, 0.0, &["10 AWG", "18 AWG", "14 AWG"]).unwrap_err();
+        let error = fuse(36.0, 0.0, &["4 AWG", "8 AWG", "10 AWG"]).unwrap_err();
         assert!(matches!(
             error,
-            FuseError::ConductorTooThin { weakest: 1, rating_a: 25.0, ampacity_a: 20.0, .. }
+            FuseError::ConductorTooThin { weakest: 2, rating_a: 45.0, limit_a: 30.0, .. }
         ));
         let message = error.to_string();
-        assert!(message.contains("18 AWG") && message.contains("16 AWG would do"), "{message}");
-        assert_eq!(fuse(16.0, 0.0, &["18 AWG"]), Ok(20.0));
+        assert!(message.contains("10 AWG behind it stands no fuse above 30 A"), "{message}");
+        assert!(message.contains("8 AWG would do"), "{message}");
+        // Beyond the small sizes the ampacity decides: 8 AWG carries 80 A.
+        let error = fuse(72.0, 0.0, &["8 AWG"]).unwrap_err();
+        assert!(matches!(error, FuseError::ConductorTooThin { limit_a: 80.0, rule: None, .. }));
+        assert_eq!(fuse(64.0, 0.0, &["8 AWG"]), Ok(80.0));
         assert!(fuse(900.0, 0.0, &[]).unwrap_err().to_string().contains("1000 A"));
         assert!(fuse(f64::NAN, 0.0, &[]).is_err());
     }
 
+    /// 0.0135 ohm/m is held against 18 AWG.
     #[test]
-    fn conductors_without_a_table_are_told_not_guessed() {
-        let behind = ["16 AWG".parse().unwrap(), "0.0135 ohm/m".parse().unwrap()];
-        let fuse = select(4.0, 0.0, &behind, &Conditions::default()).unwrap();
-        assert_eq!((fuse.rating_a, fuse.unrated), (5.0, vec![1]));
+    fn a_resistance_is_held_against_a_listed_size() {
+        assert_eq!(fuse(4.0, 0.0, &["16 AWG", "0.0135 ohm/m"]), Ok(5.0));
+        assert!(fuse(5.0, 0.0, &["0.0135 ohm/m"]).is_err());
     }
 
     proptest! {
-        /// I_needed <= I_fuse <= I_z of every conductor behind.
+        /// I_needed <= I_fuse <= I_z of every conductor behind, as it lies.
         #[test]
-        fn between_load_and_conductor(a in 0.0..400.0f64, b in 0.0..50.0f64, size in 0usize..15) {
-            let conductor = Conductor::awg().nth(size).unwrap();
-            if let Ok(fuse) = select(a, b, &[conductor], &Conditions::default()) {
+        fn between_load_and_conductor(
+            a in 0.0..400.0f64, b in 0.0..50.0f64, size in 0usize..29, bundled in 1u32..30,
+            ambient_c in 10.0..59.0f64, in_insulation in any::<bool>(), insulation in 0usize..7,
+        ) {
+            let conductor = Conductor::awg().chain(Conductor::metric()).nth(size).unwrap();
+            let insulation = ampacity::Insulation::ALL[insulation];
+            let conditions =
+                Conditions { insulation, bundled, ambient_c, in_insulation, in_jacket: true };
+            let Ok(rated) = Rated::new(conductor, &conditions) else { return Ok(()) };
+            if let Ok(fuse) = select(a, b, &[rated], &conditions) {
                 prop_assert!(fuse.rating_a >= 1.25 * a + b - 1e-6);
-                let limit = ampacity_a(conductor, &Conditions::default()).unwrap();
-                prop_assert!(fuse.rating_a <= limit);
+                let limit = ampacity::ampacity_a(conductor, &conditions).unwrap();
+                prop_assert!(fuse.rating_a <= limit * (1.0 + 1e-8));
+                prop_assert!(rated.fuse_limit_a() <= limit);
             }
         }
 
         #[test]
         fn any_number_is_answered_or_refused(a in any::<f64>(), b in any::<f64>()) {
-            if let Ok(fuse) = select(a, b, &[], &Conditions::default()) {
+            if let Ok(fuse) = select(a, b, &[], &BOAT_CABLE) {
                 prop_assert!(fuse.rating_a.is_finite() && fuse.needed_a.is_finite());
             }
         }

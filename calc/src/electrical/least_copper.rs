@@ -20,6 +20,9 @@ pub struct OpenCircuit<'a> {
     pub tree: &'a Tree,
     /// Voltage of the source, 0.1 to 1000 V.
     pub source_v: f64,
+    /// The lowest that it falls to, where that is known, no more than `source_v`: fuses and
+    /// conductors are held against the currents there too.
+    pub low_v: Option<f64>,
     /// Temperature of the copper, -50 to 200 C.
     pub temperature_c: f64,
     /// Drop that is allowed at each load, 0.01 to 99 % of the source voltage.
@@ -30,12 +33,15 @@ pub struct OpenCircuit<'a> {
     pub conductor: &'a [Option<Conductor>],
     /// The loads.
     pub loads: &'a [PlacedLoad],
-    /// Sizes that may be taken for open runs. Those without a known area or ampacity never are.
+    /// Sizes that may be taken for open runs. Those without a known area or ampacity never are, nor
+    /// those too thin for the way the wires lie.
     pub choices: &'a [Conductor],
     /// How the wires lie.
     pub conditions: Conditions,
     /// Whether the loads are expected to last three hours or more.
     pub continuous: bool,
+    /// Whether each run has a fuse of its own where it begins; none where the list ends.
+    pub fused: &'a [bool],
 }
 
 /// A circuit with all its runs wired.
@@ -86,14 +92,21 @@ pub enum OpenError {
         /// What is allowed.
         limit_percent: f64,
     },
-    /// Even the thickest choice may not carry the fuse that the loads ask for.
+    /// With the thickest choice in all open runs no steady voltage exists at the source's lowest.
+    LowCollapse {
+        /// The thickest choice.
+        conductor: Conductor,
+        /// The lowest voltage, in V.
+        low_v: f64,
+    },
+    /// Even the thickest choice does not stand the fuse that the loads ask for.
     AmpacityTooSmall {
         /// The thickest choice.
         conductor: Conductor,
         /// What the loads ask the fuse to carry, in A.
         needed_a: f64,
-        /// What the thickest choice may carry as it lies, in A.
-        ampacity_a: f64,
+        /// The greatest fuse that the thickest choice stands as it lies, in A.
+        limit_a: f64,
     },
     /// No mix was found before the search was given up, though one may exist.
     GivenUp,
@@ -143,7 +156,8 @@ impl fmt::Display for OpenError {
             Self::Range(range) => range.fmt(f),
             Self::Network(error) => error.fmt(f),
             Self::NoChoices => f.write_str(
-                "there is no size to choose from; name AWG sizes, or metric sizes from 0.75 mm2",
+                "there is no size to choose from; name sizes from 16 AWG or 1 mm2, or say that the \
+                 wire runs inside a jacket, for 18 AWG or 0.75 mm2",
             ),
             Self::NothingOpen => f.write_str("every run has its conductor; set one to auto"),
             Self::DropTooGreat { conductor, worst, limit_percent } => {
@@ -157,10 +171,16 @@ impl fmt::Display for OpenError {
                 }
                 f.write_str("; shorten the runs, split the circuit or take a higher voltage")
             }
-            Self::AmpacityTooSmall { conductor, needed_a, ampacity_a } => write!(
+            Self::LowCollapse { conductor, low_v } => write!(
                 f,
-                "the loads ask for a fuse of {needed_a:.1} A, and even {conductor} may carry no \
-                 more than {ampacity_a:.1} A; split the circuit or lay fewer conductors together"
+                "at {low_v} V even {conductor} in all open runs has no steady voltage; shorten the \
+                 runs, split the circuit or take a higher voltage"
+            ),
+            Self::AmpacityTooSmall { conductor, needed_a, limit_a } => write!(
+                f,
+                "the loads ask for a fuse of {needed_a:.1} A, and even {conductor} stands none \
+                 above {limit_a:.1} A; split the circuit, lead it through a fuse block or lay \
+                 fewer conductors together"
             ),
             Self::GivenUp => f.write_str(
                 "no mix of these sizes was found in the time allowed; name a conductor for some of \

@@ -1,10 +1,14 @@
 //! Checks of the choice of conductors, by trying every mix.
 
+use super::super::ampacity::BOAT_CABLE;
 use super::super::drop::Load;
 use super::super::tree::Link;
 use super::*;
 use proptest::prelude::*;
 use proptest::sample::Index;
+
+/// So that 18 AWG may be taken.
+const IN_JACKET: Conditions = Conditions { in_jacket: true, ..BOAT_CABLE };
 
 fn sizes(texts: &[&str]) -> Vec<Conductor> {
     texts.iter().map(|text| text.parse().unwrap()).collect()
@@ -56,14 +60,16 @@ fn open<'a>(
     OpenCircuit {
         tree,
         source_v: 12.0,
+        low_v: None,
         temperature_c: 30.0,
         drop_limit_percent: 3.0,
         length_m,
         conductor,
         loads,
         choices,
-        conditions: Conditions::default(),
+        conditions: IN_JACKET,
         continuous: true,
+        fused: &[],
     }
 }
 
@@ -103,14 +109,24 @@ fn ampacity_and_fuse_decide_on_short_runs() {
     let choices: Vec<Conductor> = Conductor::awg().collect();
     let open = open(&tree, &[0.1, 0.1], &[None; 2], &loads, &choices);
     let found = choose(&open, USUAL_EFFORT).unwrap();
-    // 31 A continuous: a 40 A fuse, and 12 AWG (45 A) is the least that may stand behind it; the
-    // branch of 1 A too.
+    // 31 A continuous: a 40 A fuse, and 8 AWG is the least that may stand behind it, since 10 AWG
+    // stands no more than 30 A; the branch of 1 A too.
     assert_eq!(found.mix.fuse_a, 40.0);
-    assert_eq!(found.mix.conductor, sizes(&["12 AWG", "12 AWG"]));
+    assert_eq!(found.mix.conductor, sizes(&["8 AWG", "8 AWG"]));
     assert!(found.proved);
-    let bundled =
-        OpenCircuit { conditions: Conditions { bundled: 8, ..Conditions::default() }, ..open };
+    // With a fuse of its own the branch is as thin as it likes.
+    let branched = OpenCircuit { fused: &[false, true], ..open };
+    let found = choose(&branched, USUAL_EFFORT).unwrap();
+    assert_eq!(found.mix.conductor, sizes(&["8 AWG", "18 AWG"]));
+    assert!(found.proved);
+    let bundled = OpenCircuit { conditions: Conditions { bundled: 8, ..IN_JACKET }, ..open };
     let found = choose(&bundled, USUAL_EFFORT).unwrap();
+    assert_eq!(found.mix.conductor, sizes(&["8 AWG", "8 AWG"]));
+    // 360 W are 30 A at 12 V, 45 A and a fuse of 60 A at 8 V.
+    let loads = [PlacedLoad { node: 2, load: Load::Power(360.0), count: 1 }];
+    let low = OpenCircuit { low_v: Some(8.0), loads: &loads, ..open };
+    let found = choose(&low, USUAL_EFFORT).unwrap();
+    assert_eq!((found.mix.fuse_a, found.proved), (60.0, true));
     assert_eq!(found.mix.conductor, sizes(&["8 AWG", "8 AWG"]));
 }
 
@@ -177,7 +193,10 @@ proptest! {
     /// The mix against every mix of four sizes on up to five runs, loads of all kinds, currents
     /// from well below the ampacity of the thinnest size (20 A) to above it.
     #[test]
-    fn mix_is_the_best_of_all((runs, picks, limit, continuous) in any_parts(1..6)) {
+    fn mix_is_the_best_of_all(
+        (runs, picks, limit, continuous) in any_parts(1..6), blocks in 0u8..32,
+        low_v in prop::option::of(6.0..12.0f64),
+    ) {
         let parents: Vec<usize> =
             runs.iter().enumerate().map(|(i, (from, _))| from.index(i + 1)).collect();
         let length_m: Vec<f64> = runs.iter().map(|(_, m)| *m).collect();
@@ -185,9 +204,12 @@ proptest! {
         let loads = loads_of(&tree, &picks);
         let choices = sizes(&["18 AWG", "14 AWG", "10 AWG", "6 AWG"]);
         let conductor = vec![None; tree.runs()];
+        let fused: Vec<bool> = (0..tree.runs()).map(|run| blocks >> run & 1 == 1).collect();
         let open = OpenCircuit {
             drop_limit_percent: limit,
             continuous,
+            low_v: low_v.filter(|low_v| *low_v <= 12.0),
+            fused: &fused,
             ..open(&tree, &length_m, &conductor, &loads, &choices)
         };
         let best = exhaustive(&open);

@@ -2,13 +2,14 @@
 //!
 //! A pick names a size for every run by its place; runs that were given have one choice.
 
-use super::ampacity::{ampacity_a, carries};
+use super::ampacity::{Rated, carries};
 use super::conductor::Conductor;
 use super::copper_search::{self, Search};
 use super::copper_tables::Choice;
 use super::drop::is_within;
 use super::fuse;
 use super::least_copper::{OpenCircuit, OpenError, Wiring};
+use super::least_size::may_be_chosen;
 use super::network::{self, Circuit, Draw, NetworkError, Part};
 use super::range;
 use crate::sorting::sort_by;
@@ -17,8 +18,10 @@ use crate::sorting::sort_by;
 pub(super) struct Problem<'a> {
     open: &'a OpenCircuit<'a>,
     draws: Vec<Draw>,
-    /// Usable choices with their ampacities, least copper first.
+    /// Usable choices with the greatest fuses that they stand, least copper first.
     pub sizes: Vec<(Conductor, f64)>,
+    /// The run whose fuse protects each run; none where it is the main fuse.
+    zone: Vec<Option<usize>>,
     /// What each run may be wired with; a given run has one choice and no copper.
     pub choices: Vec<Vec<Choice>>,
 }
@@ -38,7 +41,11 @@ impl<'a> Problem<'a> {
         let mut sizes: Vec<(f64, Conductor, f64)> = open
             .choices
             .iter()
-            .filter_map(|c| Some((c.area_mm2()?, *c, ampacity_a(*c, &open.conditions)?)))
+            .filter(|c| may_be_chosen(**c, &open.conditions))
+            .filter_map(|c| {
+                let rated = Rated::new(*c, &open.conditions).ok()?;
+                Some((c.area_mm2()?, *c, rated.fuse_limit_a()))
+            })
             .collect();
         sort_by(&mut sizes, |a, b| a.0.total_cmp(&b.0));
         if sizes.is_empty() {
@@ -77,7 +84,7 @@ impl<'a> Problem<'a> {
             loads: open.loads,
         })
         .map_err(OpenError::Network)?;
-        Ok(Self { open, draws, sizes, choices })
+        Ok(Self { zone: open.tree.zones(open.fused), open, draws, sizes, choices })
     }
 
     /// The thinnest single size that does, as a pick for every run.
@@ -94,12 +101,19 @@ impl<'a> Problem<'a> {
     /// sizes that may stand behind it.
     pub fn search(&self, single: &Option<Vec<usize>>, effort: usize) -> Found {
         let least_v = self.open.source_v * (1.0 - self.open.drop_limit_percent / 100.0);
-        let (mut low_a, mut high_a) = (0.0, 0.0);
-        for draw in &self.draws {
-            let (low, high) = draw.bounds_a(least_v, self.open.source_v);
-            low_a += low;
-            high_a += high;
-        }
+        let bounds =
+            |least_v: f64| self.draws.iter().map(move |d| d.bounds_a(least_v, self.open.source_v));
+        // What each run carries at least: its fuse is no less.
+        let branch_a: Vec<f64> = self
+            .inwards(bounds(least_v).map(|(low, _)| low).collect())
+            .into_iter()
+            .map(|low| fuse::next_rating(self.needed_a(low)).map_or(f64::INFINITY, |(a, _)| a))
+            .collect();
+        let low_a: f64 = bounds(least_v).map(|(low, _)| low).sum();
+        let high_a: f64 = match self.floor_v(least_v) {
+            Some(floor_v) => bounds(floor_v).map(|(_, high)| high).sum(),
+            None => f64::INFINITY,
+        };
         let mut found = Found { best: single.clone(), bound: f64::INFINITY, exhausted: true };
         let mut best_cm3 = single.as_ref().map_or(f64::INFINITY, |pick| self.copper_cm3(pick));
         let (least_fuse, most_fuse) = (self.needed_a(low_a), self.needed_a(high_a));
@@ -119,14 +133,22 @@ impl<'a> Problem<'a> {
                 continue;
             }
             let behind: Vec<bool> = self.sizes.iter().map(|(_, a)| carries(*a, fuse_a)).collect();
-            if !behind.contains(&true) {
+            let is_main =
+                |run: usize| self.zone[run].is_none() && self.open.conductor[run].is_none();
+            if !behind.contains(&true) && (0..self.open.tree.runs()).any(is_main) {
                 continue;
             }
-            let allowed =
-                |run: usize, size: usize| self.open.conductor[run].is_some() || behind[size];
+            let allowed = |run: usize, size: usize| {
+                self.open.conductor[run].is_some()
+                    || match self.zone[run] {
+                        None => behind[size],
+                        Some(head) => carries(self.sizes[size].1, branch_a[head]),
+                    }
+            };
             let check = |pick: &[usize]| {
                 let volts = self.settled(pick)?;
-                self.rating_a(&volts).is_some_and(|a| a <= fuse_a).then_some(volts)
+                let ratings = self.ratings(pick, &volts)?;
+                (ratings.main_a <= fuse_a && self.stands(pick, &ratings)).then_some(volts)
             };
             let search = Search {
                 tree: self.open.tree,
@@ -159,16 +181,68 @@ impl<'a> Problem<'a> {
 
     /// Whether a pick keeps every load within the limit and every open run within its fuse.
     pub fn fits(&self, pick: &[usize]) -> bool {
-        let Some(rating_a) = self.settled(pick).and_then(|volts| self.rating_a(&volts)) else {
-            return false;
+        let ratings = self.settled(pick).and_then(|volts| self.ratings(pick, &volts));
+        ratings.is_some_and(|ratings| self.stands(pick, &ratings))
+    }
+
+    /// Whether every open run stands the fuse before it.
+    fn stands(&self, pick: &[usize], ratings: &Ratings) -> bool {
+        pick.iter().enumerate().all(|(run, size)| {
+            self.open.conductor[run].is_some()
+                || carries(self.sizes[*size].1, ratings.before(self.zone[run]))
+        })
+    }
+
+    /// No load of a pick within the limit falls below this, with the source at its lowest. All
+    /// currents there are at most Vs / x times those at the source voltage, whatever the loads, so
+    /// the drops are at most Vs / x times the limit: x (V - x) = Vs (Vs - least). None where that
+    /// has no solution.
+    fn floor_v(&self, least_v: f64) -> Option<f64> {
+        let source_v = self.open.source_v;
+        let Some(low_v) = self.open.low_v else { return Some(least_v) };
+        let left = low_v * low_v - 4.0 * source_v * (source_v - least_v) * (1.0 + 1e-8);
+        (left > 0.0).then(|| (low_v + left.sqrt()) / 2.0)
+    }
+
+    /// Run currents from what is drawn at each node.
+    fn inwards(&self, mut node_a: Vec<f64>) -> Vec<f64> {
+        let mut run_a = vec![0.0; self.open.tree.runs()];
+        for &run in self.open.tree.outward().iter().rev() {
+            let (from, to) = self.open.tree.ends(run);
+            run_a[run] = node_a[to];
+            node_a[from] += node_a[to];
+        }
+        run_a
+    }
+
+    /// The fuses that a pick asks for, at the higher of its currents at the source voltage and at
+    /// its lowest; none where no voltage is steady there, or none is listed.
+    fn ratings(&self, pick: &[usize], volts: &[f64]) -> Option<Ratings> {
+        let drawn = |volts: &[f64]| -> (f64, Vec<f64>) {
+            let node_a: Vec<f64> =
+                self.draws.iter().zip(volts).map(|(draw, v)| draw.amperes(*v)).collect();
+            (node_a.iter().sum(), self.inwards(node_a))
         };
-        let mut open = pick.iter().zip(self.open.conductor).filter(|(_, given)| given.is_none());
-        open.all(|(p, _)| carries(self.sizes[*p].1, rating_a))
+        let (mut source_a, mut run_a) = drawn(volts);
+        if let Some(low_v) = self.open.low_v {
+            let (low_source_a, low_run_a) = drawn(&self.volts(pick, low_v).ok()?);
+            source_a = source_a.max(low_source_a);
+            for (a, low_a) in run_a.iter_mut().zip(low_run_a) {
+                *a = a.max(low_a);
+            }
+        }
+        let rating = |a: f64| fuse::next_rating(self.needed_a(a)).map(|(rating_a, _)| rating_a);
+        let is_fused = |run: usize| self.open.fused.get(run).copied().unwrap_or(false);
+        let mut branch_a = Vec::with_capacity(run_a.len());
+        for (run, a) in run_a.into_iter().enumerate() {
+            branch_a.push(if is_fused(run) { rating(a)? } else { 0.0 });
+        }
+        Some(Ratings { main_a: rating(source_a)?, branch_a })
     }
 
     /// The voltages of a pick, when they are steady and every load is within the limit.
     fn settled(&self, pick: &[usize]) -> Option<Vec<f64>> {
-        let Ok(volts) = self.volts(pick) else { return None };
+        let Ok(volts) = self.volts(pick, self.open.source_v) else { return None };
         let within = |(draw, v): (&Draw, &f64)| {
             !draw.is_load()
                 || is_within(
@@ -179,22 +253,14 @@ impl<'a> Problem<'a> {
         self.draws.iter().zip(&volts).all(within).then_some(volts)
     }
 
-    fn volts(&self, pick: &[usize]) -> Result<Vec<f64>, usize> {
+    fn volts(&self, pick: &[usize], source_v: f64) -> Result<Vec<f64>, usize> {
         let run_ohm: Vec<f64> =
             self.choices.iter().zip(pick).map(|(choices, p)| choices[*p].ohm).collect();
-        network::settle(self.open.tree, self.open.source_v, 0.0, &run_ohm, &self.draws)
+        network::settle(self.open.tree, source_v, 0.0, &run_ohm, &self.draws)
     }
 
     fn needed_a(&self, source_a: f64) -> f64 {
         if self.open.continuous { 1.25 * source_a } else { source_a }
-    }
-
-    fn source_a(&self, volts: &[f64]) -> f64 {
-        self.draws.iter().zip(volts).map(|(draw, v)| draw.amperes(*v)).sum()
-    }
-
-    fn rating_a(&self, volts: &[f64]) -> Option<f64> {
-        fuse::next_rating(self.needed_a(self.source_a(volts))).map(|(rating_a, _)| rating_a)
     }
 
     /// A pick with its voltages and currents.
@@ -213,7 +279,7 @@ impl<'a> Problem<'a> {
         Ok(Wiring {
             conductor: given.map(|(given, p)| given.unwrap_or(self.sizes[*p].0)).collect(),
             copper_cm3: self.copper_cm3(pick),
-            fuse_a: self.rating_a(&solution.node_v).unwrap_or(0.0),
+            fuse_a: self.ratings(pick, &solution.node_v).map_or(0.0, |ratings| ratings.main_a),
             solution,
         })
     }
@@ -221,9 +287,10 @@ impl<'a> Problem<'a> {
     /// What the thickest choice in all open runs falls short by.
     pub fn shortfall(&self) -> OpenError {
         let thickest = self.sizes.len() - 1;
-        let (conductor, ampacity_a) = self.sizes[thickest];
+        let (conductor, limit_a) = self.sizes[thickest];
         let limit_percent = self.open.drop_limit_percent;
-        let Ok(volts) = self.volts(&self.all(thickest)) else {
+        let pick = self.all(thickest);
+        let Ok(volts) = self.volts(&pick, self.open.source_v) else {
             return OpenError::DropTooGreat { conductor, worst: None, limit_percent };
         };
         let worst = (0..volts.len())
@@ -234,11 +301,38 @@ impl<'a> Problem<'a> {
             let worst = Some((self.open.tree.name(node).to_string(), percent));
             return OpenError::DropTooGreat { conductor, worst, limit_percent };
         }
-        let needed_a = self.needed_a(self.source_a(&volts));
-        match fuse::next_rating(needed_a) {
-            Some((rating_a, _)) if carries(ampacity_a, rating_a) => OpenError::GivenUp,
-            _ => OpenError::AmpacityTooSmall { conductor, needed_a, ampacity_a },
+        if let Some(low_v) = self.open.low_v.filter(|low_v| self.volts(&pick, *low_v).is_err()) {
+            return OpenError::LowCollapse { conductor, low_v };
         }
+        let Some(ratings) = self.ratings(&pick, &volts) else {
+            let drawn: f64 = self.draws.iter().zip(&volts).map(|(d, v)| d.amperes(*v)).sum();
+            return OpenError::AmpacityTooSmall {
+                conductor,
+                needed_a: self.needed_a(drawn),
+                limit_a,
+            };
+        };
+        let open = (0..pick.len()).filter(|run| self.open.conductor[*run].is_none());
+        let needed_a = open.map(|run| ratings.before(self.zone[run])).fold(0.0, f64::max);
+        if carries(limit_a, needed_a) {
+            OpenError::GivenUp
+        } else {
+            OpenError::AmpacityTooSmall { conductor, needed_a, limit_a }
+        }
+    }
+}
+
+/// The fuses that a pick asks for. [A]
+struct Ratings {
+    main_a: f64,
+    /// By the run that begins behind each; 0 where there is none.
+    branch_a: Vec<f64>,
+}
+
+impl Ratings {
+    /// The fuse of a zone: that of the run it begins with, else the main fuse.
+    fn before(&self, zone: Option<usize>) -> f64 {
+        zone.and_then(|head| self.branch_a.get(head).copied()).unwrap_or(self.main_a)
     }
 }
 

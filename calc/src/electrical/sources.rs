@@ -40,6 +40,45 @@ pub static METRIC_BY_AWG: Source = Source::transcribed(
     "33 CFR 183.425",
     "table 5, the AWG size next below by copper area (conservative)",
 );
+/// A resistance takes the value of the nearest AWG size that resists at least as much.
+pub static OHM_BY_AWG: Source = Source::transcribed(
+    "33 CFR 183.425",
+    "table 5, the AWG size that resists at least as much at 20 C, NEC chapter 9 table 8 (conservative)",
+);
+/// Fuses of the low-voltage circuits of park trailers.
+pub static NEC_552_FUSE: Source =
+    Source::from_memory("NEC (NFPA 70)", "table 552.10(E)(1), park trailers: 6, 8, 15, 20, 30 A");
+/// Fuses before small conductors.
+pub static NEC_240_4_D: Source = Source::transcribed(
+    "NEC (NFPA 70)",
+    "240.4(D): 15, 20, 30 A for 14, 12, 10 AWG; 7 and 10 A for 18 and 16 AWG from memory",
+);
+/// Fuses before the wire of boats.
+pub static CFR_BOAT_FUSE: Source =
+    Source::transcribed("33 CFR 183.455", "(c), boats: up to 150 % of table 5 below 50 V");
+/// Half the current for a cable that runs through thermal insulation for half a metre or more.
+pub static BS_7671_INSULATION: Source =
+    Source::transcribed("BS 7671", "523.9: 0.5 for 0.5 m or more in thermal insulation");
+/// Charging voltage of lithium iron phosphate.
+pub static LFP_CHARGING: Source = Source::common_practice(
+    "lithium iron phosphate is charged to 3.65 V a cell, as cell makers print it",
+);
+/// Charging voltage of lead batteries.
+pub static LEAD_CHARGING: Source =
+    Source::common_practice("lead batteries are charged to 14.4 to 14.8 V for each 12 V");
+/// A charging voltage that was typed.
+pub static CHARGING_AS_GIVEN: Source = Source::identity("charging voltage as given");
+/// Voltage of blade and strip fuses.
+pub static FUSE_32_V: Source = Source::transcribed(
+    "ISO 8820-3, ISO 8820-5",
+    "blade fuses up to 100 A and strip fuses up to 500 A, 32 V",
+);
+/// Voltage of the higher blade fuses.
+pub static ISO_8820_3_VOLTAGE: Source =
+    Source::transcribed("ISO 8820-3", "blade fuses up to 100 A, 58 V");
+/// Voltage of class T fuses.
+pub static CLASS_T_VOLTAGE: Source =
+    Source::from_memory("UL 248-15", "class T, up to 1200 A, 125 V DC");
 /// Allowable current of 0.75 mm2, below the smallest size of 33 CFR 183.425.
 pub static ISO_10133: Source = Source::from_memory("ISO 10133", "table A.1, 0.75 mm2");
 /// Reduction for conductors bundled together.
@@ -81,6 +120,13 @@ pub static MONOTONE_NEWTON: Source = Source::from_memory(
 /// Sizes of splicing connectors.
 pub static CONNECTOR_WAYS: Source =
     Source::common_practice("splicing connectors are sold with 2, 3 and 5 ways");
+/// Thickest wire that splicing connectors take.
+pub static CONNECTOR_SIZES: Source =
+    Source::common_practice("splicing connectors take wire up to about 10 AWG or 6 mm2");
+/// Studs for lugs.
+pub static STUD_SIZES: Source = Source::common_practice(
+    "lugs up to 6 AWG or 16 mm2 on M6 or 1/4 in studs, thicker ones on M8 or 5/16 in",
+);
 /// Least circle around equal circles.
 pub static CIRCLE_PACKING: Source =
     Source::transcribed("table of circle packings in a circle", "1 to 20 equal circles");

@@ -1,5 +1,7 @@
 //! Splices: what meets at each node of a circuit, and the connectors for it.
 
+use super::ampacity::listed_below;
+use super::conductor::Conductor;
 use super::network::PlacedLoad;
 use super::tree::Tree;
 
@@ -84,11 +86,53 @@ pub fn connectors(ways: usize) -> Vec<usize> {
     linked
 }
 
+/// Whether a wire is too thick for splicing connectors, which end at 10 AWG or 6 mm²: it gets ring
+/// lugs on a stud or a bus bar.
+///
+/// # Source
+/// [`super::sources::CONNECTOR_SIZES`].
+pub fn is_for_lugs(conductor: Conductor) -> bool {
+    match conductor {
+        Conductor::SquareMillimetre(size) => size.area_mm2 > 6.0,
+        _ => listed_below(conductor)
+            .is_some_and(|listed| !["18", "16", "14", "12", "10"].contains(&listed)),
+    }
+}
+
+/// The stud for the lug of a wire.
+///
+/// # Source
+/// [`super::sources::STUD_SIZES`].
+pub fn stud(conductor: Conductor) -> &'static str {
+    let is_thin = match conductor {
+        Conductor::SquareMillimetre(size) => size.area_mm2 <= 16.0,
+        _ => listed_below(conductor)
+            .is_some_and(|l| ["18", "16", "14", "12", "10", "8", "6"].contains(&l)),
+    };
+    if is_thin { "M6 (1/4 in)" } else { "M8 (5/16 in)" }
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::drop::Load;
     use super::super::tree::Link;
     use super::*;
+
+    #[test]
+    fn connectors_end_where_lugs_begin() {
+        for (text, lugs, size) in [
+            ("10 AWG", false, "M6 (1/4 in)"),
+            ("8 AWG", true, "M6 (1/4 in)"),
+            ("4 AWG", true, "M8 (5/16 in)"),
+            ("6 mm2", false, "M6 (1/4 in)"),
+            ("10 mm2", true, "M6 (1/4 in)"),
+            ("25 mm2", true, "M8 (5/16 in)"),
+            ("0.0005 ohm/m", true, "M8 (5/16 in)"),
+        ] {
+            let conductor = text.parse().unwrap();
+            assert_eq!((is_for_lugs(conductor), stud(conductor)), (lugs, size), "{text}");
+        }
+    }
 
     #[test]
     fn what_meets_at_each_node() {

@@ -176,6 +176,20 @@ impl Tree {
         &self.outward
     }
 
+    /// The run whose fuse protects each run: the nearest of those towards the source, itself among
+    /// them, that is `fused` where it begins; none where that is the main fuse at the source.
+    pub fn zones(&self, fused: &[bool]) -> Vec<Option<usize>> {
+        let mut zones = vec![None; self.runs()];
+        let mut behind = vec![None; self.nodes()];
+        for &run in &self.outward {
+            let (from, to) = self.ends[run];
+            let is_fused = fused.get(run).copied().unwrap_or(false);
+            zones[run] = if is_fused { Some(run) } else { behind[from] };
+            behind[to] = zones[run];
+        }
+        zones
+    }
+
     /// The node of that name.
     pub fn node(&self, name: &str) -> Option<usize> {
         place(&self.names, name)

@@ -51,10 +51,6 @@ pub fn charging_v(nominal_v: f64, chemistry: Chemistry) -> f64 {
 
 /// What the rules here are for: below this, and a 48 V battery's own range. [V]
 pub const LOW_VOLTAGE_V: f64 = 50.0;
-/// The highest nominal voltage that is called 48 V: sixteen lithium cells. [V]
-pub const GREATEST_NOMINAL_V: f64 = 51.2;
-/// The highest charging voltage of a 48 V battery: twenty-four lead-acid cells being equalised. [V]
-pub const GREATEST_CHARGING_V: f64 = 64.1;
 
 /// Where low voltage ends in the rules that are followed here.
 pub const BELOW_50_V: Source = Source::transcribed("33 CFR 183.455", "(c), less than 50 V");

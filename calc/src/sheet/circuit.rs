@@ -4,8 +4,10 @@ mod asks;
 mod drawing;
 mod figures;
 mod findings;
+mod fuses;
 mod inputs;
 mod joints;
+mod parts;
 mod remarks;
 #[cfg(test)]
 mod tests;
@@ -37,14 +39,17 @@ pub static SHEET: Sheet = Sheet {
         &sources::ABYC_BUNDLING,
         &sources::NEC_CONTINUOUS,
         &sources::FUSE_PROTECTS_CONDUCTOR,
+        &sources::NEC_552_FUSE,
         &sources::SQUARE_ROUTE,
         &sources::CONNECTOR_WAYS,
         &sources::ABYC_COLOURS,
         &sources::ABYC_DROP_LIMITS,
     ],
     example: r#"{ "source_voltage": "12.8 V", "drop_limit_percent": 3, "slack": "6 in",
+        "insulation": "105 C",
         "runs": [
-            { "id": "r1", "from": "source", "to": "panel", "length": "9 ft", "conductor": "auto" },
+            { "id": "r1", "from": "source", "to": "panel", "length": "9 ft", "conductor": "auto",
+                "fuse_block": true },
             { "id": "r2", "from": "panel", "to": "fan", "length": "14 ft", "conductor": "auto" }
         ],
         "loads": [
@@ -68,6 +73,19 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         return Err(Vec::new());
     };
     let findings = Findings::of(inputs, tree, placed)?;
+    let cautions = WIRING.iter().chain(&SPLICES).copied().collect();
+    if !findings.is_safe() {
+        // The voltages are true whatever the wire is; nothing to buy, cut or draw is.
+        return Ok(Report {
+            answers: findings.answers(),
+            remarks: findings.remarks(style),
+            tables: vec![findings.loads_table()],
+            working: findings.working(style),
+            cautions,
+            outcome: findings.outcome(),
+            ..Report::default()
+        });
+    }
     Ok(Report {
         answers: findings.answers(),
         remarks: findings.remarks(style),
@@ -75,7 +93,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         checks: vec![findings.cut_checks(style), findings.splice_checks()],
         drawings: findings.drawings(),
         working: findings.working(style),
-        cautions: WIRING.iter().chain(&SPLICES).copied().collect(),
+        cautions,
         buy: findings.buy(style),
         cut: findings.cut(),
         outcome: findings.outcome(),

@@ -20,9 +20,10 @@ use uom::si::time::hour;
 
 use super::{Sheet, solve};
 use crate::ask::Ask;
+use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
 use crate::energy::battery_voltage::{
-    self, BELOW_50_V, Chemistry, GREATEST_CHARGING_V, GREATEST_NOMINAL_V, LEAD_CELL, LITHIUM_CELL,
+    self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL,
 };
 use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;

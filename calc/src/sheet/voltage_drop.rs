@@ -4,19 +4,21 @@ mod drawing;
 mod figures;
 
 use super::wiring::{
-    AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
-    SOURCE_VOLTAGE, amperes, drop_volts, fuse_line, general_remarks, limit, percent,
-    read_conditions, run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
+    AIR_TEMPERATURE, BUNDLED, CHARGING_VOLTAGE, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT,
+    FAR_SOURCE, IN_INSULATION, IN_JACKET, INSULATION, LOW_VOLTAGE, SOURCE_VOLTAGE, Supply, amperes,
+    drop_volts, fuse_line, general_remarks, limit, percent, read_conditions, read_supply,
+    run_at_most, run_length, stand_in, volts, wanted, watts, wire_line,
 };
 use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
-use crate::electrical::ampacity::carries;
 use crate::electrical::cautions::WIRING;
+use crate::electrical::charging::fuse_voltage;
 use crate::electrical::conductor::{Conductor, Series};
 use crate::electrical::drop::{DropError, Load, NoConductor, Run, Wired};
 use crate::electrical::wanted::{SUGGESTIONS, Wanted};
 use crate::electrical::{fuse, sources};
 use crate::fault::Fault;
+use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, POWER, Style, plain};
 use crate::reader::Reader;
@@ -35,11 +37,16 @@ pub static SHEET: Sheet = Sheet {
         &LENGTH_ONE_WAY,
         &CONDUCTOR,
         &DROP_LIMIT,
+        &INSULATION,
         &CONTINUOUS,
+        &LOW_VOLTAGE,
+        &CHARGING_VOLTAGE,
+        &FAR_SOURCE,
         &BUNDLED,
+        &IN_JACKET,
+        &IN_INSULATION,
         &CONDUCTOR_TEMPERATURE,
         &AIR_TEMPERATURE,
-        &INSULATION,
     ],
     sources: &[
         &sources::NEC_TABLE_8,
@@ -49,10 +56,11 @@ pub static SHEET: Sheet = Sheet {
         &sources::ABYC_BUNDLING,
         &sources::NEC_CONTINUOUS,
         &sources::FUSE_PROTECTS_CONDUCTOR,
+        &sources::NEC_552_FUSE,
         &sources::ABYC_DROP_LIMITS,
     ],
     example: r#"{ "source_voltage": "12.8 V", "power": "36 W", "length": "18 ft",
-        "conductor": "auto", "drop_limit_percent": 3 }"#,
+        "conductor": "auto", "drop_limit_percent": 3, "insulation": "105 C" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
@@ -78,10 +86,13 @@ static CONDUCTOR: Ask = Ask::notation("conductor", "Conductor", "conductor", &SU
 struct Inputs {
     run: Run,
     wanted: Wanted,
+    supply: Supply,
+    /// Whether there is a source at the far end too.
+    far_source: bool,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
-    let source_v = reader.si(&SOURCE_VOLTAGE);
+    let supply = read_supply(reader);
     let load = match reader.which(&DRAWS) {
         Some(0) => Load::Power(reader.si(&POWER_DRAWN)),
         Some(_) => Load::Current(reader.si(&CURRENT_DRAWN)),
@@ -94,7 +105,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let (conditions, temperature_c) = read_conditions(reader);
     Inputs {
         run: Run {
-            source_v,
+            source_v: supply.source_v,
+            low_v: supply.low_v,
             load,
             length_m,
             temperature_c,
@@ -103,11 +115,14 @@ fn read(reader: &Reader<'_>) -> Inputs {
             conditions,
         },
         wanted,
+        supply,
+        far_source: reader.flag(&FAR_SOURCE),
     }
 }
 
 /// All that is said of a run.
 struct Findings<'a> {
+    inputs: &'a Inputs,
     run: &'a Run,
     /// The run with the conductor that was named or chosen.
     wired: Wired,
@@ -134,7 +149,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             least.clone().map_err(|error| at(none_will_do(&error, style)))?
         }
     };
+    let would_do = least.iter().flatten().next().map(|wired| wired.conductor);
+    if let Err(unrated) = wired.rated {
+        return Err(at(unrated.to_string()));
+    }
+    if !wired.carries() && !matches!(wired.conductor, Conductor::PerLength { .. }) {
+        return Err(at(overheats(&wired, run, would_do)));
+    }
     let findings = Findings {
+        inputs,
         run,
         wired,
         chosen_here: matches!(inputs.wanted, Wanted::Least(_)),
@@ -156,6 +179,27 @@ fn no_steady_voltage(
         }
         _ => text!("{}: {}", &conductor, &error),
     }
+}
+
+/// A conductor that may not carry what flows.
+fn overheats(wired: &Wired, run: &Run, would_do: Option<Conductor>) -> String {
+    let at_lowest = match run.low_v {
+        Some(low_v) if wired.highest_a > wired.current_a * (1.0 + 1e-9) => {
+            text!(" at {}", volts(low_v))
+        }
+        _ => String::new(),
+    };
+    text!(
+        "{} overheats: as it lies it may carry {}, and the load draws {}{}; {}",
+        &wired.conductor,
+        amperes(wired.ampacity_a.unwrap_or(0.0)),
+        amperes(wired.highest_a),
+        &at_lowest,
+        match would_do {
+            Some(size) => text!("{} would do", &size),
+            None => "split the load".to_owned(),
+        }
+    )
 }
 
 /// No size is enough.
@@ -184,22 +228,33 @@ fn none_will_do(error: &NoConductor, style: Style) -> String {
 
 impl Findings<'_> {
     fn report(&self, style: Style) -> Report {
-        let Wired { conductor, fuse, .. } = &self.wired;
-        let mut buy = vec![wire_line(*conductor, 2.0 * self.run.length_m, style)];
-        if let Ok(fuse) = fuse {
-            buy.push(fuse_line(fuse.rating_a, self.run.source_v));
-        }
         Report {
             answers: self.answers(),
             remarks: self.remarks(style),
             tables: self.tables(style),
-            drawings: vec![self.drawing(style)],
+            drawings: self.fuse_a().map(|fuse_a| self.drawing(fuse_a, style)).into_iter().collect(),
             working: self.working(style),
             cautions: WIRING.to_vec(),
-            buy,
+            buy: self.buy(style),
             outcome: self.outcome(),
             ..Report::default()
         }
+    }
+
+    /// The fuse, where wire and fuse are safe; nothing is listed or drawn without it. [A]
+    fn fuse_a(&self) -> Option<f64> {
+        let fuse = self.wired.fuse.as_ref().ok()?;
+        self.wired.is_protected().then_some(fuse.rating_a)
+    }
+
+    fn buy(&self, style: Style) -> Vec<BuyLine> {
+        let Some(fuse_a) = self.fuse_a() else { return Vec::new() };
+        let mut fuses = fuse_line(fuse_a, self.inputs.supply.highest_v);
+        if self.inputs.far_source {
+            fuses.quantity = 2.0;
+        }
+        let metres = 2.0 * self.run.length_m;
+        vec![wire_line(self.wired.conductor, &self.run.conditions, metres, style), fuses]
     }
 
     fn outcome(&self) -> Record {
@@ -215,7 +270,13 @@ impl Findings<'_> {
             .with("within_limit", wired.within_limit)
             .maybe("longest_run_m", wired.longest_run_m)
             .maybe("ampacity_a", wired.ampacity_a)
-            .maybe("fuse_a", wired.fuse.as_ref().ok().map(|fuse| fuse.rating_a))
+            .with("highest_current_a", wired.highest_a)
+            .with("insulation_c", self.run.conditions.insulation.rating_c())
+            .maybe("fuse_a", self.fuse_a())
+            .maybe(
+                "fuse_volts_least",
+                self.fuse_a().map(|a| fuse_voltage(self.inputs.supply.highest_v, a).0),
+            )
             .maybe("least_awg", self.least[0].map(|size| size.to_string()))
             .maybe("least_mm2", self.least[1].map(|size| size.to_string()))
             .with("choices", self.choices.iter().map(choice_record).collect::<Vec<_>>())
@@ -243,18 +304,25 @@ impl Findings<'_> {
             text!("{} ({})", drop_volts(wired.drop_v), percent(wired.drop_percent)),
         )
         .note(text!("{} arrive at the load", volts(wired.load_v)));
-        let fuse = match &wired.fuse {
-            Ok(fuse) => Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
-                .note(self.fuse_note()),
-            Err(_) => Answer::new("Fuse at the source", "none fits")
-                .note(text!("the load draws {}", amperes(wired.current_a))),
+        let place =
+            if self.inputs.far_source { "Fuse at each end" } else { "Fuse at the source" };
+        let fuse = match self.fuse_a() {
+            Some(fuse_a) => {
+                Answer::new(place, text!("{} A", plain(fuse_a, 1))).note(self.fuse_note())
+            }
+            None => Answer::new(place, text!("not shown: {} is too thin", &wired.conductor))
+                .note(text!("the load draws {}", amperes(wired.highest_a))),
         };
         vec![conductor, drop, fuse]
     }
 
     fn fuse_note(&self) -> String {
-        let draws = text!("the load draws {}", amperes(self.wired.current_a));
-        match self.wired.ampacity_a.and_then(fuse::greatest_rating) {
+        let draws = match self.run.low_v {
+            Some(_) => text!("the load draws up to {}", amperes(self.wired.highest_a)),
+            None => text!("the load draws {}", amperes(self.wired.current_a)),
+        };
+        let limit_a = self.wired.rated.ok().map(|rated| rated.fuse_limit_a());
+        match limit_a.and_then(fuse::greatest_rating) {
             Some(most) => text!("{}; this wire stands fuses up to {} A", &draws, plain(most, 1)),
             None => draws,
         }
@@ -287,24 +355,9 @@ impl Findings<'_> {
                 &shorter
             )));
         }
-        match wired.ampacity_a {
-            Some(ampacity_a) if !carries(ampacity_a, wired.current_a) => {
-                remarks.push(Remark::warning(text!(
-                    "{} overheats: as it lies it may carry {}, and the load draws {}.{}",
-                    &wired.conductor,
-                    amperes(ampacity_a),
-                    amperes(wired.current_a),
-                    &better
-                )));
-            }
-            None => remarks.push(Remark::warning(text!(
-                "No table says what {} may carry: the fuse was not held against it. Look up what \
-                 its maker allows.",
-                &wired.conductor
-            ))),
-            Some(_) => {}
-        }
-        if let Err(error) = &wired.fuse {
+        if !wired.carries() {
+            remarks.push(Remark::warning(text!("Not shown: {}.", overheats(wired, run, would_do))));
+        } else if let Err(error) = &wired.fuse {
             remarks.push(Remark::warning(text!("No fuse fits: {}.", &error)));
         }
         if wired.within_limit && wired.is_protected() {
@@ -316,12 +369,29 @@ impl Findings<'_> {
             )));
         }
         let used = [wired.conductor];
-        general_remarks(run.source_v, &used, &run.conditions, &mut remarks);
-        if wired.fuse.is_ok() {
+        let fuses_a: Vec<f64> = self.fuse_a().into_iter().collect();
+        general_remarks(&self.inputs.supply, &used, &fuses_a, &run.conditions, &mut remarks);
+        if self.inputs.far_source {
+            remarks.push(Remark::note(
+                "With a source at each end either can burn the wire: a fuse at both, each within \
+                 reach of its own source. A lithium battery never straight on an alternator: a \
+                 DC-DC charger between them.",
+            ));
+        }
+        if let (Load::Power(_), None) = (run.load, run.low_v) {
+            remarks.push(Remark::note(
+                "A constant power draws more from a low battery: enter the battery\u{2019}s lowest \
+                 voltage, and wire and fuse are chosen for it.",
+            ));
+        }
+        if !fuses_a.is_empty() {
             remarks.push(Remark::note(
                 "Motors, compressors and inverters draw several times their usual current as they \
                  start: where the maker names a fuse, that one, as long as the wire stands it.",
             ));
+        }
+        if fuses_a.is_empty() {
+            return remarks;
         }
         remarks.push(Remark::note(text!(
             "Wire to buy: {} positive and as much negative. {} are lost as heat along it.",

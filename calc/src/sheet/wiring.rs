@@ -2,10 +2,15 @@
 
 use crate::ask::Ask;
 use crate::electrical::ampacity::{
-    Conditions, Insulation, TABLE_AMBIENT_C, ambient_factor, bundling_factor, table_ampacity,
+    Conditions, Insulation, Rated, TABLE_AMBIENT_C, ambient_factor, bundling_factor,
+    insulation_factor, table_ampacity,
+};
+use crate::electrical::charging::{
+    GREATEST_CHARGING_V, GREATEST_NOMINAL_V, fuse_voltage, highest_v,
 };
 use crate::electrical::conductor::Conductor;
 use crate::electrical::fuse::{self, Fuse};
+use crate::electrical::least_size::{is_thin, small_fuse};
 use crate::electrical::sources;
 use crate::electrical::wanted::Wanted;
 use crate::lists::BuyLine;
@@ -15,6 +20,7 @@ use crate::quantity::{
 };
 use crate::reader::Reader;
 use crate::report::{Remark, Step};
+use crate::source::Source;
 use crate::text::text;
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
@@ -22,7 +28,17 @@ use uom::si::mass::kilogram;
 pub static SOURCE_VOLTAGE: Ask =
     Ask::measure("source_voltage", "Source voltage", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
         .usual("12.8 V", "12.8 V")
-        .help("Measured at the battery or fuse block with the loads on; 12.8 V for a rested lithium battery, 12.2 V for a low lead one.");
+        .help("Measured at the battery or fuse block with the loads on: 12.8 V for a lithium iron phosphate battery at work (rested it stands near 13.3 V, 3.3 V a cell; cell makers), 12.2 V for a lead one half empty.");
+pub static LOW_VOLTAGE: Ask =
+    Ask::measure("low_voltage", "Battery at its lowest", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
+        .optional()
+        .usual("10.5 V", "10.5 V")
+        .help("Where the battery is switched off: a constant power draws most there, and wire and fuse are chosen for it.");
+pub static CHARGING_VOLTAGE: Ask =
+    Ask::measure("charging_voltage", "Highest charging voltage", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
+        .optional()
+        .usual("14.6 V", "14.6 V")
+        .help("Set on the charger or the alternator; fuse and holder must stand it. Left blank: 14.6 V for each 12.8 V of lithium iron phosphate (3.65 V a cell), 14.8 V for each 12 V of lead.");
 pub static DROP_LIMIT: Ask =
     Ask::percent("drop_limit_percent", "Drop that is allowed", (0.01, 99.0))
         .usual("3", "3")
@@ -60,10 +76,16 @@ pub static INSULATION: Ask = Ask::choice(
         ("200 C", "200 °C"),
     ],
 )
-.default("105 C")
+.default("60 C")
 .help(
-    "Printed on the jacket. 105 °C is usual for boat cable; where nothing is printed choose 60 °C.",
+    "Printed on the jacket: 105 °C on boat cable. Where nothing is printed leave 60 °C, the lowest column of 33 CFR 183.425 table 5: an unmarked automotive or speaker wire can be trusted with no more. Wire is bought by this rating.",
 );
+pub static IN_JACKET: Ask = Ask::flag("in_jacket", "Inside the jacket of a cable", false)
+    .help("Several conductors in one jacket: then 18 AWG or 0.75 mm2 may be taken; single wires start at 16 AWG or 1 mm2.");
+pub static IN_INSULATION: Ask = Ask::flag("in_insulation", "In thermal insulation", false)
+    .help("Half a metre (20 in) or more of it: the wire may carry half (BS 7671 523.9). PVC touching polystyrene foam goes hard: sleeve it.");
+pub static FAR_SOURCE: Ask = Ask::flag("far_source", "A source at the far end too", false)
+    .help("An alternator, a DC-DC or shore charger, solar: then the wire has a fuse at both ends.");
 pub static CONTINUOUS: Ask = Ask::flag("continuous", "On for three hours or more", true)
     .help("Then the fuse is at least 125 % of the current.");
 pub static BUNDLED: Ask = Ask::count("bundled", "Conductors lying together", (1, 1000))
@@ -87,7 +109,7 @@ pub fn read_conditions(reader: &Reader<'_>) -> (Conditions, f64) {
     let insulation = Insulation::ALL
         .into_iter()
         .find(|rating| key == text!("{} C", rating.rating_c()))
-        .unwrap_or(Insulation::C105);
+        .unwrap_or(Insulation::C60);
     let air_c = reader.maybe_si(&AIR_TEMPERATURE).map(celsius);
     let copper_c = celsius(reader.si(&CONDUCTOR_TEMPERATURE));
     let given = reader.given(&CONDUCTOR_TEMPERATURE);
@@ -113,7 +135,59 @@ pub fn read_conditions(reader: &Reader<'_>) -> (Conditions, f64) {
     let ambient_c = air_c.unwrap_or(TABLE_AMBIENT_C);
     let copper_c = if given { copper_c } else { copper_c.max(air_c.unwrap_or(copper_c)) };
     let bundled = reader.maybe_count(&BUNDLED).unwrap_or(2);
-    (Conditions { insulation, bundled, ambient_c }, copper_c)
+    let in_insulation = reader.flag(&IN_INSULATION);
+    let in_jacket = reader.flag(&IN_JACKET);
+    (Conditions { insulation, bundled, ambient_c, in_insulation, in_jacket }, copper_c)
+}
+
+/// The voltages of a source.
+pub struct Supply {
+    /// As measured or nominal. [V]
+    pub source_v: f64,
+    /// The lowest, where it was given. [V]
+    pub low_v: Option<f64>,
+    /// The highest that stands on fuse and holder. [V]
+    pub highest_v: f64,
+    /// Where the highest comes from.
+    pub highest_source: &'static Source,
+}
+
+/// Reads the voltages of a source; from 50 V on is a fault, save a 48 V battery's own charging.
+pub fn read_supply(reader: &Reader<'_>) -> Supply {
+    let source_v = reader.si(&SOURCE_VOLTAGE);
+    let low_v = reader.maybe_si(&LOW_VOLTAGE);
+    let charging_v = reader.maybe_si(&CHARGING_VOLTAGE);
+    let beyond = "from 50 V on this is no longer low voltage: it can kill, and other rules hold; \
+                  leave it to a licensed electrician";
+    if reader.given(&SOURCE_VOLTAGE) {
+        if source_v > GREATEST_NOMINAL_V * (1.0 + 1e-9) {
+            let message = text!(
+                "{}. A 48 V battery is entered by its nominal voltage, up to {}",
+                &beyond,
+                volts(GREATEST_NOMINAL_V)
+            );
+            reader.fault_at(&SOURCE_VOLTAGE, message);
+        }
+        if low_v.is_some_and(|low| low > source_v) {
+            reader.fault_at(&LOW_VOLTAGE, "the lowest voltage cannot lie above the source voltage");
+        }
+        if charging_v.is_some_and(|charging| charging < source_v * (1.0 - 1e-9)) {
+            reader.fault_at(
+                &CHARGING_VOLTAGE,
+                "charging raises the voltage: give at least the source voltage",
+            );
+        }
+    }
+    if charging_v.is_some_and(|charging| charging > GREATEST_CHARGING_V * (1.0 + 1e-9)) {
+        let message = text!(
+            "{}; a 48 V battery is charged to {} at most",
+            &beyond,
+            volts(GREATEST_CHARGING_V)
+        );
+        reader.fault_at(&CHARGING_VOLTAGE, message);
+    }
+    let (highest_v, highest_source) = highest_v(source_v, charging_v);
+    Supply { source_v, low_v, highest_v, highest_source }
 }
 
 /// Kelvin to degrees Celsius, free of the rounding that the offset leaves behind.
@@ -176,18 +250,33 @@ pub fn run_at_most(metres: f64, style: Style) -> String {
 /// Density of copper: the middle of what tables give. Source: [`crate::mass::densities::DENSITIES`]. [kg/m³]
 const COPPER_KG_M3: f64 = 8945.0;
 
-/// Wire for the buy list, both polarities counted: whole feet or metres.
-pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
+/// A wire by all that it is bought by: size and insulation. `14 AWG, insulation 105 °C`.
+pub fn wire_name(conductor: Conductor, conditions: &Conditions) -> String {
+    let jacket = if conditions.in_jacket { ", in a jacket" } else { "" };
+    text!("{}, insulation {} °C{}", &conductor, plain(conditions.insulation.rating_c(), 0), jacket)
+}
+
+/// Wire for the buy list, both polarities counted: whole feet or metres. The rating of the
+/// insulation is part of what it is: what the wire may carry rests on it.
+pub fn wire_line(
+    conductor: Conductor,
+    conditions: &Conditions,
+    metres: f64,
+    style: Style,
+) -> BuyLine {
     let (unit, metres_each) = match style.system {
         UnitSystem::Imperial => ("ft", 0.3048),
         UnitSystem::Metric => ("m", 1.0),
     };
     BuyLine {
         item: "wire".into(),
-        spec: match conductor {
-            Conductor::PerLength { .. } => text!("{}, half positive, half negative", &conductor),
-            _ => text!("{} stranded copper, half positive, half negative", &conductor),
-        },
+        spec: text!(
+            "{}{}, insulation rated {} °C or more{}, half positive, half negative",
+            &conductor,
+            if matches!(conductor, Conductor::PerLength { .. }) { "" } else { " stranded copper" },
+            plain(conditions.insulation.rating_c(), 0),
+            if conditions.in_jacket { ", several conductors in a jacket" } else { "" }
+        ),
         quantity: (metres / metres_each * (1.0 - 1e-9)).ceil(),
         unit,
         cost: None,
@@ -198,12 +287,11 @@ pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
     }
 }
 
-/// A fuse with its holder for the buy list.
-pub fn fuse_line(rating_a: f64, source_v: f64) -> BuyLine {
-    let volts = if source_v <= 32.0 { "32 V".to_owned() } else { volts(source_v.ceil()) };
+/// A fuse with its holder for the buy list, rated for the highest voltage that stands on it.
+pub fn fuse_line(rating_a: f64, highest_v: f64) -> BuyLine {
     BuyLine {
         item: "fuse with holder".into(),
-        spec: text!("{} A, {} DC or more", plain(rating_a, 1), &volts),
+        spec: fuse_spec(rating_a, highest_v),
         quantity: 1.0,
         unit: "each",
         cost: None,
@@ -211,42 +299,92 @@ pub fn fuse_line(rating_a: f64, source_v: f64) -> BuyLine {
     }
 }
 
-/// What has to be said of high voltages, of small wire and of the insulation that was assumed.
+/// `15 A, 32 V DC or more`.
+pub fn fuse_spec(rating_a: f64, highest_v: f64) -> String {
+    text!(
+        "{} A, {} V DC or more",
+        plain(rating_a, 1),
+        plain(fuse_voltage(highest_v, rating_a).0, 1)
+    )
+}
+
+/// What has to be said of the voltage of fuses, of small wire and of the insulation.
 pub fn general_remarks(
-    source_v: f64,
+    supply: &Supply,
     used: &[Conductor],
+    fuses_a: &[f64],
     conditions: &Conditions,
     remarks: &mut Vec<Remark>,
 ) {
-    if source_v >= 50.0 {
-        remarks.push(Remark::warning(
-            "From 50 V on this is no longer low voltage: it can kill, and other rules hold. Leave \
-             it to a licensed electrician.",
-        ));
-    } else if source_v > 32.0 {
-        remarks.push(Remark::warning(
-            "Usual blade fuses are made for 32 V: take fuse and holder for the voltage at hand.",
-        ));
-    }
-    let thin = |wire: &&Conductor| wire.area_mm2().is_some_and(|area| area < 1.0);
-    if let Some(wire) = used.iter().find(thin) {
+    if let Some(most_a) = fuses_a.iter().copied().reduce(f64::max) {
+        let (rated_v, source) = fuse_voltage(supply.highest_v, most_a);
         remarks.push(Remark::note(text!(
-            "{} is too thin to be run on its own: only inside the jacket of a cable with \
-             several conductors. Single wires start at 16 AWG ({}) or 1 mm2 ({}).",
-            &wire,
-            &sources::CFR_LEAST_SIZE,
-            &sources::ISO_10133_LEAST_SIZE
+            "Fuse and holder: made for {} V DC or more ({}). Up to {} stand on them while charging \
+             ({}).",
+            plain(rated_v, 1),
+            source,
+            volts(supply.highest_v),
+            supply.highest_source
         )));
     }
+    if let Some(wire) = used.iter().find(|wire| is_thin(**wire) && !conditions.in_jacket) {
+        remarks.push(Remark::note(text!(
+            "{} is too thin to be run on its own: only inside the jacket of a cable with several \
+             conductors. On boats single wires start at 16 AWG ({}) or 1 mm2 ({}); park trailers \
+             begin with 18 AWG ({}). auto takes the stricter.",
+            &wire,
+            &sources::CFR_LEAST_SIZE,
+            &sources::ISO_10133_LEAST_SIZE,
+            &sources::NEC_552_FUSE
+        )));
+    }
+    let weakest = used
+        .iter()
+        .filter_map(|wire| Rated::new(*wire, conditions).ok())
+        .min_by(|a, b| a.fuse_limit_a().total_cmp(&b.fuse_limit_a()));
+    if let Some((wire, small)) =
+        weakest.and_then(|wire| Some((wire, small_fuse(wire.conductor())?)))
+    {
+        remarks.push(Remark::note(text!(
+            "{} stands no fuse above {} here, the strictest of: {} A in vehicles ({}), {} A for small \
+             conductors ({}), and what it may carry as it lies; boats may go to {} ({}).",
+            &wire.conductor(),
+            amperes(wire.fuse_limit_a()),
+            plain(small.most_a, 1),
+            small.source,
+            plain(small.other_a, 1),
+            small.other,
+            amperes(1.5 * wire.ampacity_a()),
+            &sources::CFR_BOAT_FUSE
+        )));
+    }
+    for wire in used.iter().filter_map(|wire| Rated::new(*wire, conditions).ok()) {
+        if let (Some(listed), Conductor::PerLength { .. }) = (wire.stands_in(), wire.conductor()) {
+            remarks.push(Remark::note(text!(
+                "No table lists {}: it is taken to carry what {} AWG does, the nearest listed size \
+                 that resists at least as much at 20 °C.",
+                &wire.conductor(),
+                &listed
+            )));
+        }
+    }
+    let rating = plain(conditions.insulation.rating_c(), 0);
     remarks.push(Remark::note(text!(
         "What the wire may carry holds for insulation rated {} °C, with {} lying together in air \
-         of {} °C. Look at the jacket: wire with a lower rating, or none, may carry less.",
-        plain(conditions.insulation.rating_c(), 0),
+         of {} °C. {}",
+        &rating,
         match conditions.bundled {
             0..=2 => "no more than two conductors".to_owned(),
             more => text!("{} conductors", &more),
         },
-        plain(conditions.ambient_c, 1)
+        plain(conditions.ambient_c, 1),
+        if conditions.insulation == Insulation::C60 {
+            "Wire with nothing printed on it can be trusted with 60 °C; where the jacket says \
+             105 °C, enter it: such wire may carry more."
+                .to_owned()
+        } else {
+            text!("Look at the jacket: it must say {} °C or more.", &rating)
+        }
     )));
 }
 
@@ -297,8 +435,12 @@ pub fn resistance_steps(
 /// What a conductor may carry as it lies; nothing where no table has it.
 pub fn ampacity_steps(conductor: Conductor, conditions: &Conditions) -> Vec<Step> {
     let Some(table) = table_ampacity(conductor, conditions.insulation) else { return Vec::new() };
+    let listed = match table.stands_in {
+        Some(listed) => text!("{} may carry, as {} AWG", &conductor, &listed),
+        None => text!("{} may carry", &conductor),
+    };
     let mut steps = vec![Step::new(
-        text!("{} may carry", &conductor),
+        listed,
         "Iz",
         text!("insulation {} °C, air {} °C", conditions.insulation.rating_c(), &TABLE_AMBIENT_C),
         amperes(table.amperes),
@@ -331,6 +473,28 @@ pub fn ampacity_steps(conductor: Conductor, conditions: &Conditions) -> Vec<Step
             ),
             amperes(left * warm),
             &sources::AMBIENT,
+        ));
+        left *= warm;
+    }
+    let buried = insulation_factor(conditions.in_insulation);
+    if buried < 1.0 {
+        steps.push(Step::new(
+            "In thermal insulation",
+            "Iz = I · k",
+            text!("{} · {}", amperes(left), &buried),
+            amperes(left * buried),
+            &sources::BS_7671_INSULATION,
+        ));
+    }
+    if let Some(rule) =
+        Rated::new(conductor, conditions).ok().and_then(|wire| Some((wire.fuse_rule()?, wire)))
+    {
+        steps.push(Step::new(
+            text!("Fuse before {}", &conductor),
+            "If ≤",
+            conductor.to_string(),
+            amperes(rule.1.fuse_limit_a()),
+            rule.0,
         ));
     }
     steps

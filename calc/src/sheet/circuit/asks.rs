@@ -1,12 +1,12 @@
 //! What the circuit sheet asks.
 
 use super::common::{
-    AIR_TEMPERATURE, BUNDLED, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT, INSULATION,
-    SOURCE_VOLTAGE,
+    AIR_TEMPERATURE, BUNDLED, CHARGING_VOLTAGE, CONDUCTOR_TEMPERATURE, CONTINUOUS, DROP_LIMIT,
+    FAR_SOURCE, IN_INSULATION, IN_JACKET, INSULATION, LOW_VOLTAGE, SOURCE_VOLTAGE,
 };
 use crate::ask::{Ask, Figure};
 use crate::electrical::wanted::SUGGESTIONS;
-use crate::quantity::{CURRENT, LENGTH, POWER, VOLTAGE};
+use crate::quantity::{CURRENT, LENGTH, POWER};
 
 pub(super) static ASKS: &[&Ask] = &[
     &SOURCE_VOLTAGE,
@@ -14,16 +14,19 @@ pub(super) static ASKS: &[&Ask] = &[
     &RUNS,
     &LOADS,
     &ROWS,
+    &INSULATION,
     &CONTINUOUS,
     &LOW_VOLTAGE,
+    &CHARGING_VOLTAGE,
     &SLACK,
     &BUNDLED,
+    &IN_JACKET,
+    &IN_INSULATION,
     &CONDUCTOR_CHOICES,
     &POSITIVE_WIRE,
     &NEGATIVE_WIRE,
     &CONDUCTOR_TEMPERATURE,
     &AIR_TEMPERATURE,
-    &INSULATION,
 ];
 
 pub(super) static ID: Ask = Ask::words("id", "Name of the run")
@@ -67,6 +70,11 @@ pub(super) static DEVICE_WATTS: Ask = Ask::measure(
 .optional()
 .usual("96 W", "96 W")
 .help("Printed on the dimmer or switch, at the voltage of this circuit; both are held against it.");
+pub(super) static SELF_PROTECTING: Ask =
+    Ask::flag("protects_itself", "Dimmer or switch protects itself", false)
+        .help("It has a fuse of its own or limits its current, says its maker: then the fuse before it may be larger than its rating.");
+pub(super) static FUSE_BLOCK: Ask = Ask::flag("fuse_block", "Ends at a fuse block", false)
+    .help("Each run that leaves it then has a fuse of its own, which protects its own wire alone.");
 pub(super) static X: Ask =
     Ask::measure("x", "From the front wall", &LENGTH, ["in", "mm"], (0.0, 100.0))
         .usual("12 in", "300 mm");
@@ -89,7 +97,19 @@ pub(super) static RUNS: Ask = Ask::rows(
     "Runs",
     "run",
     1,
-    &[&ID, &FROM, &TO, &LENGTH_ONE_WAY, &ROUTE, &CONDUCTOR, &DEVICE_RATING, &DEVICE_WATTS],
+    &[
+        &ID,
+        &FROM,
+        &TO,
+        &LENGTH_ONE_WAY,
+        &ROUTE,
+        &CONDUCTOR,
+        &FUSE_BLOCK,
+        &DEVICE_RATING,
+        &DEVICE_WATTS,
+        &SELF_PROTECTING,
+        &FAR_SOURCE,
+    ],
 )
 .help("Each stretch of wire from one splice to the next, starting at the source.");
 
@@ -172,6 +192,7 @@ pub(super) static ROWS: Ask = Ask::rows(
         &ROW_CONDUCTOR,
         &DEVICE_RATING,
         &DEVICE_WATTS,
+        &SELF_PROTECTING,
         &POSITIVE_LEAD,
         &NEGATIVE_LEAD,
     ],
@@ -179,13 +200,6 @@ pub(super) static ROWS: Ask = Ask::rows(
 .optional()
 .help("Like lights in a row, each fed from the one before: their runs and splices are made here.");
 
-pub(super) static LOW_VOLTAGE: Ask =
-    Ask::measure("low_voltage", "Battery at its lowest", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
-        .optional()
-        .usual("12.0 V", "12.0 V")
-        .help(
-            "Where the battery is switched off: what is left at the loads then is worked out too.",
-        );
 pub(super) static SLACK: Ask =
     Ask::measure("slack", "Slack at each end", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .optional()
@@ -196,7 +210,7 @@ static CHOICE: Ask = Ask::notation("", "Size", "conductor", &SUGGESTIONS);
 pub(super) static CONDUCTOR_CHOICES: Ask =
     Ask::list("conductor_choices", "Sizes for auto to choose from", 1, &CHOICE)
         .optional()
-        .help("What you have or can buy; all AWG sizes from 18 to 4/0 where nothing is named.");
+        .help("What you have or can buy; all AWG sizes from 16 to 4/0 where nothing is named, from 18 inside a jacket.");
 pub(super) static POSITIVE_WIRE: Ask =
     Ask::notation("positive_wire", "Positive wire of the runs", "colour", &COLOURS)
         .default("red")

@@ -157,21 +157,32 @@ impl Findings<'_> {
         let x = row.column as f64 * COLUMN;
         let ways = self.splices.iter().find(|splice| splice.node == row.node).map(|s| s.ways);
         let radius = if ways.is_some() || row.node == 0 { 0.15 } else { 0.08 };
-        drawing.circle(Pen::Solid, Fill::Stock, Point::metres(x + PAIR / 2.0, y), radius);
+        let is_block = |(run, _): (usize, usize)| {
+            self.inputs.runs.get(run).is_some_and(|run| run.fuse_block)
+        };
+        let middle = x + PAIR / 2.0;
+        if row.feed.is_some_and(is_block) {
+            let corners = (Point::metres(middle - 0.2, y - 0.2), Point::metres(middle + 0.2, y + 0.2));
+            drawing.rectangle(Pen::Solid, Fill::Stock, corners.0, corners.1);
+        } else {
+            drawing.circle(Pen::Solid, Fill::Stock, Point::metres(middle, y), radius);
+        }
         let mut upper = vec![cut(self.tree.name(row.node), 14)];
         upper.extend(ways.map(|ways| text!("{} ways", &ways)));
+        upper.extend(row.feed.filter(|feed| is_block(*feed)).map(|_| "fuse block".to_owned()));
         upper.push(volts(self.node_v(row.node)));
         let mut lower = Vec::new();
         match row.feed {
-            None => lower.push(match &self.fuse {
-                Ok(fuse) => text!("fuse {} A in +", plain(fuse.rating_a, 1)),
-                Err(_) => "no fuse fits".to_owned(),
-            }),
+            None => lower.extend(
+                self.fuses.main.iter().map(|fuse| text!("fuse {} A in +", plain(fuse.rating_a, 1))),
+            ),
             Some((run, from)) => {
                 // Where the feed comes from is not seen in this part.
                 if let Some(feeder) = rows.get(from).filter(|_| from < first) {
                     lower.push(text!("from {}", cut(self.tree.name(feeder.node), 14)));
                 }
+                let own = self.fuses.before(run).filter(|_| self.fuses.fused.get(run) == Some(&true));
+                lower.extend(own.map(|fuse| text!("fuse {} A", plain(fuse.rating_a, 1))));
                 lower.extend(self.loads_at(row.node));
                 lower.extend(self.conductors.get(run).map(Conductor::to_string));
             }
@@ -190,13 +201,18 @@ impl Findings<'_> {
             let feeds =
                 if loads.is_empty() { String::new() } else { text!(", with {}", loads.join(", ")) };
             words.push(match row.feed {
-                None => text!("the source at {}{}", volts(self.inputs.source_v), &feeds),
+                None => text!("the source at {}{}", volts(self.inputs.supply.source_v), &feeds),
                 Some((run, _)) => {
                     let (from, _) = self.tree.ends(run);
+                    let own = match self.fuses.branches.iter().find(|(place, _)| *place == run) {
+                        Some((_, fuse)) => text!(" through a fuse of {} A", plain(fuse.rating_a, 1)),
+                        None => String::new(),
+                    };
                     text!(
-                        "{} fed from {} at {}{}",
+                        "{} fed from {}{} at {}{}",
                         &name,
                         self.tree.name(from),
+                        &own,
                         volts(self.node_v(row.node)),
                         &feeds
                     )

@@ -1,11 +1,10 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
 use super::common::{
-    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, watts, wire_line,
+    amperes, drop_volts, limit, percent, run_length, volts, watts, wire_line, wire_name,
 };
 use super::findings::Findings;
 use crate::ask::pick;
-use crate::electrical::ampacity::{ampacity_a, carries};
 use crate::electrical::conductor::{COPPER_KG_PER_M_MM2, Conductor};
 use crate::electrical::least_copper::Wiring;
 use crate::electrical::loom::{bundle_diameter_mm, sleeve_mm};
@@ -31,10 +30,26 @@ impl Findings<'_> {
             self.tree.name(self.worst),
             limit(self.inputs.drop_limit_percent)
         ));
-        let draws = text!("all loads on draw {}", amperes(self.solution.source_a));
-        let fuse = match &self.fuse {
-            Ok(fuse) => Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1))),
-            Err(_) => Answer::new("Fuse at the source", "none fits"),
+        let draws = text!("all loads on draw {}", amperes(self.source_a));
+        let branches: Vec<String> = self
+            .fuses
+            .branches
+            .iter()
+            .map(|(run, fuse)| text!("{} {} A", self.run_name(*run), plain(fuse.rating_a, 1)))
+            .collect();
+        let fuse = match self.fuses.main.as_ref().filter(|_| self.is_safe()) {
+            Some(fuse) if branches.is_empty() => {
+                Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1))).note(draws)
+            }
+            Some(fuse) => {
+                Answer::new("Main fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
+                    .note(text!("{}; fuses of branches: {}", &draws, branches.join(", ")))
+            }
+            None => {
+                let why = self.fuses.unsafe_words.first().map_or("", String::as_str);
+                let answer = Answer::new("Fuse and wire", text!("not shown: {}", &why));
+                return vec![lowest, answer.note(draws)];
+            }
         };
         let mut sizes: Vec<String> = self.wire_m.iter().map(|(c, _)| c.to_string()).collect();
         if sizes.len() > 3 {
@@ -45,11 +60,12 @@ impl Findings<'_> {
             Some(_) => "the least copper that was found",
             None => "as given",
         });
-        vec![lowest, fuse.note(draws), wire]
+        vec![lowest, fuse, wire]
     }
 
     pub(super) fn tables(&self, style: Style) -> Vec<Table> {
         let mut tables = vec![self.loads_table(), self.runs_table(style)];
+        tables.extend(self.fuses_table());
         tables.extend(self.devices_table());
         tables.extend(self.polarity_table());
         tables.push(self.wire_table(style));
@@ -58,7 +74,7 @@ impl Findings<'_> {
         tables
     }
 
-    fn loads_table(&self) -> Table {
+    pub(super) fn loads_table(&self) -> Table {
         let row = |(place, placed): (usize, &crate::electrical::network::PlacedLoad)| {
             let label = self.inputs.loads.get(place).map_or("", |load| load.label.as_str());
             let label = match placed.count {
@@ -88,7 +104,7 @@ impl Findings<'_> {
         let row = |(place, run): (usize, &super::inputs::RunInput)| {
             let conductor = self.conductors.get(place).copied();
             let cut_m = self.pairs.get(place).map_or(run.length_m, |pair| pair.length_m);
-            let carries = conductor.and_then(|c| ampacity_a(c, &self.inputs.conditions));
+            let carries = self.rated.get(place).map(|wire| wire.ampacity_a());
             TableRow {
                 cells: vec![
                     text!("{}: {} to {}", &run.id, &run.from, &run.to),
@@ -99,7 +115,7 @@ impl Findings<'_> {
                     ),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
                     text!("{} + and −", style.length(Length::new::<meter>(cut_m))),
-                    amperes(self.run_a(place)),
+                    amperes(self.highest_a.get(place).copied().unwrap_or(0.0)),
                     carries.map_or("–".to_owned(), amperes),
                 ],
                 chosen: false,
@@ -155,7 +171,7 @@ impl Findings<'_> {
                 }
             }
             let worst = wiring.solution.worst_node(self.loads);
-            let drop = wiring.solution.drop_percent(worst, self.inputs.source_v);
+            let drop = wiring.solution.drop_percent(worst, self.inputs.supply.source_v);
             TableRow {
                 cells: vec![
                     name.to_owned(),
@@ -178,7 +194,38 @@ impl Findings<'_> {
         })
     }
 
-    /// Dimmers and switches: what they carry, and what flows.
+    /// The main fuse and the fuse of each branch, with what they protect.
+    fn fuses_table(&self) -> Option<Table> {
+        if self.fuses.branches.is_empty() {
+            return None;
+        }
+        let row = |(run, fuse): (Option<usize>, &crate::electrical::fuse::Fuse)| {
+            let behind = self.fuses.zone.iter().enumerate().filter(|(_, zone)| **zone == run);
+            let runs: Vec<&str> = behind.map(|(run, _)| self.run_name(run)).collect();
+            let place = match run {
+                None => "main, at the source".to_owned(),
+                Some(run) => text!(
+                    "{}, {}",
+                    self.run_name(run),
+                    if self.is_in_block(run) { "in the fuse block" } else { "in line, where it begins" }
+                ),
+            };
+            let cells = vec![
+                place,
+                text!("{} A", plain(fuse.rating_a, 1)),
+                amperes(fuse.needed_a),
+                runs.join(", "),
+            ];
+            TableRow { cells, chosen: run.is_none() }
+        };
+        Some(Table {
+            title: "Fuses: each protects the runs behind it".into(),
+            heads: texts(&["Fuse", "Rating", "Carries at least", "Protects"]),
+            rows: self.fuses.all().map(row).collect(),
+        })
+    }
+
+    /// Dimmers and switches: what they carry, what flows, and the fuse before them.
     fn devices_table(&self) -> Option<Table> {
         let mut rows = Vec::new();
         for (place, run) in self.inputs.runs.iter().enumerate() {
@@ -186,39 +233,34 @@ impl Findings<'_> {
             if rating_a.is_none() && rating_w.is_none() {
                 continue;
             }
-            let (flows_a, flows_w) = (self.run_a(place), self.run_w(place));
-            let over = |rating: Option<f64>, flows: f64| {
-                rating.is_some_and(|rating| flows > rating * (1.0 + 1e-9))
-            };
+            let flows_a = self.highest_a.get(place).copied().unwrap_or(0.0);
             let carries: Vec<String> =
                 rating_a.map(amperes).into_iter().chain(rating_w.map(watts)).collect();
+            let fuse = self.fuses.before(place);
             rows.push(TableRow {
                 cells: vec![
                     run.id.clone(),
                     carries.join(", "),
-                    text!("{}, {}", amperes(flows_a), watts(flows_w)),
-                    if over(rating_a, flows_a) || over(rating_w, flows_w) {
-                        "! too small"
-                    } else {
-                        "yes"
-                    }
-                    .to_owned(),
+                    text!("{}, {}", amperes(flows_a), watts(self.run_w(place))),
+                    fuse.map_or("–".to_owned(), |fuse| text!("{} A", plain(fuse.rating_a, 1))),
+                    if run.self_protecting { "protects itself" } else { "the fuse is no larger" }
+                        .to_owned(),
                 ],
                 chosen: false,
             });
         }
         (!rows.is_empty()).then(|| Table {
             title: "Dimmers and switches".into(),
-            heads: texts(&["In run", "Carries", "Flows", "Enough"]),
+            heads: texts(&["In run", "Carries", "Flows", "Fuse before it", "Safe since"]),
             rows,
         })
     }
 
     /// Cases, each with its source voltage and the resistances of the runs.
     fn what_ifs(&self) -> Vec<(String, f64, Vec<f64>)> {
-        let source_v = self.inputs.source_v;
-        let low_v = self.inputs.low_v.unwrap_or(0.9 * source_v);
-        let low = match self.inputs.low_v {
+        let source_v = self.inputs.supply.source_v;
+        let low_v = self.inputs.supply.low_v.unwrap_or(0.9 * source_v);
+        let low = match self.inputs.supply.low_v {
             Some(low_v) => text!("battery low, {}", volts(low_v)),
             None => "source 10 % lower".to_owned(),
         };
@@ -268,11 +310,12 @@ impl Findings<'_> {
             .wire_m
             .iter()
             .filter(|(_, metres)| *metres > 0.0)
-            .map(|(conductor, metres)| wire_line(*conductor, *metres, style))
+            .map(|(conductor, metres)| {
+                wire_line(*conductor, &self.inputs.conditions, *metres, style)
+            })
             .collect();
-        if let Ok(fuse) = &self.fuse {
-            buy.push(fuse_line(fuse.rating_a, self.inputs.source_v));
-        }
+        buy.extend(self.fuse_lines());
+        buy.extend(self.device_lines());
         buy.extend(self.connector_lines());
         buy
     }
@@ -280,7 +323,10 @@ impl Findings<'_> {
     /// Two pieces of wire for each run, one of each polarity.
     pub(super) fn cut(&self) -> Vec<CutLine> {
         let line = |(conductor, _): &(Conductor, f64)| CutLine {
-            stock: text!("wire {}, one positive and one negative", &conductor),
+            stock: text!(
+                "wire {}, one positive and one negative",
+                wire_name(*conductor, &self.inputs.conditions)
+            ),
             count: 2,
             pieces: self
                 .pairs
@@ -310,11 +356,12 @@ impl Findings<'_> {
             let loss_w = self.solution.run_loss_w.get(place).copied().unwrap_or(0.0);
             let record = Record::new()
                 .with("current_a", self.run_a(place))
+                .with("highest_current_a", self.highest_a.get(place).copied().unwrap_or(0.0))
                 .with("conductor", conductor.to_string())
                 .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
                 .with("loss_w", loss_w)
                 .with("length_m", run.length_m)
-                .maybe("ampacity_a", ampacity_a(*conductor, &self.inputs.conditions));
+                .maybe("ampacity_a", self.rated.get(place).map(|wire| wire.ampacity_a()));
             runs = runs.with_typed(run.id.clone(), record);
         }
         let wire = self.wire_m.iter().map(|(conductor, metres)| {
@@ -323,14 +370,28 @@ impl Findings<'_> {
         let mut outcome = Record::new()
             .with("nodes", nodes)
             .with("runs", runs)
-            .with("source_current_a", self.solution.source_a)
+            .with("source_current_a", self.source_a)
             .with("source_power_w", self.solution.source_w)
             .with("load_power_w", self.solution.load_w)
             .with("loss_w", self.solution.loss_w)
             .with("worst_node", self.tree.name(self.worst))
             .with("within_limit", self.within_limit)
-            .maybe("fuse_a", self.fuse.as_ref().ok().map(|fuse| fuse.rating_a))
-            .maybe("low_battery", self.low_battery())
+            .with("insulation_c", self.inputs.conditions.insulation.rating_c())
+            .with("device_rating_ok", self.fuses.devices_ok)
+            .maybe("low_battery", self.low_battery());
+        if !self.is_safe() {
+            return outcome;
+        }
+        let branches = self.fuses.branches.iter().map(|(run, fuse)| {
+            Record::new()
+                .with("run", self.run_name(*run))
+                .with("fuse_a", fuse.rating_a)
+                .with("in_line", !self.is_in_block(*run))
+        });
+        outcome = outcome
+            .maybe("fuse_a", self.fuses.main.as_ref().map(|fuse| fuse.rating_a))
+            .maybe("fuse_volts_least", self.fuses.volts_least(self.inputs.supply.highest_v))
+            .with("branches", branches.collect::<Vec<_>>())
             .with("splices", self.splice_records())
             .with("wire", wire.collect::<Vec<_>>());
         if let Some(chosen) = &self.chosen {
@@ -359,8 +420,7 @@ impl Findings<'_> {
 
     /// What is left at the worst load when the battery is at its lowest.
     fn low_battery(&self) -> Option<Record> {
-        let low_v = self.inputs.low_v?;
-        let solution = solve(&self.circuit(&self.run_ohm, low_v)).ok()?;
+        let solution = self.low.as_ref()?;
         let worst = solution.worst_node(self.loads);
         Some(
             Record::new()
@@ -368,14 +428,6 @@ impl Findings<'_> {
                 .with("voltage_v", solution.node_v.get(worst).copied().unwrap_or(0.0))
                 .with("source_current_a", solution.source_a),
         )
-    }
-
-    /// Runs whose conductor may not carry their own current.
-    pub(super) fn overloaded(&self) -> impl Iterator<Item = usize> + '_ {
-        self.conductors.iter().enumerate().filter_map(|(place, conductor)| {
-            let ampacity = ampacity_a(*conductor, &self.inputs.conditions)?;
-            (!carries(ampacity, self.run_a(place))).then_some(place)
-        })
     }
 
     /// Drop along a run. [V]

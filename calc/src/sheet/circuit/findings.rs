@@ -1,11 +1,12 @@
 //! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
 
 use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
-use super::common::{limit, percent};
+use super::common::{limit, percent, volts};
+use super::fuses::{Fuses, protect};
 use super::inputs::Inputs;
+use crate::electrical::ampacity::Rated;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::drop::is_within;
-use crate::electrical::fuse::{self, Fuse, FuseError};
 use crate::electrical::least_copper::{
     LeastCopper, OpenCircuit, OpenError, USUAL_EFFORT, Wiring, choose,
 };
@@ -26,9 +27,18 @@ pub(super) struct Findings<'a> {
     /// Resistance of each run, both conductors. [ohm]
     pub run_ohm: Vec<f64>,
     pub solution: Solution,
+    /// The same with the battery at its lowest, where that was given.
+    pub low: Option<Solution>,
+    /// The highest current of each run between the two. [A]
+    pub highest_a: Vec<f64>,
+    /// The highest current of the source. [A]
+    pub source_a: f64,
+    /// What each run may carry as it lies.
+    pub rated: Vec<Rated>,
     /// How the open runs were chosen; none where no run was open.
     pub chosen: Option<LeastCopper>,
-    pub fuse: Result<Fuse, FuseError>,
+    /// Fuses and devices, and what is not safe about them.
+    pub fuses: Fuses,
     /// The loaded node with the lowest voltage.
     pub worst: usize,
     pub within_limit: bool,
@@ -45,33 +55,29 @@ impl<'a> Findings<'a> {
         tree: &'a Tree,
         loads: &'a [PlacedLoad],
     ) -> Result<Self, Vec<Fault>> {
-        let given: Vec<Option<Conductor>> = inputs.runs.iter().map(|run| run.conductor).collect();
-        let chosen = if given.contains(&None) {
-            let found = choose_for(inputs, tree, loads, &given, USUAL_EFFORT);
-            Some(found.map_err(|error| vec![open_fault(inputs, &given, &error)])?)
-        } else {
-            None
+        // Fuses at the blocks; more are put before devices that need one of their own.
+        let is_block = |node: usize| {
+            (0..tree.runs())
+                .any(|run| tree.ends(run).1 == node && inputs.runs.get(run).is_some_and(|r| r.fuse_block))
         };
-        let conductors: Vec<Conductor> = match &chosen {
-            Some(LeastCopper { mix, .. }) => mix.conductor.clone(),
-            None => given.into_iter().flatten().collect(),
+        let mut fused: Vec<bool> = (0..tree.runs()).map(|run| is_block(tree.ends(run).0)).collect();
+        let in_block = fused.clone();
+        let wired = loop {
+            let wired = Wired::of(inputs, tree, loads, &fused)?;
+            let more = protect::devices_to_fuse(inputs, tree, &fused, &wired);
+            if more.is_empty() {
+                break wired;
+            }
+            for run in more {
+                if let Some(fused) = fused.get_mut(run) {
+                    *fused = true;
+                }
+            }
         };
-        let mut run_ohm = Vec::with_capacity(conductors.len());
-        for (place, (conductor, run)) in conductors.iter().zip(&inputs.runs).enumerate() {
-            let ohm_per_m = conductor.ohm_per_m(inputs.temperature_c).map_err(|range| {
-                vec![Fault::new(inputs.run_field(place, "conductor"), range.to_string())]
-            })?;
-            run_ohm.push(2.0 * run.length_m * ohm_per_m);
-        }
-        let circuit =
-            Circuit { tree, source_v: inputs.source_v, source_ohm: 0.0, run_ohm: &run_ohm, loads };
-        let solution =
-            network::solve(&circuit).map_err(|error| vec![network_fault(inputs, &error)])?;
+        let fuses = Fuses::of(inputs, tree, &fused, &in_block, &wired)?;
+        let Wired { conductors, run_ohm, solution, low, highest_a, source_a, rated, chosen } = wired;
         let worst = solution.worst_node(loads);
-        let worst_percent = solution.drop_percent(worst, inputs.source_v);
-        let (continuous_a, other_a) =
-            if inputs.continuous { (solution.source_a, 0.0) } else { (0.0, solution.source_a) };
-        let fuse = fuse::select(continuous_a, other_a, &conductors, &inputs.conditions);
+        let worst_percent = solution.drop_percent(worst, inputs.supply.source_v);
         let lengths: Vec<(Conductor, f64)> = conductors
             .iter()
             .zip(&inputs.runs)
@@ -82,7 +88,10 @@ impl<'a> Findings<'a> {
         })?;
         Ok(Self {
             within_limit: is_within(worst_percent, inputs.drop_limit_percent),
-            splices: splices(tree, loads),
+            splices: splices(tree, loads)
+                .into_iter()
+                .filter(|splice| !is_block(splice.node))
+                .collect(),
             wire_m: totals_m(&pairs),
             inputs,
             tree,
@@ -90,8 +99,12 @@ impl<'a> Findings<'a> {
             conductors,
             run_ohm,
             solution,
+            low,
+            highest_a,
+            source_a,
+            rated,
             chosen,
-            fuse,
+            fuses,
             worst,
             pairs,
         })
@@ -105,12 +118,17 @@ impl<'a> Findings<'a> {
     /// The thinnest single size that would do in all runs, whatever was typed for them.
     pub fn one_size_for_all(&self) -> Option<Wiring> {
         let open = vec![None; self.inputs.runs.len()];
-        choose_for(self.inputs, self.tree, self.loads, &open, 0).ok()?.single
+        choose_for(self.inputs, self.tree, self.loads, &open, &self.fuses.fused, 0).ok()?.single
+    }
+
+    /// Whether wire, fuses and devices are all safe: nothing is listed, cut or drawn otherwise.
+    pub fn is_safe(&self) -> bool {
+        self.fuses.unsafe_words.is_empty()
     }
 
     /// Drop at a node. [%]
     pub fn drop_percent(&self, node: usize) -> f64 {
-        self.solution.drop_percent(node, self.inputs.source_v)
+        self.solution.drop_percent(node, self.inputs.supply.source_v)
     }
 
     /// Voltage of a node. [V]
@@ -118,7 +136,7 @@ impl<'a> Findings<'a> {
         self.solution.node_v.get(node).copied().unwrap_or(0.0)
     }
 
-    /// Current of a run. [A]
+    /// Current of a run at the source voltage. [A]
     pub fn run_a(&self, run: usize) -> f64 {
         self.solution.run_a.get(run).copied().unwrap_or(0.0)
     }
@@ -142,17 +160,103 @@ impl<'a> Findings<'a> {
     }
 }
 
+/// A circuit with a conductor in every run, solved.
+pub(super) struct Wired {
+    pub conductors: Vec<Conductor>,
+    pub run_ohm: Vec<f64>,
+    pub solution: Solution,
+    pub low: Option<Solution>,
+    pub highest_a: Vec<f64>,
+    pub source_a: f64,
+    pub rated: Vec<Rated>,
+    chosen: Option<LeastCopper>,
+}
+
+impl Wired {
+    fn of(
+        inputs: &Inputs,
+        tree: &Tree,
+        loads: &[PlacedLoad],
+        fused: &[bool],
+    ) -> Result<Self, Vec<Fault>> {
+        let given: Vec<Option<Conductor>> = inputs.runs.iter().map(|run| run.conductor).collect();
+        let chosen = if given.contains(&None) {
+            let found = choose_for(inputs, tree, loads, &given, fused, USUAL_EFFORT);
+            Some(found.map_err(|error| vec![open_fault(inputs, &given, &error)])?)
+        } else {
+            None
+        };
+        let conductors: Vec<Conductor> = match &chosen {
+            Some(LeastCopper { mix, .. }) => mix.conductor.clone(),
+            None => given.into_iter().flatten().collect(),
+        };
+        let mut run_ohm = Vec::with_capacity(conductors.len());
+        let (mut rated, mut faults) = (Vec::with_capacity(conductors.len()), Vec::new());
+        for (place, (conductor, run)) in conductors.iter().zip(&inputs.runs).enumerate() {
+            let at = |message: String| Fault::new(inputs.run_field(place, "conductor"), message);
+            match conductor.ohm_per_m(inputs.temperature_c) {
+                Ok(ohm_per_m) => run_ohm.push(2.0 * run.length_m * ohm_per_m),
+                Err(range) => faults.push(at(range.to_string())),
+            }
+            match Rated::new(*conductor, &inputs.conditions) {
+                Ok(wire) => rated.push(wire),
+                Err(unrated) => faults.push(at(unrated.to_string())),
+            }
+        }
+        if !faults.is_empty() {
+            // A row of lights has one conductor for all its runs.
+            faults.dedup();
+            return Err(faults);
+        }
+        let solved = |source_v: f64| {
+            network::solve(&Circuit { tree, source_v, source_ohm: 0.0, run_ohm: &run_ohm, loads })
+        };
+        let solution = solved(inputs.supply.source_v)
+            .map_err(|error| vec![network_fault(inputs, &error)])?;
+        let low = match inputs.supply.low_v.map(|low_v| (low_v, solved(low_v))) {
+            Some((low_v, Err(error))) => {
+                let message = text!("at {}: {}", volts(low_v), &error);
+                return Err(vec![Fault::new("low_voltage", message)]);
+            }
+            Some((_, Ok(low))) => Some(low),
+            None => None,
+        };
+        // The drop along a run is convex in the voltage it starts from (its current is what is left
+        // of a concave voltage), and that voltage only rises with the source's: each current is
+        // highest at one of the two ends.
+        let highest = |at_source: f64, at_low: Option<f64>| at_source.max(at_low.unwrap_or(0.0));
+        let at_low = |run: usize| low.as_ref().and_then(|low| low.run_a.get(run).copied());
+        Ok(Self {
+            highest_a: solution
+                .run_a
+                .iter()
+                .enumerate()
+                .map(|(run, a)| highest(*a, at_low(run)))
+                .collect(),
+            source_a: highest(solution.source_a, low.as_ref().map(|low| low.source_a)),
+            conductors,
+            run_ohm,
+            solution,
+            low,
+            rated,
+            chosen,
+        })
+    }
+}
+
 fn choose_for(
     inputs: &Inputs,
     tree: &Tree,
     loads: &[PlacedLoad],
     conductor: &[Option<Conductor>],
+    fused: &[bool],
     effort: usize,
 ) -> Result<LeastCopper, OpenError> {
     let length_m: Vec<f64> = inputs.runs.iter().map(|run| run.length_m).collect();
     let open = OpenCircuit {
         tree,
-        source_v: inputs.source_v,
+        source_v: inputs.supply.source_v,
+        low_v: inputs.supply.low_v,
         temperature_c: inputs.temperature_c,
         drop_limit_percent: inputs.drop_limit_percent,
         length_m: &length_m,
@@ -161,6 +265,7 @@ fn choose_for(
         choices: &inputs.choices,
         conditions: inputs.conditions,
         continuous: inputs.continuous,
+        fused,
     };
     choose(&open, effort)
 }

@@ -1,12 +1,14 @@
 //! How what was typed is read into a tree.
 
 use super::asks::{
-    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, DEVICE_WATTS, FIRST, FROM, ID, LABEL,
-    LENGTH_ONE_WAY, LOADS, LOW_VOLTAGE, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD,
+    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, DEVICE_WATTS, FIRST, FROM, FUSE_BLOCK,
+    ID, LABEL, LENGTH_ONE_WAY, LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD,
     POSITIVE_WIRE, RISE, ROUTE, ROUTE_FROM, ROUTE_TO, ROW_CONDUCTOR, ROW_COUNT, ROW_LABEL, ROWS,
-    RUNS, SLACK, SPACING, TO, VALUE, X, Y,
+    RUNS, SELF_PROTECTING, SLACK, SPACING, TO, VALUE, X, Y,
 };
-use super::common::{CONTINUOUS, DROP_LIMIT, SOURCE_VOLTAGE, read_conditions, stand_in, wanted};
+use super::common::{
+    CONTINUOUS, DROP_LIMIT, FAR_SOURCE, Supply, read_conditions, read_supply, stand_in, wanted,
+};
 use crate::ask::MOST_ROWS;
 use crate::electrical::ampacity::Conditions;
 use crate::electrical::colours::{Colour, Hue, Leads};
@@ -37,6 +39,12 @@ pub(super) struct RunInput {
     pub device_rating_a: Option<f64>,
     /// The same in watts.
     pub device_rating_w: Option<f64>,
+    /// Whether that device protects itself.
+    pub self_protecting: bool,
+    /// Whether it ends at a fuse block.
+    pub fuse_block: bool,
+    /// Whether there is a source at its far end too.
+    pub far_source: bool,
     series: Option<Series>,
 }
 
@@ -53,9 +61,7 @@ pub(super) struct LoadInput {
 
 /// What was typed, read.
 pub(super) struct Inputs {
-    pub source_v: f64,
-    /// The battery at its lowest.
-    pub low_v: Option<f64>,
+    pub supply: Supply,
     pub drop_limit_percent: f64,
     pub temperature_c: f64,
     pub continuous: bool,
@@ -87,12 +93,8 @@ impl Inputs {
 }
 
 pub(super) fn read(reader: &Reader<'_>) -> Inputs {
-    let source_v = reader.si(&SOURCE_VOLTAGE);
+    let supply = read_supply(reader);
     let drop_limit_percent = reader.number(&DROP_LIMIT);
-    let low_v = reader.maybe_si(&LOW_VOLTAGE);
-    if reader.given(&SOURCE_VOLTAGE) && low_v.is_some_and(|low| low > source_v) {
-        reader.fault_at(&LOW_VOLTAGE, "the lowest voltage cannot lie above the source voltage");
-    }
     let mut runs = reader.rows(&RUNS, read_run);
     let mut loads = reader.rows(&LOADS, read_load);
     for (row_runs, row_loads) in reader.rows(&ROWS, read_row) {
@@ -123,8 +125,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     };
     let (conditions, temperature_c) = read_conditions(reader);
     Inputs {
-        source_v,
-        low_v,
+        supply,
         drop_limit_percent,
         temperature_c,
         continuous: reader.flag(&CONTINUOUS),
@@ -156,6 +157,9 @@ fn read_run(row: &Reader<'_>) -> RunInput {
         conductor: given(wanted),
         device_rating_a: row.maybe_si(&DEVICE_RATING),
         device_rating_w: row.maybe_si(&DEVICE_WATTS),
+        self_protecting: row.flag(&SELF_PROTECTING),
+        fuse_block: row.flag(&FUSE_BLOCK),
+        far_source: row.flag(&FAR_SOURCE),
         series: series(wanted),
     }
 }
@@ -205,6 +209,7 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     let spacing_m = row.si(&SPACING);
     let device_rating_a = row.maybe_si(&DEVICE_RATING);
     let device_rating_w = row.maybe_si(&DEVICE_WATTS);
+    let self_protecting = row.flag(&SELF_PROTECTING);
     let count = row.count(&ROW_COUNT);
     let feed = row.words(&FROM);
     let (load, leads) = read_draw(row);
@@ -223,6 +228,9 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
         conductor: given(wanted),
         device_rating_a: device_rating_a.filter(|_| number == 1),
         device_rating_w: device_rating_w.filter(|_| number == 1),
+        self_protecting,
+        fuse_block: false,
+        far_source: false,
         series: series(wanted),
     });
     let loads = (1..=count).map(|number| LoadInput {
@@ -310,6 +318,17 @@ fn network(
         return None;
     }
     let places = tree.places(&at).map_err(note_all).ok()?;
+    for (place, load) in places.iter().zip(loads) {
+        let is_block = (0..tree.runs())
+            .any(|run| tree.ends(run).1 == *place && runs.get(run).is_some_and(|r| r.fuse_block));
+        if is_block {
+            let message = text!(
+                "“{}” is a fuse block: give the load a run of its own from there, which has a fuse",
+                &load.at
+            );
+            reader.note(&text!("{}.at", &load.path), message);
+        }
+    }
     let placed = places
         .into_iter()
         .zip(loads)

@@ -1,15 +1,13 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
+use super::common::wire_name;
 use super::findings::Findings;
 use crate::electrical::colours::clashes;
-use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::electrical::wire::Pair;
-use crate::lists::BuyLine;
 use crate::outcome::Record;
 use crate::quantity::{Length, Style, plain};
 use crate::report::{CheckLine, CheckList, Table, TableRow, texts};
-use crate::sorting::sort_by;
 use crate::text::text;
 use uom::si::length::meter;
 
@@ -19,7 +17,11 @@ impl Findings<'_> {
         let line = |splice: &Splice| {
             let node = self.tree.name(splice.node);
             let colours = self.colours_at(splice);
-            let mut notes = vec![text!("connectors for each: {}", connectors_text(splice))];
+            let mut notes = vec![if self.needs_studs(splice) {
+                "ring lugs on a stud or bus bar for each".to_owned()
+            } else {
+                text!("connectors for each: {}", connectors_text(splice))
+            }];
             notes.extend(colours.clone());
             CheckLine {
                 // With other ways, or other colours, it is other work.
@@ -46,14 +48,14 @@ impl Findings<'_> {
                 key: text!(
                     "cut {}: {} {}",
                     &run.id,
-                    &pair.conductor,
+                    wire_name(pair.conductor, &self.inputs.conditions),
                     plain(pair.length_m * 1000.0, 0)
                 ),
                 text: text!(
                     "{}: {} of {}, one {} (+) and one {} (−)",
                     &run.id,
                     &length,
-                    &pair.conductor,
+                    wire_name(pair.conductor, &self.inputs.conditions),
                     &wire.positive,
                     &wire.negative
                 ),
@@ -141,45 +143,6 @@ impl Findings<'_> {
                     .with("connectors", splice.connectors.clone())
             })
             .collect()
-    }
-
-    /// Connectors of both polarities by their ways and the thickest wire that goes in.
-    pub(super) fn connector_lines(&self) -> Vec<BuyLine> {
-        let mut counts: Vec<(usize, String, f64)> = Vec::new();
-        for splice in &self.splices {
-            let thickest = self.thickest(splice);
-            for ways in &splice.connectors {
-                let spec = match thickest {
-                    Some(size) => text!("{} ways, takes {}", &ways, &size),
-                    None => text!("{} ways", &ways),
-                };
-                match counts.iter_mut().find(|(_, known, _)| *known == spec) {
-                    Some((.., count)) => *count += 2.0,
-                    None => counts.push((*ways, spec, 2.0)),
-                }
-            }
-        }
-        sort_by(&mut counts, |a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
-        counts
-            .into_iter()
-            .map(|(_, spec, quantity)| BuyLine {
-                item: "splice connector".into(),
-                spec,
-                quantity,
-                unit: "each",
-                cost: None,
-                mass: None,
-            })
-            .collect()
-    }
-
-    fn thickest(&self, splice: &Splice) -> Option<Conductor> {
-        std::iter::once(&splice.feed)
-            .chain(&splice.onward)
-            .filter_map(|run| self.conductors.get(*run))
-            .filter_map(|conductor| Some((conductor.area_mm2()?, *conductor)))
-            .max_by(|a, b| a.0.total_cmp(&b.0))
-            .map(|(_, conductor)| conductor)
     }
 
     /// Which lead of each load is which, and what it is joined to.

@@ -1,10 +1,9 @@
 //! What has to be said of a circuit, warnings first.
 
-use super::common::{amperes, general_remarks, limit, percent, watts};
+use super::common::{general_remarks, limit, percent, watts};
 use super::findings::Findings;
-use crate::electrical::ampacity::ampacity_a;
-use crate::electrical::drop::is_within;
-use crate::electrical::fuse::FuseError;
+use crate::electrical::conductor::Conductor;
+use crate::electrical::drop::{Load, is_within};
 use crate::electrical::network::length_headroom;
 use crate::quantity::{Style, plain};
 use crate::report::Remark;
@@ -12,18 +11,30 @@ use crate::text::text;
 
 impl Findings<'_> {
     pub(super) fn remarks(&self, style: Style) -> Vec<Remark> {
-        let mut remarks = self.drop_warnings();
-        remarks.extend(self.current_warnings());
+        let mut remarks = self.unsafe_warnings();
+        remarks.extend(self.drop_warnings());
         remarks.extend(self.polarity_warnings());
-        if self.within_limit && self.fuse.is_ok() && remarks.is_empty() {
+        if !self.is_safe() {
+            return remarks;
+        }
+        if self.within_limit && remarks.is_empty() {
             remarks.push(Remark::good(text!(
-                "Every load is within {}, and the fuse protects every run.",
+                "Every load is within {}, and each run stands the fuse before it.",
                 limit(self.inputs.drop_limit_percent)
             )));
         }
+        remarks.extend(self.fuse_notes());
+        let fuses_a: Vec<f64> = self.fuses.all().map(|(_, fuse)| fuse.rating_a).collect();
+        let mut used: Vec<Conductor> = Vec::new();
+        for conductor in &self.conductors {
+            if !used.contains(conductor) {
+                used.push(*conductor);
+            }
+        }
         general_remarks(
-            self.inputs.source_v,
-            &self.conductors,
+            &self.inputs.supply,
+            &used,
+            &fuses_a,
             &self.inputs.conditions,
             &mut remarks,
         );
@@ -67,69 +78,56 @@ impl Findings<'_> {
         ))]
     }
 
-    fn current_warnings(&self) -> Vec<Remark> {
-        let runs = &self.inputs.runs;
+    /// What keeps wire and fuses from being shown.
+    fn unsafe_warnings(&self) -> Vec<Remark> {
+        let words = self.fuses.unsafe_words.iter();
+        words.map(|word| Remark::warning(text!("Not shown: {}.", word))).collect()
+    }
+
+    /// Fuses in line, devices that protect themselves, sources at far ends.
+    fn fuse_notes(&self) -> Vec<Remark> {
         let mut remarks = Vec::new();
-        for place in self.overloaded() {
-            let (Some(run), Some(conductor)) = (runs.get(place), self.conductors.get(place)) else {
-                continue;
-            };
-            remarks.push(Remark::warning(text!(
-                "Run {} overheats: {} as it lies may carry {}, and {} flow.",
-                &run.id,
-                &conductor,
-                ampacity_a(*conductor, &self.inputs.conditions).map_or("?".to_owned(), amperes),
-                amperes(self.run_a(place))
+        for (run, fuse) in &self.fuses.branches {
+            if !self.is_in_block(*run) {
+                remarks.push(Remark::note(text!(
+                    "The dimmer or switch in run {} gets a fuse of its own, {} A in line where the \
+                     run leaves {}: the fuse before that is larger than its rating.",
+                    self.run_name(*run),
+                    plain(fuse.rating_a, 1),
+                    self.tree.name(self.tree.ends(*run).0)
+                )));
+            }
+        }
+        let of = |is: fn(&super::inputs::RunInput) -> bool| -> Vec<&str> {
+            let runs = self.inputs.runs.iter().filter(|run| is(run));
+            runs.map(|run| run.id.as_str()).collect()
+        };
+        let own = of(|run| {
+            run.self_protecting && (run.device_rating_a.is_some() || run.device_rating_w.is_some())
+        });
+        if !own.is_empty() {
+            remarks.push(Remark::note(text!(
+                "The dimmer or switch in {} must protect itself: the fuse before it protects the \
+                 wire, not the device.",
+                shortened(&own)
             )));
         }
-        match &self.fuse {
-            Err(error @ FuseError::ConductorTooThin { weakest, .. }) => {
-                let run = runs.get(*weakest).map_or("", |run| run.id.as_str());
-                remarks.push(Remark::warning(text!(
-                    "No fuse fits: {}. The weakest is run {}; a fuse of its own where it \
-                     branches off would do too.",
-                    &error,
-                    &run
-                )));
-            }
-            Err(error) => remarks.push(Remark::warning(text!("No fuse fits: {}.", &error))),
-            Ok(fuse) if !fuse.unrated.is_empty() => {
-                let ids: Vec<&str> = fuse
-                    .unrated
-                    .iter()
-                    .filter_map(|place| runs.get(*place).map(|run| run.id.as_str()))
-                    .collect();
-                remarks.push(Remark::warning(text!(
-                    "No table says what the wire of {} may carry: the fuse was not held against \
-                     it. Look up what its maker allows.",
-                    shortened(&ids)
-                )));
-            }
-            Ok(_) => {}
+        let far = of(|run| run.far_source);
+        if !far.is_empty() {
+            remarks.push(Remark::note(text!(
+                "With a source at each end either can burn the wire: {} has a fuse of one rating at \
+                 both ends. A lithium battery never straight on an alternator: a DC-DC charger \
+                 between them.",
+                shortened(&far)
+            )));
         }
-        for (place, run) in runs.iter().enumerate() {
-            match run.device_rating_a {
-                Some(rating_a) if self.run_a(place) > rating_a * (1.0 + 1e-9) => {
-                    remarks.push(Remark::warning(text!(
-                        "The dimmer or switch in run {} carries {}, and {} flow: take a larger \
-                         one or split the run.",
-                        &run.id,
-                        amperes(rating_a),
-                        amperes(self.run_a(place))
-                    )));
-                }
-                _ => {}
-            }
-            let flows_w = self.run_w(place);
-            if let Some(rating_w) = run.device_rating_w.filter(|w| flows_w > w * (1.0 + 1e-9)) {
-                remarks.push(Remark::warning(text!(
-                    "The dimmer or switch in run {} is good for {}, and {} go through: take a \
-                     larger one or split the run.",
-                    &run.id,
-                    watts(rating_w),
-                    watts(flows_w)
-                )));
-            }
+        if self.inputs.supply.low_v.is_none()
+            && self.loads.iter().any(|load| matches!(load.load, Load::Power(_)))
+        {
+            remarks.push(Remark::note(
+                "Constant powers draw more from a low battery: enter the battery\u{2019}s lowest \
+                 voltage, and wire and fuses are chosen for it.",
+            ));
         }
         remarks
     }
@@ -191,7 +189,7 @@ impl Findings<'_> {
         if !self.within_limit {
             return None;
         }
-        let circuit = self.circuit(&self.run_ohm, self.inputs.source_v);
+        let circuit = self.circuit(&self.run_ohm, self.inputs.supply.source_v);
         let factor = length_headroom(&circuit, self.inputs.drop_limit_percent).ok()??;
         let longer = (100.0 * (factor - 1.0)).floor();
         (longer >= 1.0).then(|| {

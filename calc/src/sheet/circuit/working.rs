@@ -5,7 +5,6 @@ use super::common::{
     volts, watts,
 };
 use super::findings::Findings;
-use crate::electrical::ampacity::ampacity_a;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::sources;
 use crate::quantity::Style;
@@ -41,7 +40,7 @@ impl Findings<'_> {
         if way.len() > WAY_SHOWN {
             drops.push("…".to_owned());
         }
-        let source = volts(inputs.source_v);
+        let source = volts(inputs.supply.source_v);
         let worst = volts(self.node_v(self.worst));
         steps.push(Step::new(
             text!("Voltage at {}, the lowest of all loads", self.tree.name(self.worst)),
@@ -64,11 +63,30 @@ impl Findings<'_> {
             watts(self.solution.source_w),
             &sources::OHMS_LAW,
         ));
+        if !self.is_safe() {
+            return steps;
+        }
         if let Some(weakest) = self.weakest() {
             steps.extend(ampacity_steps(weakest, &inputs.conditions));
         }
-        let fuse = self.fuse.as_ref().ok();
-        steps.extend(fuse_steps(self.solution.source_a, inputs.continuous, fuse));
+        if let (Some(low), Some(low_v)) = (&self.low, inputs.supply.low_v) {
+            steps.push(Step::new(
+                "Source current with the battery at its lowest",
+                "I = Σ P / V + …",
+                volts(low_v),
+                amperes(low.source_a),
+                &sources::POWER_FLOW,
+            ));
+        }
+        steps.extend(fuse_steps(self.source_a, inputs.continuous, self.fuses.main.as_ref()));
+        for (run, _) in &self.fuses.branches {
+            let highest_a = self.highest_a.get(*run).copied().unwrap_or(0.0);
+            let fuse = self.fuses.before(*run);
+            steps.extend(fuse_steps(highest_a, inputs.continuous, fuse).into_iter().map(|step| Step {
+                name: text!("{}: {}", self.run_name(*run), &step.name),
+                ..step
+            }));
+        }
         steps
     }
 
@@ -105,12 +123,11 @@ impl Findings<'_> {
         way
     }
 
-    /// The conductor that may carry least, of those a table has.
+    /// The conductor that stands the least fuse.
     fn weakest(&self) -> Option<Conductor> {
-        self.conductors
+        self.rated
             .iter()
-            .filter_map(|c| Some((ampacity_a(*c, &self.inputs.conditions)?, *c)))
-            .min_by(|a, b| a.0.total_cmp(&b.0))
-            .map(|(_, conductor)| conductor)
+            .min_by(|a, b| a.fuse_limit_a().total_cmp(&b.fuse_limit_a()))
+            .map(|wire| wire.conductor())
     }
 }

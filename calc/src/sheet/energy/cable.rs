@@ -2,9 +2,10 @@
 
 use super::supply::InverterInputs;
 use crate::ask::Ask;
-use crate::electrical::ampacity::{Conditions, Insulation, carries};
+use crate::electrical::ampacity::{Conditions, carries};
 use crate::electrical::conductor::{Conductor, Series};
 use crate::electrical::drop::{Load, Run, Wired};
+use crate::electrical::least_size::may_be_chosen;
 use crate::electrical::sources::{CONSTANT_POWER, FUSE_PROTECTS_CONDUCTOR, NEC_CONTINUOUS};
 use crate::electrical::wanted::{SUGGESTIONS, Wanted};
 use crate::energy::battery_fuse::{
@@ -15,7 +16,9 @@ use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, Style, amount, percent, plain};
 use crate::reader::Reader;
 use crate::report::{Remark, Step};
-use crate::sheet::wiring::{self, DROP_LIMIT, INSULATION, amperes, run_length, wire_line};
+use crate::sheet::wiring::{
+    self, DROP_LIMIT, IN_INSULATION, INSULATION, amperes, run_length, wire_line, wire_name,
+};
 use crate::sorting::sort_by;
 use crate::text::text;
 
@@ -40,7 +43,14 @@ static SHORT_CIRCUIT: Ask = Ask::measure(
 pub(super) static CABLE: Ask = Ask::group(
     "cable",
     "Battery cable and fuse",
-    &[&CABLE_LENGTH, &CONDUCTOR, &DROP_LIMIT, &INSULATION, &SHORT_CIRCUIT],
+    &[
+        &CABLE_LENGTH,
+        &CONDUCTOR,
+        &DROP_LIMIT,
+        &INSULATION,
+        &IN_INSULATION,
+        &SHORT_CIRCUIT,
+    ],
 )
 .optional()
 .help("For all that is on at once with the inverter at its rating, and for the strongest charger.");
@@ -57,6 +67,7 @@ pub(super) fn read_cable(group: &Reader<'_>) -> CableInputs {
     CableInputs {
         run: Run {
             source_v: 1.0,
+            low_v: None,
             load: Load::Power(1.0),
             length_m: group.si(&CABLE_LENGTH),
             temperature_c,
@@ -81,12 +92,13 @@ impl CableInputs {
         let run = battery.map_or(
             Run {
                 source_v: 1.0,
+                low_v: None,
                 load: Load::Current(1.0),
                 length_m,
                 temperature_c: 30.0,
                 drop_limit_percent: 3.0,
                 continuous: true,
-                conditions: Conditions { insulation: Insulation::C60, ..Conditions::default() },
+                conditions: Conditions::default(),
             },
             |cable| Run { length_m, ..cable.run },
         );
@@ -135,6 +147,7 @@ pub(super) fn cable(inputs: &CableInputs, carried: &Carried) -> Result<Cable, St
                 .unwrap_or(Series::Awg)
                 .conductors()
                 .into_iter()
+                .filter(|size| may_be_chosen(*size, &inputs.run.conditions))
                 .filter_map(|size| Some((size.area_mm2()?, size)))
                 .collect();
             sort_by(&mut sizes, |a, b| a.0.total_cmp(&b.0));
@@ -176,23 +189,19 @@ fn wired(inputs: &CableInputs, carried: &Carried, conductor: Conductor) -> Resul
         wired = run.wired(conductor).map_err(|error| error.to_string())?;
     }
     let needed_a = (1.25 * wired.current_a).max(carried.least_fuse_a);
-    let fuse = match wired.ampacity_a {
-        None => Err(text!(
-            "no table gives what {} may carry: choose a listed size, or auto",
-            &conductor
-        )),
-        Some(ampacity_a) => {
+    let fuse = match &wired.rated {
+        Err(unrated) => Err(unrated.to_string()),
+        Ok(rated) => {
             let (volts, short) = (carried.charging_v, inputs.short_circuit_a);
-            battery_fuse(needed_a, ampacity_a, volts, short)
-                .filter(|_| carries(ampacity_a, wired.current_a))
+            battery_fuse(needed_a, rated.fuse_limit_a(), volts, short)
+                .filter(|_| carries(rated.ampacity_a(), wired.current_a))
                 .ok_or_else(|| match breaking(volts, short).next() {
                     None => no_class(volts, short),
                     Some(_) => text!(
-                        "it would be {} or more, and {} with insulation for {} °C may carry {}: take a thicker cable, or put less on it",
+                        "it would be {} or more, and before {} no more than {} may stand: take a thicker cable, or put less on it",
                         amperes(needed_a),
-                        &conductor,
-                        plain(inputs.run.conditions.insulation.rating_c(), 0),
-                        amperes(ampacity_a)
+                        wire_name(conductor, &inputs.run.conditions),
+                        amperes(rated.fuse_limit_a())
                     ),
                 })
         }
@@ -238,10 +247,9 @@ impl Cable {
                 remarks.push(Remark::warning(text!("{}: fuse not shown: {}.", name, message)));
             }
             Ok(fuse) => remarks.push(Remark::note(text!(
-                "{}: {} with insulation for {} °C, {} A {}, fuse and holder for {} DC or more; the class breaks {} ({}). {}",
+                "{}: {}, {} A {}, fuse and holder for {} DC or more; the class breaks {} ({}). {}",
                 name,
-                &wired.conductor,
-                plain(self.run.conditions.insulation.rating_c(), 0),
+                wire_name(wired.conductor, &self.run.conditions),
                 plain(fuse.rating_a, 1),
                 fuse.class.name,
                 fuse_volts(self.charging_v),
@@ -339,7 +347,12 @@ impl Cable {
     pub fn buy(&self, fuses: usize, style: Style) -> Vec<BuyLine> {
         let Ok(fuse) = &self.fuse else { return Vec::new() };
         vec![
-            wire_line(self.wired.conductor, 2.0 * self.run.length_m, style),
+            wire_line(
+                self.wired.conductor,
+                &self.run.conditions,
+                2.0 * self.run.length_m,
+                style,
+            ),
             line(fuse, self.charging_v, fuses),
         ]
     }

@@ -260,7 +260,7 @@ fn chargers_are_held_against_the_battery() {
 
 mod any_battery {
     use super::*;
-    use crate::electrical::ampacity::{Conditions, Insulation, ampacity_a};
+    use crate::electrical::ampacity::{Conditions, Insulation, Rated};
     use crate::electrical::conductor::Conductor;
     use crate::outcome::{Record, Value};
     use proptest::prelude::*;
@@ -272,7 +272,7 @@ mod any_battery {
         let insulation = Insulation::ALL.into_iter().find(|i| i.rating_c() == rating).unwrap();
         let conditions = Conditions { insulation, ..Conditions::default() };
         let conductor: Conductor = conductor.parse().unwrap();
-        let carries = ampacity_a(conductor, &conditions).unwrap_or(0.0);
+        let carries = Rated::new(conductor, &conditions).map_or(0.0, |rated| rated.fuse_limit_a());
         prop_assert!(fuse <= carries * (1.0 + 1e-9), "{fuse} A on {conductor} for {carries} A");
         prop_assert!(fuse >= 1.25 * cable.number("current_a").unwrap() - 1e-6);
         prop_assert!(cable.number("fuse_volts_least").unwrap() >= charging_v - 1e-9);

@@ -9,15 +9,12 @@ use crate::text::text;
 impl Findings<'_> {
     /// The length is to scale; so is the voltage of the graph below it, from the source voltage
     /// down to a little under the load's or the limit's.
-    pub(super) fn drawing(&self, style: Style) -> Drawing {
+    pub(super) fn drawing(&self, fuse_a: f64, style: Style) -> Drawing {
         let run = self.run;
         let wired = &self.wired;
         let length = run.length_m;
         let least_v = run.source_v * (1.0 - run.drop_limit_percent / 100.0);
-        let fuse = match &wired.fuse {
-            Ok(fuse) => text!("fuse {} A", plain(fuse.rating_a, 1)),
-            Err(_) => "no fuse fits".to_owned(),
-        };
+        let fuse = text!("fuse {} A", plain(fuse_a, 1));
         let (source, load) = (volts(run.source_v), volts(wired.load_v));
         let mut drawing = Drawing::new(
             "Voltage along the run",
@@ -41,6 +38,9 @@ impl Findings<'_> {
         drawing.line(Pen::Hidden, &[at(0.0, 0.12), at(1.0, 0.12)]);
         drawing.rectangle(Pen::Solid, Fill::Stock, at(-0.1, -0.04), at(0.0, 0.16));
         drawing.rectangle(Pen::Solid, Fill::Stock, at(0.03, -0.025), at(0.11, 0.025));
+        if self.inputs.far_source {
+            drawing.rectangle(Pen::Solid, Fill::Stock, at(0.87, -0.025), at(0.95, 0.025));
+        }
         drawing.circle(Pen::Solid, Fill::Opening, at(1.06, 0.06), 0.06 * length);
         drawing.text(at(-0.05, -0.09), Anchor::Middle, "source");
         drawing.text(at(0.13, -0.05), Anchor::Start, fuse);

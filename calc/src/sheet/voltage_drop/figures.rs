@@ -103,7 +103,17 @@ impl Findings<'_> {
         ));
         steps.extend(self.longest_run_steps(ohm_per_m, style));
         steps.extend(ampacity_steps(wired.conductor, &run.conditions));
-        steps.extend(fuse_steps(wired.current_a, run.continuous, wired.fuse.as_ref().ok()));
+        if let (Some(low_v), Load::Power(_)) = (run.low_v, run.load) {
+            steps.push(Step::new(
+                "Current with the battery at its lowest",
+                "I = P / V",
+                volts(low_v),
+                amperes(wired.highest_a),
+                &sources::CONSTANT_POWER,
+            ));
+        }
+        let fuse = wired.fuse.as_ref().ok().filter(|_| wired.carries());
+        steps.extend(fuse_steps(wired.highest_a, run.continuous, fuse));
         steps
     }
 

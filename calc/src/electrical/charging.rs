@@ -1,0 +1,98 @@
+//! The highest voltage that can stand on a fuse and its holder, and the ratings they are made with.
+
+use super::sources;
+use crate::source::Source;
+
+/// Highest nominal voltage that the direct-current sheets take: sixteen cells of lithium iron
+/// phosphate. From 50 V on other rules hold, save for a 48 V battery's own charging.
+pub const GREATEST_NOMINAL_V: f64 = 51.2;
+/// Highest charging voltage that they take: the same sixteen cells.
+///
+/// # Source
+/// [`sources::LFP_CHARGING`].
+pub const GREATEST_CHARGING_V: f64 = 58.4;
+
+/// Systems by the highest voltage that one is met with, and what a lead battery of it is charged to.
+static SYSTEMS: [(f64, f64); 4] = [(15.0, 14.8), (30.0, 29.6), (42.0, 44.4), (1000.0, 58.4)];
+
+/// The highest voltage of a source and who says so.
+///
+/// What was entered for charging counts; else the source's own, or the highest that a battery of its
+/// system is charged to, whichever is more: 14.6 V for each 12.8 V (four cells of 3.65 V) where it
+/// is a multiple of that; else 14.8 V for each 12 V, the most that lead batteries take; 58.4 V
+/// for 48 V.
+///
+/// # Source
+/// [`sources::LFP_CHARGING`], [`sources::LEAD_CHARGING`].
+pub fn highest_v(source_v: f64, charging_v: Option<f64>) -> (f64, &'static Source) {
+    if let Some(charging_v) = charging_v {
+        return (charging_v.max(source_v), &sources::CHARGING_AS_GIVEN);
+    }
+    let fours = (source_v / 12.8).round();
+    if fours >= 1.0 && (source_v - 12.8 * fours).abs() < 0.05 {
+        return (14.6 * fours, &sources::LFP_CHARGING);
+    }
+    let lead_v = SYSTEMS
+        .iter()
+        .find(|(most_v, _)| source_v <= *most_v)
+        .map_or(source_v, |(_, charged_v)| *charged_v);
+    (lead_v.max(source_v), &sources::LEAD_CHARGING)
+}
+
+/// Voltage ratings of fuses and holders, and the greatest current of each.
+static RATINGS_V: [(f64, f64, &Source); 3] = [
+    (32.0, 500.0, &sources::FUSE_32_V),
+    (58.0, 100.0, &sources::ISO_8820_3_VOLTAGE),
+    (125.0, 1200.0, &sources::CLASS_T_VOLTAGE),
+];
+
+/// The least voltage that a fuse of `rating_a` and its holder are rated for, at least `highest_v`; the
+/// greatest there is where none is enough.
+///
+/// # Source
+/// [`sources::FUSE_32_V`], [`sources::ISO_8820_3_VOLTAGE`], [`sources::CLASS_T_VOLTAGE`].
+pub fn fuse_voltage(highest_v: f64, rating_a: f64) -> (f64, &'static Source) {
+    let fits = |(volts, most_a, _): &&(f64, f64, &Source)| {
+        highest_v <= volts * (1.0 + 1e-9) && rating_a <= *most_a
+    };
+    let last = &RATINGS_V[RATINGS_V.len() - 1];
+    let (volts, _, source) = RATINGS_V.iter().find(fits).unwrap_or(last);
+    (volts.max(highest_v.min(1000.0)), source)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use proptest::prelude::*;
+
+    /// Four cells of lithium iron phosphate at 3.65 V, and eight, twelve and sixteen.
+    #[test]
+    fn charged_to_more_than_the_nominal_voltage() {
+        for (source_v, charged_v, rated_v) in [
+            (12.8, 14.6, 32.0),
+            (12.2, 14.8, 32.0),
+            (25.6, 29.2, 32.0),
+            (38.4, 43.8, 58.0),
+            (36.0, 44.4, 58.0),
+            (51.2, 58.4, 125.0),
+            (48.0, 58.4, 125.0),
+        ] {
+            let (highest, _) = highest_v(source_v, None);
+            assert!((highest - charged_v).abs() < 1e-9, "{source_v}: {highest}");
+            assert_eq!(fuse_voltage(highest, 40.0).0, rated_v);
+        }
+        assert_eq!(highest_v(12.8, Some(14.4)).0, 14.4);
+        assert_eq!(fuse_voltage(43.8, 150.0).0, 125.0, "58 V blades end at 100 A");
+    }
+
+    proptest! {
+        #[test]
+        fn never_rated_below_what_stands_on_it(
+            source_v in 0.1..51.2f64, extra in prop::option::of(0.0..7.0f64), rating_a in 1.0..1000.0f64,
+        ) {
+            let (highest, _) = highest_v(source_v, extra.map(|extra| source_v + extra));
+            prop_assert!(highest >= source_v);
+            prop_assert!(fuse_voltage(highest, rating_a).0 >= highest);
+        }
+    }
+}

@@ -1,0 +1,160 @@
+//! What is bought besides wire: fuses and their blocks, dimmers and switches, connectors, lugs.
+
+use super::common::{amperes, fuse_line, fuse_spec, watts};
+use super::findings::Findings;
+use crate::electrical::ampacity::listed_below;
+use crate::electrical::charging::fuse_voltage;
+use crate::electrical::conductor::Conductor;
+use crate::electrical::splice::{Splice, is_for_lugs, stud};
+use crate::lists::BuyLine;
+use crate::quantity::plain;
+use crate::sorting::sort_by;
+use crate::text::text;
+
+fn each(item: &str, spec: String, quantity: f64) -> BuyLine {
+    BuyLine { item: item.to_owned(), spec, quantity, unit: "each", cost: None, mass: None }
+}
+
+/// Adds to the line of the same thing, or begins one.
+fn add(lines: &mut Vec<BuyLine>, line: BuyLine) {
+    match lines.iter_mut().find(|known| known.item == line.item && known.spec == line.spec) {
+        Some(known) => known.quantity += line.quantity,
+        None => lines.push(line),
+    }
+}
+
+impl Findings<'_> {
+    /// Name of a run.
+    pub(super) fn run_name(&self, run: usize) -> &str {
+        self.inputs.runs.get(run).map_or("", |run| run.id.as_str())
+    }
+
+    /// Whether the fuse of a run sits in a fuse block.
+    pub(super) fn is_in_block(&self, run: usize) -> bool {
+        self.fuses.in_block.get(run) == Some(&true)
+    }
+
+    /// Runs that leave a node.
+    fn leaving(&self, node: usize) -> impl Iterator<Item = usize> + '_ {
+        (0..self.tree.runs()).filter(move |run| self.tree.ends(*run).0 == node)
+    }
+
+    /// The main fuse, fuse blocks with their fuses, fuses in line, and those at far sources.
+    pub(super) fn fuse_lines(&self) -> Vec<BuyLine> {
+        let highest_v = self.inputs.supply.highest_v;
+        let mut lines = Vec::new();
+        for (run, fuse) in self.fuses.all() {
+            let is_in_block = run.is_some_and(|run| self.is_in_block(run));
+            let line = if is_in_block {
+                each("fuse for the fuse block", fuse_spec(fuse.rating_a, highest_v), 1.0)
+            } else {
+                fuse_line(fuse.rating_a, highest_v)
+            };
+            add(&mut lines, line);
+        }
+        for (run, typed) in self.inputs.runs.iter().enumerate() {
+            let Some(fuse) = self.fuses.before(run) else { continue };
+            if typed.far_source {
+                add(&mut lines, fuse_line(fuse.rating_a, highest_v));
+            }
+            if typed.fuse_block {
+                let ways = self.leaving(self.tree.ends(run).1).count();
+                let spec = text!(
+                    "{} circuits or more, {} A or more, {} V DC or more",
+                    &ways,
+                    plain(fuse.rating_a, 1),
+                    plain(fuse_voltage(highest_v, fuse.rating_a).0, 1)
+                );
+                add(&mut lines, each("fuse block with negative bus", spec, 1.0));
+            }
+        }
+        lines
+    }
+
+    /// Dimmers and switches by what they carry.
+    pub(super) fn device_lines(&self) -> Vec<BuyLine> {
+        let mut lines = Vec::new();
+        for typed in &self.inputs.runs {
+            let rated: Vec<String> = typed
+                .device_rating_a
+                .map(amperes)
+                .into_iter()
+                .chain(typed.device_rating_w.map(watts))
+                .collect();
+            if rated.is_empty() {
+                continue;
+            }
+            let own = if typed.self_protecting { ", protects itself" } else { "" };
+            add(&mut lines, each("dimmer or switch", text!("{} DC{}", rated.join(", "), own), 1.0));
+        }
+        lines
+    }
+
+    /// Connectors of both polarities by their ways and the thickest wire that goes in; where that is
+    /// thicker than connectors are made for, a stud or bus bar each, and a ring lug on every wire.
+    pub(super) fn connector_lines(&self) -> Vec<BuyLine> {
+        let mut counts: Vec<(usize, BuyLine)> = Vec::new();
+        for splice in self.splices.iter().filter(|splice| !self.needs_studs(splice)) {
+            let takes = self
+                .thickest(splice)
+                .map_or(String::new(), |size| text!(", takes {}", &size));
+            for ways in &splice.connectors {
+                let spec = text!("{} ways{}", &ways, &takes);
+                match counts.iter_mut().find(|(_, known)| known.spec == spec) {
+                    Some((_, known)) => known.quantity += 2.0,
+                    None => counts.push((*ways, each("splice connector", spec, 2.0))),
+                }
+            }
+        }
+        sort_by(&mut counts, |a, b| (a.0, &a.1.spec).cmp(&(b.0, &b.1.spec)));
+        let mut lines: Vec<BuyLine> = counts.into_iter().map(|(_, line)| line).collect();
+        for splice in self.splices.iter().filter(|splice| self.needs_studs(splice)) {
+            let size = self.thickest(splice).map_or("", stud);
+            let spec = text!("{} places, {} stud", &splice.ways, &size);
+            add(&mut lines, each("bus bar or stud", spec, 2.0));
+            for run in std::iter::once(&splice.feed).chain(&splice.onward) {
+                if let Some(conductor) = self.conductors.get(*run) {
+                    add(&mut lines, each("ring lug", text!("{}, {} stud", conductor, &size), 2.0));
+                }
+            }
+            let leads: u32 =
+                splice.loads.iter().filter_map(|load| self.loads.get(*load)).map(|l| l.count).sum();
+            if leads > 0 {
+                let spec = text!("for a load\u{2019}s lead, {} stud", &size);
+                add(&mut lines, each("ring lug", spec, 2.0 * f64::from(leads)));
+            }
+        }
+        // At the source and at fuse blocks thick wire ends on studs too.
+        for (run, conductor) in self.conductors.iter().enumerate() {
+            let (from, to) = self.tree.ends(run);
+            let is_block = self.inputs.runs.get(run).is_some_and(|run| run.fuse_block);
+            let ends = f64::from(u8::from(from == 0 || self.is_in_block(run)))
+                + f64::from(u8::from(is_block && to != 0));
+            if ends > 0.0 && is_for_lugs(*conductor) {
+                let spec = text!("{}, {} stud", conductor, stud(*conductor));
+                add(&mut lines, each("ring lug", spec, 2.0 * ends));
+            }
+        }
+        lines
+    }
+
+    /// Whether a splice is made on studs: a wire is thicker than connectors are made for.
+    pub(super) fn needs_studs(&self, splice: &Splice) -> bool {
+        self.thickest(splice).is_some_and(is_for_lugs)
+    }
+
+    fn thickest(&self, splice: &Splice) -> Option<Conductor> {
+        let area = |conductor: &Conductor| {
+            conductor.area_mm2().or_else(|| {
+                let listed = listed_below(*conductor)?;
+                Conductor::awg().find(|awg| awg.is_awg(listed))?.area_mm2()
+            })
+        };
+        std::iter::once(&splice.feed)
+            .chain(&splice.onward)
+            .filter_map(|run| self.conductors.get(*run))
+            .filter_map(|conductor| Some((area(conductor)?, *conductor)))
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+            .map(|(_, conductor)| conductor)
+    }
+}
