@@ -37,7 +37,7 @@ pub fn charging_v(nominal_v: f64, chemistry: Chemistry) -> f64 {
     let fours = (nominal_v / 12.4).round();
     let cells = (nominal_v / 3.2 - 1e-6).ceil();
     let lithium = 3.65 * if fours >= 1.0 { cells.max(4.0 * fours) } else { cells };
-    let lead = 2.67 * (nominal_v / 2.0).round().max(1.0);
+    let lead = (2.67 * (nominal_v / 2.0).round()).max(1.25 * nominal_v);
     match chemistry {
         Chemistry::Lithium => lithium,
         Chemistry::LeadAcid => lead,

@@ -38,7 +38,10 @@ pub const INVERTER_BOND: Caution = (
     "An inverter's output has exactly one bond between neutral and ground, at the inverter while it feeds, and none \
      beside the grid's own on shore power: without it no residual-current device trips, with two it trips for no \
      fault. Its maker says how; it is the electrician's work.",
-    Source::from_memory("NEC (NFPA 70)", "250.30 and 551.54: bonding of a separately derived source"),
+    Source::from_memory(
+        "NEC (NFPA 70)",
+        "250.30 and 551.54: bonding of a separately derived source",
+    ),
 );
 
 /// Lithium on an alternator.
@@ -71,7 +74,10 @@ pub const LITHIUM: Caution = (
 /// No charging of frozen lithium cells.
 pub const LITHIUM_FROST: Caution = (
     "Do not charge lithium iron phosphate cells below 0 °C unless they are rated for it.",
-    Source::from_memory("makers' data sheets of lithium iron phosphate cells", "charging temperature"),
+    Source::from_memory(
+        "makers' data sheets of lithium iron phosphate cells",
+        "charging temperature",
+    ),
 );
 
 /// A battery moves and sparks.
@@ -79,7 +85,10 @@ pub const BATTERY_RESTRAINT: Caution = (
     "Hold a battery so that it moves no more than 10 mm under twice its weight in a boat; in a vehicle a crash pulls \
      many times harder: bolt it to the body as its maker or the vehicle's says. Cover its terminals: a tool across \
      them welds itself fast.",
-    Source::transcribed("ISO 10133 (boats; since replaced by ISO 13297, from memory)", "5.2 and 5.4"),
+    Source::transcribed(
+        "ISO 10133 (boats; since replaced by ISO 13297, from memory)",
+        "5.2 and 5.4",
+    ),
 );
 
 /// Chassis return.

@@ -58,9 +58,10 @@ impl Arrangement {
     fn badness(&self, wanted: &[(f64, f64)]) -> (usize, usize, f64) {
         let missing = self.at.iter().filter(|at| at.is_none()).count();
         let odd = self.symmetric.iter().filter(|symmetric| !**symmetric).count();
-        let moved = self.at.iter().zip(wanted).filter_map(|(at, wanted)| {
-            at.map(|(x, y)| libm::hypot(x - wanted.0, y - wanted.1))
-        });
+        let moved =
+            self.at.iter().zip(wanted).filter_map(|(at, wanted)| {
+                at.map(|(x, y)| libm::hypot(x - wanted.0, y - wanted.1))
+            });
         (missing, odd, moved.sum())
     }
 }
@@ -280,12 +281,7 @@ impl Search {
     }
 }
 
-fn deeper(
-    free: &Free,
-    lamps: usize,
-    packed: &mut Vec<(f64, f64)>,
-    steps: &mut usize,
-) -> bool {
+fn deeper(free: &Free, lamps: usize, packed: &mut Vec<(f64, f64)>, steps: &mut usize) -> bool {
     if packed.len() == lamps {
         return true;
     }

@@ -245,10 +245,11 @@ impl Free {
 
     /// What a lamp's centre may lie on the rim of: the corners of the openings, and the lamps placed already.
     fn circles(&self) -> Vec<Circle> {
-        let corners = self.openings.iter().flat_map(|o| {
-            [(o.x.0, o.y.0), (o.x.1, o.y.0), (o.x.0, o.y.1), (o.x.1, o.y.1)]
-                .map(|(x, y)| Circle { x, y, radius: self.reach })
-        });
+        let corners =
+            self.openings.iter().flat_map(|o| {
+                [(o.x.0, o.y.0), (o.x.1, o.y.0), (o.x.0, o.y.1), (o.x.1, o.y.1)]
+                    .map(|(x, y)| Circle { x, y, radius: self.reach })
+            });
         let lamps = self.lamps.iter().map(|&(x, y)| Circle { x, y, radius: self.apart });
         corners.chain(lamps).collect()
     }

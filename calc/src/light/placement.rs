@@ -199,9 +199,8 @@ pub fn place(
         return Err(PlacementError::Count);
     }
     let spots: Vec<(f64, f64)> = wanted.iter().map(|spot| millimetres(*spot)).collect();
-    let on_it = |spot: &(f64, f64)| {
-        (0.0..=length).contains(&spot.0) && (0.0..=width).contains(&spot.1)
-    };
+    let on_it =
+        |spot: &(f64, f64)| (0.0..=length).contains(&spot.0) && (0.0..=width).contains(&spot.1);
     if let Some(at) = spots.iter().position(|spot| !on_it(spot)) {
         return Err(PlacementError::Spot(at));
     }
@@ -249,9 +248,8 @@ pub fn place_grid(
             let own_y = 2 * row + 1 == rows;
             let middle_x = mirror.x.map(|length| length / 2.0);
             let middle_y = mirror.y.map(|width| width / 2.0);
-            let free = mirrored
-                .held(middle_x.filter(|_| own_x), middle_y.filter(|_| own_y))
-                .off_line(
+            let free =
+                mirrored.held(middle_x.filter(|_| own_x), middle_y.filter(|_| own_y)).off_line(
                     middle_x.filter(|_| !own_x),
                     middle_y.filter(|_| !own_y),
                     apart_mm(fitting),
@@ -266,10 +264,8 @@ pub fn place_grid(
                     }
                     let row = if flip_y { rows - 1 - row } else { row };
                     let column = if flip_x { columns - 1 - column } else { column };
-                    let image = Mirror {
-                        x: mirror.x.filter(|_| flip_x),
-                        y: mirror.y.filter(|_| flip_y),
-                    };
+                    let image =
+                        Mirror { x: mirror.x.filter(|_| flip_x), y: mirror.y.filter(|_| flip_y) };
                     lamps.push((row * columns + column, image));
                 }
             }

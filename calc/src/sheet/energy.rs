@@ -212,17 +212,20 @@ fn read(reader: &Reader<'_>) -> Inputs {
             "from 50 V on other rules hold, save for a 48 V battery of up to 51.2 V: leave it to a licensed electrician",
         );
     }
+    let loads = reader.rows(&LOADS, |row| loads::read(row, voltage));
+    let inverter = reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage));
+    let demand = Demand {
+        voltage,
+        days: reader.number(&DAYS),
+        usable: reader.number(&USABLE) / 100.0,
+        efficiency: reader.number(&EFFICIENCY) / 100.0,
+    };
     let battery = reader.maybe_group(&BATTERY, |group| read_battery(group, voltage));
     Inputs {
         voltage,
-        loads: reader.rows(&LOADS, |row| loads::read(row, voltage)),
-        inverter: reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage)),
-        demand: Demand {
-            voltage,
-            days: reader.number(&DAYS),
-            usable: reader.number(&USABLE) / 100.0,
-            efficiency: reader.number(&EFFICIENCY) / 100.0,
-        },
+        loads,
+        inverter,
+        demand,
         cable: reader.maybe_group(&CABLE, read_cable),
         charging: charging::read(reader, voltage, battery.as_ref()),
         battery,

@@ -144,10 +144,12 @@ pub fn profile(
     let celsius = |resistance: f64| inner_c + (outer_c - inner_c) * (resistance / total).min(1.0);
 
     // Summed resistance and sd at every face, and at the slices between: the face behind, or the layer cut.
-    let mut steps = vec![Cut { resistance: surfaces.inside_m2k_w, sd_m: 0.0, place: Place::Face(0) }];
+    let mut steps =
+        vec![Cut { resistance: surfaces.inside_m2k_w, sd_m: 0.0, place: Place::Face(0) }];
     let (mut resistance, mut sd_m) = (surfaces.inside_m2k_w, 0.0);
     for (index, l) in layers.iter().enumerate() {
-        let (r, sd) = (l.layer.resistance_m2k_w(), l.vapour_factor * l.layer.thickness.get::<meter>());
+        let (r, sd) =
+            (l.layer.resistance_m2k_w(), l.vapour_factor * l.layer.thickness.get::<meter>());
         let slices = (r / SLICE_M2K_W - 1e-9).ceil().clamp(1.0, 400.0);
         for slice in 1..slices as usize {
             let part = slice as f64 / slices;
@@ -164,10 +166,7 @@ pub fn profile(
     let end = steps.len() - 1;
     let mut line: Vec<Point> = steps
         .iter()
-        .map(|cut| Point {
-            sd_m: cut.sd_m,
-            pa: moisture::saturation_pa(celsius(cut.resistance)),
-        })
+        .map(|cut| Point { sd_m: cut.sd_m, pa: moisture::saturation_pa(celsius(cut.resistance)) })
         .collect();
     let saturation: Vec<f64> = line.iter().map(|p| p.pa).collect();
     // The surfaces hold no more vapour than saturates them.

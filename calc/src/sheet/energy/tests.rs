@@ -281,7 +281,7 @@ mod any_battery {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig::with_cases(200))]
+        #![proptest_config(ProptestConfig::with_cases(80))]
 
         #[test]
         fn no_fuse_above_its_cable_nor_below_the_charging_voltage(
