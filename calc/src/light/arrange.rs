@@ -69,7 +69,7 @@ impl Arrangement {
 /// Work that the search may take: it runs at every keystroke. Counted in spots looked for, times what is in the way.
 const MOST_WORK: usize = 60_000;
 /// Steps of the last search, through the spots that hold a lamp from two sides.
-const MOST_STEPS: usize = 6_000;
+const MOST_STEPS: usize = 3_000;
 
 impl Task {
     /// An arrangement with every lamp clear, where one is found; otherwise the best that was.
