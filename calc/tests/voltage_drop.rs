@@ -286,7 +286,7 @@ fn the_lowest_voltage_counts() {
     assert!(sheet(&over).outcome.number("fuse_a").is_none());
     let found = faults(&with(over, "low_voltage", json!("9.6 V")));
     assert!(
-        found[0].message.contains("at 9.600 V") && found[0].message.contains("overheats"),
+        found[0].message.contains("at 9.6 V") && found[0].message.contains("overheats"),
         "{found:?}"
     );
 }

@@ -4,7 +4,7 @@ use super::sources;
 use crate::report::Caution;
 
 /// For every low-voltage run and circuit, the gravest first.
-pub static WIRING: [Caution; 9] = [
+pub static WIRING: [Caution; 10] = [
     Caution {
         text: "Put the fuse in the positive at its source: at most 7 in (178 mm) of wire before \
                it, 40 in (1.02 m) where that wire is sheathed or enclosed. What lies before the \
@@ -43,6 +43,13 @@ pub static WIRING: [Caution; 9] = [
         text: "Run the negative as a wire of its own; return through the chassis only where the \
                vehicle's maker allows it.",
         source: &sources::NEC_CHASSIS_RETURN,
+    },
+    Caution {
+        text: "Bond the battery's negative to the chassis with 8 AWG (10 mm2) at least, and no smaller \
+               than the unbonded lead. So says the NEC of park trailers; for vans and caravans look \
+               up ANSI/RVIA LV or EN 1648-2 (from memory), for boats ISO 13297, which has replaced \
+               ISO 10133 (from memory).",
+        source: &sources::NEC_BONDING,
     },
     Caution {
         text: "Keep this wiring apart from mains and shore power, and leave those to a licensed \

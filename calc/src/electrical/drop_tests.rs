@@ -120,7 +120,11 @@ fn abyc_worked_example_of_a_pump() {
     assert_eq!(pump.least(Conductor::awg()).unwrap().conductor, conductor("10 AWG"));
     pump.length_m = 10.5 * FOOT;
     pump.drop_limit_percent = 10.0;
-    assert_eq!(pump.least(Conductor::awg()).unwrap().conductor, conductor("16 AWG"));
+    let thin = pump.wired(conductor("16 AWG")).unwrap();
+    assert!(thin.within_limit && !pump.wired(conductor("18 AWG")).unwrap().within_limit);
+    // Its fuse of 15 A asks for one size more: NEC 240.4(D).
+    assert!(thin.fuse.is_err());
+    assert_eq!(pump.least(Conductor::awg()).unwrap().conductor, conductor("14 AWG"));
 }
 
 #[test]

@@ -165,7 +165,10 @@ pub static ISO_10133_APART: Source = Source::transcribed("ISO 10133", "7.8");
 pub static IEC_CARAVANS: Source = Source::transcribed("IEC 60364-7-708, IEC 60364-7-721", "");
 /// Caution: chassis return only where the vehicle maker allows it.
 pub static NEC_CHASSIS_RETURN: Source =
-    Source::transcribed("NEC (NFPA 70)", "552.10(B)(1) exception, (C)(4)");
+    Source::transcribed("NEC (NFPA 70)", "552.10(B)(1) exception, park trailers");
+/// Caution: bonding of the battery.
+pub static NEC_BONDING: Source =
+    Source::transcribed("NEC (NFPA 70)", "552.10(C)(4), park trailers");
 /// Caution: metal must not bridge battery terminals.
 pub static ISO_10133_BATTERY: Source = Source::transcribed("ISO 10133", "5.2, 5.4");
 /// Least drop limits by what is fed: 3 % for critical loads, 10 % for others.

@@ -85,7 +85,7 @@ impl Task {
             let single = self.single();
             search.orders(&single, &crowded);
             if search.unfinished() {
-                search.from_the_edges(&single);
+                search.packed_from_edges(&single);
             }
             if search.unfinished() {
                 search.through_held_spots(&single);
@@ -239,7 +239,7 @@ impl Search {
     }
 
     /// Packed from a corner or a side, and each lamp given one of the spots.
-    fn from_the_edges(&mut self, task: &Task) {
+    fn packed_from_edges(&mut self, task: &Task) {
         let (length, width) = (task.room.area.x.1, task.room.area.y.1);
         let far = 1e5;
         for target in [

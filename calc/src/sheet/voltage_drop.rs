@@ -251,10 +251,10 @@ impl Findings<'_> {
         let Some(fuse_a) = self.fuse_a() else { return Vec::new() };
         let mut fuses = fuse_line(fuse_a, self.inputs.supply.highest_v);
         if self.inputs.far_source {
-            fuses.quantity = 2.0;
+            (fuses.quantity, fuses.needed) = (2.0, 2.0);
         }
         let metres = 2.0 * self.run.length_m;
-        vec![wire_line(self.wired.conductor, &self.run.conditions, metres, style), fuses]
+        vec![wire_line(self.wired.conductor, metres, &self.run.conditions, style), fuses]
     }
 
     fn outcome(&self) -> Record {

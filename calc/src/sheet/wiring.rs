@@ -13,7 +13,7 @@ use crate::electrical::fuse::{self, Fuse};
 use crate::electrical::least_size::{is_thin, small_fuse};
 use crate::electrical::sources;
 use crate::electrical::wanted::Wanted;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::quantity::Mass;
 use crate::quantity::{
     Length, Style, TEMPERATURE, UnitSystem, VOLTAGE, amount, plain, significant,
@@ -250,6 +250,14 @@ pub fn run_at_most(metres: f64, style: Style) -> String {
 /// Density of copper: the middle of what tables give. Source: [`crate::mass::densities::DENSITIES`]. [kg/m³]
 const COPPER_KG_M3: f64 = 8945.0;
 
+/// What a wire is, whatever it is called: its size, what its insulation is rated for, and whether it
+/// comes in a jacket.
+pub fn wire_id(conductor: Conductor, conditions: &Conditions) -> LineId {
+    let jacket = if conditions.in_jacket { "/jacket" } else { "" };
+    let rating = plain(conditions.insulation.rating_c(), 0);
+    LineId::shared(text!("wire/{}/{}c{}", conductor.id(), rating, jacket))
+}
+
 /// A wire by all that it is bought by: size and insulation. `14 AWG, insulation 105 °C`.
 pub fn wire_name(conductor: Conductor, conditions: &Conditions) -> String {
     let jacket = if conditions.in_jacket { ", in a jacket" } else { "" };
@@ -260,43 +268,37 @@ pub fn wire_name(conductor: Conductor, conditions: &Conditions) -> String {
 /// insulation is part of what it is: what the wire may carry rests on it.
 pub fn wire_line(
     conductor: Conductor,
-    conditions: &Conditions,
     metres: f64,
+    conditions: &Conditions,
     style: Style,
 ) -> BuyLine {
     let (unit, metres_each) = match style.system {
         UnitSystem::Imperial => ("ft", 0.3048),
         UnitSystem::Metric => ("m", 1.0),
     };
-    BuyLine {
-        item: "wire".into(),
-        spec: text!(
-            "{}{}, insulation rated {} °C or more{}, half positive, half negative",
-            &conductor,
-            if matches!(conductor, Conductor::PerLength { .. }) { "" } else { " stranded copper" },
-            plain(conditions.insulation.rating_c(), 0),
-            if conditions.in_jacket { ", several conductors in a jacket" } else { "" }
-        ),
-        quantity: (metres / metres_each * (1.0 - 1e-9)).ceil(),
-        unit,
-        cost: None,
-        // Its copper alone.
-        mass: conductor
-            .area_mm2()
-            .map(|mm2| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3)),
-    }
+    let spec = text!(
+        "{}{}, insulation rated {} °C or more{}, half positive, half negative",
+        &conductor,
+        if matches!(conductor, Conductor::PerLength { .. }) { "" } else { " stranded copper" },
+        plain(conditions.insulation.rating_c(), 0),
+        if conditions.in_jacket { ", several conductors in a jacket" } else { "" }
+    );
+    // Its copper alone.
+    let mass = |mm2: f64| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3);
+    let id = wire_id(conductor, conditions);
+    BuyLine::amount(id, "wire", spec, metres / metres_each, unit)
+        .mass(conductor.area_mm2().map(mass))
 }
 
 /// A fuse with its holder for the buy list, rated for the highest voltage that stands on it.
 pub fn fuse_line(rating_a: f64, highest_v: f64) -> BuyLine {
-    BuyLine {
-        item: "fuse with holder".into(),
-        spec: fuse_spec(rating_a, highest_v),
-        quantity: 1.0,
-        unit: "each",
-        cost: None,
-        mass: None,
-    }
+    let id = text!("fuse/{}", fuse_id(rating_a, highest_v));
+    BuyLine::pieces(LineId::shared(id), "fuse with holder", fuse_spec(rating_a, highest_v), 1.0)
+}
+
+/// A rating and its voltage as part of an id: `15a/32v`.
+pub fn fuse_id(rating_a: f64, highest_v: f64) -> String {
+    text!("{}a/{}v", plain(rating_a, 1), plain(fuse_voltage(highest_v, rating_a).0, 1))
 }
 
 /// `15 A, 32 V DC or more`.

@@ -292,7 +292,7 @@ fn net_holds(free: &Free, lamps: usize) -> bool {
     let mut xs: Vec<f64> = steps(free.area.x).collect();
     xs.extend(free.supports.iter().flat_map(|s| [s.0 - free.reach, s.1 + free.reach]));
     let ys: Vec<f64> = free.allowed_y.clone().unwrap_or_else(|| steps(free.area.y).collect());
-    xs.sort_by(f64::total_cmp);
+    crate::sorting::sort_by(&mut xs, f64::total_cmp);
     let spots: Vec<(f64, f64)> = xs
         .iter()
         .flat_map(|&x| ys.iter().map(move |&y| (x, y)))

@@ -1,7 +1,7 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
 use super::common::{
-    amperes, drop_volts, limit, percent, run_length, volts, watts, wire_line, wire_name,
+    amperes, drop_volts, limit, percent, run_length, volts, watts, wire_id, wire_line, wire_name,
 };
 use super::findings::Findings;
 use crate::ask::pick;
@@ -46,7 +46,7 @@ impl Findings<'_> {
                     .note(text!("{}; fuses of branches: {}", &draws, branches.join(", ")))
             }
             None => {
-                let why = self.fuses.unsafe_words.first().map_or("", String::as_str);
+                let why = self.fuses.unsafe_words.first().map_or("", |(short, _)| short.as_str());
                 let answer = Answer::new("Fuse and wire", text!("not shown: {}", &why));
                 return vec![lowest, answer.note(draws)];
             }
@@ -311,7 +311,7 @@ impl Findings<'_> {
             .iter()
             .filter(|(_, metres)| *metres > 0.0)
             .map(|(conductor, metres)| {
-                wire_line(*conductor, &self.inputs.conditions, *metres, style)
+                wire_line(*conductor, *metres, &self.inputs.conditions, style)
             })
             .collect();
         buy.extend(self.fuse_lines());
@@ -323,6 +323,7 @@ impl Findings<'_> {
     /// Two pieces of wire for each run, one of each polarity.
     pub(super) fn cut(&self) -> Vec<CutLine> {
         let line = |(conductor, _): &(Conductor, f64)| CutLine {
+            id: wire_id(*conductor, &self.inputs.conditions),
             stock: text!(
                 "wire {}, one positive and one negative",
                 wire_name(*conductor, &self.inputs.conditions)
@@ -332,9 +333,14 @@ impl Findings<'_> {
                 .pairs
                 .iter()
                 .filter(|pair| pair.conductor == *conductor)
-                .map(|pair| Piece {
-                    label: self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone()),
-                    length: Length::new::<meter>(pair.length_m),
+                .map(|pair| {
+                    let id =
+                        self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone());
+                    Piece {
+                        label: id.clone(),
+                        id,
+                        length: Length::new::<meter>(pair.length_m),
+                    }
                 })
                 .collect(),
             waste: Length::default(),

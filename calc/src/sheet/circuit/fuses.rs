@@ -28,8 +28,8 @@ pub(super) struct Fuses {
     /// Whether every dimmer and switch carries what flows, and stands behind a fuse no larger than
     /// its rating or protects itself.
     pub devices_ok: bool,
-    /// What keeps the circuit from being safe; empty where nothing does.
-    pub unsafe_words: Vec<String>,
+    /// What keeps the circuit from being safe, in a few words and in full; empty where nothing does.
+    pub unsafe_words: Vec<(String, String)>,
 }
 
 /// What a dimmer or switch may carry: the less of its amperes and its watts at the source voltage.
@@ -90,8 +90,8 @@ impl Fuses {
     /// The fuses of a wired circuit.
     ///
     /// # Errors
-    /// A conductor that was named by its size and does not carry its current, or does not stand the
-    /// fuse before it; a current beyond every fuse.
+    /// A conductor that was named by its size and does not carry its current; a current beyond every
+    /// fuse.
     pub fn of(
         inputs: &Inputs,
         tree: &Tree,
@@ -119,7 +119,15 @@ impl Fuses {
                     amperes(*current_a),
                     inputs.at_lowest(wired.solution.run_a.get(run).copied(), *current_a)
                 );
-                found.report(inputs, &mut faults, run, wire.conductor(), message);
+                // A size that was named is at fault. A resistance is held against the size below it,
+                // which may be less than it is: the voltages stand, and the rest is not shown.
+                if matches!(wire.conductor(), Conductor::PerLength { .. }) {
+                    let name = inputs.runs.get(run).map_or("", |run| run.id.as_str());
+                    let short = text!("run {} overheats", &name);
+                    found.unsafe_words.push((short, text!("run {}: {}", &name, &message)));
+                } else {
+                    faults.push(Fault::new(inputs.run_field(run, CONDUCTOR.key), message));
+                }
             }
         }
         if faults.is_empty() && found.unsafe_words.is_empty() {
@@ -161,7 +169,7 @@ impl Fuses {
             (Ok(fuse), Some(run)) => self.branches.push((run, fuse)),
             (Ok(fuse), None) => self.main = Some(fuse),
             (Err(error @ FuseError::ConductorTooThin { .. }), _) => {
-                let FuseError::ConductorTooThin { weakest, conductor, .. } = &error else { return };
+                let FuseError::ConductorTooThin { weakest, .. } = &error else { return };
                 let run = behind.get(*weakest).copied().unwrap_or(0);
                 let name = inputs.runs.get(run).map_or("", |run| run.id.as_str());
                 let message = text!(
@@ -170,26 +178,10 @@ impl Fuses {
                     &error,
                     &name
                 );
-                self.report(inputs, faults, run, *conductor, message);
+                let short = text!("run {} is too thin for the fuse before it", &name);
+                self.unsafe_words.push((short, message));
             }
             (Err(error), _) => faults.push(Fault::new(LOADS.key, text!("no fuse fits: {}", &error))),
-        }
-    }
-
-    /// A size that was named is at fault; a resistance, whose size nobody named, leaves the
-    /// voltages standing, and everything else is not shown.
-    fn report(
-        &mut self,
-        inputs: &Inputs,
-        faults: &mut Vec<Fault>,
-        run: usize,
-        conductor: Conductor,
-        message: String,
-    ) {
-        if matches!(conductor, Conductor::PerLength { .. }) {
-            self.unsafe_words.push(message);
-        } else {
-            faults.push(Fault::new(inputs.run_field(run, CONDUCTOR.key), message));
         }
     }
 
@@ -213,7 +205,8 @@ impl Fuses {
                 (None, Some(w)) => watts(w),
                 _ => amperes(limit_a),
             };
-            self.unsafe_words.push(if carries(limit_a, flows_a) {
+            let short = text!("the dimmer or switch in run {} is too small", &typed.id);
+            let word = if carries(limit_a, flows_a) {
                 text!(
                     "the dimmer or switch in run {} carries {}, and the least fuse for its current \
                      is {}: take a larger one, or one that protects itself, and say so",
@@ -229,7 +222,8 @@ impl Fuses {
                     &rated,
                     amperes(flows_a)
                 )
-            });
+            };
+            self.unsafe_words.push((short, word));
         }
     }
 

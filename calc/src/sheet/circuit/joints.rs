@@ -1,6 +1,6 @@
 //! Splices one by one, their connectors, and the polarity of every load's leads.
 
-use super::common::wire_name;
+use super::common::{wire_id, wire_name};
 use super::findings::Findings;
 use crate::electrical::colours::clashes;
 use crate::electrical::splice::Splice;
@@ -25,7 +25,7 @@ impl Findings<'_> {
             notes.extend(colours.clone());
             CheckLine {
                 // With other ways, or other colours, it is other work.
-                key: text!("splice {}: {} {}", &node, &splice.ways, colours.join(",")),
+                key: text!("splice/{}/{}{}", &node, &splice.ways, self.colours_key(splice)),
                 text: text!("{}: {} ways, twice: {}", &node, &splice.ways, self.joins(splice)),
                 note: notes.join("; "),
                 warns: splice.loads.iter().any(|load| !self.clash_words(*load).is_empty()),
@@ -46,9 +46,9 @@ impl Findings<'_> {
             Some(CheckLine {
                 // A tick holds for the piece that was cut, to the millimetre.
                 key: text!(
-                    "cut {}: {} {}",
+                    "cut/{}/{}/{}mm",
                     &run.id,
-                    wire_name(pair.conductor, &self.inputs.conditions),
+                    wire_id(pair.conductor, &self.inputs.conditions).text(),
                     plain(pair.length_m * 1000.0, 0)
                 ),
                 text: text!(
@@ -105,6 +105,19 @@ impl Findings<'_> {
                 ))
             })
             .collect()
+    }
+
+    /// The same for a tick: by the load's row, and nothing of its name.
+    fn colours_key(&self, splice: &Splice) -> String {
+        let wire = self.inputs.wire;
+        let mut key = String::new();
+        for place in &splice.loads {
+            let leads = self.inputs.loads.get(*place).and_then(|load| load.leads);
+            if let Some(leads) = leads.filter(|leads| *leads != wire) {
+                key.push_str(&text!("/l{}:{}:{}", place + 1, leads.id(), wire.id()));
+            }
+        }
+        key
     }
 
     /// Where the colours of a load's leads contradict those of the wires and of the other leads that

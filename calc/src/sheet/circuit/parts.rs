@@ -1,26 +1,34 @@
 //! What is bought besides wire: fuses and their blocks, dimmers and switches, connectors, lugs.
 
-use super::common::{amperes, fuse_line, fuse_spec, watts};
+use super::common::{amperes, fuse_id, fuse_line, fuse_spec, watts};
 use super::findings::Findings;
 use crate::electrical::ampacity::listed_below;
 use crate::electrical::charging::fuse_voltage;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::{Splice, is_for_lugs, stud};
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::quantity::plain;
 use crate::sorting::sort_by;
 use crate::text::text;
 
-fn each(item: &str, spec: String, quantity: f64) -> BuyLine {
-    BuyLine { item: item.to_owned(), spec, quantity, unit: "each", cost: None, mass: None }
+fn each(id: String, item: &str, spec: String, count: f64) -> BuyLine {
+    BuyLine::pieces(LineId::shared(id), item, spec, count)
 }
 
 /// Adds to the line of the same thing, or begins one.
 fn add(lines: &mut Vec<BuyLine>, line: BuyLine) {
-    match lines.iter_mut().find(|known| known.item == line.item && known.spec == line.spec) {
-        Some(known) => known.quantity += line.quantity,
+    match lines.iter_mut().find(|known| known.id == line.id) {
+        Some(known) => {
+            known.quantity += line.quantity;
+            known.needed += line.needed;
+        }
         None => lines.push(line),
     }
+}
+
+/// A size of stud as part of an id: `m6`.
+fn stud_id(stud: &str) -> &str {
+    if stud.starts_with("M6") { "m6" } else { "m8" }
 }
 
 impl Findings<'_> {
@@ -46,7 +54,12 @@ impl Findings<'_> {
         for (run, fuse) in self.fuses.all() {
             let is_in_block = run.is_some_and(|run| self.is_in_block(run));
             let line = if is_in_block {
-                each("fuse for the fuse block", fuse_spec(fuse.rating_a, highest_v), 1.0)
+                each(
+                    text!("block-fuse/{}", fuse_id(fuse.rating_a, highest_v)),
+                    "fuse for the fuse block",
+                    fuse_spec(fuse.rating_a, highest_v),
+                    1.0,
+                )
             } else {
                 fuse_line(fuse.rating_a, highest_v)
             };
@@ -65,7 +78,8 @@ impl Findings<'_> {
                     plain(fuse.rating_a, 1),
                     plain(fuse_voltage(highest_v, fuse.rating_a).0, 1)
                 );
-                add(&mut lines, each("fuse block with negative bus", spec, 1.0));
+                let id = text!("fuse-block/{}/{}", &ways, fuse_id(fuse.rating_a, highest_v));
+                add(&mut lines, each(id, "fuse block with negative bus", spec, 1.0));
             }
         }
         lines
@@ -85,7 +99,15 @@ impl Findings<'_> {
                 continue;
             }
             let own = if typed.self_protecting { ", protects itself" } else { "" };
-            add(&mut lines, each("dimmer or switch", text!("{} DC{}", rated.join(", "), own), 1.0));
+            let part = |value: Option<f64>| value.map_or(String::new(), |v| plain(v, 3));
+            let id = text!(
+                "dimmer/{}a/{}w{}",
+                part(typed.device_rating_a),
+                part(typed.device_rating_w),
+                if typed.self_protecting { "/own" } else { "" }
+            );
+            let spec = text!("{} DC{}", rated.join(", "), own);
+            add(&mut lines, each(id, "dimmer or switch", spec, 1.0));
         }
         lines
     }
@@ -95,14 +117,22 @@ impl Findings<'_> {
     pub(super) fn connector_lines(&self) -> Vec<BuyLine> {
         let mut counts: Vec<(usize, BuyLine)> = Vec::new();
         for splice in self.splices.iter().filter(|splice| !self.needs_studs(splice)) {
-            let takes = self
-                .thickest(splice)
-                .map_or(String::new(), |size| text!(", takes {}", &size));
+            let thickest = self.thickest(splice);
             for ways in &splice.connectors {
-                let spec = text!("{} ways{}", &ways, &takes);
-                match counts.iter_mut().find(|(_, known)| known.spec == spec) {
-                    Some((_, known)) => known.quantity += 2.0,
-                    None => counts.push((*ways, each("splice connector", spec, 2.0))),
+                let (id, spec) = match thickest {
+                    Some(size) => (
+                        text!("splice/{}/{}", &ways, size.id()),
+                        text!("{} ways, takes {}", &ways, &size),
+                    ),
+                    None => (text!("splice/{}", &ways), text!("{} ways", &ways)),
+                };
+                let line = each(id, "splice connector", spec, 2.0);
+                match counts.iter_mut().find(|(_, known)| known.id == line.id) {
+                    Some((_, known)) => {
+                        known.quantity += 2.0;
+                        known.needed += 2.0;
+                    }
+                    None => counts.push((*ways, line)),
                 }
             }
         }
@@ -111,17 +141,22 @@ impl Findings<'_> {
         for splice in self.splices.iter().filter(|splice| self.needs_studs(splice)) {
             let size = self.thickest(splice).map_or("", stud);
             let spec = text!("{} places, {} stud", &splice.ways, &size);
-            add(&mut lines, each("bus bar or stud", spec, 2.0));
+            let stud_id = stud_id(size);
+            let id = text!("bus-bar/{}/{}", &splice.ways, &stud_id);
+            add(&mut lines, each(id, "bus bar or stud", spec, 2.0));
             for run in std::iter::once(&splice.feed).chain(&splice.onward) {
                 if let Some(conductor) = self.conductors.get(*run) {
-                    add(&mut lines, each("ring lug", text!("{}, {} stud", conductor, &size), 2.0));
+                    let spec = text!("{}, {} stud", conductor, &size);
+                    let id = text!("lug/{}/{}", conductor.id(), &stud_id);
+                    add(&mut lines, each(id, "ring lug", spec, 2.0));
                 }
             }
             let leads: u32 =
                 splice.loads.iter().filter_map(|load| self.loads.get(*load)).map(|l| l.count).sum();
             if leads > 0 {
                 let spec = text!("for a load\u{2019}s lead, {} stud", &size);
-                add(&mut lines, each("ring lug", spec, 2.0 * f64::from(leads)));
+                let id = text!("lug/lead/{}", &stud_id);
+                add(&mut lines, each(id, "ring lug", spec, 2.0 * f64::from(leads)));
             }
         }
         // At the source and at fuse blocks thick wire ends on studs too.
@@ -132,7 +167,8 @@ impl Findings<'_> {
                 + f64::from(u8::from(is_block && to != 0));
             if ends > 0.0 && is_for_lugs(*conductor) {
                 let spec = text!("{}, {} stud", conductor, stud(*conductor));
-                add(&mut lines, each("ring lug", spec, 2.0 * ends));
+                let id = text!("lug/{}/{}", conductor.id(), stud_id(stud(*conductor)));
+                add(&mut lines, each(id, "ring lug", spec, 2.0 * ends));
             }
         }
         lines

@@ -81,7 +81,7 @@ impl Findings<'_> {
     /// What keeps wire and fuses from being shown.
     fn unsafe_warnings(&self) -> Vec<Remark> {
         let words = self.fuses.unsafe_words.iter();
-        words.map(|word| Remark::warning(text!("Not shown: {}.", word))).collect()
+        words.map(|(_, word)| Remark::warning(text!("Not shown, since {}.", word))).collect()
     }
 
     /// Fuses in line, devices that protect themselves, sources at far ends.

@@ -11,7 +11,7 @@ use crate::electrical::wanted::{SUGGESTIONS, Wanted};
 use crate::energy::battery_fuse::{
     BANK, BatteryFuse, UNKNOWN_SHORT_CIRCUIT_A, battery_fuse, breaking,
 };
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, Style, amount, percent, plain};
 use crate::reader::Reader;
@@ -232,7 +232,7 @@ impl Cable {
             .maybe("fuse_breaks_a", fuse.map(|fuse| fuse.class.breaks_a))
     }
 
-    pub fn remarks(&self, name: &str, remarks: &mut Vec<Remark>) {
+    pub fn remarks(&self, name: &str, in_full: bool, remarks: &mut Vec<Remark>) {
         let wired = &self.wired;
         if !wired.within_limit {
             remarks.push(Remark::warning(text!(
@@ -246,6 +246,8 @@ impl Cable {
             Err(message) => {
                 remarks.push(Remark::warning(text!("{}: fuse not shown: {}.", name, message)));
             }
+            // A charger's stands in its table.
+            Ok(_) if !in_full => {}
             Ok(fuse) => remarks.push(Remark::note(text!(
                 "{}: {}, {} A {}, fuse and holder for {} DC or more; the class breaks {} ({}). {}",
                 name,
@@ -271,7 +273,11 @@ impl Cable {
     }
 
     pub fn inverter_remarks(&self, inverter: &InverterInputs, remarks: &mut Vec<Remark>) {
-        if !inverter.is_rated() {
+        if inverter.is_rated() {
+            remarks.push(Remark::note(
+                "The battery cable is sized for the inverter at its rating, not for its loads alone.",
+            ));
+        } else {
             remarks.push(Remark::note(
                 "The battery cable is sized for a usual inverter for these loads: enter the rating of yours, which it is sized for then.",
             ));
@@ -349,8 +355,8 @@ impl Cable {
         vec![
             wire_line(
                 self.wired.conductor,
-                &self.run.conditions,
                 2.0 * self.run.length_m,
+                &self.run.conditions,
                 style,
             ),
             line(fuse, self.charging_v, fuses),
@@ -365,7 +371,7 @@ impl Cable {
     /// What it is, for the table: conductor, length, current, drop, fuse.
     pub fn cells(&self, style: Style) -> Vec<String> {
         vec![
-            self.wired.conductor.to_string(),
+            wire_name(self.wired.conductor, &self.run.conditions),
             run_length(self.run.length_m, style),
             amperes(self.wired.current_a),
             wiring::percent(self.wired.drop_percent),
@@ -379,21 +385,27 @@ impl Cable {
 
 /// What fuse and holder must stand, rounded up: 32 V is the least that they are sold for.
 fn fuse_volts(charging_v: f64) -> String {
-    text!("{} V", plain((charging_v - 1e-6).ceil().max(32.0), 0))
+    text!("{} V", plain(least_volts(charging_v), 0))
+}
+
+fn least_volts(charging_v: f64) -> f64 {
+    (charging_v - 1e-6).ceil().max(32.0)
 }
 
 fn line(fuse: &BatteryFuse, charging_v: f64, count: usize) -> BuyLine {
-    BuyLine {
-        item: text!("{} with holder", fuse.class.name),
-        spec: text!(
-            "{} A, {} DC or more, breaks {} or more",
-            plain(fuse.rating_a, 1),
-            fuse_volts(charging_v),
-            amount(fuse.class.breaks_a, 0, "A")
-        ),
-        quantity: count as f64,
-        unit: "each",
-        cost: None,
-        mass: None,
-    }
+    let (amperes, volts) = (plain(fuse.rating_a, 1), fuse_volts(charging_v));
+    let class = fuse.class.name;
+    let id = text!(
+        "fuse/{}a/{}v/{}",
+        &amperes,
+        plain(least_volts(charging_v), 0),
+        LineId::name(class)
+    );
+    let spec = text!(
+        "{} A, {} DC or more, breaks {} or more",
+        &amperes,
+        &volts,
+        amount(fuse.class.breaks_a, 0, "A")
+    );
+    BuyLine::pieces(LineId::shared(id), text!("{} with holder", class), spec, count as f64)
 }

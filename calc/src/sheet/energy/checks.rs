@@ -5,7 +5,7 @@ use super::charging::{Charger, name};
 use super::{Inputs, charging_v};
 use crate::lists::BuyLine;
 use crate::quantity::{Style, amount};
-use crate::report::Remark;
+use crate::report::{Remark, Table, TableRow, texts};
 use crate::sheet::wiring::amperes;
 use crate::text::text;
 
@@ -46,14 +46,33 @@ impl Cables {
             .collect()
     }
 
+    /// One row for each cable.
+    pub fn table(&self, inputs: &Inputs, style: Style) -> Option<Table> {
+        let rows: Vec<TableRow> = inputs
+            .charging
+            .iter()
+            .enumerate()
+            .filter_map(|(index, charger)| {
+                let mut cells = vec![name(charger, index)];
+                cells.extend(self.of(index)?.cells(style));
+                Some(TableRow { cells, chosen: false })
+            })
+            .collect();
+        (!rows.is_empty()).then(|| Table {
+            title: "Cables of the chargers, the fuse at both ends".into(),
+            heads: texts(&["Charger", "Cable", "One way", "Current", "Drop", "Fuse"]),
+            rows,
+        })
+    }
+
     pub fn remarks(&self, inputs: &Inputs, remarks: &mut Vec<Remark>) {
         let mut open: Vec<String> = Vec::new();
         for (index, charger) in inputs.charging.iter().enumerate() {
             let name = name(charger, index);
             match self.0.get(index).and_then(Option::as_ref) {
                 Some(Ok(cable)) => {
-                    let name = text!("Cable of {}, a fuse at either end", &name);
-                    cable.remarks(&name, remarks);
+                    let name = text!("Cable of {}", &name);
+                    cable.remarks(&name, false, remarks);
                 }
                 Some(Err(message)) => remarks.push(Remark::warning(text!(
                     "Cable of {}: not shown: {}.",

@@ -110,7 +110,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
     match &figures.cable {
         Some(Ok(cable)) => {
             remarks.push(Remark::note(text!("{}.", &all)));
-            cable.remarks("Battery cable", &mut remarks);
+            cable.remarks("Battery cable", true, &mut remarks);
             if let Some(inverter) = &inputs.inverter {
                 cable.inverter_remarks(inverter, &mut remarks);
             }
@@ -199,6 +199,7 @@ pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Ta
             rows: vec![TableRow { cells: cable.cells(style), chosen: false }],
         });
     }
+    tables.extend(figures.charger_cables.table(inputs, style));
     tables.extend(charging::tables(inputs, &figures.charged));
     tables
 }

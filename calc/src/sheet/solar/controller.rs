@@ -6,9 +6,10 @@ use uom::si::power::watt;
 use super::gap::Store;
 use super::{Figures, words};
 use crate::ask::Ask;
+use crate::electrical::charging::GREATEST_NOMINAL_V;
 use crate::energy::battery_voltage::{Chemistry, LOW_VOLTAGE_V, charging_v};
 use crate::energy::string::{hot_string_v, string_fuse_a, string_wire_a};
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{CURRENT, TEMPERATURE, VOLTAGE, amount, plain};
 use crate::reader::Reader;
@@ -41,7 +42,7 @@ pub(super) static BATTERY: Ask = Ask::measure(
     "Battery\u{2019}s nominal voltage",
     &VOLTAGE,
     ["V", "V"],
-    (1.0, 100.0),
+    (1.0, GREATEST_NOMINAL_V),
 )
 .optional()
 .usual("12.8 V", "12.8 V")
@@ -198,14 +199,10 @@ fn whole_volts(v: f64) -> String {
 
 pub(super) fn buy(inputs: &super::Inputs, figures: &Figures) -> Option<BuyLine> {
     let Some(Ok((rating, cold_v))) = fuse(inputs, figures) else { return None };
-    Some(BuyLine {
-        item: "string fuse with holder".into(),
-        spec: text!("{} A gPV, {} DC or more", plain(rating, 1), whole_volts(cold_v)),
-        quantity: f64::from(inputs.strings()),
-        unit: "each",
-        cost: None,
-        mass: None,
-    })
+    let (amperes, volts) = (plain(rating, 1), plain((cold_v - 1e-6).ceil(), 0));
+    let id = LineId::shared(text!("string-fuse/{}a/{}v", &amperes, &volts));
+    let spec = text!("{} A gPV, {} V DC or more", &amperes, &volts);
+    Some(BuyLine::pieces(id, "string fuse with holder", spec, f64::from(inputs.strings())))
 }
 
 pub(super) fn record(inputs: &super::Inputs, figures: &Figures, record: Record) -> Record {
