@@ -89,7 +89,7 @@ pub static SHEET: Sheet = Sheet {
     ],
     example: r#"{ "latitude": "43 deg", "tilt": "0 deg", "azimuth": "0 deg",
         "clearness": [0.44, 0.48, 0.5, 0.5, 0.52, 0.54, 0.56, 0.54, 0.52, 0.48, 0.4, 0.38],
-        "panels": { "count": 3, "watts": 120, "voc": "22.5 V", "voc_per_c_percent": -0.3, "isc": "7 A", "vmp": "18.5 V", "max_series_fuse": "15 A", "in_series": 1 },
+        "panels": { "count": 3, "watts": 120, "voc": "37 V", "voc_per_c_percent": -0.3, "isc": "4.3 A", "vmp": "30.5 V", "max_series_fuse": "15 A", "in_series": 1 },
         "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V", "controller_amps": "30 A", "controller_input_amps": "35 A",
         "roof": { "panel_length": "1190 mm", "panel_width": "540 mm", "walkway": "350 mm" } }"#,
     solve: |reader| solve(reader, read, report),

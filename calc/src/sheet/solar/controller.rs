@@ -146,7 +146,7 @@ pub(super) fn remarks(inputs: &super::Inputs, figures: &Figures, remarks: &mut V
     match (hot_v(inputs), inputs.current.battery_v) {
         (Some(hot), Some((_, charging))) if hot < charging + 5.0 - 1e-9 => {
             remarks.push(Remark::warning(text!(
-                "Hot panels bring {}, and a tracking controller wants 5 V above the battery, {} at the end of a charge: it may not start or not fill it in summer. More in series, within the cold voltage.",
+                "Hot panels bring {}, and a tracking controller wants 5 V above the battery, {} at the end of a charge: it may not start, or not fill the battery in summer. More in series where the cold string stays below 50 V, or panels of a higher voltage; a simple controller does without.",
                 volts(hot), volts(charging + 5.0)
             )));
         }

@@ -9,6 +9,7 @@ use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::{Figures, Inputs, controller, months, roof};
+use crate::energy::battery_voltage::LOW_VOLTAGE_V;
 use crate::energy::string::{ColdRule, METHOD, NEC_690_8, TABLE, string_wire_a};
 use crate::quantity::{Style, amount, plain};
 use crate::report::{Answer, Remark, Step, Weight};
@@ -45,17 +46,25 @@ pub(super) fn volts(voltage: ElectricPotential) -> String {
 
 pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Remark> {
     let mut remarks = Vec::new();
-    match (figures.within_controller, figures.most_in_series) {
+    // From 50 V on a string is none of ours, whatever the controller takes.
+    let most = figures.most_in_series.map(|most| {
+        let below = figures.cold.map_or(0.0, |cold| {
+            ((LOW_VOLTAGE_V - 1e-6) / cold.panel.get::<volt>().max(0.1)).floor()
+        });
+        f64::from(most).min(below) as u32
+    });
+    match (figures.within_controller, most) {
         (Some(false), Some(0)) => remarks.push(Remark::warning(
-            "Even one panel exceeds the controller's limit in the cold: take another controller.",
+            "Even one panel exceeds the controller's limit, or 50 V, in the cold: take another controller, or other panels.",
         )),
         (Some(false), Some(most)) => remarks.push(Remark::warning(text!(
             "In the cold this string exceeds the controller's limit and destroys it: at most {} \
              in series.",
             &most
         ))),
+        (Some(true), Some(0)) => {}
         (Some(true), Some(most)) => remarks.push(Remark::good(text!(
-            "The string stays below the controller's limit in the cold; up to {} in series would.",
+            "The string stays below the controller's limit in the cold; up to {} in series would, below 50 V.",
             &most
         ))),
         _ => {}
