@@ -31,10 +31,10 @@ pub static OHMS_LAW: Source = Source::identity("Ohm's law, both conductors of th
 /// Allowable current by AWG size and insulation rating.
 pub static CFR_TABLE_5: Source = Source::transcribed("33 CFR 183.425", "table 5");
 /// Least conductor sizes.
-pub static CFR_LEAST_SIZE: Source = Source::transcribed("33 CFR 183.425", "(d), (e)");
+pub static CFR_LEAST_SIZE: Source = Source::transcribed("33 CFR 183.425", "(d), (e), boats");
 /// Least conductor sizes in mm2.
 pub static ISO_10133_LEAST_SIZE: Source =
-    Source::transcribed("ISO 10133", "least sizes: 1 mm2 single, 0.75 mm2 in a sheath");
+    Source::transcribed("ISO 10133", "small craft: 1 mm2 single, 0.75 mm2 in a sheath");
 /// A mm2 size takes the value of the AWG size next below it by copper area.
 pub static METRIC_BY_AWG: Source = Source::transcribed(
     "33 CFR 183.425",
@@ -80,7 +80,7 @@ pub static ISO_8820_3_VOLTAGE: Source =
 pub static CLASS_T_VOLTAGE: Source =
     Source::from_memory("UL 248-15", "class T, up to 1200 A, 125 V DC");
 /// Allowable current of 0.75 mm2, below the smallest size of 33 CFR 183.425.
-pub static ISO_10133: Source = Source::from_memory("ISO 10133", "table A.1, 0.75 mm2");
+pub static ISO_10133: Source = Source::from_memory("ISO 10133", "small craft, table A.1, 0.75 mm2");
 /// Reduction for conductors bundled together.
 pub static ABYC_BUNDLING: Source =
     Source::transcribed("ABYC E-11", "bundling factors, 105 C insulation");

@@ -6,7 +6,7 @@ use serde_json::json;
 
 const DEMO: &str = include_str!("../../../../shared/demo.json");
 const SCREW: &str = "screw/8/31.8mm";
-const WIRE: &str = "wire/awg18/105c";
+const WIRE: &str = "wire/awg16/105c";
 
 fn demo(shopping: serde_json::Value) -> (Project, Evaluation) {
     let mut project = Project::from_text(DEMO).unwrap();

@@ -99,13 +99,15 @@ impl Findings<'_> {
                 continue;
             }
             let own = if typed.self_protecting { ", protects itself" } else { "" };
-            let part = |value: Option<f64>| value.map_or(String::new(), |v| plain(v, 3));
-            let id = text!(
-                "dimmer/{}a/{}w{}",
-                part(typed.device_rating_a),
-                part(typed.device_rating_w),
-                if typed.self_protecting { "/own" } else { "" }
-            );
+            let mut id = "dimmer".to_owned();
+            for (value, unit) in [(typed.device_rating_a, "a"), (typed.device_rating_w, "w")] {
+                if let Some(value) = value {
+                    id.push_str(&text!("/{}{}", plain(value, 3), unit));
+                }
+            }
+            if typed.self_protecting {
+                id.push_str("/own");
+            }
             let spec = text!("{} DC{}", rated.join(", "), own);
             add(&mut lines, each(id, "dimmer or switch", spec, 1.0));
         }

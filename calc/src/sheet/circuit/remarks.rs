@@ -112,6 +112,12 @@ impl Findings<'_> {
                 shortened(&own)
             )));
         }
+        if !of(|run| run.device_rating_a.is_some() || run.device_rating_w.is_some()).is_empty() {
+            remarks.push(Remark::note(
+                "Many dimmers switch the negative: the negatives behind one go back to it alone, \
+                 never to the bus, the chassis or the negative of another run.",
+            ));
+        }
         let far = of(|run| run.far_source);
         if !far.is_empty() {
             remarks.push(Remark::note(text!(

@@ -411,7 +411,8 @@ fn dimmers_are_held_against_their_current() {
     assert!(found.is_some_and(|remark| remark.text.contains("run r4")), "{:?}", report.remarks);
     let report = rated("8 A");
     assert!(ok(&report) && number(&report, "fuse_a") == 7.5);
-    assert!(report.remarks.iter().all(|remark| !remark.text.contains("dimmer")));
+    assert!(report.remarks.iter().all(|remark| !remark.text.contains("dimmer or switch")));
+    assert!(report.remarks.iter().any(|remark| remark.text.contains("switch the negative")));
     let line = report.buy.iter().find(|line| line.item == "dimmer or switch").unwrap();
     assert_eq!((line.spec.as_str(), line.quantity), ("8 A DC", 1.0));
 }
@@ -484,7 +485,7 @@ fn a_length_left_out_is_taken_from_where_the_run_lies() {
 #[test]
 fn dimmers_are_held_against_their_watts() {
     let rated = |watts: &str| sheet(&with(small("14 AWG"), "/runs/3/device_watts", json!(watts)));
-    let warned = |report: &Report| report.remarks.iter().any(|r| r.text.contains("dimmer"));
+    let warned = |report: &Report| report.remarks.iter().any(|r| r.text.contains("dimmer or switch"));
     assert!(warned(&rated("50 W")) && !warned(&rated("96 W")));
 }
 
