@@ -235,6 +235,8 @@ fn fifty_volts_in_the_cold_are_refused() {
 }
 
 proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(48))]
+
     #[test]
     fn no_string_fuse_above_the_panels_own(
         count in 1_u32..20, series in 1_u32..4, isc in 0.5..20.0_f64, most in 1.0..40.0_f64, voc in 5.0..60.0_f64,
