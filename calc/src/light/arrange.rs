@@ -67,9 +67,11 @@ impl Arrangement {
 }
 
 /// Work that the search may take: it runs at every keystroke. Counted in spots looked for, times what is in the way.
-const MOST_WORK: usize = 60_000;
+const MOST_WORK: usize = 20_000;
 /// Steps of the last search, through the spots that hold a lamp from two sides.
-const MOST_STEPS: usize = 3_000;
+const MOST_STEPS: usize = 1_500;
+/// The most lamps that the last search is tried for.
+const MOST_SEARCHED: usize = 12;
 
 impl Task {
     /// An arrangement with every lamp clear, where one is found; otherwise the best that was.
@@ -83,11 +85,13 @@ impl Task {
         search.orders(self, &crowded);
         if search.unfinished() {
             let single = self.single();
-            search.orders(&single, &crowded);
+            if search.work > 0 {
+                search.orders(&single, &crowded);
+            }
             if search.unfinished() {
                 search.packed_from_edges(&single);
             }
-            if search.unfinished() {
+            if search.unfinished() && self.wanted.len() <= MOST_SEARCHED {
                 search.through_held_spots(&single);
             }
         }
@@ -134,9 +138,13 @@ impl Task {
         let any = self.any_symmetry || self.mirror != Mirror::default();
         let mut found = Arrangement { at: vec![None; lamps], symmetric: vec![any; lamps] };
         let mut taken: Vec<(f64, f64)> = Vec::new();
+        // Once a lamp by itself finds nothing, no later one does: what is free only shrinks.
+        let mut full = false;
         for group in groups {
             let (x, y) = group.wanted;
-            let together = if in_turn {
+            let together = if full {
+                None
+            } else if in_turn {
                 group.free.beside(&self.with_images(&taken)).nearest(x, y)
             } else {
                 group.free.nearest(x, y)
@@ -147,8 +155,12 @@ impl Task {
                     None => {
                         found.symmetric[*lamp] = self.any_symmetry;
                         let (x, y) = self.wanted[*lamp];
-                        if in_turn {
-                            self.room.beside(&taken).nearest(x, y)
+                        if full {
+                            None
+                        } else if in_turn {
+                            let at = self.room.beside(&taken).nearest(x, y);
+                            full = at.is_none();
+                            at
                         } else {
                             self.room.nearest(x, y)
                         }

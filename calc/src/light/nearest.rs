@@ -98,7 +98,10 @@ impl Free {
         }
         let xs = self.allowed_x.clone().unwrap_or_else(|| self.edges_x(x));
         let ys = self.allowed_y.clone().unwrap_or_else(|| self.edges_y(y));
-        let circles = self.circles();
+        let mut circles = self.circles();
+        // The nearest first: the farther ones are left out once a spot is found.
+        let off = |c: &Circle| (libm::hypot(x - c.x, y - c.y) - c.radius).abs();
+        sort_by(&mut circles, |a, b| off(a).total_cmp(&off(b)));
         let mut best = Best::default();
         let consider = |best: &mut Best, cx: f64, cy: f64| {
             let away = libm::hypot(cx - x, cy - y);
@@ -125,14 +128,11 @@ impl Free {
         // A circle farther off than the best spot so far holds no better one.
         let near = |best: &Best, circle: &Circle| match best.0 {
             None => true,
-            Some((least, ..)) => {
-                let away = libm::hypot(x - circle.x, y - circle.y);
-                (away - circle.radius).abs() <= least + SLACK_MM
-            }
+            Some((least, ..)) => off(circle) <= least + SLACK_MM,
         };
         for circle in &circles {
             if !near(&best, circle) {
-                continue;
+                break;
             }
             if self.allowed_x.is_none() {
                 for &cy in &ys {
@@ -154,13 +154,14 @@ impl Free {
         if anywhere {
             for (index, one) in circles.iter().enumerate() {
                 if !near(&best, one) {
-                    continue;
+                    break;
                 }
                 for other in &circles[index + 1..] {
-                    if near(&best, other) {
-                        for (cx, cy) in one.meets(other).into_iter().flatten() {
-                            consider(&mut best, cx, cy);
-                        }
+                    if !near(&best, other) {
+                        break;
+                    }
+                    for (cx, cy) in one.meets(other).into_iter().flatten() {
+                        consider(&mut best, cx, cy);
                     }
                 }
             }
