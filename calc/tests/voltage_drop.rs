@@ -296,6 +296,8 @@ fn thin_wire_only_in_a_jacket_and_a_fuse_at_every_source() {
     let run = inputs("12.8 V", ("power", "3 W"), "1 m", "auto", 3.0);
     assert_eq!(text(&sheet(&run), "conductor"), "16 AWG");
     assert_eq!(text(&sheet(&with(run.clone(), "in_jacket", json!(true))), "conductor"), "18 AWG");
+    let given = sheet(&with(run.clone(), "conductor", json!("18 AWG")));
+    assert!(given.buy[0].spec.contains("in a jacket"), "{}", given.buy[0].spec);
     let buried = with(
         inputs("12.8 V", ("power", "3 W"), "1 m", "14 AWG", 3.0),
         "in_insulation",

@@ -250,17 +250,22 @@ pub fn run_at_most(metres: f64, style: Style) -> String {
 /// Density of copper: the middle of what tables give. Source: [`crate::mass::densities::DENSITIES`]. [kg/m³]
 const COPPER_KG_M3: f64 = 8945.0;
 
+/// Whether a wire is bought in a jacket: it was said so, or it is too thin for anything else.
+fn is_jacketed(conductor: Conductor, conditions: &Conditions) -> bool {
+    conditions.in_jacket || is_thin(conductor)
+}
+
 /// What a wire is, whatever it is called: its size, what its insulation is rated for, and whether it
 /// comes in a jacket.
 pub fn wire_id(conductor: Conductor, conditions: &Conditions) -> LineId {
-    let jacket = if conditions.in_jacket { "/jacket" } else { "" };
+    let jacket = if is_jacketed(conductor, conditions) { "/jacket" } else { "" };
     let rating = plain(conditions.insulation.rating_c(), 0);
     LineId::shared(text!("wire/{}/{}c{}", conductor.id(), rating, jacket))
 }
 
 /// A wire by all that it is bought by: size and insulation. `14 AWG, insulation 105 °C`.
 pub fn wire_name(conductor: Conductor, conditions: &Conditions) -> String {
-    let jacket = if conditions.in_jacket { ", in a jacket" } else { "" };
+    let jacket = if is_jacketed(conductor, conditions) { ", in a jacket" } else { "" };
     text!("{}, insulation {} °C{}", &conductor, plain(conditions.insulation.rating_c(), 0), jacket)
 }
 
@@ -281,7 +286,7 @@ pub fn wire_line(
         &conductor,
         if matches!(conductor, Conductor::PerLength { .. }) { "" } else { " stranded copper" },
         plain(conditions.insulation.rating_c(), 0),
-        if conditions.in_jacket { ", several conductors in a jacket" } else { "" }
+        if is_jacketed(conductor, conditions) { ", several conductors in a jacket" } else { "" }
     );
     // Its copper alone.
     let mass = |mm2: f64| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3);
@@ -331,8 +336,8 @@ pub fn general_remarks(
     }
     if let Some(wire) = used.iter().find(|wire| is_thin(**wire) && !conditions.in_jacket) {
         remarks.push(Remark::note(text!(
-            "{} is too thin to be run on its own: only inside the jacket of a cable with several \
-             conductors. On boats single wires start at 16 AWG ({}) or 1 mm2 ({}); park trailers \
+            "{} is too thin to be run on its own: it is listed as a cable with several conductors in \
+             a jacket, and nothing else will do. On boats single wires start at 16 AWG ({}) or 1 mm2 ({}); park trailers \
              begin with 18 AWG ({}). auto takes the stricter.",
             &wire,
             &sources::CFR_LEAST_SIZE,
