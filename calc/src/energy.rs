@@ -1,6 +1,7 @@
 //! Battery and solar: pure formulas.
 
 pub mod battery_fuse;
+pub mod battery_voltage;
 pub mod budget;
 pub mod cautions;
 pub mod charging;

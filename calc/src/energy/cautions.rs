@@ -8,20 +8,22 @@ pub type Caution = (&'static str, Source);
 /// A fuse at the source.
 pub const FUSE_AT_SOURCE: Caution = (
     "Fuse every ungrounded conductor at its source: within 7 in (175 mm) of the battery, or 40 in (1 m) where the \
-     conductor is in a sheath or enclosure.",
+     conductor is in a sheath or enclosure. A cable that is fed from both ends, by a charger or an alternator, has a \
+     fuse at both. (A rule for boats, followed here.)",
     Source::transcribed("33 CFR 183.455; ABYC E-11", "11.10"),
 );
 
 /// The fuse protects the cable.
 pub const FUSE_PROTECTS_CABLE: Caution = (
-    "A fuse protects the cable: its rating lies no higher than the cable carries, bundling and heat counted in.",
-    Source::transcribed("33 CFR 183.455(c); NEC 240.4", ""),
+    "A fuse protects the cable: its rating lies no higher than the cable carries, bundling and heat counted in. \
+     (Stricter than the rule for boats below 50 V, 33 CFR 183.455(c), which allows half as much again.)",
+    Source::transcribed("NEC (NFPA 70)", "240.4"),
 );
 
 /// A battery fuse must break a short circuit.
 pub const INTERRUPTING_RATING: Caution = (
     "A battery's fuse must be able to break its short-circuit current; ordinary blade fuses break 1000 A only.",
-    Source::transcribed("ABYC E-11; ISO 8820-3", "interrupting capacity"),
+    Source::transcribed("ABYC E-11 (boats); ISO 8820-3 (vehicles)", "interrupting capacity"),
 );
 
 /// Shore power is for the licensed.
@@ -29,6 +31,24 @@ pub const SHORE_POWER: Caution = (
     "Shore power and mains are the work of a licensed or qualified electrician, with a residual-current device of \
      30 mA or a ground-fault circuit interrupter.",
     Source::transcribed("IEC 60364-7-708 and -721; NEC 551.40", "additional protection"),
+);
+
+/// One bond between neutral and ground.
+pub const INVERTER_BOND: Caution = (
+    "An inverter's output has exactly one bond between neutral and ground, at the inverter while it feeds, and none \
+     beside the grid's own on shore power: without it no residual-current device trips, with two it trips for no \
+     fault. Its maker says how; it is the electrician's work.",
+    Source::from_memory(
+        "NEC (NFPA 70)",
+        "250.30 and 551.54: bonding of a separately derived source",
+    ),
+);
+
+/// Lithium on an alternator.
+pub const ALTERNATOR: Caution = (
+    "Lithium is never charged straight from an alternator: it draws all that the alternator can give until that burns \
+     out. A DC-DC charger between them limits the current.",
+    Source::from_memory("battery makers' installation instructions", "charging from an alternator"),
 );
 
 /// A broken protective conductor makes the body live.
@@ -42,33 +62,41 @@ pub const PROTECTIVE_CONDUCTOR: Caution = (
 pub const LEAD_ACID: Caution = (
     "Lead-acid: secured, in a box that is vapour-tight towards the living space, vented to the outside by openings of \
      at least 1100 mm² (1.7 in²) at top and bottom.",
-    Source::transcribed("NEC (NFPA 70)", "552.10(D)"),
+    Source::transcribed("NEC (NFPA 70)", "552.10(D) (park trailers)"),
 );
 
 /// Lithium needs its management.
 pub const LITHIUM: Caution = (
     "Lithium: certified cells with a management system that warns before it disconnects, installed as the maker says.",
-    Source::transcribed("ABYC E-13", "summary"),
+    Source::transcribed("ABYC E-13 (boats)", "summary"),
 );
 
 /// No charging of frozen lithium cells.
 pub const LITHIUM_FROST: Caution = (
     "Do not charge lithium iron phosphate cells below 0 °C unless they are rated for it.",
-    Source::transcribed("cell makers' instructions", "charging temperature"),
+    Source::from_memory(
+        "makers' data sheets of lithium iron phosphate cells",
+        "charging temperature",
+    ),
 );
 
 /// A battery moves and sparks.
 pub const BATTERY_RESTRAINT: Caution = (
-    "Hold a battery so that it moves no more than 10 mm under twice its weight, and cover its terminals: a tool \
-     across them welds itself fast.",
-    Source::transcribed("ISO 10133", "5.2 and 5.4"),
+    "Hold a battery so that it moves no more than 10 mm under twice its weight in a boat; in a vehicle a crash pulls \
+     many times harder: bolt it to the body as its maker or the vehicle's says. Cover its terminals: a tool across \
+     them welds itself fast.",
+    Source::transcribed(
+        "ISO 10133 (boats; since replaced by ISO 13297, from memory)",
+        "5.2 and 5.4",
+    ),
 );
 
 /// Chassis return.
 pub const CHASSIS_RETURN: Caution = (
     "Use the chassis as a return only where the vehicle's maker allows it, and bond the battery to it with at least \
-     8 AWG.",
-    Source::transcribed("NEC (NFPA 70)", "552.10(B)(1) exception and (C)(4)"),
+     8 AWG, and no smaller than the battery's unbonded lead. (A rule for park trailers; for vans the maker and the \
+     local rules for motor homes, such as EN 1648-2 or ANSI/RVIA LV, say more.)",
+    Source::from_memory("NEC (NFPA 70)", "552.10(B)(1) exception and (C)(4)"),
 );
 
 /// Panels in the cold.
@@ -76,6 +104,13 @@ pub const COLD_STRING: Caution = (
     "Panels give their highest voltage on a cold morning: it must stay below the controller's limit, or the controller \
      is destroyed.",
     Source::transcribed("NEC (NFPA 70)", "690.7"),
+);
+
+/// Battery first, panels last.
+pub const CONTROLLER_ORDER: Caution = (
+    "Connect the battery to the controller first and the panels last, and take the panels off first: without a \
+     battery a controller can give their whole voltage. Panels in daylight are live: cover them while you work.",
+    Source::from_memory("makers' instructions for charge controllers", "order of connection"),
 );
 
 /// Single weeks are no monthly mean.
@@ -91,7 +126,7 @@ pub const ESTIMATE: Caution = (
 );
 
 /// What to show beside a battery.
-pub static BATTERY: [Caution; 11] = [
+pub static BATTERY: [Caution; 13] = [
     FUSE_AT_SOURCE,
     FUSE_PROTECTS_CABLE,
     INTERRUPTING_RATING,
@@ -99,11 +134,14 @@ pub static BATTERY: [Caution; 11] = [
     LEAD_ACID,
     LITHIUM,
     LITHIUM_FROST,
+    ALTERNATOR,
     CHASSIS_RETURN,
+    INVERTER_BOND,
     SHORE_POWER,
     PROTECTIVE_CONDUCTOR,
     ESTIMATE,
 ];
 
 /// What to show beside panels.
-pub static PANELS: [Caution; 4] = [COLD_STRING, FUSE_PROTECTS_CABLE, MONTHLY_MEANS, ESTIMATE];
+pub static PANELS: [Caution; 5] =
+    [COLD_STRING, CONTROLLER_ORDER, FUSE_PROTECTS_CABLE, MONTHLY_MEANS, ESTIMATE];

@@ -25,6 +25,49 @@ pub fn string_wire_a(short_circuit_a: f64) -> f64 {
     1.5625 * short_circuit_a
 }
 
+/// From three strings side by side on each has a fuse, no larger than the panel allows.
+pub const NEC_690_9: Source = Source::transcribed(
+    "NEC (NFPA 70)",
+    "690.9(A): two strings cannot push more than the panels' own current back into one; 690.8, 110.3(B): fuse from 1.56 Isc to the panel's maximum series fuse",
+);
+/// Ratings of fuses for panels.
+pub const PV_RATINGS: Source = Source::from_memory(
+    "IEC 60269-6 and UL 248-19",
+    "ratings that gPV fuses of 10 x 38 mm are sold in",
+);
+/// What hot cells do to the voltage of most power.
+pub const HOT_CELLS: Source = Source::from_memory(
+    "data sheets of crystalline silicon panels",
+    "voltage at most power falls by about 0.45 % of its rating at 25 °C for each kelvin",
+);
+/// Where a controller starts.
+pub const FIVE_ABOVE: Source = Source::from_memory(
+    "makers' data sheets of tracking charge controllers",
+    "the panels must stand 5 V above the battery for charging to start",
+);
+
+/// The string's voltage at most power with cells of this temperature, from its rating at 25 °C. [V, °C]
+pub fn hot_string_v(at_most_power_v: f64, in_series: u32, cells_c: f64) -> f64 {
+    at_most_power_v * f64::from(in_series) * (1.0 - 0.0045 * (cells_c - 25.0)).max(0.0)
+}
+
+/// Ratings of fuses for strings of panels, least first. [A]
+const PV_FUSES_A: [f64; 14] =
+    [1.0, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 15.0, 16.0, 20.0, 25.0, 30.0];
+
+/// The fuse of each of several strings side by side: the least rating from 1.56 times the short-circuit current on
+/// that is no larger than the panel's maximum series fuse; none where there is no such rating.
+///
+/// # Source
+/// [`NEC_690_8`], [`NEC_690_9`], [`PV_RATINGS`].
+pub fn string_fuse_a(short_circuit_a: f64, most_a: f64) -> Option<f64> {
+    let least = string_wire_a(short_circuit_a);
+    PV_FUSES_A
+        .into_iter()
+        .find(|rating| least <= rating * (1.0 + 1e-9))
+        .filter(|rating| *rating <= most_a * (1.0 + 1e-9))
+}
+
 /// How the open-circuit voltage is carried from 25 °C to the cold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum ColdRule {
@@ -181,6 +224,22 @@ mod tests {
 
     fn volts(value: f64) -> ElectricPotential {
         ElectricPotential::new::<volt>(value)
+    }
+
+    // 1.5625 · 9.5 A = 14.84 A: 15 A where the panel allows it; nothing where it allows 12 A only.
+    #[test]
+    fn string_fuses_stay_below_what_the_panel_allows() {
+        assert_eq!(string_fuse_a(9.5, 20.0), Some(15.0));
+        assert_eq!(string_fuse_a(9.5, 12.0), None);
+        assert_eq!(string_fuse_a(25.0, 60.0), None);
+        assert_eq!(string_fuse_a(f64::NAN, 60.0), None);
+    }
+
+    // 18.5 V at 25 °C, 45 K hotter: 18.5 · (1 - 0.2025) = 14.754 V.
+    #[test]
+    fn hot_cells_lose_voltage() {
+        assert!((hot_string_v(18.5, 1, 70.0) - 14.753_75).abs() < 1e-9);
+        assert!((hot_string_v(18.5, 2, 25.0) - 37.0).abs() < 1e-9);
     }
 
     // NEC 690.7(A)(1), published worked example as transcribed: 49.5 V, -0.27 %/°C, -10 °C gives 54.18 V, 11 in 600 V.

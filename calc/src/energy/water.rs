@@ -14,8 +14,10 @@ use crate::source::Source;
 /// Days a tank lasts.
 pub const DAYS: Source = Source::identity("usable water over what all use in a day");
 /// Density of water at 20 °C.
-pub const DENSITY: Source =
-    Source::transcribed("engineering handbook tables", "water at 20 °C, 998 kg/m³");
+pub const DENSITY: Source = Source::from_memory(
+    "CRC Handbook of Chemistry and Physics",
+    "density of water at 20 °C, 998 kg/m³",
+);
 
 /// Density of water at 20 °C, kg/l.
 pub const WATER_KG_L: f64 = 0.998;

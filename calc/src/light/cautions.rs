@@ -15,7 +15,7 @@ pub const LOOK_ABOVE: Caution = (
 /// Dust and splinters overhead.
 pub const OVERHEAD: Caution = (
     "Cutting overhead brings dust into eyes and lungs: wear goggles and a dust mask.",
-    Source::published("NIOSH Pocket Guide", "wood dust"),
+    Source::common_practice("goggles and a dust mask where dust falls on you"),
 );
 
 /// Lamps get warm.

@@ -1,5 +1,7 @@
 //! The nearest free spot on a ceiling: exact, by trying every spot where the way to it can end.
 
+use crate::sorting::sort_by;
+
 /// Sides as least and greatest coordinate, mm.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Rectangle {
@@ -22,6 +24,10 @@ pub(super) struct Free {
     pub allowed_x: Option<Vec<f64>>,
     /// If given, y must be one of these.
     pub allowed_y: Option<Vec<f64>>,
+    /// Centres of lamps that are placed already.
+    pub lamps: Vec<(f64, f64)>,
+    /// From the lamp's centre to theirs.
+    pub apart: f64,
 }
 
 impl Free {
@@ -85,74 +91,124 @@ impl Free {
     /// The free spot nearest to the wanted one; of several as near, the one with the least x, then the least y.
     ///
     /// The way to the nearest spot ends at the wanted spot itself, straight across an edge, radially at a rounded
-    /// corner, or where two of these meet. All such spots are tried.
+    /// corner or at another lamp's circle, or where two of these meet. All such spots are tried.
     pub fn nearest(&self, x: f64, y: f64) -> Option<(f64, f64)> {
         if self.is_free(x, y) {
             return Some((x, y));
         }
         let xs = self.allowed_x.clone().unwrap_or_else(|| self.edges_x(x));
         let ys = self.allowed_y.clone().unwrap_or_else(|| self.edges_y(y));
-        let corners = self.corners();
-        let mut best: Option<(f64, f64, f64)> = None;
-        let mut consider = |cx: f64, cy: f64| {
+        let mut circles = self.circles();
+        // The nearest first: the farther ones are left out once a spot is found.
+        let off = |c: &Circle| (libm::hypot(x - c.x, y - c.y) - c.radius).abs();
+        sort_by(&mut circles, |a, b| off(a).total_cmp(&off(b)));
+        let mut best = Best::default();
+        let consider = |best: &mut Best, cx: f64, cy: f64| {
             let away = libm::hypot(cx - x, cy - y);
-            let better = match best {
-                None => true,
-                Some((least, bx, by)) => {
-                    away < least - SLACK_MM || (away < least + SLACK_MM && (cx, cy) < (bx, by))
-                }
-            };
-            if better && self.is_free(cx, cy) {
-                best = Some((away, cx, cy));
+            if best.gives_way_to(away, cx, cy) && self.is_free(cx, cy) {
+                best.0 = Some((away, cx, cy));
             }
         };
         for &cx in &xs {
             for &cy in &ys {
-                consider(cx, cy);
+                consider(&mut best, cx, cy);
             }
         }
-        if self.allowed_x.is_none() {
-            for &cy in &ys {
-                for &(ox, oy) in &corners {
-                    if let Some(half) = half_chord(self.reach, cy - oy) {
-                        consider(ox - half, cy);
-                        consider(ox + half, cy);
-                    }
-                }
-            }
-        }
-        if self.allowed_y.is_none() {
-            for &cx in &xs {
-                for &(ox, oy) in &corners {
-                    if let Some(half) = half_chord(self.reach, cx - ox) {
-                        consider(cx, oy - half);
-                        consider(cx, oy + half);
-                    }
-                }
-            }
-        }
-        if self.allowed_x.is_none() && self.allowed_y.is_none() {
-            for (index, &(ox, oy)) in corners.iter().enumerate() {
-                let away = libm::hypot(x - ox, y - oy);
+        let anywhere = self.allowed_x.is_none() && self.allowed_y.is_none();
+        if anywhere {
+            for circle in &circles {
+                let away = libm::hypot(x - circle.x, y - circle.y);
                 if away > SLACK_MM {
-                    consider(ox + (x - ox) * self.reach / away, oy + (y - oy) * self.reach / away);
-                }
-                for &(px, py) in &corners[index + 1..] {
-                    let (dx, dy) = (px - ox, py - oy);
-                    let apart = libm::hypot(dx, dy);
-                    let Some(half) =
-                        half_chord(self.reach, apart / 2.0).filter(|_| apart > SLACK_MM)
-                    else {
-                        continue;
-                    };
-                    let (mx, my) = ((ox + px) / 2.0, (oy + py) / 2.0);
-                    let (nx, ny) = (-dy / apart * half, dx / apart * half);
-                    consider(mx + nx, my + ny);
-                    consider(mx - nx, my - ny);
+                    let out = circle.radius / away;
+                    let (dx, dy) = (x - circle.x, y - circle.y);
+                    consider(&mut best, circle.x + dx * out, circle.y + dy * out);
                 }
             }
         }
-        best.map(|(_, cx, cy)| (cx, cy))
+        // A circle farther off than the best spot so far holds no better one.
+        let near = |best: &Best, circle: &Circle| match best.0 {
+            None => true,
+            Some((least, ..)) => off(circle) <= least + SLACK_MM,
+        };
+        for circle in &circles {
+            if !near(&best, circle) {
+                break;
+            }
+            if self.allowed_x.is_none() {
+                for &cy in &ys {
+                    if let Some(half) = half_chord(circle.radius, cy - circle.y) {
+                        consider(&mut best, circle.x - half, cy);
+                        consider(&mut best, circle.x + half, cy);
+                    }
+                }
+            }
+            if self.allowed_y.is_none() {
+                for &cx in &xs {
+                    if let Some(half) = half_chord(circle.radius, cx - circle.x) {
+                        consider(&mut best, cx, circle.y - half);
+                        consider(&mut best, cx, circle.y + half);
+                    }
+                }
+            }
+        }
+        if anywhere {
+            for (index, one) in circles.iter().enumerate() {
+                if !near(&best, one) {
+                    break;
+                }
+                for other in &circles[index + 1..] {
+                    if !near(&best, other) {
+                        break;
+                    }
+                    for (cx, cy) in one.meets(other).into_iter().flatten() {
+                        consider(&mut best, cx, cy);
+                    }
+                }
+            }
+        }
+        best.0.map(|(_, cx, cy)| (cx, cy))
+    }
+
+    /// Free spots that edges or circles hold from two sides, the least x first: where lamps lie when they are packed.
+    pub fn held_spots(&self) -> Vec<(f64, f64)> {
+        // Lines of the ceiling's own edges only.
+        let xs = self.allowed_x.clone().unwrap_or_else(|| self.edges_x(self.area.x.0));
+        let ys = self.allowed_y.clone().unwrap_or_else(|| self.edges_y(self.area.y.0));
+        let circles = self.circles();
+        let mut spots: Vec<(f64, f64)> =
+            xs.iter().flat_map(|&x| ys.iter().map(move |&y| (x, y))).collect();
+        for (index, one) in circles.iter().enumerate() {
+            if self.allowed_x.is_none() {
+                for &y in &ys {
+                    if let Some(half) = half_chord(one.radius, y - one.y) {
+                        spots.extend([(one.x - half, y), (one.x + half, y)]);
+                    }
+                }
+            }
+            if self.allowed_y.is_none() {
+                for &x in &xs {
+                    if let Some(half) = half_chord(one.radius, x - one.x) {
+                        spots.extend([(x, one.y - half), (x, one.y + half)]);
+                    }
+                }
+            }
+            if self.allowed_x.is_none() && self.allowed_y.is_none() {
+                for other in &circles[index + 1..] {
+                    spots.extend(one.meets(other).into_iter().flatten());
+                }
+            }
+        }
+        spots.retain(|&(x, y)| self.is_free(x, y));
+        sort_by(&mut spots, |a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        spots.dedup_by(|a, b| libm::hypot(a.0 - b.0, a.1 - b.1) < SLACK_MM);
+        spots
+    }
+
+    /// The same with lamps placed at these spots too.
+    pub fn beside(&self, lamps: &[(f64, f64)]) -> Self {
+        let mut free = self.clone();
+        free.lamps.extend_from_slice(lamps);
+        free
     }
 
     /// Whether a lamp's centre may sit there.
@@ -169,6 +225,7 @@ impl Free {
             && y <= self.area.y.1 - reach
             && self.supports.iter().all(|&edges| gap(edges, x) >= reach)
             && self.openings.iter().all(|o| libm::hypot(gap(o.x, x), gap(o.y, y)) >= reach)
+            && self.lamps.iter().all(|l| libm::hypot(l.0 - x, l.1 - y) >= self.apart - SLACK_MM)
     }
 
     fn edges_x(&self, wanted: f64) -> Vec<f64> {
@@ -187,17 +244,60 @@ impl Free {
         ys
     }
 
-    /// Corners of the openings.
-    fn corners(&self) -> Vec<(f64, f64)> {
-        self.openings
-            .iter()
-            .flat_map(|o| [(o.x.0, o.y.0), (o.x.1, o.y.0), (o.x.0, o.y.1), (o.x.1, o.y.1)])
-            .collect()
+    /// What a lamp's centre may lie on the rim of: the corners of the openings, and the lamps placed already.
+    fn circles(&self) -> Vec<Circle> {
+        let corners =
+            self.openings.iter().flat_map(|o| {
+                [(o.x.0, o.y.0), (o.x.1, o.y.0), (o.x.0, o.y.1), (o.x.1, o.y.1)]
+                    .map(|(x, y)| Circle { x, y, radius: self.reach })
+            });
+        let lamps = self.lamps.iter().map(|&(x, y)| Circle { x, y, radius: self.apart });
+        corners.chain(lamps).collect()
+    }
+}
+
+/// A round edge of what is free.
+struct Circle {
+    x: f64,
+    y: f64,
+    radius: f64,
+}
+
+impl Circle {
+    /// Where two circles cross.
+    fn meets(&self, other: &Self) -> Option<[(f64, f64); 2]> {
+        let (dx, dy) = (other.x - self.x, other.y - self.y);
+        let apart = libm::hypot(dx, dy);
+        if apart <= SLACK_MM {
+            return None;
+        }
+        let squares = self.radius * self.radius - other.radius * other.radius;
+        let along = (apart + squares / apart) / 2.0;
+        let half = half_chord(self.radius, along)?;
+        let (mx, my) = (self.x + dx / apart * along, self.y + dy / apart * along);
+        let (nx, ny) = (-dy / apart * half, dx / apart * half);
+        Some([(mx + nx, my + ny), (mx - nx, my - ny)])
+    }
+}
+
+/// The best spot so far: how far it is, and where.
+#[derive(Default)]
+struct Best(Option<(f64, f64, f64)>);
+
+impl Best {
+    /// Whether another spot is nearer, or as near and earlier.
+    fn gives_way_to(&self, away: f64, x: f64, y: f64) -> bool {
+        match self.0 {
+            None => true,
+            Some((least, bx, by)) => {
+                away < least - SLACK_MM || (away < least + SLACK_MM && (x, y) < (bx, by))
+            }
+        }
     }
 }
 
 /// A hair that rounding may take.
-const SLACK_MM: f64 = 1e-6;
+pub(super) const SLACK_MM: f64 = 1e-6;
 /// Centre lines as close as this are one.
 const SAME_LINE_MM: f64 = 0.5;
 
@@ -209,5 +309,6 @@ fn gap((from, to): (f64, f64), at: f64) -> f64 {
 /// Half the chord of a circle at a distance from its middle.
 fn half_chord(radius: f64, distance: f64) -> Option<f64> {
     let square = radius * radius - distance * distance;
-    (square >= 0.0).then(|| square.sqrt())
+    // A circle that just touches still meets.
+    (square >= -SLACK_MM * radius).then(|| square.max(0.0).sqrt())
 }

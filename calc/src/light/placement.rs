@@ -5,6 +5,8 @@ use std::fmt;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
+use super::arrange::{Arrangement, Group, Mirror, Task};
+use super::most::fewer_than;
 use super::nearest::{Free, Rectangle};
 use crate::source::Source;
 
@@ -97,10 +99,16 @@ pub struct Placed {
 /// What is wrong with a lamp's place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Problem {
-    /// There is no clear spot on the whole ceiling.
+    /// There is no clear spot on the whole ceiling, not for one lamp.
     NoClearSpot,
-    /// It comes too close to another lamp, counted from 0.
-    TooCloseTo(usize),
+    /// It comes too close to another lamp: no arrangement of so many lamps was found.
+    TooClose {
+        /// The other lamp, counted from 0.
+        to: usize,
+        /// No more lamps than this can be clear of everything and each other, so that no arrangement exists; none
+        /// where that is not proved.
+        at_most: Option<usize>,
+    },
 }
 
 /// Why no lamps were placed.
@@ -170,10 +178,15 @@ pub fn grid(ceiling: Ceiling, rows: usize, columns: usize) -> Result<Vec<Spot>, 
 
 /// Each wanted spot, or the nearest clear one by rim radius and clearance.
 ///
-/// Every lamp moves as little as it can, for itself: two that come too close are told, not moved again.
+/// Every lamp moves as little as it can, for itself. Where two would come too close there, they are placed one after
+/// another in several orders, and the arrangement kept that moves them least of those that were found; that no
+/// arrangement exists is said only where it is proved.
 ///
 /// # Errors
 /// A figure out of range, or a wanted spot off the ceiling.
+///
+/// # Source
+/// Geometry; for the proof [`super::most::CELLS`].
 pub fn place(
     ceiling: Ceiling,
     obstacles: Obstacles,
@@ -185,20 +198,28 @@ pub fn place(
     if !(1..=MOST_LAMPS).contains(&wanted.len()) {
         return Err(PlacementError::Count);
     }
-    let mut placed = Vec::with_capacity(wanted.len());
-    for (at, wanted) in wanted.iter().enumerate() {
-        let (x, y) = millimetres(*wanted);
-        if !(0.0..=length).contains(&x) || !(0.0..=width).contains(&y) {
-            return Err(PlacementError::Spot(at));
-        }
-        placed.push(put(*wanted, room.nearest(x, y), true));
+    let spots: Vec<(f64, f64)> = wanted.iter().map(|spot| millimetres(*spot)).collect();
+    let on_it =
+        |spot: &(f64, f64)| (0.0..=length).contains(&spot.0) && (0.0..=width).contains(&spot.1);
+    if let Some(at) = spots.iter().position(|spot| !on_it(spot)) {
+        return Err(PlacementError::Spot(at));
     }
-    tell_neighbours(&mut placed, fitting);
-    Ok(placed)
+    let groups = spots
+        .iter()
+        .enumerate()
+        .map(|(lamp, &wanted)| Group {
+            free: room.clone(),
+            wanted,
+            lamps: vec![(lamp, Mirror::default())],
+        })
+        .collect();
+    let task = Task { room, groups, wanted: spots, mirror: Mirror::default(), any_symmetry: true };
+    Ok(told(&task, wanted, &task.arranged()))
 }
 
 /// An even grid whose moved lamps keep their symmetry: a lamp and its mirror images move together to the nearest spot
-/// that is clear for all of them. Where there is none, each goes to its own nearest spot and says so.
+/// that is clear for all of them. Where there is none, each goes to its own nearest spot and says so. Lamps that would
+/// come too close are treated as in [`place`], the symmetry kept where an arrangement that keeps it is found.
 ///
 /// # Errors
 /// A figure out of range.
@@ -213,41 +234,50 @@ pub fn place_grid(
     let wanted = grid(ceiling, rows, columns)?;
     let (length, width) = sides_mm(ceiling)?;
     let room = room(ceiling, obstacles, fitting)?;
-    let mirrored =
-        room.mirrored(symmetry.along.then_some(length), symmetry.across.then_some(width));
-    let mut placed = Vec::with_capacity(wanted.len());
-    for (lamp, wanted) in wanted.iter().enumerate() {
-        let (row, column) = (lamp / columns, lamp % columns);
-        // The image in the first half stands for all; the others are mirrored from it.
-        let flip_y = symmetry.across && row >= rows.div_ceil(2);
-        let flip_x = symmetry.along && column >= columns.div_ceil(2);
-        let (x, y) = millimetres(*wanted);
-        let mirror = |x: f64, y: f64| {
-            (if flip_x { length - x } else { x }, if flip_y { width - y } else { y })
-        };
-        let (x0, y0) = mirror(x, y);
-        // A lamp that is its own image stays on its centre line.
-        let on_line_x = symmetry.along && 2 * column + 1 == columns;
-        let on_line_y = symmetry.across && 2 * row + 1 == rows;
-        let off_line_x = symmetry.along && !on_line_x;
-        let off_line_y = symmetry.across && !on_line_y;
-        let (middle_x, middle_y) = (length / 2.0, width / 2.0);
-        let together = mirrored
-            .held(on_line_x.then_some(middle_x), on_line_y.then_some(middle_y))
-            .off_line(
-                off_line_x.then_some(middle_x),
-                off_line_y.then_some(middle_y),
-                apart_mm(fitting),
-            )
-            .nearest(x0, y0)
-            .map(|(x, y)| mirror(x, y));
-        placed.push(match together {
-            Some(at) => put(*wanted, Some(at), true),
-            None => put(*wanted, room.nearest(x, y), !symmetry.across && !symmetry.along),
-        });
+    let mirror =
+        Mirror { x: symmetry.along.then_some(length), y: symmetry.across.then_some(width) };
+    let mirrored = room.mirrored(mirror.x, mirror.y);
+    // The image in the first half stands for all; the others are mirrored from it.
+    let first_rows = if symmetry.across { rows.div_ceil(2) } else { rows };
+    let first_columns = if symmetry.along { columns.div_ceil(2) } else { columns };
+    let mut groups = Vec::with_capacity(first_rows * first_columns);
+    for row in 0..first_rows {
+        for column in 0..first_columns {
+            // A lamp that is its own image stays on its centre line; the others keep off it.
+            let own_x = 2 * column + 1 == columns;
+            let own_y = 2 * row + 1 == rows;
+            let middle_x = mirror.x.map(|length| length / 2.0);
+            let middle_y = mirror.y.map(|width| width / 2.0);
+            let free =
+                mirrored.held(middle_x.filter(|_| own_x), middle_y.filter(|_| own_y)).off_line(
+                    middle_x.filter(|_| !own_x),
+                    middle_y.filter(|_| !own_y),
+                    apart_mm(fitting),
+                );
+            let mut lamps = Vec::with_capacity(4);
+            for flip_y in [false, true] {
+                for flip_x in [false, true] {
+                    if (flip_x && (own_x || !symmetry.along))
+                        || (flip_y && (own_y || !symmetry.across))
+                    {
+                        continue;
+                    }
+                    let row = if flip_y { rows - 1 - row } else { row };
+                    let column = if flip_x { columns - 1 - column } else { column };
+                    let image =
+                        Mirror { x: mirror.x.filter(|_| flip_x), y: mirror.y.filter(|_| flip_y) };
+                    lamps.push((row * columns + column, image));
+                }
+            }
+            let first = wanted.get(row * columns + column).copied();
+            let wanted = first.map_or((0.0, 0.0), millimetres);
+            groups.push(Group { free, wanted, lamps });
+        }
     }
-    tell_neighbours(&mut placed, fitting);
-    Ok(placed)
+    let spots = wanted.iter().map(|spot| millimetres(*spot)).collect();
+    let any_symmetry = !symmetry.across && !symmetry.along;
+    let task = Task { room, groups, wanted: spots, mirror, any_symmetry };
+    Ok(told(&task, &wanted, &task.arranged()))
 }
 
 impl Placed {
@@ -326,19 +356,33 @@ fn room(ceiling: Ceiling, obstacles: Obstacles, fitting: Fitting) -> Result<Free
         openings,
         allowed_x: None,
         allowed_y: lines,
+        lamps: Vec::new(),
+        apart: apart_mm(fitting),
     })
 }
 
-fn put(wanted: Spot, at: Option<(f64, f64)>, symmetric: bool) -> Placed {
-    let (x, y) = millimetres(wanted);
-    let (to_x, to_y) = at.unwrap_or((x, y));
-    Placed {
-        wanted,
-        at: spot(to_x, to_y),
-        moved: Length::new::<millimeter>(libm::hypot(to_x - x, to_y - y)),
-        problem: if at.is_some() { None } else { Some(Problem::NoClearSpot) },
-        symmetric,
-    }
+/// An arrangement as it is told: each lamp at its spot, or where none was found for it, at the nearest one that is
+/// clear of all but the other lamps.
+fn told(task: &Task, wanted: &[Spot], found: &Arrangement) -> Vec<Placed> {
+    let mut placed: Vec<Placed> = wanted
+        .iter()
+        .zip(&found.at)
+        .zip(&found.symmetric)
+        .map(|((&wanted, at), symmetric)| {
+            let (x, y) = millimetres(wanted);
+            let at = at.or_else(|| task.room.nearest(x, y));
+            let (to_x, to_y) = at.unwrap_or((x, y));
+            Placed {
+                wanted,
+                at: spot(to_x, to_y),
+                moved: Length::new::<millimeter>(libm::hypot(to_x - x, to_y - y)),
+                problem: if at.is_some() { None } else { Some(Problem::NoClearSpot) },
+                symmetric: *symmetric || task.any_symmetry,
+            }
+        })
+        .collect();
+    tell_neighbours(&mut placed, &task.room);
+    placed
 }
 
 /// Least distance between two lamps' centres, mm: the clearance between their rims.
@@ -347,15 +391,18 @@ fn apart_mm(fitting: Fitting) -> f64 {
 }
 
 /// Marks lamps whose rims come closer than the clearance.
-fn tell_neighbours(placed: &mut [Placed], fitting: Fitting) {
-    let apart = apart_mm(fitting) - 1e-6;
+fn tell_neighbours(placed: &mut [Placed], room: &Free) {
+    let apart = room.apart - 2e-6;
     let spots: Vec<(f64, f64)> = placed.iter().map(|p| millimetres(p.at)).collect();
+    let mut at_most = None;
     for (lamp, placed) in placed.iter_mut().enumerate() {
         let near = spots.iter().enumerate().position(|(other, at)| {
             other != lamp && libm::hypot(at.0 - spots[lamp].0, at.1 - spots[lamp].1) < apart
         });
-        if placed.problem.is_none() {
-            placed.problem = near.map(Problem::TooCloseTo);
+        if let (Some(to), None) = (near, placed.problem) {
+            // Looked into once, where the first lamp is too close.
+            let at_most = *at_most.get_or_insert_with(|| fewer_than(room, spots.len()));
+            placed.problem = Some(Problem::TooClose { to, at_most });
         }
     }
 }

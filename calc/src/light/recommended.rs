@@ -15,15 +15,13 @@ pub struct Recommendation {
 }
 
 /// The recommendations, brightest first. EN 12464-1 is written for work places, not for dwellings.
-pub static RECOMMENDED: [Recommendation; 13] = [
-    task("kitchen counter and sink, task light", 540.0, UFC_4),
+pub static RECOMMENDED: [Recommendation; 11] = [
     task("writing, typing, reading at work", 500.0, EN_12464),
     task("kitchen at work", 500.0, EN_12464),
     task("kitchen counter, range, sink", 40.0 * LUX_PER_FOOT_CANDLE, IES),
     task("reading for long", 40.0 * LUX_PER_FOOT_CANDLE, IES),
     task("bathroom", 300.0, UFC_3),
     task("reading now and then", 20.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("kitchen, general light", 215.0, UFC_4),
     task("tea kitchen, toilet at work", 200.0, EN_12464),
     task("kitchen, background", 10.0 * LUX_PER_FOOT_CANDLE, IES),
     task("passage at work", 100.0, EN_12464),
@@ -34,7 +32,6 @@ pub static RECOMMENDED: [Recommendation; 13] = [
 const EN_12464: Source = Source::transcribed("EN 12464-1", "table of maintained illuminance");
 const IES: Source =
     Source::transcribed("IES Lighting Handbook, an older edition", "table 10-7, p. 10-34");
-const UFC_4: Source = Source::transcribed("US DoD UFC 4-740-14 (2002)", "table 7-5");
 const UFC_3: Source = Source::transcribed("US DoD UFC 3-530-01 (2006)", "recommended illuminance");
 
 const fn task(task: &'static str, lux: f64, source: Source) -> Recommendation {

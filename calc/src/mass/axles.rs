@@ -11,7 +11,7 @@ use crate::source::Source;
 
 /// Rear = load x distance behind the front axle / wheelbase; front = load - rear.
 pub const MOMENTS: Source =
-    Source::transcribed("truck makers' body builder manuals", "weight distribution by moments");
+    Source::identity("moments about the front axle: what stands still is in balance");
 /// What the limits mean.
 pub const LIMITS: Source =
     Source::transcribed("49 CFR 571.3", "gross vehicle and gross axle weight rating");

@@ -89,12 +89,12 @@ pub static DENSITIES: [Density; 20] = [
 
 /// Where the densities of wood were read.
 pub static WOOD: Source = OF_WOOD;
-const OF_WOOD: Source = Source::transcribed("engineering handbook tables", "densities of dry wood");
+const OF_WOOD: Source = Source::from_memory("engineering handbooks", "densities of dry wood");
 const APA: Source =
     Source::transcribed("APA, The Engineered Wood Association; plywood weight chart", "");
-const PLYWOOD: Source = Source::transcribed("plywood makers' tables", "density by species");
+const PLYWOOD: Source = Source::from_memory("plywood makers' data sheets", "density by species");
 const XPS: Source = Source::transcribed("ASTM C578", "least densities by type");
-const METALS: Source = Source::transcribed("engineering handbook tables", "densities");
+const METALS: Source = Source::from_memory("engineering handbooks", "densities");
 
 const fn range(name: &'static str, low_kg_m3: f64, high_kg_m3: f64, source: Source) -> Density {
     Density { name, low_kg_m3, high_kg_m3, source }

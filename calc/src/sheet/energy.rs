@@ -1,6 +1,8 @@
 //! A day's use of electricity, the battery that carries it, and how long a given battery lasts.
 
+mod cable;
 mod charging;
+mod checks;
 mod loads;
 mod supply;
 #[cfg(test)]
@@ -18,7 +20,11 @@ use uom::si::time::hour;
 
 use super::{Sheet, solve};
 use crate::ask::Ask;
+use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
+use crate::energy::battery_voltage::{
+    self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL,
+};
 use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;
 use crate::energy::charging::{TAPER, TIME_TO_FULL};
@@ -33,9 +39,11 @@ use crate::quantity::{
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
-use charging::{CHARGING, Charged, Charger};
+use cable::{CABLE, Cable, CableInputs, Carried, read_cable};
+use charging::{CHARGING, Charged, ChargedBy, Charger};
+use checks::Cables;
 use loads::{DayLoad, LOADS};
-use supply::{CABLE, Cable, CableInputs, INVERTER, InverterInputs, read_cable, read_inverter};
+use supply::{INVERTER, InverterInputs, read_inverter};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -64,6 +72,9 @@ pub static SHEET: Sheet = Sheet {
         &CUT_OFF,
         &RATINGS,
         &BANK,
+        &LITHIUM_CELL,
+        &LEAD_CELL,
+        &BELOW_50_V,
         &TIME_TO_FULL,
         &TAPER,
         &charging::CHARGED_SHARE,
@@ -74,12 +85,12 @@ pub static SHEET: Sheet = Sheet {
             { "label": "lights and fan", "sheet": "circuit", "hours": 4 },
             { "label": "computer for the survey", "power": "60 W", "hours": 2 },
             { "label": "drill charger", "power": "180 W", "hours": 1, "mains": true, "start": "400 W" } ],
-        "inverter": { "standby": "8 W", "hours_on": 2, "rating": "500 W", "surge": "1000 W" },
+        "inverter": { "standby": "8 W", "hours_on": 2, "rating": "500 W", "surge": "1000 W", "maker_fuse": "70 A" },
         "battery": { "capacity": "200 Ah", "chemistry": "lithium", "charge_limit": "100 A" },
         "cable": { "length": "4 ft", "drop_limit_percent": 2 },
         "charging": [
-            { "label": "while driving", "current": "30 A", "hours": 1 },
-            { "label": "shore power", "power": "290 W" },
+            { "label": "while driving", "current": "30 A", "hours": 1, "kind": "dc_dc", "length": "9 ft" },
+            { "label": "shore power", "power": "290 W", "kind": "shore", "length": "5 ft" },
             { "label": "panels", "solar": "solar" } ] }"#,
     solve: |reader| solve(reader, read, report),
 };
@@ -92,7 +103,7 @@ static NOMINAL_VOLTAGE: Ask = Ask::measure(
     (1.0, 1000.0),
 )
 .usual("12.8 V", "12.8 V")
-.help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
+.help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate, which rested stands near 13.3 V. Up to a 48 V battery.");
 static DAYS: Ask = Ask::number_in("days", "Days without charging", "d", (0.01, 365.0))
     .usual("2", "2")
     .help("How long you stand where nothing charges.");
@@ -102,7 +113,7 @@ static USABLE: Ask = Ask::percent("usable_percent", "Share of the battery to use
 static EFFICIENCY: Ask =
     Ask::percent("efficiency_percent", "Share that reaches the loads", (1.0, 100.0))
         .usual("95", "95")
-        .help("Cables and converters take the rest; 85 with an inverter.");
+        .help("Cables and converters take the rest. What the inverter takes is counted by itself: do not take it off here.");
 static CAPACITY: Ask = Ask::notation("capacity", "Capacity", "capacity", &["100 Ah", "1280 Wh"])
     .usual("100 Ah", "100 Ah")
     .help("On the battery, in Ah or Wh; of several, all together.");
@@ -134,6 +145,16 @@ static CHARGE_LIMIT: Ask = Ask::measure(
 .optional()
 .usual("50 A", "50 A")
 .help("On the battery or in its maker's sheet.");
+static CHARGING_VOLTAGE: Ask = Ask::measure(
+    "charging_voltage",
+    "Highest charging voltage",
+    &VOLTAGE,
+    ["V", "V"],
+    (1.0, 1000.0),
+)
+.optional()
+.usual("14.6 V", "14.6 V")
+.help("In its maker\u{2019}s sheet: fuses and holders must stand it. Left blank: 3.65 V for each lithium cell, 2.67 V for each lead-acid one, which is equalising.");
 static BATTERY_PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
 static BATTERY_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
     .optional()
@@ -148,6 +169,7 @@ static BATTERY: Ask = Ask::group(
         &HOURS_RATING,
         &PEUKERT_EXPONENT,
         &CHARGE_LIMIT,
+        &CHARGING_VOLTAGE,
         &BATTERY_PRICE,
         &BATTERY_MASS,
     ],
@@ -174,6 +196,8 @@ struct Battery {
     lead_acid: bool,
     lithium: bool,
     charge_limit: Option<ElectricCurrent>,
+    /// The highest, where its maker gives one. [V]
+    charging_v: Option<f64>,
     /// As it was typed.
     capacity: String,
     price: Option<f64>,
@@ -182,19 +206,29 @@ struct Battery {
 
 fn read(reader: &Reader<'_>) -> Inputs {
     let voltage: ElectricPotential = reader.measure(&NOMINAL_VOLTAGE);
+    if voltage.get::<volt>() > GREATEST_NOMINAL_V + 1e-6 {
+        reader.fault_at(
+            &NOMINAL_VOLTAGE,
+            "from 50 V on other rules hold, save for a 48 V battery of up to 51.2 V: leave it to a licensed electrician",
+        );
+    }
+    let loads = reader.rows(&LOADS, |row| loads::read(row, voltage));
+    let inverter = reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage));
+    let demand = Demand {
+        voltage,
+        days: reader.number(&DAYS),
+        usable: reader.number(&USABLE) / 100.0,
+        efficiency: reader.number(&EFFICIENCY) / 100.0,
+    };
+    let battery = reader.maybe_group(&BATTERY, |group| read_battery(group, voltage));
     Inputs {
         voltage,
-        loads: reader.rows(&LOADS, |row| loads::read(row, voltage)),
-        inverter: reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage)),
-        demand: Demand {
-            voltage,
-            days: reader.number(&DAYS),
-            usable: reader.number(&USABLE) / 100.0,
-            efficiency: reader.number(&EFFICIENCY) / 100.0,
-        },
-        battery: reader.maybe_group(&BATTERY, |group| read_battery(group, voltage)),
+        loads,
+        inverter,
+        demand,
         cable: reader.maybe_group(&CABLE, read_cable),
-        charging: charging::read(reader, voltage),
+        charging: charging::read(reader, voltage, battery.as_ref()),
+        battery,
     }
 }
 
@@ -207,6 +241,19 @@ fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
             "Peukert's law is for lead-acid: leave the exponent out for lithium, or choose lead-acid",
         );
     }
+    let charging_v = group.maybe_si(&CHARGING_VOLTAGE);
+    if charging_v.is_some_and(|highest| highest < voltage.get::<volt>()) {
+        group.fault_at(
+            &CHARGING_VOLTAGE,
+            "a battery is charged above its nominal voltage: 14.6 V for lithium of 12.8 V",
+        );
+    }
+    if charging_v.is_some_and(|highest| highest > GREATEST_CHARGING_V) {
+        group.fault_at(
+            &CHARGING_VOLTAGE,
+            "beyond a 48 V battery\u{2019}s charging voltage other rules hold: leave it to a licensed electrician",
+        );
+    }
     Battery {
         energy: group
             .notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| capacity(text, voltage)),
@@ -215,6 +262,7 @@ fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
         lead_acid: chemistry == "lead_acid" || chemistry == "auto" && exponent.is_some(),
         lithium: chemistry == "lithium",
         charge_limit: group.maybe(&CHARGE_LIMIT),
+        charging_v,
         capacity: group.words(&CAPACITY),
         price: group.maybe_number(&BATTERY_PRICE),
         mass: group.maybe(&BATTERY_MASS),
@@ -256,6 +304,19 @@ fn fault(error: BudgetError) -> Vec<Fault> {
         }
     };
     vec![Fault::new(field, error.to_string())]
+}
+
+/// The highest voltage that stands on fuses and holders: as the maker gives it, or by the battery's cells.
+fn charging_v(inputs: &Inputs) -> f64 {
+    let battery = inputs.battery.as_ref();
+    let chemistry = match battery {
+        Some(battery) if battery.lithium => Chemistry::Lithium,
+        Some(battery) if battery.lead_acid => Chemistry::LeadAcid,
+        _ => Chemistry::Unknown,
+    };
+    battery
+        .and_then(|battery| battery.charging_v)
+        .unwrap_or_else(|| battery_voltage::charging_v(inputs.voltage.get::<volt>(), chemistry))
 }
 
 impl Battery {
@@ -312,6 +373,7 @@ struct Figures {
     /// From the battery with all loads on.
     all_on: Power,
     cable: Option<Result<Cable, String>>,
+    charger_cables: Cables,
 }
 
 impl Figures {
@@ -330,7 +392,13 @@ impl Figures {
         let mut budget = budget(&loads, inputs.demand).map_err(fault)?;
         let mut all_on = loads.iter().fold(Power::default(), |sum, load| sum + load.power);
         let mut asked = None;
-        let mut lowest = inputs.voltage;
+        let mut lowest = inverter::cut_off(inputs.voltage);
+        // Of constant power through the battery cable, with the inverter at its rating.
+        let mut through = inputs
+            .loads
+            .iter()
+            .filter(|load| !load.mains)
+            .fold(Power::default(), |sum, load| sum + load.load.power);
         if let Some(inverter) = &inputs.inverter {
             let found = supply::ask_of(inverter.unit, &inputs.loads, inputs.voltage)?;
             let day = Time::new::<hour>(24.0);
@@ -339,6 +407,7 @@ impl Figures {
             budget = self::budget(&loads, inputs.demand).map_err(fault)?;
             all_on += found.continuous * (1.0 / inverter.unit.efficiency - 1.0);
             lowest = inverter.unit.lowest;
+            through += inverter.draws(&found);
             asked = Some(found);
         }
         let (lasts, charged) = match &inputs.battery {
@@ -348,10 +417,44 @@ impl Figures {
             ),
             None => (None, Vec::new()),
         };
-        let strongest = inputs.charging.iter().filter_map(Charger::power);
-        let carried = strongest.fold(all_on, |most, power| if power > most { power } else { most });
-        let cable = inputs.cable.as_ref().map(|cable| supply::cable(cable, carried, lowest));
-        Ok(Self { budget, labels, loads, inverter: asked, lasts, charged, all_on, cable })
+        let lowest_v = lowest.get::<volt>();
+        let cable = inputs.cable.as_ref().map(|cable| {
+            if asked.is_none() && inputs.loads.iter().any(|load| load.mains) {
+                return Err("some loads run on mains voltage, so that it carries what the inverter draws: fill in the inverter".to_owned());
+            }
+            self::cable::cable(cable, &carried(inputs, through, lowest_v))
+        });
+        let charger_cables = Cables::of_all(inputs, lowest_v);
+        Ok(Self {
+            budget,
+            labels,
+            loads,
+            inverter: asked,
+            lasts,
+            charged,
+            all_on,
+            cable,
+            charger_cables,
+        })
+    }
+}
+
+/// What the battery cable carries: all loads with the inverter at its rating, or the strongest charger.
+fn carried(inputs: &Inputs, loads: Power, lowest_v: f64) -> Carried {
+    let mut power_w = loads.get::<watt>();
+    let mut current_a: f64 = 0.0;
+    for charger in &inputs.charging {
+        match (&charger.by, charger.by_current) {
+            (ChargedBy::Power(power), false) => power_w = power_w.max(power.get::<watt>()),
+            _ => current_a = current_a.max(charger.current_a.unwrap_or(0.0)),
+        }
+    }
+    Carried {
+        power_w,
+        current_a,
+        least_fuse_a: inputs.inverter.as_ref().and_then(|i| i.maker_fuse_a).unwrap_or(0.0),
+        lowest_v,
+        charging_v: charging_v(inputs),
     }
 }
 
@@ -372,7 +475,13 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .battery
             .iter()
             .map(|battery| battery.line(inputs.voltage))
-            .chain(cable.map_or_else(Vec::new, |cable| cable.buy(style)))
+            .chain(cable.map_or_else(Vec::new, |cable| cable.buy(1, style)))
+            .chain(
+                cable
+                    .zip(inputs.inverter.as_ref())
+                    .and_then(|(cable, inverter)| cable.buy_inverter_fuse(inverter)),
+            )
+            .chain(figures.charger_cables.buy(style))
             .collect(),
         outcome: Record::new()
             .with("wh_day", day_wh)
@@ -389,7 +498,12 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .with("average_w", day_wh / 24.0)
             .maybe("inverter", figures.inverter.as_ref().map(supply::inverter_record))
             .maybe("cable", cable.map(Cable::record))
-            .with("charging", charging::records(inputs, &figures.charged)),
+            .with("nominal_v", inputs.voltage.get::<volt>())
+            .with("charging_v", charging_v(inputs))
+            .with(
+                "charging",
+                charging::records(inputs, &figures.charged, &figures.charger_cables),
+            ),
         ..Report::default()
     })
 }

@@ -24,7 +24,7 @@ use crate::thermal::build_up::{
 use crate::thermal::cautions;
 use crate::thermal::condensation::{AIR_PERMEABILITY, METHOD, SLICES};
 use crate::thermal::materials::MATERIALS;
-use crate::thermal::moisture::{Air, SATURATION, SATURATION_ICE};
+use crate::thermal::moisture::{Air, MOULD, SATURATION, SATURATION_ICE};
 use crate::thermal::steel_rib::{Rib, STRIP, TEMPERATURE_FACTOR, ZONE_METHOD};
 use figures::Figures;
 
@@ -48,6 +48,7 @@ pub static SHEET: Sheet = Sheet {
         &SLICES,
         &SATURATION,
         &SATURATION_ICE,
+        &MOULD,
     ],
     example: r#"{ "layers": [
             { "name": "birch plywood lining", "thickness": "6 mm", "conductivity": "0.17 W/m/K", "vapour_factor": 90 },
@@ -103,7 +104,7 @@ static LAYER_CONDUCTIVITY: Ask = Ask::measure(
 static VAPOUR_FACTOR: Ask = Ask::number("vapour_factor", "Vapour resistance factor", (0.01, 1e7))
     .optional()
     .usual("150", "150")
-    .help("μ on its data sheet; still air has 1, metal and glass 1 000 000. Needed of all layers for the dew planes.");
+    .help("μ on its data sheet; still air has 1, metal and glass 1 000 000. Needed of all layers for the dew planes; of a range the low figure is the careful one at the warm side, the high one outside the plane that gets wet.");
 static LAYERS: Ask = Ask::rows(
     "layers",
     "Layers from inside to outside",
@@ -308,7 +309,9 @@ fn outcome(figures: &Figures) -> Record {
         .maybe("zone_width_mm", figures.rib.map(|rib| rib.zone_width.get::<millimeter>()))
         .maybe("dew_point_c", figures.dew_point.map(celsius))
         .maybe("inner_surface_c", figures.faces.first().copied().map(celsius))
-        .maybe("bridge_surface_c", figures.bridge_surface.map(celsius));
+        .maybe("bridge_surface_c", figures.bridge_surface.map(celsius))
+        .maybe("surface_humidity_percent", figures.surface_humidity.map(|share| 100.0 * share))
+        .maybe("humidity_limit_percent", figures.humidity_limit.map(|share| 100.0 * share));
     if let Some(profile) = &figures.profile {
         let planes: Vec<Record> = profile
             .planes
@@ -320,9 +323,19 @@ fn outcome(figures: &Figures) -> Record {
                     .with("condenses_g_m2_day", plane.condenses_g_m2_day)
             })
             .collect();
+        let within = profile.within.iter().map(|within| {
+            Record::new()
+                // Behind the layer before it, within the one named.
+                .with("after_layer", within.layer - 1)
+                .with("within_layer", within.layer)
+                .with("temperature_c", celsius(within.temperature))
+                .with("condenses_g_m2_day", within.condenses_g_m2_day)
+        });
+        let wet: Vec<usize> = profile.within.iter().map(|within| within.layer).collect();
         record = record
-            .with("planes", planes)
-            .with("wet_within_layers", profile.within_layers.clone())
+            .with("condenses_g_m2_day", profile.condenses_g_m2_day())
+            .with("planes", planes.into_iter().chain(within).collect::<Vec<Record>>())
+            .with("wet_within_layers", wet)
             .with("inner_surface_wet", profile.inner_surface_wet);
     }
     record

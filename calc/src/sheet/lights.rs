@@ -18,6 +18,7 @@ use crate::electrical::sources::SQUARE_ROUTE;
 use crate::fault::Fault;
 use crate::light::cable::{Stretch, stretches};
 use crate::light::cautions;
+use crate::light::most::CELLS;
 use crate::light::photometry::{
     Beam, BeamModel, CONE, COSINE_POWER, FIVE_TIMES, LightError, LightMap, POINT_METHOD, light_map,
 };
@@ -50,7 +51,7 @@ pub static SHEET: Sheet = Sheet {
         &FEED,
         &MODEL,
     ],
-    sources: &[&EVEN_ROWS, &SQUARE_ROUTE, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
+    sources: &[&EVEN_ROWS, &CELLS, &SQUARE_ROUTE, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
         "lamp": { "hole": "58 mm", "rim": "70 mm", "depth": "24 mm", "lumens": 220, "beam_angle": "110 deg", "watts": 3 } }"#,
     solve: |reader| solve(reader, read, report),

@@ -1,5 +1,6 @@
 //! What panels yield month by month against what a day needs, and their voltage on the coldest morning.
 
+mod controller;
 mod gap;
 mod months;
 mod roof;
@@ -18,6 +19,7 @@ use uom::si::power::watt;
 
 use super::{Sheet, solve};
 use crate::ask::Ask;
+use crate::energy::battery_voltage::BELOW_50_V;
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::cautions;
 use crate::energy::roof::{CLEAR, LAYOUT, Layout};
@@ -26,7 +28,8 @@ use crate::energy::solar::{
     SolarError, TILTED_PLANE, day_yield, months,
 };
 use crate::energy::string::{
-    ColdRule, ColdString, METHOD, NEC_690_8, StringError, TABLE, TABLE_MILD, cold_string,
+    ColdRule, ColdString, FIVE_ABOVE, HOT_CELLS, METHOD, NEC_690_8, NEC_690_9, PV_RATINGS,
+    StringError, TABLE, TABLE_MILD, cold_string,
     most_in_series, string_wire_a,
 };
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
@@ -57,6 +60,10 @@ pub static SHEET: Sheet = Sheet {
         &NEED,
         &COLDEST,
         &CONTROLLER,
+        &controller::OUTPUT,
+        &controller::INPUT,
+        &controller::BATTERY,
+        &controller::HOT,
         &ROOF,
     ],
     sources: &[
@@ -72,13 +79,18 @@ pub static SHEET: Sheet = Sheet {
         &TABLE,
         &TABLE_MILD,
         &NEC_690_8,
+        &NEC_690_9,
+        &PV_RATINGS,
+        &HOT_CELLS,
+        &FIVE_ABOVE,
+        &BELOW_50_V,
         &LAYOUT,
         &CLEAR,
     ],
     example: r#"{ "latitude": "43 deg", "tilt": "0 deg", "azimuth": "0 deg",
         "clearness": [0.44, 0.48, 0.5, 0.5, 0.52, 0.54, 0.56, 0.54, 0.52, 0.48, 0.4, 0.38],
-        "panels": { "count": 3, "watts": 120, "voc": "22.5 V", "voc_per_c_percent": -0.3, "isc": "7 A", "in_series": 1 },
-        "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V",
+        "panels": { "count": 3, "watts": 120, "voc": "37 V", "voc_per_c_percent": -0.3, "isc": "4.3 A", "vmp": "30.5 V", "max_series_fuse": "15 A", "in_series": 1 },
+        "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V", "controller_amps": "30 A", "controller_input_amps": "35 A",
         "roof": { "panel_length": "1190 mm", "panel_width": "540 mm", "walkway": "350 mm" } }"#,
     solve: |reader| solve(reader, read, report),
 };
@@ -124,6 +136,16 @@ static ISC: Ask =
         .optional()
         .usual("7 A", "7 A")
         .help("Isc on the label; for the wire and the fuse of a string.");
+static VMP: Ask =
+    Ask::measure("vmp", "Voltage at most power of each", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
+        .optional()
+        .usual("18.5 V", "18.5 V")
+        .help("Vmp on the label; for whether hot panels still charge.");
+static MAX_SERIES_FUSE: Ask =
+    Ask::measure("max_series_fuse", "Maximum series fuse", &CURRENT, ["A", "A"], (0.1, 200.0))
+        .optional()
+        .usual("15 A", "15 A")
+        .help("On the label; no fuse of a string may be larger.");
 static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
     .default("1")
     .usual("1", "1")
@@ -135,7 +157,17 @@ static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"
 static PANELS: Ask = Ask::group(
     "panels",
     "Panels",
-    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &IN_SERIES, &PANEL_MASS],
+    &[
+        &COUNT,
+        &WATTS,
+        &VOC,
+        &VOC_PER_C,
+        &ISC,
+        &VMP,
+        &MAX_SERIES_FUSE,
+        &IN_SERIES,
+        &PANEL_MASS,
+    ],
 );
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
@@ -174,15 +206,23 @@ struct Inputs {
     rule: ColdRule,
     in_series: u32,
     short_circuit_a: Option<f64>,
+    most_power_v: Option<f64>,
+    max_series_fuse_a: Option<f64>,
     loss: f64,
     need: Option<Energy>,
     store: Option<Store>,
     roof: Option<RoofInputs>,
     coldest: Option<ThermodynamicTemperature>,
     controller: Option<ElectricPotential>,
+    current: controller::Inputs,
 }
 
 impl Inputs {
+    /// Strings side by side, the last perhaps not full.
+    fn strings(&self) -> u32 {
+        self.count.div_ceil(self.in_series.max(1))
+    }
+
     fn rated(&self) -> Power {
         Power::new::<watt>(self.watts * f64::from(self.count))
     }
@@ -195,7 +235,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         ground_reflectance: GROUND_REFLECTANCE,
     };
     let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, mass, open_circuit, rule, in_series, short_circuit_a) =
+    let (count, watts, mass, open_circuit, rule, in_series, [isc, vmp, most_fuse]) =
         reader.group(&PANELS, |group| {
             let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
             let rule =
@@ -210,7 +250,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
                 );
             }
             let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
-            (count, watts, mass, group.maybe(&VOC), rule, in_series, group.maybe_si(&ISC))
+            let more = [&ISC, &VMP, &MAX_SERIES_FUSE].map(|ask| group.maybe_si(ask));
+            (count, watts, mass, group.maybe(&VOC), rule, in_series, more)
         });
     let loss = reader.number(&LOSS) / 100.0;
     let mut store = None;
@@ -236,9 +277,12 @@ fn read(reader: &Reader<'_>) -> Inputs {
         open_circuit,
         rule,
         in_series,
-        short_circuit_a,
+        short_circuit_a: isc,
+        most_power_v: vmp,
+        max_series_fuse_a: most_fuse,
         loss,
         need,
+        current: controller::read(reader, store.as_ref()),
         store,
         roof: reader.maybe_group(&ROOF, roof::read),
         coldest: reader.maybe(&COLDEST),
@@ -378,7 +422,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         drawings,
         working: steps,
         cautions: Caution::all(&cautions::PANELS),
-        buy: vec![
+        buy: std::iter::once(
             BuyLine::pieces(
                 LineId::shared(text!("solar-panel/{}w", plain(inputs.watts, 1))),
                 "solar panel",
@@ -386,8 +430,10 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
                 f64::from(inputs.count),
             )
             .mass(inputs.mass.map(|mass| mass * f64::from(inputs.count))),
-        ],
-        outcome: record
+        )
+        .chain(controller::buy(inputs, &figures))
+        .collect(),
+        outcome: controller::record(inputs, &figures, record)
             .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
             .maybe("string_v", figures.cold.map(|cold| cold.string.get::<volt>()))
             .maybe("within_controller", figures.within_controller)

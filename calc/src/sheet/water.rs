@@ -70,9 +70,10 @@ static PUMP_CURRENT: Ask =
         .usual("4.7 A", "4.7 A")
         .help("On the pump's label; the energy sheet takes its power and its run from here.");
 static VOLTS: Ask =
-    Ask::measure("voltage", "Battery's voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
+    Ask::measure("voltage", "Battery's nominal voltage", &VOLTAGE, ["V", "V"], (1.0, 1000.0))
         .default("12.8 V")
-        .usual("12.8 V", "12.8 V");
+        .usual("12.8 V", "12.8 V")
+        .help("Nominal: 12 V for lead-acid, 12.8 V for lithium iron phosphate.");
 static GREY_TANK: Ask =
     Ask::measure("grey_tank", "Waste tank", &VOLUME, ["gal", "l"], (1e-4, 100.0))
         .optional()
@@ -94,18 +95,42 @@ static POTABLE: Source =
 static FROST: Source =
     Source::common_practice("water expands as it freezes and bursts what holds it");
 
+static TRAP: Source = Source::from_memory(
+    "International Plumbing Code",
+    "1002.1 traps; 704.1 slope; the same in plumbing for recreational vehicles",
+);
+static VENT: Source = Source::common_practice("tanks vented to the open, a strainer before a pump");
+static PUMP_FUSE: Source =
+    Source::common_practice("a pump on a fuse of its own, of the rating that its maker prints");
+
 static CAUTIONS: &[Caution] = &[
     Caution {
-        text: "Strap the tank down on every side, between the axles and low: its water is as heavy \
-               as a person, and pushes forward in a braking.",
+        text: "Strap the tank down on every side, between the axles and low, to the body and not to the lining: its \
+               water is as heavy as a person, and pushes forward in a braking and far harder in a crash. Straps and \
+               anchors as the tank\u{2019}s or the vehicle\u{2019}s maker says.",
         source: &SURGE,
+    },
+    Caution {
+        text: "A drain has a trap or a waterless valve right below the sink, and after it falls all the way, with no \
+               further dip: without it the waste tank\u{2019}s gases come up into the room.",
+        source: &TRAP,
+    },
+    Caution {
+        text: "Vent both tanks to the open air, the waste tank above its inlet: a tank that cannot breathe bulges, \
+               collapses, or blows through the trap. A strainer goes before the pump.",
+        source: &VENT,
+    },
+    Caution {
+        text: "Fuse the pump by itself, at the rating that its maker prints, and give it a switch: one that runs dry \
+               or stalls burns.",
+        source: &PUMP_FUSE,
     },
     Caution {
         text: "Use tank, hose and fittings made for drinking water, and disinfect them as their \
                makers say before the first filling and after standing.",
         source: &POTABLE,
     },
-    Caution { text: "Drain tank, pump and pipes before frost.", source: &FROST },
+    Caution { text: "Drain tank, pump, trap and pipes before frost.", source: &FROST },
 ];
 
 /// What was typed, read.
@@ -115,6 +140,8 @@ struct Inputs {
     pump: Option<Power>,
     grey: Option<Volume>,
     drain_length: Option<Length>,
+    /// Nobody said what cannot be drawn.
+    all_drawn: bool,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -131,6 +158,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
             .map(|current| current * reader.measure::<ElectricPotential>(&VOLTS)),
         grey: reader.maybe(&GREY_TANK),
         drain_length: reader.maybe(&DRAIN_LENGTH),
+        all_drawn: !reader.given(&EMPTY_SHARE),
     }
 }
 

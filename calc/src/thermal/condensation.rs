@@ -18,8 +18,10 @@ pub const METHOD: Source =
 pub const AIR_PERMEABILITY: Source =
     Source::transcribed("ISO 13788", "vapour permeability of air, 2e-10 kg/(m s Pa)");
 /// Where a layer is looked into between its faces.
-pub const SLICES: Source =
-    Source::from_memory("ISO 13788", "layers divided so that none has more than 0.25 m2K/W");
+pub const SLICES: Source = Source::from_memory(
+    "ISO 13788",
+    "layers divided so that no slice has more than 0.25 m2K/W; here 0.02, so that a layer entered as two gives the same",
+);
 
 /// Vapour permeability of still air, kg/(m s Pa).
 pub const AIR_PERMEABILITY_KG_M_S_PA: f64 = 2e-10;
@@ -57,6 +59,17 @@ pub struct Plane {
     pub condenses_g_m2_day: f64,
 }
 
+/// A layer within which vapour turns to water or frost.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Within {
+    /// The layer, counted from 1 at the inside.
+    pub layer: usize,
+    /// Of the coldest place in it where water gathers.
+    pub temperature: ThermodynamicTemperature,
+    /// What gathers in all of it, between its faces, g per m² and day.
+    pub condenses_g_m2_day: f64,
+}
+
 /// Temperatures, pressures and dew planes through a build-up.
 ///
 /// The method knows vapour diffusion alone. Air that leaks past the lining usually carries far more, so no plane in
@@ -67,9 +80,8 @@ pub struct Profile {
     pub faces: Vec<Face>,
     /// Where water gathers between layers.
     pub planes: Vec<Plane>,
-    /// Layers, counted from 1, inside which the pressure line crosses saturation although it does not at their faces:
-    /// dew forms within them, at a rate that is not worked out.
-    pub within_layers: Vec<usize>,
+    /// Where water gathers within layers, between their faces.
+    pub within: Vec<Within>,
     /// The inner surface is at or below the room's dew point.
     pub inner_surface_wet: bool,
     /// The outer surface is below the outside air's dew point.
@@ -109,8 +121,8 @@ impl std::error::Error for ProfileError {}
 /// Temperatures, pressures and dew planes of a build-up between two airs, from inside to outside.
 ///
 /// The vapour pressure over the summed sd is the lower convex hull of room air, saturation at every face between
-/// layers, and outside air: where the hull bends at saturation, water gathers at
-/// delta0 x (slope before - slope behind).
+/// layers and at every slice within them ([`SLICES`]), and outside air: where the hull bends at saturation, water
+/// gathers at delta0 x (slope before - slope behind).
 ///
 /// # Errors
 /// Layers, surfaces, vapour factors or air out of range.
@@ -131,70 +143,84 @@ pub fn profile(
     let outer_c = outside.temperature.get::<degree_celsius>();
     let celsius = |resistance: f64| inner_c + (outer_c - inner_c) * (resistance / total).min(1.0);
 
-    // Summed resistance and sd at every face.
-    let mut steps = vec![(surfaces.inside_m2k_w, 0.0)];
+    // Summed resistance and sd at every face, and at the slices between: the face behind, or the layer cut.
+    let mut steps =
+        vec![Cut { resistance: surfaces.inside_m2k_w, sd_m: 0.0, place: Place::Face(0) }];
     let (mut resistance, mut sd_m) = (surfaces.inside_m2k_w, 0.0);
-    for l in layers {
-        resistance += l.layer.resistance_m2k_w();
-        sd_m += l.vapour_factor * l.layer.thickness.get::<meter>();
-        steps.push((resistance, sd_m));
+    for (index, l) in layers.iter().enumerate() {
+        let (r, sd) =
+            (l.layer.resistance_m2k_w(), l.vapour_factor * l.layer.thickness.get::<meter>());
+        let slices = (r / SLICE_M2K_W - 1e-9).ceil().clamp(1.0, 400.0);
+        for slice in 1..slices as usize {
+            let part = slice as f64 / slices;
+            steps.push(Cut {
+                resistance: resistance + part * r,
+                sd_m: sd_m + part * sd,
+                place: Place::Within(index + 1),
+            });
+        }
+        resistance += r;
+        sd_m += sd;
+        steps.push(Cut { resistance, sd_m, place: Place::Face(index + 1) });
     }
-    let last = layers.len();
+    let end = steps.len() - 1;
     let mut line: Vec<Point> = steps
         .iter()
-        .map(|&(resistance, sd_m)| Point { sd_m, pa: moisture::saturation_pa(celsius(resistance)) })
+        .map(|cut| Point { sd_m: cut.sd_m, pa: moisture::saturation_pa(celsius(cut.resistance)) })
         .collect();
     let saturation: Vec<f64> = line.iter().map(|p| p.pa).collect();
     // The surfaces hold no more vapour than saturates them.
     line[0].pa = inner_pa.min(saturation[0]);
-    line[last].pa = outer_pa.min(saturation[last]);
+    line[end].pa = outer_pa.min(saturation[end]);
     let hull = lower_hull(&line);
 
     let temperature =
         |resistance: f64| ThermodynamicTemperature::new::<degree_celsius>(celsius(resistance));
-    let faces = (0..=last)
-        .map(|face| Face {
-            sd_m: steps[face].1,
-            temperature: temperature(steps[face].0),
-            saturation: Pressure::new::<pascal>(saturation[face]),
-            vapour: Pressure::new::<pascal>(on_line(&line, &hull, steps[face].1)),
+    let faces = steps
+        .iter()
+        .zip(&saturation)
+        .filter(|(cut, _)| matches!(cut.place, Place::Face(_)))
+        .map(|(cut, saturation)| Face {
+            sd_m: cut.sd_m,
+            temperature: temperature(cut.resistance),
+            saturation: Pressure::new::<pascal>(*saturation),
+            vapour: Pressure::new::<pascal>(on_line(&line, &hull, cut.sd_m)),
         })
         .collect();
 
     let slope =
         |from: usize, to: usize| (line[to].pa - line[from].pa) / (line[to].sd_m - line[from].sd_m);
-    let planes = hull
-        .windows(3)
-        .filter_map(|w| {
-            let gathers = slope(w[1], w[2]) - slope(w[0], w[1]);
-            let grams = AIR_PERMEABILITY_KG_M_S_PA * gathers * 86_400.0 * 1000.0;
-            (grams > LEAST_RATE_G_M2_DAY).then_some(Plane {
-                after_layer: w[1],
-                temperature: temperature(steps[w[1]].0),
-                condenses_g_m2_day: grams,
-            })
-        })
-        .collect();
-
-    let within_layers = (0..last)
-        .filter(|&layer| {
-            let ((r0, sd0), (r1, sd1)) = (steps[layer], steps[layer + 1]);
-            let slices = ((r1 - r0) / 0.25).ceil().clamp(1.0, 200.0) as usize;
-            (1..slices).any(|slice| {
-                let part = slice as f64 / slices as f64;
-                let saturates = moisture::saturation_pa(celsius(r0 + part * (r1 - r0)));
-                on_line(&line, &hull, sd0 + part * (sd1 - sd0)) > saturates * (1.0 + 1e-9)
-            })
-        })
-        .map(|layer| layer + 1)
-        .collect();
+    let mut planes = Vec::new();
+    let mut within: Vec<Within> = Vec::new();
+    for w in hull.windows(3) {
+        let gathers = slope(w[1], w[2]) - slope(w[0], w[1]);
+        let grams = AIR_PERMEABILITY_KG_M_S_PA * gathers * 86_400.0 * 1000.0;
+        let cut = steps[w[1]];
+        let temperature = temperature(cut.resistance);
+        match (cut.place, within.last_mut()) {
+            (Place::Face(after_layer), _) if grams > LEAST_RATE_G_M2_DAY => {
+                planes.push(Plane { after_layer, temperature, condenses_g_m2_day: grams });
+            }
+            (Place::Within(layer), Some(last)) if last.layer == layer => {
+                last.condenses_g_m2_day += grams;
+                if temperature < last.temperature {
+                    last.temperature = temperature;
+                }
+            }
+            (Place::Within(layer), _) => {
+                within.push(Within { layer, temperature, condenses_g_m2_day: grams });
+            }
+            (Place::Face(_), _) => {}
+        }
+    }
+    within.retain(|within| within.condenses_g_m2_day > LEAST_RATE_G_M2_DAY);
 
     Ok(Profile {
         faces,
         planes,
-        within_layers,
+        within,
         inner_surface_wet: inner_pa >= saturation[0],
-        outer_surface_wet: outer_pa > saturation[last] * (1.0 + 1e-9),
+        outer_surface_wet: outer_pa > saturation[end] * (1.0 + 1e-9),
     })
 }
 
@@ -222,6 +248,33 @@ pub fn temperatures(
         faces.push(at(resistance));
     }
     Ok(faces)
+}
+
+/// The most resistance that a slice of a layer has, m²K/W.
+const SLICE_M2K_W: f64 = 0.02;
+
+/// Where the pressure line is looked at.
+#[derive(Clone, Copy)]
+struct Cut {
+    resistance: f64,
+    sd_m: f64,
+    place: Place,
+}
+
+#[derive(Clone, Copy)]
+enum Place {
+    /// The face behind so many layers.
+    Face(usize),
+    /// Within this layer, counted from 1.
+    Within(usize),
+}
+
+impl Profile {
+    /// All that gathers at planes and within layers, g per m² and day.
+    pub fn condenses_g_m2_day(&self) -> f64 {
+        self.planes.iter().map(|plane| plane.condenses_g_m2_day).sum::<f64>()
+            + self.within.iter().map(|within| within.condenses_g_m2_day).sum::<f64>()
+    }
 }
 
 /// Less than this, g per m² and day, is rounding and no water.

@@ -13,9 +13,11 @@ use crate::source::Source;
 
 /// Heat through surfaces in steady state.
 pub const TRANSMISSION: Source = Source::identity("Q = sum(U A) (Ti - Te), the definition of U");
-/// Heat carried by fresh air: 1.2 kg/m³ times 1005 J/(kg K), 0.335 Wh/(m³ K).
-pub const FRESH_AIR: Source =
-    Source::identity("0.335 Wh/(m3 K) from air of 1.2 kg/m3 and 1005 J/(kg K)");
+/// Heat carried by fresh air: 1.2 kg/m³ times 1005 J/(kg K), 0.335 Wh/(m³ K); for a flow measured in air of about
+/// 20 °C ([`air_density_share`]).
+pub const FRESH_AIR: Source = Source::identity(
+    "0.335 Wh/(m3 K) from air of 1.2 kg/m3, which it weighs at about 20 °C at sea level, and 1005 J/(kg K)",
+);
 /// The Btu of the International Table.
 pub const BTU: Source = Source::from_memory("NIST SP 811", "1 W = 3.412142 Btu/h");
 
@@ -25,6 +27,12 @@ pub const SOLAR_GAIN: Source =
 
 /// Heat that a cubic metre of air carries per kelvin, Wh/(m³ K).
 pub const AIR_WH_M3_K: f64 = 0.335;
+
+/// How much more a cubic metre of air weighs at a temperature than the 1.2 kg that are counted: 353 kg K/m³ over the
+/// temperature at sea level, over 1.2. From -60 to 80 °C.
+pub fn air_density_share(temperature: ThermodynamicTemperature) -> f64 {
+    353.0 / (temperature.get::<degree_celsius>() + 273.15).max(200.0) / 1.2
+}
 
 /// One surface of the body.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -159,6 +167,18 @@ pub fn btu_per_hour(power: Power) -> f64 {
 
 /// The Btu of the International Table, J.
 const JOULES_PER_BTU: f64 = 1_055.055_852_62;
+
+#[cfg(test)]
+mod density_tests {
+    use super::*;
+
+    // Dry air at 101 325 Pa by the ideal gas law, 287.05 J/(kg K): 1.2041 kg/m³ at 20 °C, 1.3945 at -20 °C.
+    #[test]
+    fn cold_air_is_denser() {
+        let at = |c| air_density_share(ThermodynamicTemperature::new::<degree_celsius>(c)) * 1.2;
+        assert!((at(20.0) - 1.2041).abs() < 5e-4 && (at(-20.0) - 1.3945).abs() < 5e-4);
+    }
+}
 
 #[cfg(test)]
 mod tests {

@@ -17,6 +17,12 @@ pub const SATURATION_ICE: Source = Source::from_memory(
     "saturation pressure below 0 °C, 610.5 exp(21.875 T / (265.5 + T))",
 );
 
+/// From this relative humidity at a surface on mould can grow, well before it gets wet.
+pub const MOULD: Source =
+    Source::transcribed("ISO 13788", "critical humidity at a surface against mould: 80 %");
+/// The same as a share.
+pub const MOULD_HUMIDITY: f64 = 0.8;
+
 /// Air on one side.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Air {

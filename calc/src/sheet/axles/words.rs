@@ -78,7 +78,9 @@ pub(super) fn remarks(
         ));
     }
     if loads.within_limits && remarks.is_empty() {
-        remarks.push(Remark::good("All three limits are kept."));
+        remarks.push(Remark::good(
+            "By these figures all three limits are kept: weigh it as it is driven to be sure.",
+        ));
     }
     if let Some(weight) = &inputs.project {
         project_remarks(weight, &mut remarks);

@@ -1,10 +1,13 @@
 //! What charges the battery: shore power, the alternator, panels month by month.
 
+use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{ElectricCurrent, ElectricPotential, Energy, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
+use super::cable::Cable;
+use super::checks::Cables;
 use super::loads::LABEL;
 use super::words::spell;
 use super::{Battery, Inputs};
@@ -14,7 +17,7 @@ use crate::energy::charging::{
 };
 use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{CURRENT, POWER, amount, percent};
+use crate::quantity::{CURRENT, LENGTH, POWER, amount, percent};
 use crate::reader::Reader;
 use crate::report::{Step, Table, TableRow, texts};
 use crate::sheet::solar::MONTHS;
@@ -36,9 +39,31 @@ static CHARGE_HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.
     .optional()
     .usual("2", "2")
     .help("Driving, or plugged in; leave blank for panels.");
-pub(super) static CHARGING: Ask =
-    Ask::rows("charging", "What charges it", "charger", 0, &[&LABEL, &CHARGED_BY, &CHARGE_HOURS])
-        .optional();
+static KIND: Ask = Ask::choice(
+    "kind",
+    "Kind of charger",
+    &[
+        ("auto", "not said"),
+        ("shore", "shore charger"),
+        ("dc_dc", "alternator through a DC-DC charger"),
+        ("alternator", "straight from the alternator, through a relay"),
+        ("controller", "solar controller"),
+    ],
+)
+.help("What limits the current: lithium is never charged straight from an alternator.");
+static WAY: Ask =
+    Ask::measure("length", "Charger to battery, one way", &LENGTH, ["ft", "m"], (0.01, 100.0))
+        .optional()
+        .usual("8 ft", "2.5 m")
+        .help("For its cable and the fuses at both of its ends; leave blank for panels.");
+pub(super) static CHARGING: Ask = Ask::rows(
+    "charging",
+    "What charges it",
+    "charger",
+    0,
+    &[&LABEL, &CHARGED_BY, &CHARGE_HOURS, &KIND, &WAY],
+)
+.optional();
 
 /// What stays in a battery of what is charged.
 pub(super) static CHARGED_SHARE: Source =
@@ -49,6 +74,13 @@ pub(super) struct Charger {
     pub label: String,
     pub by: ChargedBy,
     pub time: Option<Time>,
+    pub kind: &'static str,
+    /// Charger to battery, one way. [m]
+    pub way_m: Option<f64>,
+    /// Its current: as typed, or its power at the nominal voltage; none where it is not known. [A]
+    pub current_a: Option<f64>,
+    /// Its current is what was typed, whatever the voltage.
+    pub by_current: bool,
 }
 
 /// How a charger brings what it brings.
@@ -69,14 +101,21 @@ impl Charger {
     }
 }
 
-pub(super) fn read(reader: &Reader<'_>, voltage: ElectricPotential) -> Vec<Charger> {
+pub(super) fn read(
+    reader: &Reader<'_>,
+    voltage: ElectricPotential,
+    battery: Option<&Battery>,
+) -> Vec<Charger> {
+    let lithium = battery.is_some_and(|battery| battery.lithium);
     reader.rows(&CHARGING, |row| {
+        let mut panels_w = None;
         let by = match row.which(&CHARGED_BY) {
             Some(1) => ChargedBy::Power(row.measure::<ElectricCurrent>(&CHARGE_CURRENT) * voltage),
             Some(2) => {
                 // Panels may take the day's use from this very sheet: their yield does not hang on it.
                 let outcome = row.sheet_if_ready(&PANELS);
                 let yields = outcome.map(|outcome| {
+                    panels_w = outcome.number("rated_w");
                     let months = outcome.list("months").iter();
                     months.filter_map(|month| month.number("wh_day")).collect()
                 });
@@ -85,7 +124,26 @@ pub(super) fn read(reader: &Reader<'_>, voltage: ElectricPotential) -> Vec<Charg
             _ => ChargedBy::Power(row.measure(&CHARGE_POWER)),
         };
         let time = row.maybe_number(&CHARGE_HOURS).map(Time::new::<hour>);
-        Charger { label: row.words(&LABEL), by, time }
+        let kind = row.choice(&KIND);
+        if kind == "alternator" && lithium {
+            row.fault_at(
+                &KIND,
+                "lithium is never charged straight from an alternator, which it overloads: put a DC-DC charger between them and choose that here",
+            );
+        }
+        let power_w = match &by {
+            ChargedBy::Power(power) => Some(power.get::<watt>()),
+            ChargedBy::Months(_) => panels_w,
+        };
+        Charger {
+            label: row.words(&LABEL),
+            by,
+            time,
+            kind,
+            way_m: row.maybe_si(&WAY),
+            by_current: row.which(&CHARGED_BY) == Some(1),
+            current_a: power_w.map(|watts| watts / voltage.get::<volt>()),
+        }
     })
 }
 
@@ -171,7 +229,7 @@ fn wh(energy: Energy) -> String {
     amount(energy.get::<watt_hour>(), 0, "Wh")
 }
 
-fn name(charger: &Charger, index: usize) -> String {
+pub(super) fn name(charger: &Charger, index: usize) -> String {
     if charger.label.is_empty() { text!("charger {}", index + 1) } else { charger.label.clone() }
 }
 
@@ -250,7 +308,7 @@ pub(super) fn steps(
     }
 }
 
-pub(super) fn records(inputs: &Inputs, charged: &[Charged]) -> Vec<Record> {
+pub(super) fn records(inputs: &Inputs, charged: &[Charged], cables: &Cables) -> Vec<Record> {
     let months = |charged: &Charged| -> Vec<Record> {
         let months = charged.months.iter();
         months
@@ -265,9 +323,14 @@ pub(super) fn records(inputs: &Inputs, charged: &[Charged]) -> Vec<Record> {
     inputs
         .charging
         .iter()
-        .zip(charged)
-        .map(|(charger, charged)| {
+        .enumerate()
+        .map(|(index, charger)| {
             let record = Record::new()
+                .maybe("current_a", charger.current_a)
+                .maybe("cable", cables.of(index).map(Cable::record));
+            // Without a battery nothing is said of what it fills.
+            let Some(charged) = charged.get(index) else { return record };
+            let record = record
                 .with("label", charger.label.clone())
                 .maybe("power_w", charger.power().map(|power| power.get::<watt>()))
                 .maybe("full_h", charged.full.map(|time| time.get::<hour>()))

@@ -110,16 +110,20 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
     match &figures.cable {
         Some(Ok(cable)) => {
             remarks.push(Remark::note(text!("{}.", &all)));
-            cable.remarks(&mut remarks);
+            cable.remarks("Battery cable", true, &mut remarks);
+            if let Some(inverter) = &inputs.inverter {
+                cable.inverter_remarks(inverter, &mut remarks);
+            }
         }
-        Some(Err(message)) => {
-            remarks.push(Remark::warning(text!("No battery cable is enough: {}.", &message)))
-        }
+        Some(Err(message)) => remarks
+            .push(Remark::warning(text!("Battery cable and fuse: not shown: {}.", &message))),
         None => remarks.push(Remark::note(text!(
-            "{}: fill in the battery cable to size it and its fuse for that.",
+            "{}. Not shown: the battery cable and its fuse: fill in the cable to size them.",
             &all
         ))),
     }
+    super::checks::remarks(inputs, &mut remarks);
+    figures.charger_cables.remarks(inputs, &mut remarks);
     brought(inputs, figures, &mut remarks);
     sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);
     remarks
@@ -195,6 +199,7 @@ pub(super) fn tables(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Ta
             rows: vec![TableRow { cells: cable.cells(style), chosen: false }],
         });
     }
+    tables.extend(figures.charger_cables.table(inputs, style));
     tables.extend(charging::tables(inputs, &figures.charged));
     tables
 }

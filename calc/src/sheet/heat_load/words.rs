@@ -11,7 +11,8 @@ use crate::drawing::{Drawing, Fill};
 use crate::quantity::{Style, UnitSystem, amount, plain};
 use crate::report::{Answer, Remark, Step, Table, TableRow};
 use crate::thermal::heat_loss::{
-    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, SOLAR_GAIN, TRANSMISSION, btu_per_hour,
+    AIR_WH_M3_K, BTU, FRESH_AIR, HeatLoad, SOLAR_GAIN, TRANSMISSION, air_density_share,
+    btu_per_hour,
 };
 
 /// Watts, and Btu per hour first where heaters are sold so.
@@ -115,12 +116,24 @@ pub(super) fn remarks(
             )));
         }
     }
+    let denser = air_density_share(inputs.night.outside);
+    if denser > 1.03 && inputs.fresh_air > VolumeRate::default() {
+        remarks.push(Remark::note(text!(
+            "Fresh air counts as 1.2 kg/m³, as it leaves a warm room. Where its flow is measured in the cold outside it is {} denser, and takes that much more heat.",
+            amount((denser - 1.0) * 100.0, 0, "%")
+        )));
+    }
     remarks.push(Remark::note(
         "This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater of \
          about half as much again.",
     ));
     if let Some(noon) = noon.filter(|noon| noon.total < Power::default()) {
-        remarks.push(Remark::note(text!("At noon count the sun on the roof as a gain too; the {} leave out what a cooler spends on drying the air.", heat(noon.total, style))));
+        remarks.push(Remark::warning(text!("The {} at noon leave out the sun on roof and walls and what a cooler spends on drying the air: both are loads. Add the sun on the roof to the heat given off inside (about 150 W for a white roof to 450 W for a dark one of 10 m² with some insulation, a rule of thumb), and take a cooler with room to spare.", heat(noon.total, style))));
+        if inputs.noon.as_ref().is_some_and(|noon| noon.gains - inputs.sun <= Power::default()) {
+            remarks.push(Remark::note(
+                "At noon nothing is counted for people and devices inside: a person gives off about 70 W.",
+            ));
+        }
     }
     if let Some(cooler) = cooler {
         remarks.push(Remark::note(text!(

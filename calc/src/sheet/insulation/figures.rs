@@ -30,8 +30,10 @@ pub(super) struct Figures {
     pub bridge_surface: Option<ThermodynamicTemperature>,
     /// Vapour between battens or ribs.
     pub profile: Option<Profile>,
-    /// The humidity inside, 0 to 1, at which the coldest part of the lining gets wet.
+    /// The humidity inside, 0 to 1, at which mould can grow on the coldest part of the lining.
     pub humidity_limit: Option<f64>,
+    /// Relative humidity at the coldest part of the lining, 0 to 1.
+    pub surface_humidity: Option<f64>,
 }
 
 impl Figures {
@@ -51,6 +53,7 @@ impl Figures {
             bridge_surface: None,
             profile: None,
             humidity_limit: None,
+            surface_humidity: None,
         };
         match &inputs.bridge {
             Some(Crossing::Timber(bridge)) => {
@@ -100,10 +103,10 @@ impl Figures {
             .flatten()
             .reduce(|a, b| if b < a { b } else { a });
         if let Some(coldest) = coldest {
-            self.humidity_limit = Some(
-                moisture::humidity_limit(warm, coldest)
-                    .map_err(|error| air_fault("inside", error))?,
-            );
+            let wet = moisture::humidity_limit(warm, coldest)
+                .map_err(|error| air_fault("inside", error))?;
+            self.humidity_limit = Some(moisture::MOULD_HUMIDITY * wet);
+            self.surface_humidity = Some((inside.humidity / wet).min(1.0));
         }
         let with_vapour: Option<Vec<VapourLayer>> = layers
             .iter()

@@ -138,7 +138,7 @@ impl Frame {
 fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Drawing {
     let total: uom::si::f64::Length =
         inputs.layers.iter().fold(Default::default(), |sum, layer| sum + layer.thickness);
-    let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len());
+    let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len() + profile.within.len());
     let mut drawing = Drawing::new(
         "Section with temperatures",
         text!(
@@ -295,7 +295,7 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
         "Section with vapour pressures",
         text!(
             "Vapour pressure, the solid line, below saturation, the dashed line; {}.",
-            match profile.planes.len() {
+            match profile.planes.len() + profile.within.len() {
                 0 => "they touch nowhere".to_owned(),
                 1 => "they touch at one plane".to_owned(),
                 planes => text!("they touch at {} planes", &planes),

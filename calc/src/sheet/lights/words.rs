@@ -2,6 +2,7 @@
 
 use crate::sorting::sort_by_key;
 use crate::text::text;
+use uom::si::f64::Length;
 use uom::si::length::meter;
 
 use super::{Figures, Inputs, degrees};
@@ -53,8 +54,17 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         match placed.problem {
             Some(Problem::NoClearSpot) => remarks.push(Remark::warning(text!("Lamp {}: there is no clear spot on this ceiling; take a smaller rim or less clearance.", index + 1))),
             // Told once for each pair.
-            Some(Problem::TooCloseTo(other)) if other > index || !told(figures, other, index) => {
-                remarks.push(Remark::warning(text!("Lamps {} and {} come too close: move one by hand, or take fewer.", index + 1, other + 1)));
+            Some(Problem::TooClose { to, at_most }) if to > index || !told(figures, to, index) => {
+                remarks.push(Remark::warning(match at_most {
+                    Some(most) => text!(
+                        "Lamps {} and {} come too close: no more than {} of these lamps fit on this ceiling with this clearance.",
+                        index + 1, to + 1, &most
+                    ),
+                    None => text!(
+                        "Lamps {} and {} come too close: no arrangement that keeps them all clear was found. Move one by hand, or take fewer.",
+                        index + 1, to + 1
+                    ),
+                }));
             }
             _ => {}
         }
@@ -75,13 +85,18 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         .collect();
     if !off.is_empty() {
         remarks.push(Remark::note(text!(
-            "Left and right do not mirror each other at lamps {}: no spot is clear on both sides.",
+            "Left and right do not mirror each other at lamps {}: no spot was found for them that is clear on both sides.",
             off.join(", ")
         )));
     }
-    if inputs.rib_width_missing {
+    if inputs.up_and_over <= Length::default() {
         remarks.push(Remark::note(
-            "The ribs' width is not measured: only their centre lines are kept clear.",
+            "No way up from the fuse to the ceiling is counted in the wire: enter it under where the wire comes up.",
+        ));
+    }
+    if inputs.rib_width_missing {
+        remarks.push(Remark::warning(
+            "The ribs' width is not measured: only their centre lines are kept clear, and a lamp may still sit on a rib. Measure it on the body page.",
         ));
     }
     if inputs.supports.is_empty() && inputs.openings.is_empty() {
@@ -107,7 +122,7 @@ pub(super) fn is_moved(placed: &Placed) -> bool {
 }
 
 fn told(figures: &Figures, lamp: usize, of: usize) -> bool {
-    figures.placed.get(lamp).is_some_and(|placed| placed.problem == Some(Problem::TooCloseTo(of)))
+    figures.placed.get(lamp).is_some_and(|placed| matches!(placed.problem, Some(Problem::TooClose { to, .. }) if to == of))
 }
 
 pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {

@@ -21,6 +21,8 @@ pub(super) struct Store {
     usable_wh: Option<f64>,
     /// The strongest charger beside the panels: its name, and what it leaves in the battery. [W]
     charger: Option<(String, f64)>,
+    /// The battery: nominal, and at the end of a charge. [V]
+    pub battery_v: Option<(f64, f64)>,
 }
 
 impl Store {
@@ -35,6 +37,7 @@ impl Store {
             Some((label, charger.number("power_w")? * kept * efficiency))
         });
         Self {
+            battery_v: outcome.number("nominal_v").zip(outcome.number("charging_v")),
             usable_wh: outcome.number("usable_wh").map(|wh| wh * efficiency),
             charger: chargers.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, watts)| *watts > 0.0),
         }

@@ -180,3 +180,76 @@ fn what_closes_the_gap_adds_up() {
         1e-9,
     );
 }
+
+fn array(panels: Json, more: &[(&str, Json)]) -> crate::project::SheetResult {
+    let mut inputs = flat("43 deg", json!(0.5));
+    inputs["panels"] = panels;
+    for (key, value) in more {
+        inputs[*key] = value.clone();
+    }
+    solved("solar", inputs)
+}
+
+fn said(result: &crate::project::SheetResult) -> String {
+    result.as_ref().unwrap().remarks.iter().map(|r| format!("{}\n", r.text)).collect()
+}
+
+// Three strings of 7 A: 1.5625 · 7 = 10.94 A, so 12 A, which 15 A of the panel allow and 10 A do not; -20 °C makes
+// 22.5 V · 1.18 = 26.55 V by NEC table 690.7(A). Plain arithmetic for the rest: 1.25 · 7 · 3 = 26.25 A, 360 / 12.8 =
+// 28.1 A, 18.5 V · (1 - 0.0045 · 45) = 14.75 V against 14.6 + 5 V.
+#[test]
+fn three_strings_have_a_fuse_each_and_a_controller_that_takes_them() {
+    let panels = |most: &str| json!({ "count": 3, "watts": 120, "voc": "22.5 V", "isc": "7 A", "vmp": "18.5 V", "max_series_fuse": most });
+    let more = [
+        ("coldest", json!("-20 C")),
+        ("controller_voltage", json!("75 V")),
+        ("controller_amps", json!("20 A")),
+        ("controller_input_amps", json!("25 A")),
+        ("battery_voltage", json!("12.8 V")),
+    ];
+    let found = array(panels("15 A"), &more);
+    assert_eq!(number(&found, "string_fuse_a"), 12.0);
+    assert!((number(&found, "string_fuse_volts_least") - 26.55).abs() < 1e-9);
+    let text = said(&found);
+    for part in ["can bring 26.2 A", "take 25 A", "can bring 28.1 A", "gives 20 A", "Hot panels bring 14.75 V"] {
+        assert!(text.contains(part), "{part}: {text}");
+    }
+    let fuse = &found.as_ref().unwrap().buy[1];
+    assert!(fuse.quantity == 3.0 && fuse.spec.contains("12 A gPV, 27 V"), "{fuse:?}");
+    let small = array(panels("10 A"), &more);
+    assert!(said(&small).contains("Not shown: it would be 10.9 A or more, and the panel allows 10 A"));
+    assert_eq!(small.unwrap().buy.len(), 1);
+    // Two strings need none; what is missing is asked for.
+    let bare = array(json!({ "count": 2, "watts": 120 }), &[]);
+    assert!(said(&bare).contains("Not shown: whether the controller takes"), "{}", said(&bare));
+    let three = array(json!({ "count": 3, "watts": 120 }), &[]);
+    assert!(said(&three).contains("3 strings side by side need a fuse each. Not shown: enter"));
+}
+
+#[test]
+fn fifty_volts_in_the_cold_are_refused() {
+    let panels = json!({ "count": 6, "watts": 120, "voc": "22.5 V", "isc": "7 A", "max_series_fuse": "15 A", "in_series": 2 });
+    let found = array(panels, &[("coldest", json!("-20 C"))]);
+    assert!(said(&found).contains("from 50 V on it can kill"), "{}", said(&found));
+    assert!(found.unwrap().outcome.get("string_fuse_a").is_none());
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn no_string_fuse_above_the_panels_own(
+        count in 1_u32..20, series in 1_u32..4, isc in 0.5..20.0_f64, most in 1.0..40.0_f64, voc in 5.0..60.0_f64,
+    ) {
+        let series = series.min(count);
+        let panels = json!({ "count": count, "watts": 100, "voc": format!("{voc} V"), "isc": format!("{isc} A"),
+            "max_series_fuse": format!("{most} A"), "in_series": series });
+        let report = array(panels, &[("coldest", json!("-10 C"))]).unwrap();
+        if let Some(fuse) = report.outcome.number("string_fuse_a") {
+            proptest::prop_assert!(fuse <= most + 1e-9 && fuse >= 1.5625 * isc - 1e-6);
+            proptest::prop_assert!(count.div_ceil(series) >= 3);
+            let cold = report.outcome.number("string_v").unwrap();
+            proptest::prop_assert!(report.outcome.number("string_fuse_volts_least").unwrap() >= cold - 1e-9 && cold < 50.0);
+        }
+    }
+}

@@ -8,7 +8,8 @@ use uom::si::f64::{ElectricPotential, Energy, ThermodynamicTemperature};
 use uom::si::power::watt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::{Figures, Inputs, months, roof};
+use super::{Figures, Inputs, controller, months, roof};
+use crate::energy::battery_voltage::LOW_VOLTAGE_V;
 use crate::energy::string::{ColdRule, METHOD, NEC_690_8, TABLE, string_wire_a};
 use crate::quantity::{Style, amount, plain};
 use crate::report::{Answer, Remark, Step, Weight};
@@ -39,28 +40,33 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures) -> Vec<Answer> {
     answers
 }
 
-fn volts(voltage: ElectricPotential) -> String {
+pub(super) fn volts(voltage: ElectricPotential) -> String {
     amount(voltage.get::<volt>(), 1, "V")
 }
 
 pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Remark> {
     let mut remarks = Vec::new();
-    match (figures.within_controller, figures.most_in_series) {
+    // From 50 V on a string is none of ours, whatever the controller takes.
+    let most = figures.most_in_series.map(|most| {
+        let below = figures.cold.map_or(0.0, |cold| {
+            ((LOW_VOLTAGE_V - 1e-6) / cold.panel.get::<volt>().max(0.1)).floor()
+        });
+        f64::from(most).min(below) as u32
+    });
+    match (figures.within_controller, most) {
         (Some(false), Some(0)) => remarks.push(Remark::warning(
-            "Even one panel exceeds the controller's limit in the cold: take another controller.",
+            "Even one panel exceeds the controller's limit, or 50 V, in the cold: take another controller, or other panels.",
         )),
         (Some(false), Some(most)) => remarks.push(Remark::warning(text!(
             "In the cold this string exceeds the controller's limit and destroys it: at most {} \
              in series.",
             &most
         ))),
+        (Some(true), Some(0)) => {}
         (Some(true), Some(most)) => remarks.push(Remark::good(text!(
-            "The string stays below the controller's limit in the cold; up to {} in series would.",
+            "The string stays below the controller's limit in the cold; up to {} in series would, below 50 V.",
             &most
         ))),
-        _ if inputs.controller.is_some() => remarks.push(Remark::note(
-            "To check the controller give the open-circuit voltage and the coldest morning too.",
-        )),
         _ => {}
     }
     remarks.extend(need_remark(inputs, figures));
@@ -74,12 +80,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
             volts(table)
         )));
     }
-    if let Some(short) = inputs.short_circuit_a {
-        remarks.push(Remark::note(text!(
-            "Wire and fuse of each string: for {} or more.",
-            amount(string_wire_a(short), 1, "A")
-        )));
-    }
+    controller::remarks(inputs, figures, &mut remarks);
     if !inputs.count.is_multiple_of(inputs.in_series) {
         remarks.push(Remark::note(text!(
             "{} panels do not make full strings of {}.",
@@ -186,7 +187,7 @@ pub(super) fn string_steps(inputs: &Inputs, figures: &Figures, style: Style) -> 
     ];
     if let Some(short) = inputs.short_circuit_a {
         steps.push(Step::new(
-            "Wire and fuse of a string carry",
+            "The wire of a string carries at least",
             "I = 1.25 · 1.25 · Isc",
             text!("1.5625 · {}", amount(short, 2, "A")),
             amount(string_wire_a(short), 2, "A"),

@@ -3,7 +3,7 @@
 use crate::testing::{faulty_fields, number, solved};
 use serde_json::json;
 
-// Plain arithmetic: 70 l less 5 percent, two people of 6 l; water of 998 kg/m³ at 20 °C (handbook tables).
+// Plain arithmetic: 70 l less 5 percent, two people of 6 l; water of 998 kg/m³ at 20 °C.
 #[test]
 fn two_people_on_seventy_litres() {
     let result = solved(

@@ -33,8 +33,8 @@ pub(super) fn answers(
     if let Some(drop) = drop {
         let mark = style.mark(drop);
         answers.push(
-            Answer::new("Waste tank's inlet below the sink's outlet", mark.text)
-                .note("at least, and no dip on the way"),
+            Answer::new("Waste tank's inlet below the trap's outlet", mark.text)
+                .note("at least, from the outlet of the trap, with no dip after it"),
         );
     }
     answers
@@ -61,6 +61,11 @@ pub(super) fn remarks(
         "The axle loads sheet takes these {} from here, at the tank's place; the tank itself comes on top.",
         style.mass(store.mass)
     )));
+    if inputs.all_drawn {
+        remarks.push(Remark::note(
+            "Nothing is taken off for what cannot be drawn: enter it, usual are 5 %.",
+        ));
+    }
     match grey {
         Some(grey) if grey.days + 1e-9 < store.days => remarks.insert(0, Remark::warning(text!(
             "The waste tank is full after {}, before the fresh water is used up: it would take {}.",
