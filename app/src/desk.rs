@@ -1,5 +1,7 @@
 //! The open project: its state, what is derived from it, undo and redo, and saving.
 
+pub mod ready;
+
 use std::sync::Arc;
 
 use calc::ask::{Ask, Kind};
@@ -46,7 +48,8 @@ impl Desk {
             project,
             evaluation: Memo::new_with_compare(
                 move |before: Option<&Arc<Evaluation>>| {
-                    let before = before.map(Arc::as_ref);
+                    let ready = if before.is_none() { ready::take() } else { None };
+                    let before = before.or(ready.as_ref()).map(Arc::as_ref);
                     Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
                 },
                 // It hangs on the project alone, which has changed; comparing whole reports is dear.

@@ -17,6 +17,7 @@ pub mod keys;
 pub mod marks;
 pub mod menu;
 pub mod offers;
+pub mod opening;
 pub mod page;
 pub mod pass;
 pub mod project;
@@ -94,7 +95,9 @@ pub fn App() -> impl IntoView {
                 }
                 .into_any()
             }
-            Frame::Project(id) => open_project(store, elsewhere, route, &id),
+            Frame::Project(id) => {
+                opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
+            }
         }}
     }
 }

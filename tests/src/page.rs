@@ -406,6 +406,8 @@ impl Page {
                 return Ok(());
             }
             if Instant::now() > deadline {
+                // An error stays what it is: a lost session is told from an answer that was not the one.
+                let answer = answer.with_context(|| format!("waited in vain for {what}"))?;
                 bail!("waited in vain for {what}: {answer:?}");
             }
             tokio::time::sleep(INTERVAL).await;

@@ -130,7 +130,8 @@ impl Shelf {
     }
 }
 
-fn room_of(text: &str) -> usize {
+/// How many characters of room a text takes where browsers are narrowest.
+pub fn room_of(text: &str) -> usize {
     let chars = text.encode_utf16().count();
     if text.chars().all(|letter| u32::from(letter) < 256) { chars } else { 2 * chars }
 }
