@@ -16,6 +16,7 @@ pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod notices;
 pub mod offers;
 pub mod opening;
 pub mod page;
@@ -36,9 +37,9 @@ use calc::project::SheetEntry;
 use calc::sheet as sheets;
 use leptos::prelude::*;
 
-use crate::desk::Desk;
-use crate::route::{Part, Route, follow_hash, go};
-use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
+use crate::desk::{Desk, unsaved};
+use crate::route::{Part, Route, follow_hash, go_instead};
+use crate::storage::{FailureReason, LoadFailure, Store};
 use crate::transfer;
 use dom::elements;
 
@@ -61,8 +62,10 @@ enum Frame {
 
 /// The whole app: the frame, and in it the page that the address names.
 #[component]
-pub fn App() -> impl IntoView {
-    let store = Store::open();
+pub fn App(
+    /// Where projects are kept.
+    store: Store,
+) -> impl IntoView {
     let route = follow_hash();
     let elsewhere = RwSignal::new(Elsewhere::default());
     store.watch(move |id| {
@@ -81,7 +84,7 @@ pub fn App() -> impl IntoView {
             event.prevent_default();
             keys::focus_heading();
         }>"To the page"</a>
-        {(!store.keeps()).then(not_kept)}
+        {notices::notices(store, route)}
         {move || match frame.get() {
             Frame::Get(data) => {
                 titled("Received");
@@ -108,18 +111,25 @@ fn open_project(
     route: ReadSignal<Route>,
     id: &str,
 ) -> AnyView {
-    let loaded = match store.load(id) {
-        Ok(loaded) => loaded,
-        Err(failure) => return cannot_open(id, failure),
+    let (desk, restored) = match unsaved::find(id) {
+        Some(one) => (Desk::resume(store, one), false),
+        None => match store.load(id) {
+            Ok(loaded) => (Desk::new(store, loaded.project, loaded.revision), loaded.restored),
+            Err(failure) => return cannot_open(id, failure),
+        },
     };
-    let restored = loaded.restored.then(|| {
+    let restored = restored.then(|| {
+        let damaged = if store.damaged(id).is_some() {
+            " The damaged text is kept and can be downloaded on the start page."
+        } else {
+            ""
+        };
         view! {
             <p class="notice-line warning" role="status">
-                "The last save of this project was damaged, so this is the one before it. The damaged text is kept and can be downloaded on the start page."
+                "The last save of this project was damaged or is missing, so this is the one before it."{damaged}
             </p>
         }
     });
-    let desk = Desk::new(store, loaded.project, loaded.revision);
     follow(elsewhere, desk, id);
     book::follow_printing(store, desk, route);
     let page = move || {
@@ -169,7 +179,7 @@ fn open_project(
         </header>
         {restored}
         {move || compare::received_notice(store, &route.get())}
-        {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        {notices::of_project(desk)}
         {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
         <div id="paper" class="paper"></div>
@@ -184,7 +194,15 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
         let changed = elsewhere.get();
         // The first run only tells what happened before this project was opened.
         if before.is_some() && (changed.id == id || changed.id.is_empty()) {
-            desk.follow_other_tab();
+            desk.catch_up();
+        }
+    });
+    // Where both windows changed one field, this one goes on in a copy: at the same place there.
+    let opened = desk.project.with_untracked(|project| project.id().to_owned());
+    Effect::new(move |_| {
+        let now = desk.project.with(|project| project.id().to_owned());
+        if now != opened {
+            go_on_in(&opened, &now);
         }
     });
     let hide = window_event_listener_untyped("pagehide", move |_| desk.save_now());
@@ -195,47 +213,22 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
         }
     });
     on_cleanup(move || {
-        desk.save_now();
         hide.remove();
         keys.remove();
     });
 }
 
-/// What is said where a save failed, and what can be done.
-fn trouble(desk: Desk, error: &SaveError) -> AnyView {
-    let words = error.to_string();
-    let name = desk.project.with_untracked(|project| project.name().to_owned());
-    let download = move |_| {
-        let text = desk.project.with_untracked(calc::project::Project::to_text);
-        transfer::download(&transfer::file_name(&name), &text);
-    };
-    let moved = matches!(error, SaveError::Moved).then(|| {
-        view! {
-            <button on:click=move |_| {
-                desk.trouble.set(None);
-                desk.follow_other_tab();
-            }>"Take the other tab's"</button>
-            <button on:click=move |_| match desk.save_as_copy() {
-                Ok(id) => {
-                    desk.trouble.set(None);
-                    go(&Route::Project(id));
-                }
-                Err(error) => desk.trouble.set(Some(error)),
-            }>"Keep both: this one as a copy"</button>
-        }
-    });
-    let room = (matches!(error, SaveError::Full) && desk.bin_has_any()).then(|| {
-        view! { <button on:click=move |_| desk.make_room()>"Delete for good what was taken out"</button> }
-    });
-    view! {
-        <div class="notice-line warning" role="alert">
-            <p>{words}</p>
-            {moved}
-            {room}
-            <button on:click=download>"Save it to a file"</button>
-        </div>
+/// Shows the same page of the copy that this window goes on in, the focus in the same field.
+fn go_on_in(before: &str, now: &str) {
+    let hash = window().location().hash().unwrap_or_default();
+    let field = document().active_element().and_then(|one| one.get_attribute("data-path"));
+    let prefix = Route::Project(before.to_owned()).hash();
+    let rest = hash.strip_prefix(&prefix).unwrap_or_default();
+    let place = [&Route::Project(now.to_owned()).hash(), rest].concat();
+    go_instead(&Route::from_hash(&place));
+    if let Some(field) = field {
+        focus_again("data-path", &field);
     }
-    .into_any()
 }
 
 /// A project that cannot be opened: why, and its text to take away.
@@ -264,14 +257,6 @@ fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
         <main id="main"><h1 tabindex="-1">"Cannot be opened"</h1><p>{words}</p>{download}</main>
     }
     .into_any()
-}
-
-fn not_kept() -> impl IntoView {
-    view! {
-        <p class="notice-line warning" role="status">
-            "This browser keeps nothing for this page (private mode, or storage is switched off). Save your project to a file before you close it."
-        </p>
-    }
 }
 
 /// The title of a sheet: its own, else that of its kind.
