@@ -64,11 +64,14 @@ function row(...buttons) {
 // --- What is kept, read without the app ---
 
 // The journal in the browser's database: what stands in it under each key, and what had no room elsewhere.
-function journal() {
+async function journal() {
   const found = { copies: [], unkept: [] };
+  const name = prefix.trimEnd();
+  const all = await indexedDB.databases?.().catch(() => undefined);
+  if (all && !all.some((one) => one.name === name)) return found;
   return new Promise((resolve) => {
     setTimeout(() => resolve(found), 3000);
-    const request = indexedDB.open(prefix.trimEnd());
+    const request = indexedDB.open(name);
     // There is none: it is not made here.
     request.onupgradeneeded = () => request.transaction.abort();
     request.onerror = () => resolve(found);
@@ -86,13 +89,12 @@ function journal() {
       }
       database.onversionchange = () => database.close();
     };
-  }).catch(() => found);
+  });
 }
 
 // Every project that is not in the bin: of all its copies the one that was saved last and can be read.
 async function kept() {
   const projects = new Map();
-  let bins;
   const take = (id, whole, also) => {
     if (typeof whole !== "string") return;
     const line = whole.indexOf("\n");
@@ -119,8 +121,8 @@ async function kept() {
   };
   const local = quietly(() =>
     Object.keys(localStorage).filter((key) => key.startsWith(prefix)).map((key) => [key.slice(prefix.length), localStorage.getItem(key)]));
-  const { copies, unkept } = (await quietly(journal)) ?? { copies: [], unkept: [] };
-  bins = gather(local ?? []);
+  const { copies, unkept } = await journal().catch(() => ({ copies: [], unkept: [] }));
+  const bins = gather(local ?? []);
   const there = new Set(projects.keys());
   const others = gather(copies);
   for (const id of others) if (!there.has(id)) bins.add(id);
