@@ -30,6 +30,7 @@ pub mod tape;
 pub mod templates;
 pub mod ticks;
 pub mod tree;
+pub mod unroll;
 pub mod versions;
 pub mod whatif;
 

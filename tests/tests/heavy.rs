@@ -45,13 +45,25 @@ async fn says_how_far_it_is_and_can_be_left(page: &mut Page) -> Result<()> {
     // Or waited for: then every plan is there.
     let begun = Instant::now();
     page.execute("location.hash = '#/p/heavy/cuts'", vec![]).await?;
-    let all = "return document.querySelectorAll('.cut-group').length === 195";
-    while page.execute(all, vec![]).await? != json!(true) {
+    let drawn = "return document.querySelectorAll('.cut-group').length";
+    let count = loop {
+        let count = page.execute(drawn, vec![]).await?.as_u64().unwrap_or_default();
+        if count > 0 {
+            break count;
+        }
         ensure!(begun.elapsed() < Duration::from_secs(120), "not opened after two minutes");
         tokio::time::sleep(Duration::from_millis(100)).await;
-    }
+    };
     println!("{}: opened after {:?}", page.engine().name(), begun.elapsed());
-    Ok(())
+    // Drawn as it comes into view: not all at first, all in the end, each with its box to tick.
+    ensure!(count < 195, "all {count} plans are drawn at once");
+    page.wait_until(
+        "all of the list",
+        "window.scrollTo(0, document.documentElement.scrollHeight);
+        return document.querySelectorAll('.cut-group').length === 195",
+    )
+    .await?;
+    page.wait_for_text(".cuts", "batten 194").await
 }
 
 async fn draws_no_more_ribs_than_are_read(page: &mut Page) -> Result<()> {

@@ -122,9 +122,7 @@ fn fill(template: &str, values: &[(&str, &str)]) -> Result<String> {
         if !text.contains(&hole) {
             bail!("a template lacks {hole}");
         }
-    }
-    for (name, value) in values {
-        text = text.replace(&format!("{{{{{name}}}}}"), value);
+        text = text.replace(&hole, value);
     }
     if let Some(at) = text.find("{{") {
         let hole: String = text.chars().skip(text[..at].chars().count()).take(30).collect();
