@@ -138,10 +138,20 @@ fn by_id(
     let find = |list: &[Node], id: &str| {
         list.iter().find(|item| id_of(item) == Some(id)).cloned().unwrap_or(Node::Null)
     };
-    let added = mine.iter().filter(|item| !theirs.iter().any(|other| id_of(other) == id_of(item)));
+    // In their order; what they have not stands behind what it stands behind here.
+    let mut order: Vec<&str> = theirs.iter().filter_map(id_of).collect();
+    let mut place = 0;
+    for id in mine.iter().filter_map(id_of) {
+        match order.iter().position(|known| *known == id) {
+            Some(at) => place = at + 1,
+            None => {
+                order.insert(place, id);
+                place += 1;
+            }
+        }
+    }
     let mut list = Vec::new();
-    for item in theirs.iter().chain(added) {
-        let id = id_of(item).unwrap_or_default();
+    for id in order {
         path.push(id.to_owned());
         let Some(item) = both(&find(base, id), &find(mine, id), &find(theirs, id), path) else {
             return Some(None);
