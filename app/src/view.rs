@@ -203,7 +203,7 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
     Effect::new(move |_| {
         let now = desk.project.with(|project| project.id().to_owned());
         if now != opened {
-            go_on_in(&opened, &now);
+            go_on_in(opened.clone(), now);
         }
     });
     let hide = window_event_listener_untyped("pagehide", move |_| desk.save_now());
@@ -219,16 +219,23 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
     });
 }
 
-/// Shows the same page of the copy that this window goes on in, the focus in the same field.
-fn go_on_in(before: &str, now: &str) {
+/// How often it is looked whether a field is left. [ms]
+const LOOK_MS: u64 = 400;
+
+/// Goes to the same page of the copy that this window goes on in. While a field is typed into, what is
+/// typed goes into the copy already, and only the address waits: the page must not be made anew under
+/// the fingers.
+fn go_on_in(before: String, now: String) {
+    if dom::typing() {
+        let later = move || go_on_in(before, now);
+        set_timeout(later, std::time::Duration::from_millis(LOOK_MS));
+        return;
+    }
     let hash = window().location().hash().unwrap_or_default();
-    let field = document().active_element().and_then(|one| one.get_attribute("data-path"));
-    let prefix = Route::Project(before.to_owned()).hash();
-    let rest = hash.strip_prefix(&prefix).unwrap_or_default();
-    let place = [&Route::Project(now.to_owned()).hash(), rest].concat();
-    go_instead(&Route::from_hash(&place));
-    if let Some(field) = field {
-        focus_again("data-path", &field);
+    let prefix = Route::Project(before).hash();
+    // Whoever went elsewhere meanwhile stays there.
+    if let Some(rest) = hash.strip_prefix(&prefix) {
+        go_instead(&Route::from_hash(&[&Route::Project(now).hash(), rest].concat()));
     }
 }
 

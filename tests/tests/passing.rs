@@ -39,8 +39,7 @@ async fn link(page: &mut Page) -> Result<String> {
 
 /// Another device: nothing is kept there.
 async fn on_a_fresh_device(page: &Page) -> Result<()> {
-    page.execute("localStorage.clear()", vec![]).await?;
-    Ok(())
+    page.clear_device().await
 }
 
 /// Comes by a link, is asked, and keeps what came.
@@ -480,8 +479,8 @@ async fn goes_back_to_a_version_and_forth_again(page: &mut Page) -> Result<()> {
     page.click("[data-do=delete]").await?;
     page.click("[data-do=forget]").await?;
     page.wait_until_gone(".bin").await?;
-    let left = page.execute("return Object.keys(localStorage)", vec![]).await?;
-    ensure!(left == json!([]), "left: {left}");
+    let left = page.kept_keys().await?;
+    ensure!(left.is_empty(), "left: {left:?}");
     Ok(())
 }
 
@@ -533,16 +532,19 @@ async fn keeps_both_after_a_conflict_of_two_tabs(page: &mut Page) -> Result<()> 
     page.settle().await?;
     page.back_to_first_tab(&here).await?;
     page.wait_for_value("length", "18 ft").await?;
+    let there = page.project_hash().await?;
     page.click(&field("length")).await?;
     page.fill("length", "31").await?;
     page.leave_field().await?;
-    page.wait_for_text("[role=alert]", "changed in another window").await?;
+    page.wait_for_text(".notices", "Another window changed the same field").await?;
     page.screenshot("conflict").await?;
-    let there = page.project_hash().await?;
-    page.click_button("Keep both: this one as a copy").await?;
-    page.wait_for_text("h1", "(copy)").await?;
-    page.wait_until_gone("[role=alert]").await?;
-    ensure!(page.project_hash().await? != there, "the copy has an address of its own");
+    page.wait_until_with(
+        "an address of its own",
+        "return !location.hash.startsWith(arguments[0])",
+        vec![json!(there)],
+    )
+    .await?;
+    page.wait_for_text(".back", "(other window)").await?;
     page.go_to("s/s4").await?;
     page.wait_for_value("length", "31 ft").await?;
     // It is saved on, and the other tab's is as it was left.
@@ -558,10 +560,10 @@ async fn says_when_space_is_getting_short(page: &mut Page) -> Result<()> {
     page.open("#/").await?;
     page.wait_for(".projects").await?;
     page.wait_until_gone(".room").await?;
-    page.execute("localStorage.setItem('filler', 'x'.repeat(4_000_000))", vec![]).await?;
+    page.execute("localStorage.setItem('filler', 'x'.repeat(4_250_000))", vec![]).await?;
     page.reload().await?;
     page.wait_for_text(".room", "Space is getting short").await?;
-    page.execute("localStorage.setItem('more', 'x'.repeat(5_242_000 - 4_000_000 - 20_000 - [...Object.entries(localStorage)].filter(([key]) => key !== 'filler').reduce((sum, [key, text]) => sum + key.length + text.length, 0)))", vec![])
+    page.execute("localStorage.setItem('more', 'x'.repeat(5_242_000 - 4_250_000 - 20_000 - [...Object.entries(localStorage)].filter(([key]) => key !== 'filler').reduce((sum, [key, text]) => sum + key.length + text.length, 0)))", vec![])
         .await?;
     page.click(".projects li > a").await?;
     page.go_to("versions").await?;

@@ -90,7 +90,7 @@ async fn stops_on_an_exception_and_gives_out_what_is_kept(page: &mut Page) -> Re
     page.click_button("Reload").await?;
     page.wait_for_value("length", "19 ft").await?;
     // The file is one that the app opens.
-    page.execute("localStorage.clear()", vec![]).await?;
+    page.clear_device().await?;
     page.arrive("#/").await?;
     page.import(&texts[0]).await?;
     page.wait_for_text(".projects", "Bookmobile").await

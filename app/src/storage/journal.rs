@@ -179,8 +179,7 @@ async fn write_all() {
     let mut wait = RETRY_MS[0];
     loop {
         let (keys, unkept) = JOURNAL.with_borrow_mut(|journal| {
-            let taken =
-                (std::mem::take(&mut journal.keys), std::mem::take(&mut journal.unkept));
+            let taken = (std::mem::take(&mut journal.keys), std::mem::take(&mut journal.unkept));
             journal.writing = !(taken.0.is_empty() && taken.1.is_empty());
             taken
         });
@@ -341,11 +340,7 @@ async fn connect() -> Result<Database, JsValue> {
 fn begin_transaction(database: &Database, mode: &str) -> Result<Transaction, JsValue> {
     let options = Object::new();
     // On the disk, where the browser can promise that; others do not look at it.
-    let _ = Reflect::set(
-        &options,
-        &JsValue::from_str("durability"),
-        &JsValue::from_str("strict"),
-    );
+    let _ = Reflect::set(&options, &JsValue::from_str("durability"), &JsValue::from_str("strict"));
     let stores = Array::of2(&JsValue::from_str(COPIES), &JsValue::from_str(UNKEPT));
     database.transaction(&stores, mode, &options)
 }

@@ -138,12 +138,20 @@ fn by_id(
     let find = |list: &[Node], id: &str| {
         list.iter().find(|item| id_of(item) == Some(id)).cloned().unwrap_or(Node::Null)
     };
-    let added = mine.iter().filter(|item| {
-        !theirs.iter().any(|other| id_of(other) == id_of(item))
-    });
+    // In their order; what they have not stands behind what it stands behind here.
+    let mut order: Vec<&str> = theirs.iter().filter_map(id_of).collect();
+    let mut place = 0;
+    for id in mine.iter().filter_map(id_of) {
+        match order.iter().position(|known| *known == id) {
+            Some(at) => place = at + 1,
+            None => {
+                order.insert(place, id);
+                place += 1;
+            }
+        }
+    }
     let mut list = Vec::new();
-    for item in theirs.iter().chain(added) {
-        let id = id_of(item).unwrap_or_default();
+    for id in order {
         path.push(id.to_owned());
         let Some(item) = both(&find(base, id), &find(mine, id), &find(theirs, id), path) else {
             return Some(None);
@@ -176,7 +184,8 @@ mod tests {
     fn fields_that_only_one_has_changed_are_taken_from_that_one() {
         let base = json!({"a": "1", "b": "1", "c": {"d": "1", "e": "1"}, "gone": "1"});
         let mine = json!({"a": "2", "b": "1", "c": {"d": "2", "e": "1"}});
-        let theirs = json!({"a": "1", "b": "3", "c": {"d": "1", "e": "3", "new": "3"}, "gone": "1"});
+        let theirs =
+            json!({"a": "1", "b": "3", "c": {"d": "1", "e": "3", "new": "3"}, "gone": "1"});
         let both = merged(base, mine, theirs);
         assert_eq!(both, json!({"a": "2", "b": "3", "c": {"d": "2", "e": "3", "new": "3"}}));
     }
@@ -184,9 +193,7 @@ mod tests {
     #[test]
     fn one_field_changed_by_both_is_named() {
         let base = json!({"sheets": [{"id": "s1", "inputs": {"coats": "1", "sizes": ["1", "2"]}}]});
-        let with = |coats: &str, size: &str| {
-            json!({"sheets": [{"id": "s1", "inputs": {"coats": coats, "sizes": ["1", size]}}]})
-        };
+        let with = |coats: &str, size: &str| json!({"sheets": [{"id": "s1", "inputs": {"coats": coats, "sizes": ["1", size]}}]});
         let conflict = merge(&base, &with("2", "2"), &with("3", "2")).unwrap_err();
         assert_eq!(conflict.0, ["sheets", "s1", "inputs", "coats"]);
         let conflict = merge(&base, &with("2", "3"), &with("2", "4")).unwrap_err();
@@ -198,8 +205,7 @@ mod tests {
     fn what_was_typed_wins_over_what_was_taken_out() {
         let base = json!({"sheets": [{"id": "s1", "coats": "1"}, {"id": "s2"}], "note": "old"});
         let mine = json!({"sheets": [{"id": "s2"}]});
-        let theirs =
-            json!({"sheets": [{"id": "s1", "coats": "2"}, {"id": "s2"}], "note": "new"});
+        let theirs = json!({"sheets": [{"id": "s1", "coats": "2"}, {"id": "s2"}], "note": "new"});
         assert_eq!(merged(base, mine, theirs.clone()), theirs);
     }
 
@@ -222,11 +228,20 @@ mod tests {
         let base = json!(["1", "2", "3", "4"]);
         let added = json!(["1", "2", "3", "4", "mine"]);
         let first = json!(["theirs", "1", "2", "3", "4"]);
-        assert_eq!(merged(base.clone(), added.clone(), first), json!(["theirs", "1", "2", "3", "4", "mine"]));
+        assert_eq!(
+            merged(base.clone(), added.clone(), first),
+            json!(["theirs", "1", "2", "3", "4", "mine"])
+        );
         let changed = json!(["1", "2", "9", "4"]);
-        assert_eq!(merged(base.clone(), added.clone(), changed), json!(["1", "2", "9", "4", "mine"]));
+        assert_eq!(
+            merged(base.clone(), added.clone(), changed),
+            json!(["1", "2", "9", "4", "mine"])
+        );
         let gone = json!(["1", "3", "4"]);
-        assert_eq!(merged(base.clone(), added.clone(), gone.clone()), json!(["1", "3", "4", "mine"]));
+        assert_eq!(
+            merged(base.clone(), added.clone(), gone.clone()),
+            json!(["1", "3", "4", "mine"])
+        );
         // Both add at the end: both stay, theirs first.
         let theirs = json!(["1", "2", "3", "4", "theirs"]);
         assert_eq!(

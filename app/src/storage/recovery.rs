@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use calc::project::Project;
 
-use super::record::{Record, SLOTS, POINTER};
+use super::record::{POINTER, Record, SLOTS};
 use super::{Store, journal, key, slot};
 
 /// What was found in the journal when the page was opened.
@@ -188,4 +188,3 @@ fn tell(id: &str) {
         watcher(id.to_owned());
     }
 }
-

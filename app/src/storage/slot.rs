@@ -38,7 +38,8 @@ impl Slot<'_> {
 
 /// Puts the first line before a document.
 pub fn compose(revision: u64, changed: u64, format: u64, before: &str, document: &str) -> String {
-    let mut rest = [&revision.to_string(), " ", &changed.to_string(), " ", &format.to_string()].concat();
+    let mut rest =
+        [&revision.to_string(), " ", &changed.to_string(), " ", &format.to_string()].concat();
     if !before.is_empty() {
         rest.push(' ');
         rest.push_str(before);

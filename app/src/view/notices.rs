@@ -56,7 +56,12 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
             notice(
                 html,
                 "status",
-                &["The browser ended before it had kept everything. Brought back as last typed: ", &names, "."].concat(),
+                &[
+                    "The browser ended before it had kept everything. Brought back as last typed: ",
+                    &names,
+                    ".",
+                ]
+                .concat(),
             );
             html.button("", "seen", "", "All right");
             html.raw("</div>");
@@ -69,7 +74,12 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
                 if open.as_deref() == Some(id) || store.is_deleted(id) {
                     continue;
                 }
-                let words = ["\u{201c}", one.project.name(), "\u{201d} is kept in this tab only. ", &one.error.to_string()];
+                let words = [
+                    "\u{201c}",
+                    one.project.name(),
+                    "\u{201d} is kept in this tab only. ",
+                    &one.error.to_string(),
+                ];
                 notice(html, "alert", &words.concat());
                 html.button("", "try-again", id, "Try again");
                 html.button("", "save-unsaved", id, "Save it to a file");
@@ -135,7 +145,14 @@ pub fn of_project(desk: Desk) -> AnyView {
         notice(
             html,
             "status",
-            &["Another window changed the same field at the same time (", &field, "). Both are kept: this window goes on in a copy, \u{201c}", &name, "\u{201d}, and the other one's stands beside it."].concat(),
+            &[
+                "Another window changed the same field at the same time (",
+                &field,
+                "). Both are kept: this window goes on in a copy, \u{201c}",
+                &name,
+                "\u{201d}, and the other one's stands beside it.",
+            ]
+            .concat(),
         );
         html.button("", "seen", "", "All right");
         html.raw("</div>");

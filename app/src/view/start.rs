@@ -303,7 +303,8 @@ fn begin(store: Store, project: &Project) -> Result<(), String> {
 
 /// Says it where the copy before the last save had to be used; nothing where it had not.
 fn said_of_copy(restored: bool) -> String {
-    let words = "The last save of this project was damaged or is missing: the one before it was used.";
+    let words =
+        "The last save of this project was damaged or is missing: the one before it was used.";
     if restored { words.to_owned() } else { String::new() }
 }
 
