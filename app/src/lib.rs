@@ -37,7 +37,7 @@ pub fn start() {
     };
     let late = mount.clone();
     set_timeout(late, PATIENCE);
-    leptos::task::spawn_local(async move {
+    js_sys::futures::spawn_local(async move {
         let found = store.open_journal(view::notices::journal_state).await;
         view::notices::tell(store, found);
         mount();

@@ -129,7 +129,7 @@ pub fn begin(shelf: Shelf, told: fn(bool)) {
 
 /// Writes what was noted by now, and from now on.
 pub fn go_on() {
-    leptos::task::spawn_local(write_all());
+    js_sys::futures::spawn_local(write_all());
 }
 
 /// Notes nothing any more.
@@ -170,7 +170,7 @@ fn add(change: impl FnOnce(&mut Journal)) {
     });
     if idle {
         // What is written in this turn of the event loop goes into one transaction.
-        leptos::task::spawn_local(write_all());
+        js_sys::futures::spawn_local(write_all());
     }
 }
 
