@@ -248,12 +248,15 @@ async function stop(error) {
 }
 
 // An error that nobody caught and that came through the app leaves it half done: it must not go on.
+// A browser that shortens what an error came through would hide that it was the app.
+Error.stackTraceLimit = 100;
 const OURS = /wasm-function|wasm:\/\/|\.wasm|\/app-[0-9a-f]{16}\./;
 
 function watch_faults() {
   const seen = (error, file) => {
     if (ended || !begun || !error) return;
-    if (error instanceof WebAssembly.RuntimeError || OURS.test(file + error.stack)) stop(error);
+    const is_over = /call stack|recursion/i.test(error.message);
+    if (is_over || error instanceof WebAssembly.RuntimeError || OURS.test(file + error.stack)) stop(error);
   };
   addEventListener("error", (event) => seen(event.error, event.filename));
   addEventListener("unhandledrejection", ({ reason }) => {
