@@ -104,7 +104,7 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
     page.go_to("buy").await?;
     page.wait_for(".ticks li").await?;
     let all = calc::evaluate(&page.kept_project().await?);
-    let mut wanted: Vec<String> = all.buy_list.iter().map(|line| line.key()).collect();
+    let mut wanted: Vec<String> = all.buy_list.iter().map(|line| line.key().to_owned()).collect();
     calc::sorting::sort(&mut wanted);
     let script = "return [...document.querySelectorAll('.ticks [data-do=tick]')].map(one => one.dataset.with).sort()";
     let shown = page.execute(script, vec![]).await?;
