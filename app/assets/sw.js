@@ -60,6 +60,8 @@ self.addEventListener("fetch", (event) => {
   if (request.method !== "GET" || !request.url.startsWith(ROOT)) return;
   const key = request.mode === "navigate" ? ROOT : url.origin + url.pathname;
   if (!KEPT.has(key)) return;
+  // Who asks past every cache gets what the server has.
+  if (request.mode !== "navigate" && request.cache === "reload") return;
   event.respondWith((async () => {
     const cache = await caches.open(NAME);
     return (await cache.match(key)) || fetch(request);

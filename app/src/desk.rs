@@ -1,5 +1,8 @@
 //! The open project: its state, what is derived from it, undo and redo, and saving.
 
+pub mod ready;
+pub mod unsaved;
+
 use std::sync::Arc;
 
 use calc::ask::{Ask, Kind};
@@ -7,7 +10,8 @@ use calc::project::{Evaluation, Node, Place, Project};
 use calc::quantity::Measure;
 use leptos::prelude::*;
 
-use crate::storage::{SaveError, Store};
+use crate::storage::{Held, Kept, Outcome, SaveError, Store};
+use unsaved::Unsaved;
 
 /// Most steps that can be undone.
 const MOST_STEPS: usize = 200;
@@ -25,8 +29,10 @@ pub struct Desk {
     pub line: StoredValue<String>,
     history: RwSignal<History>,
     store: Store,
-    revision: StoredValue<u64>,
+    held: StoredValue<Held>,
     save_waits: StoredValue<bool>,
+    /// The field that this window and another have changed at once; empty where there is none.
+    pub apart: RwSignal<String>,
 }
 
 /// What undo and redo go back and forth between.
@@ -41,24 +47,42 @@ struct History {
 impl Desk {
     /// Opens a loaded project.
     pub fn new(store: Store, project: Project, revision: u64) -> Self {
+        let held = Held::new(&project, revision);
+        Self::with(store, project, held, None)
+    }
+
+    /// Opens a project that could not be saved, as it stood.
+    pub fn resume(store: Store, one: Unsaved) -> Self {
+        Self::with(store, one.project, one.held, Some(one.error))
+    }
+
+    fn with(store: Store, project: Project, held: Held, trouble: Option<SaveError>) -> Self {
         let project = RwSignal::new(project);
-        Self {
+        let desk = Self {
             project,
             evaluation: Memo::new_with_compare(
                 move |before: Option<&Arc<Evaluation>>| {
-                    let before = before.map(Arc::as_ref);
+                    let ready = if before.is_none() { ready::take() } else { None };
+                    let before = before.or(ready.as_ref()).map(Arc::as_ref);
                     Arc::new(project.with(|project| calc::project::evaluate_since(project, before)))
                 },
                 // It hangs on the project alone, which has changed; comparing whole reports is dear.
                 |_, _| true,
             ),
-            trouble: RwSignal::new(None),
+            trouble: RwSignal::new(trouble),
             line: StoredValue::new(String::new()),
             history: RwSignal::new(History::default()),
             store,
-            revision: StoredValue::new(revision),
+            held: StoredValue::new(held),
             save_waits: StoredValue::new(false),
-        }
+            apart: RwSignal::new(String::new()),
+        };
+        unsaved::set_open(Some(desk));
+        on_cleanup(move || {
+            desk.save_now();
+            unsaved::set_open(None);
+        });
+        desk
     }
 
     /// Changes the project: one step that can be undone, saved at once.
@@ -102,44 +126,87 @@ impl Desk {
         self.turn(|history| (&mut history.future, &mut history.past));
     }
 
-    /// Reads the project again after another tab has saved it. What is not saved yet here stays.
-    pub fn follow_other_tab(&self) {
-        if self.save_waits.get_value() || self.trouble.with_untracked(Option::is_some) {
-            return;
-        }
-        let id = self.project.with_untracked(|project| project.id().to_owned());
-        if let Ok(loaded) = self.store.load(&id) {
-            self.revision.set_value(loaded.revision);
-            self.history.set(History::default());
-            self.project.set(loaded.project);
+    /// Takes in what another window has saved. What is not saved yet here stays, and is put together
+    /// with it.
+    pub fn catch_up(&self) {
+        let waits = self.save_waits.get_value() || self.trouble.with_untracked(Option::is_some);
+        self.save_waits.set_value(false);
+        let outcome = self.project.with_untracked(|project| {
+            self.held.try_update_value(|held| held.catch_up(self.store, project, waits))
+        });
+        if let Some(Some(outcome)) = outcome {
+            self.settle(outcome);
         }
     }
 
     /// Saves now what waits to be saved.
     pub fn save_now(&self) {
-        if !self.save_waits.try_get_value().unwrap_or(false) {
-            return;
-        }
-        self.save_waits.set_value(false);
-        let saved = self
-            .project
-            .with_untracked(|project| self.store.save(project, self.revision.get_value()));
-        match saved {
-            Ok(revision) => {
-                self.revision.set_value(revision);
-                if self.trouble.with_untracked(Option::is_some) {
-                    self.trouble.set(None);
-                }
-            }
-            Err(error) => self.trouble.set(Some(error)),
+        if self.save_waits.try_get_value().unwrap_or(false) {
+            self.save();
         }
     }
 
-    /// Saves the project as it stands here beside the other tab's, and says under which id.
-    pub fn save_as_copy(&self) -> Result<String, SaveError> {
-        let (copy, _) = self.project.with_untracked(|project| self.store.save_copy(project))?;
+    /// Saves, whether it failed before or not.
+    pub fn save(&self) {
         self.save_waits.set_value(false);
+        let outcome = self.project.with_untracked(|project| {
+            self.held.try_update_value(|held| held.save(self.store, project))
+        });
+        if let Some(outcome) = outcome {
+            self.settle(outcome);
+        }
+    }
+
+    /// Takes what another window has saved in place of what stands here.
+    pub fn give_way(&self) {
+        let id = self.project.with_untracked(|project| project.id().to_owned());
+        let theirs = self.held.try_update_value(|held| held.give_way(self.store, &id)).flatten();
+        if let Some(theirs) = theirs {
+            unsaved::drop_one(self.store, &id);
+            self.trouble.set(None);
+            self.show(theirs);
+        }
+    }
+
+    /// Saves the project as it stands here beside the other window's, and says under which id.
+    pub fn save_as_copy(&self) -> Result<String, SaveError> {
+        let (copy, _) =
+            self.project.with_untracked(|project| self.store.save_copy(project, "copy"))?;
+        self.save_waits.set_value(false);
+        self.trouble.set(None);
+        self.project.with_untracked(|project| unsaved::drop_one(self.store, project.id()));
         Ok(copy.id().to_owned())
+    }
+
+    /// What a save has brought: the page shows it, and what failed is kept in this tab.
+    fn settle(&self, outcome: Outcome) {
+        let id = self.project.with_untracked(|project| project.id().to_owned());
+        if let Some(project) = outcome.project {
+            self.show(project);
+        }
+        match outcome.kept {
+            Ok(kept) => {
+                unsaved::drop_one(self.store, &id);
+                if self.trouble.with_untracked(Option::is_some) {
+                    self.trouble.set(None);
+                }
+                if let Kept::Apart { field } = kept {
+                    self.apart.set(field);
+                }
+            }
+            Err(error) => {
+                self.trouble.set(Some(error));
+                let project = self.project.get_untracked();
+                unsaved::put(self.store, Unsaved { project, held: self.held.get_value(), error });
+            }
+        }
+    }
+
+    /// Shows the project as another window's changes have made it. The steps before are no way back:
+    /// they would undo those changes too.
+    fn show(&self, project: Project) {
+        self.history.set(History::default());
+        self.project.set(project);
     }
 
     /// Where the project is kept.
@@ -155,8 +222,7 @@ impl Desk {
     /// Deletes for good what was taken out, and saves again.
     pub fn make_room(&self) {
         while self.store.forget_oldest().is_some() {}
-        self.save_waits.set_value(true);
-        self.save_now();
+        unsaved::try_again(self.store);
     }
 
     fn step(&self, field: Option<String>, change: impl FnOnce(&mut Project)) {

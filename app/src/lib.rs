@@ -6,19 +6,40 @@ pub mod storage;
 pub mod transfer;
 pub mod view;
 
+use std::cell::Cell;
+use std::rc::Rc;
+use std::time::Duration;
+
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 /// The id of the element that `index.html` keeps for the app.
 pub const MOUNT: &str = "app";
 
-/// Puts the app into the element with the id [`MOUNT`]; does nothing on a page that has none.
+/// The second store is waited for so long, so that nothing older is shown first; what it says later is
+/// taken in as from another window.
+const PATIENCE: Duration = Duration::from_millis(1500);
+
+/// Puts the app into the element with the id [`MOUNT`], once the stores are open; does nothing on a
+/// page that has none.
 pub fn start() {
     let mount = web_sys::window()
         .and_then(|window| window.document())
         .and_then(|document| document.get_element_by_id(MOUNT))
         .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
-    if let Some(element) = mount {
-        mount_to(element, view::App).forget();
-    }
+    let Some(element) = mount else { return };
+    let store = storage::Store::open();
+    let mounted = Rc::new(Cell::new(false));
+    let mount = move || {
+        if !mounted.replace(true) {
+            mount_to(element.clone(), move || view! { <view::App store=store /> }).forget();
+        }
+    };
+    let late = mount.clone();
+    set_timeout(late, PATIENCE);
+    js_sys::futures::spawn_local(async move {
+        let found = store.open_journal(view::notices::journal_state).await;
+        view::notices::tell(store, found);
+        mount();
+    });
 }

@@ -9,17 +9,28 @@
 //! Two windows: a save names the revision that it started from and is refused when another one is
 //! kept by now. Saving stays synchronous on purpose: a lock of the browser's is granted later, and
 //! a page that is being closed has no later. What remains is two windows saving within the same few
-//! milliseconds; since no two saves make the same revision, the window that lost that race is
-//! refused at its next save, and told at once by `watch`.
+//! milliseconds: no two saves make the same revision and each slot names those before it, so the
+//! window that lost that race is told by `watch`, sees that its save is not in what is kept, and
+//! takes the other's in (`held`, `merge`).
+//!
+//! Two stores: browsers keep local storage in memory for up to a minute, so a browser that is killed
+//! loses it. What is written here goes into a journal too (`journal`), which is on the disk within
+//! milliseconds. On opening, the later of both is what counts (`recovery`).
 
 mod arrivals;
+mod held;
+mod journal;
+mod merge;
 mod record;
+mod recovery;
 mod shelf;
 mod slot;
 mod versions;
 mod words;
 
 pub use arrivals::{MOST_SETS, PartSet};
+pub use held::{Held, Kept, Outcome};
+pub use recovery::{Found, Unkept};
 pub(crate) use slot::checksum;
 pub use versions::Version;
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
@@ -40,7 +51,10 @@ pub const LARGE_CHARS: usize = 1_000_000;
 const ROOM_CHARS: usize = 5_242_368;
 
 /// From this share of the room on it is said that space is getting short.
-pub const SHORT_OF_ROOM: f64 = 0.7;
+pub const SHORT_OF_ROOM: f64 = 0.8;
+
+/// So many projects are named as the largest.
+const MOST_LARGEST: usize = 3;
 
 /// Where projects are kept: on the device, or in this tab's memory where the browser refuses to
 /// keep anything.
@@ -98,7 +112,9 @@ impl Store {
                         return Ok(Loaded {
                             project,
                             revision,
-                            restored: !intact || number != order[0],
+                            changed: slot.changed,
+                            before: slot.before.split(' ').flat_map(str::parse).collect(),
+                            restored: !intact || record.is_behind(number),
                             migrated_from: Some(slot.format)
                                 .filter(|format| *format < VERSION && intact),
                         });
@@ -124,26 +140,29 @@ impl Store {
     /// # Errors
     /// `SaveError`; what was kept before is then still kept.
     pub fn save(&self, project: &Project, revision: u64) -> Result<u64, SaveError> {
-        let id = project.id();
-        let text = project.to_text();
+        self.save_text(project.id(), &project.to_text(), revision)
+    }
+
+    /// As `save`, with the text of the project.
+    fn save_text(&self, id: &str, text: &str, revision: u64) -> Result<u64, SaveError> {
         if text.len() > MAX_BYTES {
             return Err(SaveError::TooLarge { bytes: text.len() });
         }
         if self.is_deleted(id) {
             return Err(SaveError::Deleted);
         }
-        Record::read(self.shelf, id).write(self.shelf, id, revision, &text)
+        Record::read(self.shelf, id).write(self.shelf, id, revision, text)
     }
 
-    /// Saves a project beside the one that it came from, under a new id and a name that says so;
-    /// returns the copy and its revision.
+    /// Saves a project beside the one that it came from, under a new id and with a word behind its name
+    /// that says why; returns the copy and its revision.
     ///
     /// # Errors
     /// As `save`.
-    pub fn save_copy(&self, project: &Project) -> Result<(Project, u64), SaveError> {
+    pub fn save_copy(&self, project: &Project, why: &str) -> Result<(Project, u64), SaveError> {
         let mut copy = project.clone();
         copy.set_id(&new_id());
-        copy.set_name(&[project.name(), " (copy)"].concat());
+        copy.set_name(&[project.name(), " (", why, ")"].concat());
         let revision = self.save(&copy, 0)?;
         Ok((copy, revision))
     }
@@ -193,16 +212,22 @@ impl Store {
         if record.is_empty() {
             return Ok(());
         }
+        let bin = key(BIN, id);
         let mark = (js_sys::Date::now() as u64).to_string();
-        let marked = self.shelf.write(&key(BIN, id), &mark);
-        match (marked, record.standing()) {
-            (Err(SaveError::Full), Some((number, _))) => {
-                // Deleting is how room is made, so the copy before makes room for the mark.
-                self.shelf.remove(&key(SLOTS[1 - number], id));
-                self.shelf.write(&key(BIN, id), &mark)
+        let mut marked = self.shelf.write(&bin, &mark);
+        if marked == Err(SaveError::Full)
+            && let Some((number, _)) = record.standing()
+        {
+            // Deleting is how room is made, so the copy before makes room for the mark.
+            self.shelf.remove(&key(SLOTS[1 - number], id));
+            marked = self.shelf.write(&bin, &mark);
+            if marked == Err(SaveError::Full) {
+                // There was none. The one slot needs no pointer, and a shorter mark fits in its place.
+                self.shelf.remove(&key(POINTER, id));
+                marked = self.shelf.write(&bin, &mark).or_else(|_| self.shelf.write(&bin, "0"));
             }
-            (marked, _) => marked,
         }
+        marked
     }
 
     /// The bin, last deleted first. `changed` is when it was deleted.
@@ -232,9 +257,11 @@ impl Store {
         Some(oldest)
     }
 
-    /// Calls back with the id of a project that another window saved, deleted or restored; with an
-    /// empty id where all data of the page was cleared. Watches for as long as the page lives.
+    /// Calls back with the id of a project that another window saved, deleted or restored, or that the
+    /// journal brought back; with an empty id where all data of the page was cleared. Watches for as
+    /// long as the page lives.
     pub fn watch(&self, on_change: impl Fn(String) + 'static) {
+        let on_change = recovery::watch_too(on_change);
         let seen =
             Closure::<dyn Fn(web_sys::StorageEvent)>::new(move |event: web_sys::StorageEvent| {
                 let Some(whole) = event.key() else {
@@ -270,6 +297,30 @@ impl Store {
     /// The share of the browser's room for this page's host that is used up: 0 to about 1.
     pub fn room_used(&self) -> f64 {
         self.shelf.used_chars() as f64 / ROOM_CHARS as f64
+    }
+
+    /// The projects that use the most room with their copies and versions, the largest first: name and
+    /// characters. What is in the bin counts too.
+    pub fn largest(&self) -> Vec<(String, usize)> {
+        let mut sizes: Vec<(String, usize)> = Vec::new();
+        for listing in self.list().into_iter().chain(self.deleted()) {
+            let mut chars = 0;
+            for key in self.shelf.keys() {
+                let Some((kind, rest)) = key.split_once(' ') else { continue };
+                let of = if kind == versions::VERSION_KIND {
+                    rest.rsplit_once(' ').map_or(rest, |(of, _)| of)
+                } else {
+                    rest
+                };
+                if of == listing.id && kind != SETTING {
+                    chars += self.shelf.read(&key).map_or(0, |text| text.encode_utf16().count());
+                }
+            }
+            let place = sizes.iter().position(|(_, other)| *other < chars);
+            sizes.insert(place.unwrap_or(sizes.len()), (listing.name, chars));
+        }
+        sizes.truncate(MOST_LARGEST);
+        sizes
     }
 
     /// Whether a project is in the bin.

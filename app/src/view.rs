@@ -16,7 +16,9 @@ pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod notices;
 pub mod offers;
+pub mod opening;
 pub mod page;
 pub mod pass;
 pub mod project;
@@ -28,6 +30,7 @@ pub mod tape;
 pub mod templates;
 pub mod ticks;
 pub mod tree;
+pub mod unroll;
 pub mod versions;
 pub mod whatif;
 
@@ -35,9 +38,9 @@ use calc::project::SheetEntry;
 use calc::sheet as sheets;
 use leptos::prelude::*;
 
-use crate::desk::Desk;
-use crate::route::{Part, Route, follow_hash, go};
-use crate::storage::{FailureReason, LoadFailure, SaveError, Store};
+use crate::desk::{Desk, unsaved};
+use crate::route::{Part, Route, follow_hash, go_instead};
+use crate::storage::{FailureReason, LoadFailure, Store};
 use crate::transfer;
 use dom::elements;
 
@@ -60,8 +63,10 @@ enum Frame {
 
 /// The whole app: the frame, and in it the page that the address names.
 #[component]
-pub fn App() -> impl IntoView {
-    let store = Store::open();
+pub fn App(
+    /// Where projects are kept.
+    store: Store,
+) -> impl IntoView {
     let route = follow_hash();
     let elsewhere = RwSignal::new(Elsewhere::default());
     store.watch(move |id| {
@@ -80,7 +85,7 @@ pub fn App() -> impl IntoView {
             event.prevent_default();
             keys::focus_heading();
         }>"To the page"</a>
-        {(!store.keeps()).then(not_kept)}
+        {notices::notices(store, route)}
         {move || match frame.get() {
             Frame::Get(data) => {
                 titled("Received");
@@ -94,7 +99,9 @@ pub fn App() -> impl IntoView {
                 }
                 .into_any()
             }
-            Frame::Project(id) => open_project(store, elsewhere, route, &id),
+            Frame::Project(id) => {
+                opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
+            }
         }}
     }
 }
@@ -105,18 +112,25 @@ fn open_project(
     route: ReadSignal<Route>,
     id: &str,
 ) -> AnyView {
-    let loaded = match store.load(id) {
-        Ok(loaded) => loaded,
-        Err(failure) => return cannot_open(id, failure),
+    let (desk, restored) = match unsaved::find(id) {
+        Some(one) => (Desk::resume(store, one), false),
+        None => match store.load(id) {
+            Ok(loaded) => (Desk::new(store, loaded.project, loaded.revision), loaded.restored),
+            Err(failure) => return cannot_open(id, failure),
+        },
     };
-    let restored = loaded.restored.then(|| {
+    let restored = restored.then(|| {
+        let damaged = if store.damaged(id).is_some() {
+            " The damaged text is kept and can be downloaded on the start page."
+        } else {
+            ""
+        };
         view! {
             <p class="notice-line warning" role="status">
-                "The last save of this project was damaged, so this is the one before it. The damaged text is kept and can be downloaded on the start page."
+                "The last save of this project was damaged or is missing, so this is the one before it."{damaged}
             </p>
         }
     });
-    let desk = Desk::new(store, loaded.project, loaded.revision);
     follow(elsewhere, desk, id);
     book::follow_printing(store, desk, route);
     let page = move || {
@@ -166,7 +180,7 @@ fn open_project(
         </header>
         {restored}
         {move || compare::received_notice(store, &route.get())}
-        {move || desk.trouble.get().map(|error| trouble(desk, &error))}
+        {notices::of_project(desk)}
         {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
         <div id="paper" class="paper"></div>
@@ -181,7 +195,15 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
         let changed = elsewhere.get();
         // The first run only tells what happened before this project was opened.
         if before.is_some() && (changed.id == id || changed.id.is_empty()) {
-            desk.follow_other_tab();
+            desk.catch_up();
+        }
+    });
+    // Where both windows changed one field, this one goes on in a copy: at the same place there.
+    let opened = desk.project.with_untracked(|project| project.id().to_owned());
+    Effect::new(move |_| {
+        let now = desk.project.with(|project| project.id().to_owned());
+        if now != opened {
+            go_on_in(opened.clone(), now);
         }
     });
     let hide = window_event_listener_untyped("pagehide", move |_| desk.save_now());
@@ -192,47 +214,29 @@ fn follow(elsewhere: RwSignal<Elsewhere>, desk: Desk, id: &str) {
         }
     });
     on_cleanup(move || {
-        desk.save_now();
         hide.remove();
         keys.remove();
     });
 }
 
-/// What is said where a save failed, and what can be done.
-fn trouble(desk: Desk, error: &SaveError) -> AnyView {
-    let words = error.to_string();
-    let name = desk.project.with_untracked(|project| project.name().to_owned());
-    let download = move |_| {
-        let text = desk.project.with_untracked(calc::project::Project::to_text);
-        transfer::download(&transfer::file_name(&name), &text);
-    };
-    let moved = matches!(error, SaveError::Moved).then(|| {
-        view! {
-            <button on:click=move |_| {
-                desk.trouble.set(None);
-                desk.follow_other_tab();
-            }>"Take the other tab's"</button>
-            <button on:click=move |_| match desk.save_as_copy() {
-                Ok(id) => {
-                    desk.trouble.set(None);
-                    go(&Route::Project(id));
-                }
-                Err(error) => desk.trouble.set(Some(error)),
-            }>"Keep both: this one as a copy"</button>
-        }
-    });
-    let room = (matches!(error, SaveError::Full) && desk.bin_has_any()).then(|| {
-        view! { <button on:click=move |_| desk.make_room()>"Delete for good what was taken out"</button> }
-    });
-    view! {
-        <div class="notice-line warning" role="alert">
-            <p>{words}</p>
-            {moved}
-            {room}
-            <button on:click=download>"Save it to a file"</button>
-        </div>
+/// How often it is looked whether a field is left. [ms]
+const LOOK_MS: u64 = 400;
+
+/// Goes to the same page of the copy that this window goes on in. While a field is typed into, what is
+/// typed goes into the copy already, and only the address waits: the page must not be made anew under
+/// the fingers.
+fn go_on_in(before: String, now: String) {
+    if dom::typing() {
+        let later = move || go_on_in(before, now);
+        set_timeout(later, std::time::Duration::from_millis(LOOK_MS));
+        return;
     }
-    .into_any()
+    let hash = window().location().hash().unwrap_or_default();
+    let prefix = Route::Project(before).hash();
+    // Whoever went elsewhere meanwhile stays there.
+    if let Some(rest) = hash.strip_prefix(&prefix) {
+        go_instead(&Route::from_hash(&[&Route::Project(now).hash(), rest].concat()));
+    }
 }
 
 /// A project that cannot be opened: why, and its text to take away.
@@ -261,14 +265,6 @@ fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
         <main id="main"><h1 tabindex="-1">"Cannot be opened"</h1><p>{words}</p>{download}</main>
     }
     .into_any()
-}
-
-fn not_kept() -> impl IntoView {
-    view! {
-        <p class="notice-line warning" role="status">
-            "This browser keeps nothing for this page (private mode, or storage is switched off). Save your project to a file before you close it."
-        </p>
-    }
 }
 
 /// The title of a sheet: its own, else that of its kind.

@@ -36,3 +36,4 @@ mod text;
 pub mod thermal;
 
 pub use project::evaluate;
+pub use sheet::cut_plan::forget_plans;

@@ -5,8 +5,10 @@ mod compare;
 mod cuts;
 mod evaluate;
 mod example;
+mod gradual;
 #[cfg(feature = "json")]
 mod json;
+pub mod limits;
 mod lists;
 mod load;
 mod offer;
@@ -18,8 +20,10 @@ pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
 pub use compare::{Found, Line, Part, PartPlace, compare};
 pub use cuts::{CutBar, CutGroup, CutPiece};
 pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
+pub use gradual::Gradual;
+pub use limits::MAX_BYTES;
 pub use lists::{BuyList, CutList};
-pub use load::{LoadError, MAX_BYTES, VERSION};
+pub use load::{LoadError, VERSION};
 pub use offer::Behind;
 pub use plan::plan;
 pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
@@ -148,8 +152,16 @@ impl Project {
         self.sheets().find(|sheet| sheet.id() == id)
     }
 
-    /// Adds a sheet of a kind at the end; returns its id.
+    /// Whether it has as many sheets as a project may have.
+    pub fn is_full(&self) -> bool {
+        self.sheets().count() >= limits::MOST_SHEETS
+    }
+
+    /// Adds a sheet of a kind at the end; returns its id. A full project gets none, and the id is empty.
     pub fn add_sheet(&mut self, kind: &str, title: &str, inputs: Node) -> String {
+        if self.is_full() {
+            return String::new();
+        }
         let id = (1..)
             .map(|number| format!("s{number}"))
             .find(|id| self.sheet(id).is_none())

@@ -1,10 +1,11 @@
 //! Starts and ends a WebDriver server with all that it started.
 
 use crate::display;
-use anyhow::{Context, Result, anyhow, bail};
+use anyhow::{Context, Result, anyhow, bail, ensure};
 use serde_json::{Value, json};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::os::unix::process::CommandExt;
+use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 use thirtyfour::{Capabilities, WebDriver};
@@ -59,7 +60,16 @@ impl Driver {
     /// # Errors
     /// The browser does not start.
     pub async fn open(&self) -> Result<WebDriver> {
-        let Value::Object(wanted) = self.capabilities() else {
+        self.open_with(None).await
+    }
+
+    /// Opens a browser that keeps its data in a folder, where one is given; WebKitGTK's driver has no
+    /// such browser.
+    ///
+    /// # Errors
+    /// The browser does not start.
+    pub async fn open_with(&self, profile: Option<&Path>) -> Result<WebDriver> {
+        let Value::Object(wanted) = self.capabilities(profile) else {
             bail!("capabilities are an object")
         };
         let driver =
@@ -70,7 +80,46 @@ impl Driver {
         Ok(driver)
     }
 
-    fn capabilities(&self) -> Value {
+    /// Ends the driver and all that it started without warning, as a flat battery does.
+    ///
+    /// # Errors
+    /// A process is still there after that.
+    pub fn kill(mut self) -> Result<()> {
+        let all = descendants(self.child.id())?;
+        ensure!(all.len() > 1, "the driver has started no browser");
+        // All at once: none is left to tidy up for another.
+        let words = all.iter().map(u32::to_string);
+        Command::new("kill").args(["-s", "KILL"]).args(words).stderr(Stdio::null()).status()?;
+        self.child.wait()?;
+        let deadline = Instant::now() + Duration::from_secs(10);
+        while all.iter().any(|id| is_running(*id)) {
+            ensure!(Instant::now() < deadline, "the browser does not end");
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        Ok(())
+    }
+
+    fn capabilities(&self, profile: Option<&Path>) -> Value {
+        let mut wanted = self.plain_capabilities();
+        if let Some(profile) = profile {
+            let profile = profile.display().to_string();
+            match self.engine {
+                Engine::Chromium => {
+                    if let Some(words) = wanted["goog:chromeOptions"]["args"].as_array_mut() {
+                        words.push(json!(format!("--user-data-dir={profile}")));
+                    }
+                }
+                Engine::Firefox => {
+                    wanted["moz:firefoxOptions"]["args"] =
+                        json!(["-headless", "-profile", profile]);
+                }
+                Engine::WebKit => {}
+            }
+        }
+        wanted
+    }
+
+    fn plain_capabilities(&self) -> Value {
         let binary = &self.programs.browser;
         let (width, height) = PHONE;
         match self.engine {
@@ -129,6 +178,37 @@ fn dying_with_this_thread(programs: &Programs) -> Command {
     let mut command = Command::new("setpriv");
     command.args(["--pdeathsig", "TERM", "--"]).arg(&programs.driver);
     command
+}
+
+/// A process and all that it has started, and they in turn, by their ids.
+fn descendants(first: u32) -> Result<Vec<u32>> {
+    let mut all = vec![first];
+    let mut parents = Vec::new();
+    for entry in std::fs::read_dir("/proc")? {
+        let name = entry?.file_name();
+        let Some(id) = name.to_str().and_then(|name| name.parse::<u32>().ok()) else { continue };
+        if let Some(parent) = status_of(id).map(|(_, parent)| parent) {
+            parents.push((id, parent));
+        }
+    }
+    let mut next = 0;
+    while let Some(parent) = all.get(next).copied() {
+        all.extend(parents.iter().filter(|(_, of)| *of == parent).map(|(id, _)| *id));
+        next += 1;
+    }
+    Ok(all)
+}
+
+/// The state of a process, a letter, and its parent.
+fn status_of(id: u32) -> Option<(char, u32)> {
+    let line = std::fs::read_to_string(format!("/proc/{id}/stat")).ok()?;
+    // The name before it may hold anything, in brackets.
+    let mut words = line.rsplit_once(')')?.1.split_whitespace();
+    Some((words.next()?.chars().next()?, words.next()?.parse().ok()?))
+}
+
+fn is_running(id: u32) -> bool {
+    status_of(id).is_some_and(|(state, _)| state != 'Z' && state != 'X')
 }
 
 fn free_port() -> Result<u16> {

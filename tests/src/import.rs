@@ -23,6 +23,28 @@ pub fn project_with_every_sheet() -> Result<String> {
     Ok(project.to_string())
 }
 
+/// The text of a project file with this many cut plans, each of many pieces in its own lengths: heavy to work out.
+pub fn project_with_cut_plans(id: &str, count: usize) -> String {
+    let piece = |plan: usize, at: usize| json!({ "label": format!("p{at}"), "length": format!("{} mm", 310 + 17 * at + 3 * plan), "count": 3 + at % 5 });
+    let sheets: Vec<Value> = (0..count)
+        .map(|plan| {
+            let pieces: Vec<Value> = (0..24).map(|at| piece(plan, at)).collect();
+            let stock: Vec<Value> = ["2400 mm", "3000 mm", "3600 mm"].iter().map(|length| json!({ "length": length })).collect();
+            json!({ "id": format!("c{plan}"), "kind": "cut_plan", "title": format!("Plan {plan}"), "inputs": {
+                "material": format!("batten {plan}"), "pieces": pieces, "stock": stock, "kerf": "3 mm" } })
+        })
+        .collect();
+    json!({ "battenbook": 1, "id": id, "name": "Heavy", "units": "metric", "body": {}, "sheets": sheets }).to_string()
+}
+
+/// The text of a project file whose body has this many ribs, measured one by one.
+pub fn project_with_ribs(id: &str, count: usize) -> String {
+    let ribs: Vec<String> = (0..count).map(|rib| format!("{} mm", rib + 1)).collect();
+    json!({ "battenbook": 1, "id": id, "name": "Many ribs", "units": "metric",
+        "body": { "length": "9 m", "width": "2 m", "ribs": { "measured": ribs } }, "sheets": [] })
+    .to_string()
+}
+
 impl Page {
     /// Gives a file with this text to the start page.
     pub async fn import(&self, text: &str) -> Result<()> {

@@ -32,8 +32,14 @@ impl Page {
         Project::from_text(document).map_err(|error| anyhow!("{error}"))
     }
 
-    /// Writes a text over the slot in use of the open project, or over both.
+    /// Writes a text over the slot in use of the open project, or over both; the second store is lost.
     pub async fn harm_kept(&self, both: bool, text: &str) -> Result<()> {
+        self.harm_first_store(both, text).await?;
+        self.clear_journal().await
+    }
+
+    /// As `harm_kept`, but the second store stays as it is.
+    pub async fn harm_first_store(&self, both: bool, text: &str) -> Result<()> {
         let script = format!(
             "{SLOTS} for (const key of keys.slice(0, arguments[0])) localStorage[key] = arguments[1];
             return keys.length"
@@ -42,6 +48,62 @@ impl Page {
         let found = self.execute(&script, vec![json!(slots), json!(text)]).await?;
         anyhow::ensure!(found.as_u64() >= Some(slots), "{found} slots are kept, not {slots}");
         Ok(())
+    }
+
+    /// Takes away all that the app keeps on the device, in both stores, and the app with it: to be
+    /// followed by `arrive` or `reload`.
+    pub async fn clear_device(&self) -> Result<()> {
+        self.execute("localStorage.clear()", vec![]).await?;
+        self.clear_journal().await
+    }
+
+    /// Takes away all that the second store holds.
+    pub async fn clear_journal(&self) -> Result<()> {
+        self.in_journal("copies.clear(); unkept.clear();").await
+    }
+
+    /// Runs a script on the second store's `copies` and `unkept`, in one transaction.
+    pub async fn in_journal(&self, script: &str) -> Result<()> {
+        let script = format!(
+            "const done = arguments[arguments.length - 1];
+            const opening = indexedDB.open('battenbook ' + location.pathname.replace(/[^/]*$/, ''));
+            opening.onerror = () => done('not opened');
+            opening.onsuccess = () => {{
+                const database = opening.result;
+                const change = database.transaction(['copies', 'unkept'], 'readwrite');
+                const [copies, unkept] = ['copies', 'unkept'].map(name => change.objectStore(name));
+                change.oncomplete = () => {{ database.close(); done('') }};
+                change.onabort = () => done(`not changed: ${{change.error}}`);
+                {script}
+            }}"
+        );
+        let failed: String = self.browser().execute_async(&script, vec![]).await?.convert()?;
+        anyhow::ensure!(failed.is_empty(), "the second store: {failed}");
+        Ok(())
+    }
+
+    /// Waits until the second store has taken what was saved before.
+    pub async fn journal_is_written(&self) -> Result<()> {
+        self.settle().await?;
+        // Changes are made one after the other, so this one ends after those that were begun.
+        self.in_journal("").await
+    }
+
+    /// Fills the first store to the last character.
+    pub async fn fill_store(&self) -> Result<()> {
+        let script = "let size = 1 << 20, n = 0;
+            while (size >= 1) {
+                try { localStorage.setItem('filler' + n, 'x'.repeat(size)); n += 1; } catch { size >>= 1; }
+            }";
+        self.execute(script, vec![]).await?;
+        Ok(())
+    }
+
+    /// The keys that are kept of projects: not those of settings, nor the number of the last write.
+    pub async fn kept_keys(&self) -> Result<Vec<String>> {
+        let script =
+            "return Object.keys(localStorage).filter(key => !/ (set .*|latest)$/.test(key))";
+        Ok(serde_json::from_value(self.execute(script, vec![]).await?)?)
     }
 
     /// From now on gathers the texts that the page offers for download, for `downloads`.

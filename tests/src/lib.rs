@@ -5,6 +5,7 @@ mod display;
 mod driver;
 mod import;
 mod kept;
+mod killed;
 mod page;
 mod run;
 mod site;
@@ -13,11 +14,13 @@ pub use anyhow::{Context, Result, anyhow, bail, ensure};
 pub use app::{Shown, answers, answers_in, field};
 pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
 pub use driver::PHONE;
-pub use import::project_with_every_sheet;
+pub use import::{project_with_cut_plans, project_with_every_sheet, project_with_ribs};
+pub use killed::Killable;
 pub use page::Page;
 pub use run::run;
 pub use site::{Site, copy_of_dist, next_version};
 pub use xtask::engine::Engine;
+pub use xtask::server::{Request, Response};
 
 /// Makes each named check, an `async fn(&mut Page) -> Result<()>`, a test in each engine: `name::chromium`,
 /// `name::firefox`, `name::webkit`. An engine that is missing fails its tests; `cargo xtask test` leaves them out and says so.

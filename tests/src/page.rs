@@ -33,6 +33,13 @@ impl Page {
         Self { engine, browser, site, visited: false }
     }
 
+    /// Lets go of the browser without a word to it, and gives the site back, which stays on the air.
+    pub(crate) fn abandon(self) -> Site {
+        // Its end was reported to nobody, so there is no session to close.
+        let _ = self.browser.leak();
+        self.site
+    }
+
     /// The engine that shows the page.
     pub fn engine(&self) -> Engine {
         self.engine
@@ -243,6 +250,31 @@ impl Page {
         Ok(left)
     }
 
+    /// Opens the app in a new window beside this one, both in sight, by an address with this hash; gives
+    /// the window that was left.
+    pub async fn leave_for_new_window(&self, hash: &str) -> Result<WindowHandle> {
+        let left = self.browser.window().await?;
+        let window = self.browser.new_window().await?;
+        self.browser.switch_to_window(window).await?;
+        self.browser.goto(format!("{}{hash}", self.site.url())).await?;
+        self.wait_until("the app to run in a new window", RUNNING).await?;
+        Ok(left)
+    }
+
+    /// Loads a window or tab again that `leave_for_new_window` or `leave_for_new_tab` opened.
+    pub async fn reload_window(&self) -> Result<()> {
+        self.execute("window.beforeReload = true; setTimeout(() => location.reload())", vec![])
+            .await?;
+        let script =
+            "return !window.beforeReload && document.documentElement.dataset.app === 'running'";
+        self.wait_until("the app to run again", script).await
+    }
+
+    /// Closes a window or tab that `leave_for_new_window` or `leave_for_new_tab` opened.
+    pub async fn close_window(&self) -> Result<()> {
+        Ok(self.browser.close_window().await?)
+    }
+
     /// Goes back to the first tab; gives the tab that was left.
     pub async fn back_to_first_tab(&self, first: &WindowHandle) -> Result<WindowHandle> {
         let left = self.browser.window().await?;
@@ -406,6 +438,8 @@ impl Page {
                 return Ok(());
             }
             if Instant::now() > deadline {
+                // An error stays what it is: a lost session is told from an answer that was not the one.
+                let answer = answer.with_context(|| format!("waited in vain for {what}"))?;
                 bail!("waited in vain for {what}: {answer:?}");
             }
             tokio::time::sleep(INTERVAL).await;

@@ -3,7 +3,7 @@
 use crate::driver::Driver;
 use crate::page::Page;
 use crate::site::Site;
-use anyhow::{Result, anyhow};
+use anyhow::{Context, Error, Result, anyhow};
 use std::any::Any;
 use std::fs::OpenOptions;
 use std::future::poll_fn;
@@ -12,6 +12,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
 use std::pin::pin;
 use std::task::Poll;
 use std::time::Duration;
+use thirtyfour::error::{WebDriverError, WebDriverErrorInner};
 use tokio::time::timeout;
 use xtask::engine::Engine;
 use xtask::workspace::second_tries;
@@ -21,31 +22,59 @@ const LONGEST: Duration = Duration::from_secs(360);
 
 /// Runs a check and panics where it fails, as a test must.
 ///
-/// Browsers and their drivers lose an event now and then, which says nothing of the app: what failed is tried once
-/// more, from the start in a new browser. What passes only then is named in [`second_tries`], which the
-/// summary of `cargo xtask test` shows.
+/// Browsers and their drivers lose a session now and then, which says nothing of the app: what ended so is tried once
+/// more, from the start in a new browser; what passes only then is named in [`second_tries`], which the summary of
+/// `cargo xtask test` shows. What the check itself found wrong is not tried again: once is a failure.
 pub fn run(engine: Engine, name: &str, check: impl AsyncFn(&mut Page) -> Result<()>) {
-    let first = attempt(engine, name, &check);
-    let outcome = match &first {
-        Ok(Ok(())) => first,
-        failed => {
-            let why = match failed {
-                Ok(Err(error)) => format!("{error:#}"),
-                _ => "a panic, see above".to_owned(),
-            };
-            eprintln!("{name} in {}: failed, is tried once more: {why}", engine.name());
-            let second = attempt(engine, name, &check);
-            if matches!(second, Ok(Ok(()))) {
-                note_second_try(engine, name, &why);
-            }
-            second
+    let mut outcome = attempt(engine, name, &check);
+    if let Ok(Err(error)) = &outcome
+        && is_of_the_driver(error)
+    {
+        let why = format!("{error:#}");
+        eprintln!("{name} in {}: the driver failed, is tried once more: {why}", engine.name());
+        outcome = attempt(engine, name, &check);
+        if matches!(outcome, Ok(Ok(()))) {
+            note_second_try(engine, name, &why);
         }
-    };
+    }
     match outcome {
         Ok(Ok(())) => {}
         #[allow(clippy::panic, reason = "this is how a test fails")]
         Ok(Err(error)) => panic!("{name} in {}: {error:?}", engine.name()),
         Err(panic) => resume_unwind(panic),
+    }
+}
+
+/// An error that says nothing of the app: the driver or the browser did not come up, went away, or answers no more.
+fn is_of_the_driver(error: &Error) -> bool {
+    if error.downcast_ref::<NoBrowser>().is_some() {
+        return true;
+    }
+    match error.downcast_ref::<WebDriverError>().map(WebDriverError::as_inner) {
+        // A tab that crashed is no such error: it may be the app that did it.
+        Some(WebDriverErrorInner::UnknownError(info)) => {
+            info.value.message.contains("not connected to DevTools")
+        }
+        Some(inner) => matches!(
+            inner,
+            WebDriverErrorInner::InvalidSessionId(_)
+                | WebDriverErrorInner::SessionNotCreated(_)
+                | WebDriverErrorInner::SessionCreateError(_)
+                | WebDriverErrorInner::HttpError(_)
+                | WebDriverErrorInner::RequestFailed(_)
+                | WebDriverErrorInner::FatalError(_)
+        ),
+        None => false,
+    }
+}
+
+/// The browser or its driver did not start.
+#[derive(Debug)]
+struct NoBrowser;
+
+impl std::fmt::Display for NoBrowser {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str("the browser did not start")
     }
 }
 
@@ -80,8 +109,9 @@ async fn run_in_browser(
 ) -> Outcome {
     let opened = async {
         let site = Site::serve()?;
-        let driver = Driver::start(engine)?;
-        let browser = timeout(Duration::from_secs(60), driver.open()).await??;
+        let driver = Driver::start(engine).context(NoBrowser)?;
+        let opened = timeout(Duration::from_secs(60), driver.open()).await;
+        let browser = opened.context(NoBrowser)?.context(NoBrowser)?;
         anyhow::Ok((driver, Page::new(engine, browser, site)))
     };
     // The driver ends last, when this function does.
@@ -107,4 +137,34 @@ async fn caught(check: impl Future<Output = Result<()>>) -> Outcome {
         Err(panic) => Poll::Ready(Err(panic)),
     })
     .await
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use thirtyfour::error::WebDriverErrorInfo;
+
+    #[test]
+    fn only_the_driver_s_own_errors_are_tried_again() {
+        let info = || WebDriverErrorInfo::new("x".to_owned());
+        let of = |inner: WebDriverErrorInner| Error::from(WebDriverError::from_inner(inner));
+        for lost in [
+            of(WebDriverErrorInner::InvalidSessionId(info())).context("waited in vain"),
+            of(WebDriverErrorInner::HttpError("connection refused".to_owned())),
+            of(WebDriverErrorInner::SessionNotCreated(info())).context(NoBrowser),
+            anyhow!("no answer").context(NoBrowser),
+        ] {
+            assert!(is_of_the_driver(&lost), "{lost:#}");
+        }
+        for found in [
+            anyhow!("waited in vain for the answer"),
+            of(WebDriverErrorInner::NoSuchElement(info())).context("no h1 to see"),
+            of(WebDriverErrorInner::JavascriptError(info())),
+            of(WebDriverErrorInner::UnknownError(info())),
+            of(WebDriverErrorInner::WebDriverTimeout(info())),
+            of(WebDriverErrorInner::ElementClickIntercepted(info())),
+        ] {
+            assert!(!is_of_the_driver(&found), "{found:#}");
+        }
+    }
 }

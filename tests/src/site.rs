@@ -3,6 +3,7 @@
 use anyhow::{Context, Result, ensure};
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
 use xtask::hash::{integrity, short_hash};
 use xtask::server::{Request, Response, Server};
 use xtask::workspace;
@@ -12,9 +13,16 @@ const PREFIX: &str = "/sub/app/";
 /// A page outside the service worker's scope that frames the site at a phone's size.
 const FRAME: &str = "/phone.html";
 
+/// A page of another origin that frames the site.
+const STRANGER: &str = "/stranger.html";
+
+/// What the site answers in place of its files, where it answers at all.
+type Fault = dyn Fn(&Request) -> Option<Response> + Send;
+
 /// The site being served; `stop` takes it off the air.
 pub struct Site {
     server: Server,
+    fault: Arc<Mutex<Option<Box<Fault>>>>,
 }
 
 impl Site {
@@ -24,8 +32,44 @@ impl Site {
     /// It has not been built.
     pub fn serve() -> Result<Self> {
         let dist = dist()?;
-        let server = Server::start(0, PREFIX, &dist, Box::new(frame))?;
-        Ok(Self { server })
+        let fault: Arc<Mutex<Option<Box<Fault>>>> = Arc::default();
+        let answers = Arc::clone(&fault);
+        let special = move |request: &Request| {
+            let fault = answers.lock().unwrap_or_else(PoisonError::into_inner);
+            let wrong = fault.as_ref().filter(|_| !request.path.starts_with('/'));
+            wrong.and_then(|fault| fault(request)).or_else(|| frame(request))
+        };
+        let server = Server::start(0, PREFIX, &dist, Box::new(special))?;
+        Ok(Self { server, fault })
+    }
+
+    /// From now on the site answers so where this gives an answer, and with its files elsewhere.
+    pub fn break_with(&self, fault: impl Fn(&Request) -> Option<Response> + Send + 'static) {
+        *self.fault.lock().unwrap_or_else(PoisonError::into_inner) = Some(Box::new(fault));
+    }
+
+    /// From now on the site answers with its files again.
+    pub fn mend(&self) {
+        *self.fault.lock().unwrap_or_else(PoisonError::into_inner) = None;
+    }
+
+    /// Serves a page of another origin that shows this site in a frame; gives its server and its address.
+    ///
+    /// # Errors
+    /// There is no free port.
+    pub fn framed_by_a_stranger(&self) -> Result<(Server, String)> {
+        let page = format!(
+            "<!doctype html><html lang=en><title>Stranger</title><iframe title=x src=\"{}\" \
+             style=\"width:390px;height:700px\"></iframe>",
+            self.url()
+        );
+        let special = move |request: &Request| {
+            (request.path == STRANGER)
+                .then(|| Response::text("text/html; charset=utf-8", page.clone()))
+        };
+        let server = Server::start(0, "/none/", &dist()?, Box::new(special))?;
+        let address = format!("{}{STRANGER}", server.origin());
+        Ok((server, address))
     }
 
     /// The address of the site.

@@ -133,7 +133,7 @@ async fn gives_everything_as_one_file_and_takes_it_back(page: &mut Page) -> Resu
     let texts = page.downloads().await?;
     ensure!(texts.len() == 1, "{} files are offered", texts.len());
     // Another device: nothing is kept there.
-    page.execute("localStorage.clear()", vec![]).await?;
+    page.clear_device().await?;
     page.reload().await?;
     page.wait_for_text("main", "Nothing is kept on this device yet").await?;
     page.import(&texts[0]).await?;

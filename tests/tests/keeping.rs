@@ -13,6 +13,10 @@ in_each_engine!(
     shows_the_copy_before_when_the_last_save_is_damaged,
     says_which_project_is_damaged_and_gives_its_text,
     ticks_off_what_is_bought,
+    mends_a_damaged_save_from_the_second_store,
+    brings_all_back_when_the_first_store_is_lost,
+    what_was_deleted_for_good_stays_gone,
+    a_full_store_loses_nothing,
 );
 
 async fn finds_everything_typed_after_a_reload(page: &mut Page) -> Result<()> {
@@ -59,10 +63,10 @@ async fn brings_a_deleted_project_back(page: &mut Page) -> Result<()> {
     page.click("[data-do=delete]").await?;
     page.click("[data-do=forget]").await?;
     page.wait_until_gone(".bin").await?;
-    let left = page.execute("return Object.keys(localStorage).length", vec![]).await?;
+    let left = page.kept_keys().await?;
     page.reload().await?;
     page.wait_for_text("main", "Nothing is kept on this device yet").await?;
-    ensure!(left == json!(0), "{left} keys are left");
+    ensure!(left.is_empty(), "left: {left:?}");
     Ok(())
 }
 
@@ -131,6 +135,9 @@ async fn shows_the_copy_before_when_the_last_save_is_damaged(page: &mut Page) ->
     page.leave_field().await?;
     page.settle().await?;
     page.harm_kept(false, "rubbish {\"").await?;
+    page.reload().await?;
+    page.wait_for_text(".notice-line.warning", "damaged").await?;
+    // It is said each time, as long as it is so.
     page.reload().await?;
     page.wait_for_text(".notice-line.warning", "damaged").await?;
     // The save before the last one.
@@ -216,4 +223,127 @@ async fn ticks_off_what_is_bought(page: &mut Page) -> Result<()> {
     ensure!(after[0][1] == json!(false), "still ticked off, though more is needed");
     page.screenshot("buy-list").await?;
     Ok(())
+}
+
+async fn mends_a_damaged_save_from_the_second_store(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    page.go_to("s/s4").await?;
+    page.fill("length", "20").await?;
+    page.leave_field().await?;
+    page.journal_is_written().await?;
+    for both in [false, true] {
+        page.harm_first_store(both, "rubbish {\"").await?;
+        page.reload().await?;
+        page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile\u{201d}")
+            .await?;
+        page.wait_for_value("length", "20 ft").await?;
+        page.journal_is_written().await?;
+    }
+    // It is whole again, and can be worked on.
+    page.reload().await?;
+    page.wait_for_value("length", "20 ft").await?;
+    page.wait_until_gone(".notice-line").await?;
+    page.fill("length", "22").await?;
+    page.leave_field().await?;
+    page.reload().await?;
+    page.wait_for_value("length", "22 ft").await
+}
+
+async fn brings_all_back_when_the_first_store_is_lost(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    page.go_to("versions").await?;
+    page.type_into("#version-name", "before the store").await?;
+    page.click("[data-keep]").await?;
+    page.wait_for_text(".said", "Kept as").await?;
+    page.go_to("s/s4").await?;
+    page.fill("length", "20").await?;
+    page.leave_field().await?;
+    page.journal_is_written().await?;
+    page.execute("localStorage.clear()", vec![]).await?;
+    page.reload().await?;
+    page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile\u{201d}")
+        .await?;
+    page.wait_for_value("length", "20 ft").await?;
+    page.go_to("versions").await?;
+    page.wait_for_text(".versions", "before the store").await?;
+    page.click("[data-do=seen]").await?;
+    page.wait_until_gone(".notice-line").await?;
+    page.open("#/").await?;
+    page.wait_for_text(".projects", "Bookmobile").await
+}
+
+/// A browser that was killed comes back with an older first store.
+async fn what_was_deleted_for_good_stays_gone(page: &mut Page) -> Result<()> {
+    page.begin_project(Imperial).await?;
+    page.open_demo(Imperial).await?;
+    let gone = page.project_hash().await?;
+    page.journal_is_written().await?;
+    let older = page.execute("return JSON.stringify(localStorage)", vec![]).await?;
+    page.open("#/").await?;
+    page.click_path("//li[contains(., 'Bookmobile')]//summary").await?;
+    page.click_path("//li[contains(., 'Bookmobile')]//button[@data-do='delete']").await?;
+    page.wait_for_text(".bin", "Bookmobile").await?;
+    page.journal_is_written().await?;
+    let go_back = "localStorage.clear(); Object.assign(localStorage, JSON.parse(arguments[0]))";
+    page.execute(go_back, vec![older.clone()]).await?;
+    page.reload().await?;
+    page.wait_for_text(".bin", "Bookmobile").await?;
+    page.click("[data-do=forget]").await?;
+    page.wait_until_gone(".bin").await?;
+    page.journal_is_written().await?;
+    page.execute(go_back, vec![older]).await?;
+    page.reload().await?;
+    page.wait_for_text(".projects", "My rig").await?;
+    page.wait_until_gone(".bin").await?;
+    let left =
+        page.execute("return document.querySelectorAll('.projects li').length", vec![]).await?;
+    ensure!(left == json!(1), "{left} projects are listed");
+    page.arrive(&gone).await?;
+    page.wait_for_text("h1", "Cannot be opened").await
+}
+
+async fn a_full_store_loses_nothing(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    page.open_demo(Imperial).await?;
+    page.go_to("s/s4").await?;
+    page.fill_store().await?;
+    let guarded = "return !dispatchEvent(new Event('beforeunload', { cancelable: true }))";
+    ensure!(page.execute(guarded, vec![]).await? == json!(false), "a guard with nothing unsaved");
+    page.fill("length", "23").await?;
+    page.leave_field().await?;
+    page.wait_for_text("[role=alert]", "space for this page is full").await?;
+    ensure!(page.execute(guarded, vec![]).await? == json!(true), "no guard");
+    // The notice goes along, and what was typed stays.
+    page.open("#/").await?;
+    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    page.wait_for_text(".projects", "not saved").await?;
+    page.screenshot("full").await?;
+    page.gather_downloads().await?;
+    page.click("[data-do=save-unsaved]").await?;
+    let texts = page.downloads().await?;
+    ensure!(texts.len() == 1 && texts[0].contains("\"23 ft\""), "the file: {texts:?}");
+    page.click("[role=alert] a.button").await?;
+    page.go_to("s/s4").await?;
+    page.wait_for_value("length", "23 ft").await?;
+    page.wait_for_text("[role=alert]", "space for this page is full").await?;
+    // In another project too.
+    page.open("#/").await?;
+    page.click(".projects li:last-child > a").await?;
+    page.wait_for(".cards").await?;
+    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    page.click("[data-do=try-again]").await?;
+    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    // Room is made as told: taking out works with none left, and then all is saved.
+    page.open("#/").await?;
+    page.click(".projects li:last-child summary").await?;
+    page.click(".projects li:last-child [data-do=delete]").await?;
+    page.wait_for_text(".bin", "Bookmobile").await?;
+    page.click("[data-do=empty-bin]").await?;
+    page.wait_until_gone("[role=alert]").await?;
+    ensure!(page.execute(guarded, vec![]).await? == json!(false), "the guard stays");
+    page.click(".projects li > a").await?;
+    page.go_to("s/s4").await?;
+    page.wait_for_value("length", "23 ft").await?;
+    page.reload().await?;
+    page.wait_for_value("length", "23 ft").await
 }

@@ -39,7 +39,28 @@ async fn link(page: &mut Page) -> Result<String> {
 
 /// Another device: nothing is kept there.
 async fn on_a_fresh_device(page: &Page) -> Result<()> {
-    page.execute("localStorage.clear()", vec![]).await?;
+    page.clear_device().await
+}
+
+/// Comes by a link, is asked, and keeps what came.
+async fn take(page: &mut Page, link: &str) -> Result<()> {
+    page.arrive(link).await?;
+    page.wait_for_text("h1", "Keep").await?;
+    page.click("[data-do=keep]").await
+}
+
+/// Comes by a code; of a sequence that is new here it is asked first.
+async fn scan_in(page: &mut Page, code: &str) -> Result<()> {
+    page.arrive(code).await?;
+    page.wait_until(
+        "something to read",
+        "return !document.querySelector('h1')?.innerText.includes('Reading')",
+    )
+    .await?;
+    if page.text("h1").await?.contains("keep it?") {
+        page.click("[data-do=keep-codes]").await?;
+        page.wait_for_text("h1", "is here").await?;
+    }
     Ok(())
 }
 
@@ -60,7 +81,21 @@ async fn passes_a_project_on_by_link(page: &mut Page) -> Result<()> {
     let sent = page.kept_project().await?;
     let link = link(page).await?;
     on_a_fresh_device(page).await?;
+    // It is asked first, and nothing is kept until the answer.
     page.arrive(&link).await?;
+    page.wait_for_text("h1", "Keep “Bookmobile").await?;
+    let said = page.text("main").await?;
+    let sheets = format!("{} sheets", sent.sheets().count());
+    for words in [&sheets, "KB", "less than 1 % of the room", "Nothing of it is kept yet"] {
+        ensure!(said.contains(words), "no {words:?} in {said}");
+    }
+    page.screenshot("link-asks").await?;
+    let kept =
+        "return Object.keys(localStorage).filter(key => / (a|b|part|received) /.test(key)).length";
+    ensure!(page.execute(kept, vec![]).await? == json!(0), "kept without having been asked");
+    page.click("[data-do=leave]").await?;
+    page.wait_for_text("main", "Nothing is kept on this device yet").await?;
+    take(page, &link).await?;
     page.wait_for_text("h1", "Bookmobile").await?;
     page.wait_for_text(".received", "Received, and kept").await?;
     ensure!(page.kept_project().await? == sent, "what came is not what was sent");
@@ -88,7 +123,7 @@ async fn shows_what_differs_and_overwrites_nothing(page: &mut Page) -> Result<()
     set_coats(page, "7").await?;
     let mine = page.kept_project().await?;
 
-    page.arrive(&link).await?;
+    take(page, &link).await?;
     page.wait_for_text("h1", "Received: Bookmobile").await?;
     page.wait_for_text("main", "Maple floor finish").await?;
     let words = format!("Coats yours: 7 → received: {}", coats(&theirs));
@@ -111,7 +146,7 @@ async fn shows_what_differs_and_overwrites_nothing(page: &mut Page) -> Result<()
     ensure!(page.kept_project().await? == mine, "mine is not as it was");
 
     // Mine: what came is taken out, and can be brought back.
-    page.arrive(&link).await?;
+    take(page, &link).await?;
     page.click("[data-choose=mine]").await?;
     page.wait_until_with("mine", "return location.hash === arguments[0]", vec![json!(home)])
         .await?;
@@ -120,7 +155,7 @@ async fn shows_what_differs_and_overwrites_nothing(page: &mut Page) -> Result<()
     page.wait_for_text(".bin", "Bookmobile").await?;
 
     // Theirs: mine stays as a version.
-    page.arrive(&link).await?;
+    take(page, &link).await?;
     page.click("[data-choose=theirs]").await?;
     page.wait_until_with("theirs", "return location.hash === arguments[0]", vec![json!(home)])
         .await?;
@@ -225,7 +260,7 @@ async fn passes_a_project_on_by_codes(page: &mut Page) -> Result<()> {
     ensure!(pressed.await? == json!("false"), "codes move on though stopped");
 
     on_a_fresh_device(page).await?;
-    page.arrive(&one[0]).await?;
+    take(page, &one[0]).await?;
     page.wait_for_text("h1", "My rig").await?;
     // The others in some order, one of them twice.
     codes.reverse();
@@ -233,8 +268,15 @@ async fn passes_a_project_on_by_codes(page: &mut Page) -> Result<()> {
     let last = codes.pop().unwrap_or_default();
     codes.push(codes[0].clone());
     let mut seen = Vec::new();
+    page.arrive(&codes[0]).await?;
+    page.wait_for_text("h1", "keep it?").await?;
+    let parts = "return Object.keys(localStorage).filter(key => key.includes(' part ')).length";
+    ensure!(
+        page.execute(parts, vec![]).await? == json!(0),
+        "a code is kept without having been asked"
+    );
     for code in &codes {
-        page.arrive(code).await?;
+        scan_in(page, code).await?;
         page.wait_for_text("h1", "is here").await?;
         if !seen.contains(code) {
             seen.push(code.clone());
@@ -244,7 +286,7 @@ async fn passes_a_project_on_by_codes(page: &mut Page) -> Result<()> {
         ensure!(missing == codes.len() - seen.len(), "{missing} are missing after {}", seen.len());
     }
     page.screenshot("code-received").await?;
-    page.arrive(&last).await?;
+    take(page, &last).await?;
     page.wait_for_text("h1", "Bookmobile").await?;
     ensure!(page.kept_project().await? == sent, "what came is not what was sent");
     // Nothing of the sequence is left.
@@ -261,19 +303,19 @@ async fn tells_codes_of_two_projects_apart(page: &mut Page) -> Result<()> {
     let sent = page.kept_project().await?;
     let second = scan_all(page).await?;
     on_a_fresh_device(page).await?;
-    page.arrive(&first[0]).await?;
-    page.wait_for_text("h1", "is here").await?;
+    scan_in(page, &first[0]).await?;
     for (index, code) in second.iter().enumerate() {
-        page.arrive(code).await?;
+        scan_in(page, code).await?;
         if index + 1 < second.len() {
             page.wait_for_text(".note", "Another sequence waits too: 1 of its").await?;
         }
     }
+    page.click("[data-do=keep]").await?;
     page.wait_for_text("h1", "Bookmobile").await?;
     ensure!(page.kept_project().await? == sent, "what came is not what was sent");
     // A part that was changed on the way spoils its sequence, and that is said.
     for code in &first[..first.len() - 1] {
-        page.arrive(code).await?;
+        scan_in(page, code).await?;
         page.wait_for_text("h1", "is here").await?;
     }
     let last = &first[first.len() - 1];
@@ -281,7 +323,7 @@ async fn tells_codes_of_two_projects_apart(page: &mut Page) -> Result<()> {
     page.arrive(&format!("{}{end}", &last[..last.len() - 1])).await?;
     page.wait_for_text("[role=alert]", "do not belong together").await?;
     // Waiting codes can be forgotten.
-    page.arrive(&first[0]).await?;
+    scan_in(page, &first[0]).await?;
     page.click_button("Forget the codes that wait").await?;
     page.wait_for_text("h1", "forgotten").await?;
     let left = "return Object.keys(localStorage).filter(key => key.includes(' part ')).length";
@@ -334,6 +376,9 @@ async fn refuses_links_that_mean_harm(page: &mut Page) -> Result<()> {
     page.open("#/").await?;
     page.wait_for_text("main", "Nothing is kept on this device yet").await?;
     page.arrive(&hostile).await?;
+    page.wait_for_text("h1", "<img src=x").await?;
+    page.click("[data-do=keep]").await?;
+    page.wait_for(".received").await?;
     page.wait_for_text("h1", "<img src=x").await?;
     let hash = page.project_hash().await?;
     ensure!(!hash.contains("..") && !hash.contains('<'), "an unfit id is kept: {hash}");
@@ -434,8 +479,8 @@ async fn goes_back_to_a_version_and_forth_again(page: &mut Page) -> Result<()> {
     page.click("[data-do=delete]").await?;
     page.click("[data-do=forget]").await?;
     page.wait_until_gone(".bin").await?;
-    let left = page.execute("return Object.keys(localStorage)", vec![]).await?;
-    ensure!(left == json!([]), "left: {left}");
+    let left = page.kept_keys().await?;
+    ensure!(left.is_empty(), "left: {left:?}");
     Ok(())
 }
 
@@ -487,16 +532,19 @@ async fn keeps_both_after_a_conflict_of_two_tabs(page: &mut Page) -> Result<()> 
     page.settle().await?;
     page.back_to_first_tab(&here).await?;
     page.wait_for_value("length", "18 ft").await?;
+    let there = page.project_hash().await?;
     page.click(&field("length")).await?;
     page.fill("length", "31").await?;
     page.leave_field().await?;
-    page.wait_for_text("[role=alert]", "changed in another window").await?;
+    page.wait_for_text(".notices", "Another window changed the same field").await?;
     page.screenshot("conflict").await?;
-    let there = page.project_hash().await?;
-    page.click_button("Keep both: this one as a copy").await?;
-    page.wait_for_text("h1", "(copy)").await?;
-    page.wait_until_gone("[role=alert]").await?;
-    ensure!(page.project_hash().await? != there, "the copy has an address of its own");
+    page.wait_until_with(
+        "an address of its own",
+        "return !location.hash.startsWith(arguments[0])",
+        vec![json!(there)],
+    )
+    .await?;
+    page.wait_for_text(".back", "(other window)").await?;
     page.go_to("s/s4").await?;
     page.wait_for_value("length", "31 ft").await?;
     // It is saved on, and the other tab's is as it was left.
@@ -512,10 +560,10 @@ async fn says_when_space_is_getting_short(page: &mut Page) -> Result<()> {
     page.open("#/").await?;
     page.wait_for(".projects").await?;
     page.wait_until_gone(".room").await?;
-    page.execute("localStorage.setItem('filler', 'x'.repeat(4_000_000))", vec![]).await?;
+    page.execute("localStorage.setItem('filler', 'x'.repeat(4_250_000))", vec![]).await?;
     page.reload().await?;
     page.wait_for_text(".room", "Space is getting short").await?;
-    page.execute("localStorage.setItem('more', 'x'.repeat(5_242_000 - 4_000_000 - 20_000 - [...Object.entries(localStorage)].filter(([key]) => key !== 'filler').reduce((sum, [key, text]) => sum + key.length + text.length, 0)))", vec![])
+    page.execute("localStorage.setItem('more', 'x'.repeat(5_242_000 - 4_250_000 - 20_000 - [...Object.entries(localStorage)].filter(([key]) => key !== 'filler').reduce((sum, [key, text]) => sum + key.length + text.length, 0)))", vec![])
         .await?;
     page.click(".projects li > a").await?;
     page.go_to("versions").await?;
@@ -576,11 +624,16 @@ async fn axe_finds_nothing_on_what_was_received(page: &mut Page) -> Result<()> {
         for (hash, part) in [
             (format!("{home}/pass"), "svg.code"),
             (format!("{home}/versions"), ".versions li"),
-            (codes[0].clone(), ".missing-codes"),
+            (codes[0].clone(), "[data-do=keep-codes], .missing-codes"),
             ("#/get/damaged!".to_owned(), "[role=alert]"),
-            (link.clone(), ".different"),
+            (link.clone(), "[data-do=keep]"),
+            (String::new(), ".different"),
         ] {
-            page.arrive(&hash).await?;
+            if hash.is_empty() {
+                page.click("[data-do=keep]").await?;
+            } else {
+                page.arrive(&hash).await?;
+            }
             page.wait_for(part).await?;
             page.set_light(light).await?;
             let here = page.axe().await?;

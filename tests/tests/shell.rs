@@ -12,7 +12,6 @@ in_each_engine!(
     sees_what_the_policy_forbids,
     offers_a_new_version_and_takes_it_when_asked,
     keeps_the_old_version_when_the_new_one_comes_in_half,
-    says_so_when_the_app_cannot_start,
     axe_finds_nothing,
     axe_finds_what_is_wrong,
 );
@@ -145,21 +144,6 @@ async fn keeps_the_old_version_when_the_new_one_comes_in_half(page: &mut Page) -
     page.go_offline();
     page.reload().await?;
     ensure!(version(page).await? == first, "the old version does not run any more");
-    Ok(())
-}
-
-async fn says_so_when_the_app_cannot_start(page: &mut Page) -> Result<()> {
-    let copy = copy_of_dist()?;
-    for entry in std::fs::read_dir(&copy)? {
-        let path = entry?.path();
-        if path.extension().is_some_and(|ending| ending == "wasm") {
-            std::fs::remove_file(path)?;
-        }
-    }
-    page.site.set_folder(&copy);
-    page.load().await?;
-    page.wait_for_text("#notice", "could not start").await?;
-    page.wait_for_text("#notice button", "Reload").await?;
     Ok(())
 }
 

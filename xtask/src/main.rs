@@ -18,7 +18,8 @@ cargo xtask build                      the release site in dist/
 cargo xtask serve [--port N] [--dev]   build, serve on this machine, rebuild and reload when a source changes
                                        (--dev: quicker to build, bigger and slower to run)
 cargo xtask test [--only native|unit|e2e] [--engine chromium|firefox|webkit] [--filter NAME]
-                                       every check; the summary says what was not tested
+                 [--without chromium|firefox|webkit|axe|print]
+                                       every check; what is missing here and not named as left out is a failure
 cargo xtask bench                      the budgets beside what was measured
 cargo xtask bless                      accept the reports as they are now as the golden ones; review the diff";
 

@@ -52,12 +52,19 @@ pub fn assemble(parts: Parts) -> Result<Site> {
         files.insert(name.clone(), bytes);
         (name, integrity)
     };
-    let (wasm, _) = add("app", "wasm", parts.wasm);
+    let (wasm, wasm_integrity) = add("app", "wasm", parts.wasm);
     let (glue, glue_integrity) = add("app", "js", parts.glue.into_bytes());
     let (style, style_integrity) = add("style", "css", style::minify(&parts.style).into_bytes());
-    let boot =
-        fill(&without_comment_lines(&parts.boot), &[("app_js", &glue), ("app_wasm", &wasm)])?;
-    let (boot, boot_integrity) = add("boot", "js", boot.into_bytes());
+    // The boot script stands in the page: it is what tells that another part is missing.
+    let boot = fill(
+        &without_comment_lines(&parts.boot),
+        &[("app_js", &glue), ("app_wasm", &wasm), ("app_wasm_sri", &wasm_integrity)],
+    )?;
+    if boot.contains("</") {
+        bail!("the boot script stands in the page, and must not hold \"</\"");
+    }
+    // What a script imports is checked by this map.
+    let map = format!("{{\"integrity\":{{\"./{glue}\":\"{glue_integrity}\"}}}}");
     first_visit.extend(parts.snippets.keys().cloned());
     files.extend(parts.snippets);
     let extra = match parts.extra {
@@ -69,18 +76,19 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     };
     let contents: String =
         files.iter().map(|(name, bytes)| format!("{name} {}\n", integrity(bytes))).collect();
-    let version = short_hash(format!("{}{}{contents}", parts.page, parts.worker).as_bytes());
+    let version = short_hash(format!("{}{boot}{}{contents}", parts.page, parts.worker).as_bytes());
     let page = fill(
         &parts.page,
         &[
             ("version", &version),
             ("app_js", &glue),
             ("app_js_sri", &glue_integrity),
-            ("app_wasm", &wasm),
+            ("map", &map),
+            ("map_sri", &integrity(map.as_bytes())),
             ("style", &style),
             ("style_sri", &style_integrity),
             ("boot", &boot),
-            ("boot_sri", &boot_integrity),
+            ("boot_sri", &integrity(boot.as_bytes())),
             ("extra", &extra),
         ],
     )?;
@@ -136,8 +144,8 @@ mod tests {
 
     fn parts() -> Parts {
         Parts {
-            page: "<{{version}}|{{app_js}} {{app_js_sri}}|{{app_wasm}}|{{style}} {{style_sri}}|{{boot}} {{boot_sri}}>{{extra}}".to_owned(),
-            boot: "// why\nload({{app_js}}, {{app_wasm}})".to_owned(),
+            page: "<{{version}}|{{app_js}} {{app_js_sri}}|{{map}} {{map_sri}}|{{style}} {{style_sri}}|{{boot}} {{boot_sri}}>{{extra}}".to_owned(),
+            boot: "// why\nload({{app_js}}, {{app_wasm}}, {{app_wasm_sri}})".to_owned(),
             worker: "v={{version}};f={{files}}".to_owned(),
             style: "a { b: c }".to_owned(),
             glue: "glue".to_owned(),
@@ -174,11 +182,7 @@ mod tests {
         assert_ne!(before.version, after.version);
         assert_ne!(text(&before, "sw.js"), text(&after, "sw.js"));
         let names = |site: &Site| {
-            site.files
-                .keys()
-                .filter(|name| name.starts_with("app-") || name.starts_with("boot-"))
-                .cloned()
-                .collect::<Vec<_>>()
+            site.files.keys().filter(|name| name.starts_with("app-")).cloned().collect::<Vec<_>>()
         };
         assert!(
             names(&before)

@@ -12,10 +12,15 @@ use std::process::Command;
 use xtask::engine::{self, Engine};
 use xtask::workspace;
 
+/// What can be left out where it cannot be had: the engines, the checker of accessibility, the reader of printed pages.
+const LEAVABLE: [&str; 5] = ["chromium", "firefox", "webkit", "axe", "print"];
+
 /// What to test.
 pub struct Options {
     only: Option<Group>,
     engines: Vec<Engine>,
+    /// What is left out on purpose: what is only missing is a failure.
+    without: Vec<String>,
     filter: Option<String>,
 }
 
@@ -29,7 +34,8 @@ enum Group {
 impl Options {
     /// Reads the words after `test`.
     pub fn parse(words: &[String]) -> Result<Self> {
-        let mut options = Self { only: None, engines: Engine::ALL.to_vec(), filter: None };
+        let mut options =
+            Self { only: None, engines: Engine::ALL.to_vec(), without: Vec::new(), filter: None };
         let mut words = words.iter().map(String::as_str);
         while let Some(word) = words.next() {
             match (word, words.next()) {
@@ -43,8 +49,14 @@ impl Options {
                     options.engines =
                         vec![engine.context("--engine wants chromium, firefox or webkit")?];
                 }
+                ("--without", Some(name)) if LEAVABLE.contains(&name) => {
+                    options.without.push(name.to_owned());
+                }
+                ("--without", _) => bail!("--without wants one of {}", LEAVABLE.join(", ")),
                 ("--filter", Some(value)) => options.filter = Some(value.to_owned()),
-                _ => bail!("test does not know {word:?}; it takes --only, --engine and --filter"),
+                _ => bail!(
+                    "test does not know {word:?}; it takes --only, --engine, --without and --filter"
+                ),
             }
         }
         Ok(options)
@@ -53,12 +65,22 @@ impl Options {
     fn wants(&self, group: Group) -> bool {
         self.only.is_none_or(|only| only == group)
     }
+
+    /// A part that cannot run here: as asked for where it was named as left out, else a failure, since a run without it
+    /// would look like one with it.
+    fn cannot_run(&self, part: &str, name: &str, why: &str) -> Part {
+        if self.without.iter().any(|left_out| left_out == name) {
+            Part::not_tested(part, &format!("left out by --without {name}"))
+        } else {
+            Part::failed(part, &format!("{why}; --without {name} leaves it out"))
+        }
+    }
 }
 
 /// Runs the parts in order.
 ///
 /// # Errors
-/// A part failed. Parts that could not be tested are listed, and are no failure.
+/// A part failed, or could not be tested. Only an engine that was named as left out is no failure.
 pub fn test(options: &Options) -> Result<()> {
     let mut parts = Vec::new();
     tools::ensure_wasm_target()?;
@@ -172,13 +194,19 @@ fn unit(options: &Options, parts: &mut Vec<Part>) {
         let variable = match engine {
             Engine::Chromium => "CHROMEDRIVER",
             Engine::Firefox => "GECKODRIVER",
-            // The runner knows no driver of WebKitGTK.
-            Engine::WebKit => continue,
+            Engine::WebKit => {
+                parts.push(Part::not_tested(&name, "the runner knows no driver of WebKitGTK"));
+                continue;
+            }
         };
+        if options.without.iter().any(|name| name == engine.name()) {
+            parts.push(options.cannot_run(&name, engine.name(), ""));
+            continue;
+        }
         let programs = match tools::ensure_engine(engine) {
             Ok(programs) => programs,
             Err(missing) => {
-                parts.push(Part::not_tested(&name, &missing));
+                parts.push(options.cannot_run(&name, engine.name(), &missing));
                 continue;
             }
         };
@@ -201,21 +229,27 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
     // Altered copies of the site that earlier runs left.
     let _ = std::fs::remove_dir_all(workspace::evidence());
     tools::ensure_node();
-    let axe = tools::node_package(&tools::AXE).is_some();
+    let left_out = |name: &str| options.without.iter().any(|one| one == name);
+    let axe = !left_out("axe") && tools::node_package(&tools::AXE).is_some();
     if !axe {
-        parts.push(Part::not_tested("accessibility (axe-core)", "npm is missing or offline"));
+        let why = "npm is missing or offline";
+        parts.push(options.cannot_run("accessibility (axe-core)", "axe", why));
     }
-    let poppler = ["pdftotext", "pdftoppm"].iter().all(|name| engine::program(name).is_some());
+    let poppler = !left_out("print")
+        && ["pdftotext", "pdftoppm"].iter().all(|name| engine::program(name).is_some());
     if !poppler {
-        parts.push(Part::not_tested(
-            "what is printed",
-            "pdftotext and pdftoppm (poppler-utils) are missing",
-        ));
+        let why = "pdftotext and pdftoppm (poppler-utils) are missing";
+        parts.push(options.cannot_run("what is printed", "print", why));
     }
     for engine in options.engines.iter().copied() {
         let name = format!("end to end, {}", engine.name());
-        if let Err(missing) = tools::ensure_engine(engine) {
-            parts.push(Part::not_tested(&name, &missing));
+        let found = if left_out(engine.name()) {
+            Err("left out".to_owned())
+        } else {
+            tools::ensure_engine(engine).map(|_| ())
+        };
+        if let Err(missing) = found {
+            parts.push(options.cannot_run(&name, engine.name(), &missing));
             continue;
         }
         let mut tests = tools::cargo();
@@ -239,5 +273,26 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
             tests.args(["--skip", "prints_"]);
         }
         parts.push(Part::tests(&name, &mut tests));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_part_that_cannot_run_is_a_failure_unless_left_out() {
+        let options = |words: &[&str]| {
+            let words: Vec<String> = words.iter().map(|word| (*word).to_owned()).collect();
+            Options::parse(&words)
+        };
+        let missing =
+            |options: &Options| options.cannot_run("e2e", "webkit", "it is missing").outcome;
+        assert!(matches!(missing(&options(&[]).unwrap()), Outcome::Failed(_)));
+        let other = options(&["--without", "firefox"]).unwrap();
+        assert!(matches!(missing(&other), Outcome::Failed(_)));
+        let named = options(&["--without", "firefox", "--without", "webkit"]).unwrap();
+        assert!(matches!(missing(&named), Outcome::NotTested(_)));
+        assert!(options(&["--without", "all"]).is_err() && options(&["--without"]).is_err());
     }
 }

@@ -35,6 +35,12 @@ impl PartSet {
 }
 
 impl Store {
+    /// The share of the browser's room for this page's host that a project's text uses, kept twice as
+    /// projects are: 0 to 1 and more.
+    pub fn room_for(&self, text: &str) -> f64 {
+        2.0 * super::shelf::room_of(text) as f64 / super::ROOM_CHARS as f64
+    }
+
     /// Notes that a project was received: beside the one with the other id, or beside none.
     pub fn set_received(&self, id: &str, beside: &str) {
         // Where there is no room for the note the project is a project like any other.

@@ -75,6 +75,41 @@ impl Record {
         self.pointer.map_or(0, |(_, revision)| revision)
     }
 
+    /// Whether the slot with this number is older than what was saved last, as far as can be told: the
+    /// pointer names another or a later write, or there is no pointer and the other slot is damaged.
+    pub fn is_behind(&self, number: usize) -> bool {
+        let revision = self.slot(number).map_or(0, |slot| slot.revision);
+        match self.pointer {
+            // The drawn bits say nothing of which is later.
+            Some((pointed, written)) => {
+                pointed != number || written >> DRAWN_BITS > revision >> DRAWN_BITS
+            }
+            None => self.slot(1 - number).is_some_and(|other| !other.intact),
+        }
+    }
+
+    /// The record that another store has of the same project, given its three texts.
+    pub fn of(pointer: Option<&str>, slots: [Option<String>; 2]) -> Self {
+        Self { pointer: pointer.and_then(read_pointer), slots }
+    }
+
+    /// Takes the last good text of another store's record over where it is later than what stands
+    /// here. What stands here stays as the copy before. True where it was later.
+    pub fn take_over(&self, shelf: Shelf, id: &str, other: &Self) -> Result<bool, SaveError> {
+        let Some((theirs, slot)) = other.standing() else { return Ok(false) };
+        let standing = self.standing();
+        if standing.is_some_and(|(_, own)| own.revision >= slot.revision) {
+            return Ok(false);
+        }
+        let target = standing.map_or(self.order()[0], |(number, _)| 1 - number);
+        self.set_aside(shelf, id, target)?;
+        let whole = other.slots[theirs].as_deref().unwrap_or_default();
+        shelf.write(&key(SLOTS[target], id), whole)?;
+        let pointer = [SLOTS[target], " ", &slot.revision.to_string()].concat();
+        shelf.write(&key(POINTER, id), &pointer)?;
+        Ok(true)
+    }
+
     /// The text of the slot in use where it is damaged.
     pub fn damaged(&self) -> Option<&str> {
         let slot = self.slot(self.order()[0])?;
@@ -124,7 +159,8 @@ impl Record {
         let latest = latest.max(from).max(self.written());
         let revision = next_revision(latest);
         let changed = js_sys::Date::now() as u64;
-        let whole = slot::compose(revision, changed, VERSION, document);
+        let before = standing.map(|(_, slot)| slot.line_of()).unwrap_or_default();
+        let whole = slot::compose(revision, changed, VERSION, &before, document);
         let target_key = key(SLOTS[target], id);
         shelf.write(&target_key, &whole)?;
         if shelf.read(&target_key).as_deref() != Some(&whole) {

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use gloo_storage::{LocalStorage, Storage as _};
 use wasm_bindgen::JsValue;
 
-use super::SaveError;
+use super::{SaveError, journal};
 
 thread_local! {
     /// The browser's storage, once a probe has found that it works.
@@ -54,8 +54,21 @@ impl Shelf {
         LOCAL.with_borrow(|local| local.as_ref()?.get_item(&key).ok()?)
     }
 
-    /// Puts a text under a key. On an error the text that was there stays.
+    /// Puts a text under a key, and soon into the journal. On an error the text that was there stays.
     pub fn write(self, key: &str, text: &str) -> Result<(), SaveError> {
+        self.write_here(key, text)?;
+        journal::note(key);
+        Ok(())
+    }
+
+    /// Takes a key out, and soon out of the journal.
+    pub fn remove(self, key: &str) {
+        self.remove_here(key);
+        journal::note(key);
+    }
+
+    /// As `write`, without the journal.
+    pub fn write_here(self, key: &str, text: &str) -> Result<(), SaveError> {
         let key = full(key);
         if !self.local {
             MEMORY.with_borrow_mut(|memory| memory.insert(key, text.to_owned()));
@@ -69,8 +82,8 @@ impl Shelf {
         })
     }
 
-    /// Takes a key out.
-    pub fn remove(self, key: &str) {
+    /// As `remove`, without the journal.
+    fn remove_here(self, key: &str) {
         let key = full(key);
         if !self.local {
             MEMORY.with_borrow_mut(|memory| memory.remove(&key));
@@ -130,7 +143,8 @@ impl Shelf {
     }
 }
 
-fn room_of(text: &str) -> usize {
+/// How many characters of room a text takes where browsers are narrowest.
+pub fn room_of(text: &str) -> usize {
     let chars = text.encode_utf16().count();
     if text.chars().all(|letter| u32::from(letter) < 256) { chars } else { 2 * chars }
 }
@@ -138,6 +152,11 @@ fn room_of(text: &str) -> usize {
 /// The part of a key of the browser's storage that is this app's own; none for other apps' keys.
 pub fn own_part(key: &str) -> Option<String> {
     PREFIX.with(|prefix| key.strip_prefix(prefix.as_str()).map(str::to_owned))
+}
+
+/// What all keys of this copy of the app begin with: the name of its journal too.
+pub fn own_prefix() -> String {
+    full("")
 }
 
 fn full(key: &str) -> String {

@@ -1,7 +1,8 @@
 //! The text of a slot: a line that says what it is, then the document.
 //!
-//! The line is `checksum revision changed format`, all decimal; the checksum covers all that
-//! follows it.
+//! The line is `checksum revision changed format before…`, all decimal; the checksum covers all that
+//! follows it. `before` are the last revisions that this one follows from, the last one first: by
+//! them a window sees whether its own save is in what another window has saved.
 
 /// A slot as read.
 #[derive(Clone, Copy, Debug)]
@@ -14,22 +15,37 @@ pub struct Slot<'t> {
     pub changed: u64,
     /// The version of the format that its document is in.
     pub format: u64,
+    /// The revisions that it follows from, the last one first.
+    pub before: &'t str,
     /// The document.
     pub document: &'t str,
 }
 
+/// The most revisions that a slot names as those before it.
+const MOST_BEFORE: usize = 8;
+
+impl Slot<'_> {
+    /// What a slot that follows this one names as the revisions before it.
+    pub fn line_of(&self) -> String {
+        let mut line = self.revision.to_string();
+        for before in self.before.split(' ').filter(|one| !one.is_empty()).take(MOST_BEFORE - 1) {
+            line.push(' ');
+            line.push_str(before);
+        }
+        line
+    }
+}
+
 /// Puts the first line before a document.
-pub fn compose(revision: u64, changed: u64, format: u64, document: &str) -> String {
-    let rest = [
-        &revision.to_string(),
-        " ",
-        &changed.to_string(),
-        " ",
-        &format.to_string(),
-        "\n",
-        document,
-    ]
-    .concat();
+pub fn compose(revision: u64, changed: u64, format: u64, before: &str, document: &str) -> String {
+    let mut rest =
+        [&revision.to_string(), " ", &changed.to_string(), " ", &format.to_string()].concat();
+    if !before.is_empty() {
+        rest.push(' ');
+        rest.push_str(before);
+    }
+    rest.push('\n');
+    rest.push_str(document);
     [&checksum(&rest).to_string(), " ", &rest].concat()
 }
 
@@ -40,6 +56,7 @@ pub fn read(whole: &str) -> Slot<'_> {
         revision: 0,
         changed: 0,
         format: 0,
+        before: "",
         document: whole,
     })
 }
@@ -48,13 +65,14 @@ fn with_line(whole: &str) -> Option<Slot<'_>> {
     let (sum, rest) = whole.split_once(' ')?;
     let sum: u64 = sum.parse().ok()?;
     let (line, document) = rest.split_once('\n')?;
-    let mut fields = line.split(' ');
+    let mut fields = line.splitn(4, ' ');
     let mut number = || fields.next()?.parse().ok();
     Some(Slot {
         intact: sum == checksum(rest),
         revision: number()?,
         changed: number()?,
         format: number()?,
+        before: fields.next().unwrap_or_default(),
         document,
     })
 }
@@ -73,7 +91,7 @@ mod tests {
 
     #[test]
     fn a_slot_reads_as_composed_and_shows_any_change() {
-        let whole = compose(7, 1_732_520_000_000, 1, "{\n\"a b\": 1}");
+        let whole = compose(7, 1_732_520_000_000, 1, "", "{\n\"a b\": 1}");
         let slot = read(&whole);
         assert!(slot.intact);
         assert_eq!((slot.revision, slot.changed, slot.format), (7, 1_732_520_000_000, 1));
@@ -85,6 +103,19 @@ mod tests {
             assert!(!read(&String::from_utf8(bytes).unwrap()).intact, "changed at {at}");
         }
         assert!(!read("{\"battenbook\": 1}").intact);
+    }
+
+    #[test]
+    fn a_slot_names_the_last_revisions_before_it() {
+        let mut before = String::new();
+        for revision in 1..=12 {
+            let whole = compose(revision, 0, 1, &before, "{}");
+            let slot = read(&whole);
+            assert!(slot.intact);
+            assert_eq!((slot.revision, slot.document), (revision, "{}"));
+            before = slot.line_of();
+        }
+        assert_eq!(before, "12 11 10 9 8 7 6 5");
     }
 
     /// RFC 9923, test vectors of FNV-1a 64.

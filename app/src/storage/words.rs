@@ -40,6 +40,10 @@ pub struct Loaded {
     pub project: Project,
     /// Names the write it was read from; to be handed to the next save. Only equality means anything.
     pub revision: u64,
+    /// When that write was made; 0 where not known. [ms since 1970]
+    pub changed: u64,
+    /// The last revisions before it, the last one first.
+    pub before: Vec<u64>,
     /// The last write was damaged, and the last good copy is shown instead; the damaged text is
     /// had from `Store::damaged`.
     pub restored: bool,

@@ -26,13 +26,15 @@ pub fn export_all(store: Store) -> Collection {
     let mut texts = Vec::new();
     let mut left_out = Vec::new();
     for listing in store.list() {
-        let text = match listing.state {
+        // What could not be saved is later than what is kept.
+        let unsaved = crate::desk::unsaved::find(&listing.id).map(|one| one.project.to_text());
+        let text = unsaved.or_else(|| match listing.state {
             ListingState::Fine => {
                 store.load(&listing.id).ok().map(|loaded| loaded.project.to_text())
             }
             ListingState::Newer { .. } => store.raw(&listing.id),
             ListingState::Damaged => None,
-        };
+        });
         match text {
             Some(text) => texts.push(text),
             None => left_out.push(listing),

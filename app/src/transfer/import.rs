@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use calc::project::limits::{MAX_FILE_BYTES, MOST_PROJECTS};
 use calc::project::{LoadError, MAX_BYTES, Node, Project};
 use wasm_bindgen::prelude::*;
 
@@ -10,15 +11,6 @@ use crate::storage::{SaveError, Store, new_id};
 
 /// The field that tells a file of many projects, with the version of that format.
 pub(super) const COLLECTION_KEY: &str = "battenbook_collection";
-
-/// The largest file that is read: more than all projects that a browser can keep. [bytes]
-pub const MAX_IMPORT_BYTES: usize = 12_000_000;
-
-/// The most projects in one file.
-pub const MOST_PROJECTS: usize = 500;
-
-/// The most sheets in one project.
-pub const MOST_SHEETS: usize = 500;
 
 /// What a file holds.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,25 +34,13 @@ pub struct Refused {
     /// Its name, where it has one.
     pub name: String,
     /// Why.
-    pub reason: Refusal,
-}
-
-/// Why a project of a file is not taken.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Refusal {
-    /// It cannot be read.
-    Load(LoadError),
-    /// More sheets than `MOST_SHEETS`.
-    TooManySheets {
-        /// How many.
-        count: usize,
-    },
+    pub reason: LoadError,
 }
 
 /// Why a file is not taken.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ImportError {
-    /// Larger than `MAX_IMPORT_BYTES`.
+    /// Larger than `MAX_FILE_BYTES`.
     TooLarge {
         /// Its size. [bytes]
         bytes: f64,
@@ -68,7 +48,7 @@ pub enum ImportError {
     /// The browser could not read it.
     Unreadable,
     /// It is no project file that can be taken.
-    Project(Refusal),
+    Project(LoadError),
     /// A file of many projects, written by a newer program.
     CollectionTooNew,
     /// More projects than `MOST_PROJECTS`.
@@ -87,21 +67,6 @@ pub struct Imported {
     pub revision: u64,
 }
 
-impl fmt::Display for Refusal {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Load(error) => error.fmt(f),
-            Self::TooManySheets { count } => {
-                f.write_str("the project has ")?;
-                count.fmt(f)?;
-                f.write_str(" sheets; at most ")?;
-                MOST_SHEETS.fmt(f)?;
-                f.write_str(" are taken")
-            }
-        }
-    }
-}
-
 impl fmt::Display for ImportError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("Nothing was imported: ")?;
@@ -110,7 +75,7 @@ impl fmt::Display for ImportError {
                 f.write_str("the file has ")?;
                 (*bytes as u64).fmt(f)?;
                 f.write_str(" bytes; at most ")?;
-                MAX_IMPORT_BYTES.fmt(f)?;
+                MAX_FILE_BYTES.fmt(f)?;
                 f.write_str(" are read. A project file is far smaller; is it the right file?")
             }
             Self::Unreadable => f.write_str("the browser could not read the file. Choose it again."),
@@ -137,25 +102,24 @@ impl fmt::Display for ImportError {
 /// # Errors
 /// `ImportError` where the file as a whole cannot be taken.
 pub fn read(text: &str) -> Result<Import, ImportError> {
-    if text.len() > MAX_IMPORT_BYTES {
+    if text.len() > MAX_FILE_BYTES {
         return Err(ImportError::TooLarge { bytes: text.len() as f64 });
     }
     // The reader of JSON refuses what is nested deeper than 128 levels.
-    let document: Option<Node> =
-        serde_json::from_str(text.strip_prefix('\u{feff}').unwrap_or(text)).ok();
-    let version = document.as_ref().and_then(|document| document.get(COLLECTION_KEY));
-    match version.map(Node::as_u64) {
-        None => one(text).map(Import::One).map_err(ImportError::Project),
-        Some(Some(1)) => many(document.as_ref().and_then(|document| document.get("projects"))),
+    let document: Node = serde_json::from_str(text.strip_prefix('\u{feff}').unwrap_or(text))
+        .map_err(|error| ImportError::Project(LoadError::NotJson { line: error.line() }))?;
+    match document.get(COLLECTION_KEY).map(Node::as_u64) {
+        None => one(document).map(Import::One).map_err(ImportError::Project),
+        Some(Some(1)) => many(document),
         Some(Some(2..)) => Err(ImportError::CollectionTooNew),
-        Some(_) => Err(ImportError::Project(Refusal::Load(LoadError::NoVersion))),
+        Some(_) => Err(ImportError::Project(LoadError::NoVersion)),
     }
 }
 
 /// Reads a chosen file, its size first, and calls back with what it holds.
 pub fn read_file(file: &web_sys::File, done: impl FnOnce(Result<Import, ImportError>) + 'static) {
     let bytes = file.size();
-    if bytes > MAX_IMPORT_BYTES as f64 {
+    if bytes > MAX_FILE_BYTES as f64 {
         done(Err(ImportError::TooLarge { bytes }));
         return;
     }
@@ -186,35 +150,28 @@ pub fn keep(store: Store, mut project: Project) -> Result<Imported, SaveError> {
     Ok(Imported { project, revision })
 }
 
-fn many(projects: Option<&Node>) -> Result<Import, ImportError> {
-    let Some(Node::Array(nodes)) = projects else {
-        return Err(ImportError::Project(Refusal::Load(LoadError::NoVersion)));
+fn many(mut document: Node) -> Result<Import, ImportError> {
+    let Some(Node::Array(nodes)) = document.get_mut("projects") else {
+        return Err(ImportError::Project(LoadError::NoVersion));
     };
     if nodes.len() > MOST_PROJECTS {
         return Err(ImportError::TooMany { count: nodes.len() });
     }
     let mut projects = Vec::new();
     let mut refused = Vec::new();
-    for (index, node) in nodes.iter().enumerate() {
-        // Through its text again: one way in, with all of its limits.
-        let text = serde_json::to_string_pretty(node).unwrap_or_default();
-        match one(&text) {
+    for (index, node) in std::mem::take(nodes).into_iter().enumerate() {
+        let name = node.get("name").and_then(Node::as_str).unwrap_or_default();
+        let name = names::clean(name);
+        match one(node) {
             Ok(project) => projects.push(project),
-            Err(reason) => {
-                let name = node.get("name").and_then(Node::as_str).unwrap_or_default();
-                refused.push(Refused { number: index + 1, name: names::clean(name), reason });
-            }
+            Err(reason) => refused.push(Refused { number: index + 1, name, reason }),
         }
     }
     Ok(Import::Many { projects, refused })
 }
 
-fn one(text: &str) -> Result<Project, Refusal> {
-    let mut project = Project::from_text(text).map_err(Refusal::Load)?;
-    let count = project.sheets().count();
-    if count > MOST_SHEETS {
-        return Err(Refusal::TooManySheets { count });
-    }
+fn one(document: Node) -> Result<Project, LoadError> {
+    let mut project = Project::from_node(document)?;
     let name = names::clean(project.name());
     if name != project.name() {
         project.set_name(&name);
@@ -229,10 +186,10 @@ fn one(text: &str) -> Result<Project, Refusal> {
     for (id, title) in titles {
         project.set_sheet_title(&id, &title);
     }
-    // Files are written to be read by people, so what was read may grow when it is saved.
+    // It counts as it is kept, however it was written.
     let bytes = project.to_text().len();
     if bytes > MAX_BYTES {
-        return Err(Refusal::Load(LoadError::TooLarge { bytes }));
+        return Err(LoadError::TooLarge { bytes });
     }
     Ok(project)
 }

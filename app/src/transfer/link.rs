@@ -15,8 +15,8 @@ pub const LONGEST_CODE: usize = 858;
 /// The most codes of a sequence: more is no way to pass a project on.
 pub const MOST_CODES: usize = 40;
 
-/// The longest data of a link that is read. [characters]
-pub const MAX_LINK_CHARS: usize = 1_500_000;
+/// The longest data of a link that is made and read: what all browsers take in an address. [characters]
+pub const MAX_LINK_CHARS: usize = 1_000_000;
 
 /// What an address below `#/get/` carries.
 #[derive(Clone, Debug, PartialEq, Eq)]

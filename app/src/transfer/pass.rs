@@ -2,26 +2,28 @@
 
 use calc::project::{MAX_BYTES, Project};
 
-use super::import::{Import, ImportError, Refusal, keep, read};
+use super::import::{Import, ImportError, keep, read};
 use super::link::{BadLink, Carried, compact, from_letters, join, read_link, to_letters};
 use super::pack::{pack, unpack};
-use crate::storage::{ListingState, Store};
+use crate::storage::{ListingState, SaveError, Store};
 
-/// What became of a link.
+/// What a link or a code brings. Nothing of it is kept yet, but for further codes of a sequence whose first one was.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Received {
-    /// The project is kept under this id, beside the one with the other id where there is one.
-    Kept {
-        /// Its id.
-        id: String,
-        /// The project of the same origin that was here already.
-        beside: Option<String>,
-    },
+pub enum Arrived {
+    /// A whole project, to be kept or not.
+    Whole(Offer),
     /// The very same project is here already, under this id.
     Known(String),
-    /// A part was kept; others are still to come.
+    /// The first code of a sequence, to be kept until the others come, or not.
+    FirstPart {
+        /// The code's number.
+        number: usize,
+        /// How many there are in all.
+        count: usize,
+    },
+    /// A code was kept beside those of its sequence; others are still to come.
     Waiting {
-        /// The part's number.
+        /// The code's number.
         number: usize,
         /// The numbers that have not come.
         missing: Vec<usize>,
@@ -30,51 +32,110 @@ pub enum Received {
     },
 }
 
+/// A project that came, and what keeping it would take.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offer {
+    /// The project as read.
+    pub project: Project,
+    /// The size of its file. [bytes]
+    pub bytes: usize,
+    /// The share of the browser's room for this page that it would use, as it is kept: 0 to 1 and more.
+    pub room: f64,
+    /// Whether a project of the same origin is here: it stays as it is, and this one stands beside it.
+    pub beside: bool,
+    /// The sequence of codes that it came by.
+    set: Option<(String, usize)>,
+}
+
+/// A project that was taken in.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Taken {
+    /// Its id.
+    pub id: String,
+    /// The project of the same origin that was here already.
+    pub beside: Option<String>,
+}
+
 /// The data of a project's link; none where this browser cannot pack.
 pub async fn data_of(project: &Project) -> Option<String> {
     Some(to_letters(&pack(compact(&project.to_text()).as_bytes()).await?))
 }
 
-/// Takes in what an address below `#/get/` carries.
+/// Reads what an address below `#/get/` carries. Of a sequence that is new here nothing is kept unless `keep_codes`.
 ///
 /// # Errors
 /// What went wrong, in words. A part that cannot be kept is told too: the sequence would never end.
-pub async fn receive(store: Store, text: &str) -> Result<Received, String> {
+pub async fn look_at(store: Store, text: &str, keep_codes: bool) -> Result<Arrived, String> {
     let bad = |error: BadLink| ["Nothing was taken in: ", &error.to_string()].concat();
+    let mut from = None;
     let data = match read_link(text).map_err(bad)? {
         Carried::Whole(data) => data,
         Carried::Part { number, count, set, data } => {
+            let here = || {
+                let mut sets = store.part_sets().into_iter();
+                sets.find(|one| one.id == set && one.count == count)
+            };
+            if here().is_none() && !keep_codes {
+                return Ok(Arrived::FirstPart { number, count });
+            }
             if !store.keep_part(&set, count, number, &data) {
                 return Err(
                     "There is no room on this device to keep the code until the others come."
                         .to_owned(),
                 );
             }
-            let sets = store.part_sets();
-            let Some(here) = sets.into_iter().find(|one| one.id == set && one.count == count)
-            else {
-                return Err(bad(BadLink::NotTogether));
-            };
+            let Some(here) = here() else { return Err(bad(BadLink::NotTogether)) };
             let missing = here.missing();
             if !missing.is_empty() {
-                return Ok(Received::Waiting { number, missing, count });
+                return Ok(Arrived::Waiting { number, missing, count });
             }
-            store.forget_parts(&set, count);
-            join(&set, &here.parts).map_err(bad)?
+            let joined = join(&set, &here.parts);
+            if joined.is_err() {
+                store.forget_parts(&set, count);
+            }
+            from = Some((set, count));
+            joined.map_err(bad)?
         }
     };
     let project = project_of(&data).await?;
-    if let Some(id) = known(store, &project) {
-        return Ok(Received::Known(id));
+    let text = project.to_text();
+    let offer = Offer {
+        bytes: text.len(),
+        room: store.room_for(&text),
+        beside: store.has(project.id()),
+        project,
+        set: from,
+    };
+    match known(store, &offer.project) {
+        Some(id) => {
+            leave(store, &offer);
+            Ok(Arrived::Known(id))
+        }
+        None => Ok(Arrived::Whole(offer)),
     }
-    let there = project.id().to_owned();
-    let kept = keep(store, project).map_err(|error| error.to_string())?;
+}
+
+/// Keeps what was offered, beside what is here.
+///
+/// # Errors
+/// As `Store::save`; nothing has changed then.
+pub fn take_in(store: Store, offer: &Offer) -> Result<Taken, SaveError> {
+    let there = offer.project.id().to_owned();
+    let kept = keep(store, offer.project.clone())?;
+    leave(store, offer);
     let id = kept.project.id().to_owned();
     let beside = (id != there && store.received(&id).is_some()).then_some(there);
     if beside.is_none() {
         store.set_received(&id, "");
     }
-    Ok(Received::Kept { id, beside })
+    Ok(Taken { id, beside })
+}
+
+/// Drops what is kept of an offer: the codes that it came by.
+pub fn leave(store: Store, offer: &Offer) {
+    if let Some((set, count)) = &offer.set {
+        store.forget_parts(set, *count);
+    }
 }
 
 /// The project that a link's data holds.
@@ -93,7 +154,7 @@ pub async fn project_of(data: &str) -> Result<Project, String> {
     match read(&text) {
         Ok(Import::One(project)) => Ok(project),
         Ok(Import::Many { .. }) => {
-            let none = ImportError::Project(Refusal::Load(calc::project::LoadError::NoVersion));
+            let none = ImportError::Project(calc::project::LoadError::NoVersion);
             Err(none.to_string())
         }
         Err(error) => Err(error.to_string()),

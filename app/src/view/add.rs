@@ -9,6 +9,13 @@ use crate::route::{Route, go};
 
 /// The page.
 pub fn add_page(desk: Desk) -> AnyView {
+    if desk.project.with_untracked(calc::project::Project::is_full) {
+        return view! {
+            <h1 tabindex="-1">"Add a sheet"</h1>
+            <p class="note warning">"This project has as many sheets as one may have. Take some out, or begin another project."</p>
+        }
+        .into_any();
+    }
     let kinds = shown("part", |html| {
         let mut trade = "";
         for sheet in SHEETS {

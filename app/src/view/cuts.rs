@@ -9,6 +9,7 @@ use super::drawing::paper::{Paper, ROW, TEXT, text_width};
 use super::html::{Html, asked, shown};
 use super::report::remark;
 use super::ticks::{tick_box, tick_part};
+use super::unroll::BREAK;
 use crate::desk::{Desk, tick, ticked};
 
 /// Ticks of this list: for each bar and copy of it, which of its pieces are cut, a bit each.
@@ -145,10 +146,17 @@ fn write_group(
     html.raw("</ul>");
     let longest = group.bars.iter().filter_map(|bar| bar.length).map(mm).fold(1.0, f64::max);
     let several = group.sheets.len() > 1;
-    for bar in &group.bars {
+    for (index, bar) in group.bars.iter().enumerate() {
+        // A long list is drawn as it comes into view, a few bars at a time.
+        if index > 0 {
+            html.raw("</section>");
+            html.raw(BREAK);
+            html.raw("<section class=\"cut-more\">");
+        }
         write_bar(html, project, bar, several, longest, names, style);
     }
     html.raw("</section>");
+    html.raw(BREAK);
 }
 
 fn write_bar(

@@ -47,7 +47,8 @@ pub fn move_focus_soon(moves: impl FnOnce() + 'static) {
     });
 }
 
-fn typing() -> bool {
+/// Whether a field is in use.
+pub fn typing() -> bool {
     let focused = document().active_element();
     focused.is_some_and(|one| one.matches("input:not([type=checkbox]), select").unwrap_or(false))
 }

@@ -69,6 +69,13 @@ pub fn pass_page(desk: Desk) -> AnyView {
 }
 
 fn link(data: &str) -> AnyView {
+    if data.len() > transfer::MAX_LINK_CHARS {
+        return view! {
+            <h2>"As a link"</h2>
+            <p>"This project is too large for a link. Send the file."</p>
+        }
+        .into_any();
+    }
     let link = transfer::whole_link(&page_address(), data);
     let said = RwSignal::new("");
     let length = link.len();

@@ -7,6 +7,7 @@ use wasm_bindgen::JsCast;
 
 use super::html::{Html, asked, shown};
 use super::versions::{field_value, large, room, size};
+use crate::desk::unsaved;
 use crate::route::{Part, Route, go};
 use crate::storage::{Listing, ListingState, Store, new_id};
 use crate::transfer::{self, Import, ImportError};
@@ -39,6 +40,7 @@ pub fn start_page(store: Store) -> AnyView {
         kept.with(|kept| projects(html, store, kept, &wanted));
         room(html, store, used.get());
         html.raw(BEGIN);
+        super::notices::may_be_cleared(html, store);
         bin(html, &store.deleted());
     });
     let search = move || {
@@ -63,6 +65,8 @@ pub fn start_page(store: Store) -> AnyView {
             Ok(words) => said.set(words),
             Err(words) => said.set(words),
         }
+        // There may be room by now.
+        unsaved::try_again(store);
         version.update(|version| *version += 1);
     };
     let read = move |event: leptos::ev::Event| {
@@ -123,6 +127,7 @@ fn projects(html: &mut Html, store: Store, listings: &[Listing], wanted: &str) {
         let beside = store.received(&one.id).is_some_and(|beside| !beside.is_empty());
         let damaged = one.state == ListingState::Fine && store.damaged(&one.id).is_some();
         let state = match one.state {
+            _ if unsaved::find(&one.id).is_some() => "not saved; kept in this tab only",
             ListingState::Fine if damaged => "a damaged save of it is kept too",
             ListingState::Fine if beside => "received, beside your own",
             ListingState::Fine => large(one.chars),
@@ -221,20 +226,24 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         }
         "try-not" => super::start_guide::end(store),
         "copy" => {
-            if let Ok(loaded) = store.load(with) {
-                let mut copy = loaded.project;
-                copy.set_id(&new_id());
-                copy.set_name(&format!("{} (copy)", copy.name()));
-                store.save(&copy, 0).map_err(words)?;
+            let unsaved = unsaved::find(with).map(|one| (one.project, false));
+            let loaded = store.load(with).ok().map(|loaded| (loaded.project, loaded.restored));
+            if let Some((project, restored)) = unsaved.or(loaded) {
+                store.save_copy(&project, "copy").map_err(words)?;
+                return Ok(said_of_copy(restored));
             }
         }
         "rename" => {
             let name = field_value(&["name-", with].concat());
-            if let Ok(mut loaded) = store.load(with)
+            if let Some(mut one) = unsaved::find(with).filter(|_| !name.trim().is_empty()) {
+                one.project.set_name(name.trim());
+                unsaved::put(store, one);
+            } else if let Ok(mut loaded) = store.load(with)
                 && !name.trim().is_empty()
             {
                 loaded.project.set_name(name.trim());
                 store.save(&loaded.project, loaded.revision).map_err(words)?;
+                return Ok(said_of_copy(loaded.restored));
             }
         }
         "save-before" => {
@@ -244,7 +253,8 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
             }
         }
         "save" => {
-            if let Some(text) = store.raw(with) {
+            let unsaved = unsaved::find(with).map(|one| one.project.to_text());
+            if let Some(text) = unsaved.or_else(|| store.raw(with)) {
                 transfer::download(&transfer::file_name(&name_in(store, with)), &text);
             }
         }
@@ -274,7 +284,11 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
             ));
         }
         "restore" => store.restore(with),
-        "forget" => store.forget(with),
+        "forget" => {
+            unsaved::drop_one(store, with);
+            store.forget(with);
+        }
+        "ask-to-stay" => super::notices::ask_to_stay(store, true),
         _ => {}
     }
     Ok(String::new())
@@ -282,10 +296,16 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
 
 fn begin(store: Store, project: &Project) -> Result<(), String> {
     store.save(project, 0).map_err(|error| error.to_string())?;
-    // Some browsers ask the person; whatever the answer, the project is saved.
-    transfer::ask_to_stay(|_| {});
+    super::notices::ask_to_stay(store, false);
     go(&Route::Project(project.id().to_owned()));
     Ok(())
+}
+
+/// Says it where the copy before the last save had to be used; nothing where it had not.
+fn said_of_copy(restored: bool) -> String {
+    let words =
+        "The last save of this project was damaged or is missing: the one before it was used.";
+    if restored { words.to_owned() } else { String::new() }
 }
 
 /// Keeps what a file holds, beside what is kept already, and says in words what became of it.
@@ -304,7 +324,10 @@ fn take_in(store: Store, read: Result<Import, ImportError>) -> String {
                     kept.project.name()
                 )
             }
-            Ok(kept) => format!("Opened \u{201c}{}\u{201d}.", kept.project.name()),
+            Ok(kept) => {
+                super::notices::ask_to_stay(store, false);
+                format!("Opened \u{201c}{}\u{201d}.", kept.project.name())
+            }
             Err(error) => error.to_string(),
         });
     }

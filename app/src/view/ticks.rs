@@ -29,7 +29,12 @@ pub fn tick_part(
         let Some(root) = root.get() else { return };
         text.with(|text| {
             if written.with_value(|written| written != text) {
-                root.set_inner_html(text);
+                let part: Element = root.clone().unchecked_into();
+                // What comes into view later is ticked then; the page may be gone by that time.
+                let tick_more = move || {
+                    let _ = desk.project.try_with_untracked(|project| mend(&part, project, done));
+                };
+                super::unroll::unroll(&root, text, tick_more);
                 written.set_value(text.clone());
             }
         });

@@ -180,7 +180,14 @@ pub fn room(html: &mut Html, store: Store, used: f64) {
         );
         html.raw("<p class=\"note warning room\" role=\"status\">");
         html.text(&words);
-        html.raw("</p>");
+        html.raw(" Largest: ");
+        let largest: Vec<String> = store
+            .largest()
+            .into_iter()
+            .map(|(name, chars)| ["\u{201c}", &name, "\u{201d} ", &size(chars)].concat())
+            .collect();
+        html.text(&largest.join(", "));
+        html.raw(".</p>");
     }
 }
 

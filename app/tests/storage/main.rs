@@ -15,9 +15,10 @@ use std::rc::Rc;
 
 use app::storage::{FailureReason, ListingState, SaveError, Store, new_id};
 use app::transfer::{
-    Import, ImportError, MAX_IMPORT_BYTES, MOST_PROJECTS, MOST_SHEETS, Refusal, Stay, ask_to_stay,
-    copy, download, export_all, export_one, file_name, keep, read, read_file,
+    Import, ImportError, Stay, ask_to_stay, copy, download, export_all, export_one, file_name,
+    keep, read, read_file,
 };
+use calc::project::limits::{MAX_FILE_BYTES, MOST_PROJECTS, MOST_SHEETS};
 use calc::project::{LoadError, MAX_BYTES, Project, VERSION};
 use calc::quantity::UnitSystem;
 use wasm_bindgen::JsValue;

@@ -3,7 +3,8 @@
 use super::*;
 use app::storage::MOST_SETS;
 use app::transfer::{
-    BadLink, Received, code_links, data_of, pack, project_of, receive, to_letters, unpack,
+    Arrived, BadLink, Offer, Taken, code_links, data_of, leave, look_at, pack, project_of, take_in,
+    to_letters, unpack,
 };
 
 const PAGE: &str = "https://example.org/rig/";
@@ -23,6 +24,23 @@ fn large(id: &str, seed: u32) -> Project {
 
 fn address(link: &str) -> &str {
     link.strip_prefix(PAGE).unwrap().strip_prefix("#/get/").unwrap()
+}
+
+/// What a link brings, where codes are kept.
+async fn receive(store: Store, text: &str) -> Result<Arrived, String> {
+    look_at(store, text, true).await
+}
+
+/// Takes a whole project in, as someone does who says yes.
+async fn take(store: Store, text: &str) -> Taken {
+    take_in(store, &offer(store, text).await).unwrap()
+}
+
+async fn offer(store: Store, text: &str) -> Offer {
+    match receive(store, text).await {
+        Ok(Arrived::Whole(offer)) => offer,
+        other => panic!("no offer: {other:?}"),
+    }
 }
 
 #[wasm_bindgen_test]
@@ -50,21 +68,27 @@ async fn a_link_is_taken_in_beside_what_is_here() {
     let store = fresh();
     let mine = large("p1", 1);
     let data = data_of(&mine).await.unwrap();
-    let kept = receive(store, &data).await;
-    assert_eq!(kept, Ok(Received::Kept { id: "p1".into(), beside: None }));
+    // Looked at, nothing is kept.
+    let before = everything();
+    let offered = offer(store, &data).await;
+    assert_eq!(everything(), before);
+    assert_eq!((offered.bytes, offered.beside), (mine.to_text().len(), false));
+    assert!(offered.room > 0.0 && offered.room < 0.01, "{}", offered.room);
+    assert_eq!(take(store, &data).await, Taken { id: "p1".into(), beside: None });
     assert_eq!(store.received("p1").as_deref(), Some(""));
     assert_eq!(store.load("p1").unwrap().project, mine);
     // Once more: nothing is added.
-    assert_eq!(receive(store, &data).await, Ok(Received::Known("p1".into())));
+    assert_eq!(receive(store, &data).await, Ok(Arrived::Known("p1".into())));
     // Mine goes on; what comes stands beside it, once.
     let loaded = store.load("p1").unwrap();
     let changed = renamed(&loaded.project, "Mine");
     store.save(&changed, loaded.revision).unwrap();
-    let Ok(Received::Kept { id, beside }) = receive(store, &data).await else { panic!("not kept") };
+    assert!(offer(store, &data).await.beside);
+    let Taken { id, beside } = take(store, &data).await;
     assert_eq!(beside.as_deref(), Some("p1"));
     assert_eq!(store.received(&id).as_deref(), Some("p1"));
     assert_eq!(store.load("p1").unwrap().project, changed);
-    assert_eq!(receive(store, &data).await, Ok(Received::Known(id.clone())));
+    assert_eq!(receive(store, &data).await, Ok(Arrived::Known(id.clone())));
     assert_eq!(store.list().len(), 2);
     store.forget(&id);
     assert_eq!(store.received(&id), None);
@@ -79,9 +103,14 @@ async fn codes_come_in_any_order_twice_and_mixed_with_others() {
     let twos = links(data_of(&two).await.unwrap());
     assert!(ones.len() > 2 && ones.len() == twos.len(), "{} and {}", ones.len(), twos.len());
     let count = ones.len();
+    // A sequence that is new here is asked about, and nothing of it is kept.
+    let before = everything();
+    let first = look_at(store, address(&ones[1]), false).await;
+    assert_eq!(first, Ok(Arrived::FirstPart { number: 2, count }));
+    assert_eq!(everything(), before);
     for (index, link) in ones.iter().enumerate().rev().take(count - 1) {
         for _ in 0..2 {
-            let Ok(Received::Waiting { number, missing, count: of }) =
+            let Ok(Arrived::Waiting { number, missing, count: of }) =
                 receive(store, address(link)).await
             else {
                 panic!("not waiting")
@@ -92,12 +121,17 @@ async fn codes_come_in_any_order_twice_and_mixed_with_others() {
         receive(store, address(&twos[index])).await.unwrap();
     }
     assert_eq!(store.part_sets().len(), 2);
-    let kept = receive(store, address(&ones[0])).await;
-    assert_eq!(kept, Ok(Received::Kept { id: "p1".into(), beside: None }));
+    // Once a sequence is known here, its other codes are kept without a further question.
+    let kept = look_at(store, address(&ones[0]), false).await;
+    let Ok(Arrived::Whole(offered)) = kept else { panic!("not complete: {kept:?}") };
+    assert!(store.list().is_empty(), "kept without having been asked");
+    assert_eq!(take_in(store, &offered), Ok(Taken { id: "p1".into(), beside: None }));
     assert_eq!(store.load("p1").unwrap().project, one);
     assert_eq!(store.part_sets().len(), 1, "the other sequence still waits");
-    receive(store, address(&twos[0])).await.unwrap();
-    assert_eq!(store.load("p2").unwrap().project, two);
+    // Who does not want it keeps nothing of it, the codes included.
+    leave(store, &offer(store, address(&twos[0])).await);
+    assert!(!store.has("p2"));
+    assert_eq!(project_of(&data_of(&two).await.unwrap()).await, Ok(two));
     assert!(store.part_sets().is_empty());
     assert!(!everything().iter().any(|(key, _)| key.contains(" part ")));
 }

@@ -82,9 +82,8 @@ fn script_in_names_stays_text_and_hidden_characters_go() {
 #[wasm_bindgen_test]
 fn hostile_files_are_refused_with_the_reason() {
     let refused = |text: &str| read(text).unwrap_err();
-    let not_json = |error: ImportError| {
-        matches!(error, ImportError::Project(Refusal::Load(LoadError::NotJson { .. })))
-    };
+    let not_json =
+        |error: ImportError| matches!(error, ImportError::Project(LoadError::NotJson { .. }));
     assert!(not_json(refused("")));
     assert!(not_json(refused("<html>")));
     assert!(not_json(refused(&format!("{{\"battenbook\": 1, \"x\": {}", "[".repeat(1_000_000)))));
@@ -93,12 +92,17 @@ fn hostile_files_are_refused_with_the_reason() {
     let deep = format!("{{\"battenbook_collection\": 1, \"projects\": [{deep}]}}");
     assert!(not_json(refused(&deep)));
 
-    assert!(matches!(refused(&" ".repeat(MAX_IMPORT_BYTES + 1)), ImportError::TooLarge { .. }));
+    assert!(matches!(refused(&" ".repeat(MAX_FILE_BYTES + 1)), ImportError::TooLarge { .. }));
     let large = format!("{{\"battenbook\": 1, \"x\": \"{}\"}}", "x".repeat(MAX_BYTES));
-    let too_large = Refusal::Load(LoadError::TooLarge { bytes: large.len() });
-    assert_eq!(refused(&large), ImportError::Project(too_large));
+    let too_large = |error| matches!(error, ImportError::Project(LoadError::TooLarge { .. }));
+    assert!(too_large(refused(&large)));
+    // It counts as it is kept, not as it was written: blanks make it no larger, and none make it no smaller.
+    let blanks = format!("{{\"battenbook\": 1{}}}", " ".repeat(MAX_BYTES));
+    assert!(read(&blanks).is_ok());
+    let without_blanks = format!("{{\"battenbook\":1,\"x\":[{}1]}}", "1,".repeat(MAX_BYTES / 5));
+    assert!(without_blanks.len() < MAX_BYTES && too_large(refused(&without_blanks)));
 
-    let no_version = ImportError::Project(Refusal::Load(LoadError::NoVersion));
+    let no_version = ImportError::Project(LoadError::NoVersion);
     for text in [
         "null",
         "7",
@@ -119,12 +123,13 @@ fn hostile_files_are_refused_with_the_reason() {
         let one = format!("{{\"battenbook\": {VERSION}}}");
         format!("{{\"battenbook_collection\": 1, \"projects\": [{}]}}", vec![one; count].join(","))
     };
-    assert_eq!(refused(&many(1000)), ImportError::TooMany { count: 1000 });
+    let count = MOST_PROJECTS + 1;
+    assert_eq!(refused(&many(count)), ImportError::TooMany { count });
     assert!(read(&many(MOST_PROJECTS)).is_ok());
 
     let sheets =
         format!("{{\"battenbook\": 1, \"sheets\": [{}]}}", vec!["{}"; MOST_SHEETS + 1].join(","));
-    let too_many = Refusal::TooManySheets { count: MOST_SHEETS + 1 };
+    let too_many = LoadError::TooManySheets { count: MOST_SHEETS + 1 };
     assert_eq!(refused(&sheets), ImportError::Project(too_many));
 }
 

@@ -41,6 +41,39 @@ fn deleting_works_in_a_full_storage() {
 }
 
 #[wasm_bindgen_test]
+fn deleting_works_with_a_single_copy_in_a_full_storage() {
+    let store = fresh();
+    store.save(&project("p1", "One"), 0).unwrap();
+    fill();
+    assert_eq!(store.delete("p1"), Ok(()));
+    assert!(store.list().is_empty());
+    assert_eq!(store.deleted()[0].name, "One");
+    store.restore("p1");
+    let loaded = store.load("p1").unwrap();
+    assert_eq!((loaded.project.name(), loaded.restored), ("One", false));
+    local().clear().unwrap();
+}
+
+#[wasm_bindgen_test]
+fn without_a_pointer_a_damaged_last_save_is_told() {
+    let store = fresh();
+    let first = store.save(&project("p1", "Old"), 0).unwrap();
+    let second = store.save(&project("p1", "New"), first).unwrap();
+    let used = pointed("p1");
+    let whole = get(&used, "p1").unwrap();
+    // The pointer says that there was a later write than the one that is there.
+    put("ptr", "p1", &format!("{used} {}", second + (1 << 21)));
+    assert!(store.load("p1").unwrap().restored);
+    local().remove_item(&key("ptr", "p1")).unwrap();
+    assert!(!store.load("p1").unwrap().restored, "both are whole");
+    put(&used, "p1", &whole[..whole.len() - 20]);
+    for _ in 0..2 {
+        let loaded = store.load("p1").unwrap();
+        assert_eq!((loaded.project.name(), loaded.restored), ("Old", true), "told each time");
+    }
+}
+
+#[wasm_bindgen_test]
 fn a_write_that_fails_halfway_leaves_the_old_text() {
     let store = fresh();
     let old = project("p1", "Old");

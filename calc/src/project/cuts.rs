@@ -10,6 +10,7 @@ use std::sync::Arc;
 use uom::si::length::millimeter;
 
 use super::SheetResult;
+use super::limits::MOST_TOGETHER;
 use crate::carpentry::cut_stock::Stock;
 use crate::lists::{BuyLine, LineId};
 use crate::quantity::{Length, Style, money};
@@ -110,6 +111,8 @@ impl Joint {
         let shelf = one_pile(&members);
         let apart_cost = members.iter().map(|member| member.plan.cost).sum();
         let too_much = shelf.as_ref().is_some_and(|shelf| uses_too_much(&members, shelf));
+        // What would be planned for long is left to the sheets' own plans, which is said.
+        let shelf = shelf.filter(|_| wanted.len() <= MOST_TOGETHER);
         let planned = shelf.and_then(|shelf| Planned::new(wanted, &shelf, EFFORT).ok());
         Self { members, planned, owners, apart_cost, too_much }
     }

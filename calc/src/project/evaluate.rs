@@ -84,6 +84,11 @@ impl Evaluation {
         self.sheets.iter().find(|(known, _)| known == id).map(|(_, result)| result.as_ref())
     }
 
+    /// Makes the lists, which else are made when one of them is first looked at.
+    pub fn make_lists(&self) {
+        self.buy_list.0.make();
+    }
+
     /// What was typed for the buy list: what is wrong with it, and what all of it weighs.
     pub fn shopping(&self) -> &Shopping {
         self.buy_list.0.shopping()
@@ -387,7 +392,7 @@ impl<'a> Run<'a> {
 }
 
 /// Whether a sheet takes the weight of the whole project.
-fn takes_weight(sheet: &Sheet) -> bool {
+pub(super) fn takes_weight(sheet: &Sheet) -> bool {
     sheet.asks.iter().any(|ask| ask.key == WEIGHT_KEY)
 }
 

@@ -48,6 +48,11 @@ impl Gathered {
         Arc::clone(&self.made().joints[0])
     }
 
+    /// Makes the lists where they are not made yet.
+    pub(super) fn make(&self) {
+        self.made();
+    }
+
     /// What was typed for the buy list, read.
     pub(super) fn shopping(&self) -> &Shopping {
         &self.made().shopping

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use super::limits::{MAX_BYTES, MOST_SHEETS};
 use super::{Node, Project};
 
 /// A step from one version of the format to the next.
@@ -20,9 +21,6 @@ static MIGRATIONS: &[Migration] = &[];
 
 /// The version of the format that this program writes.
 pub const VERSION: u64 = 1 + MIGRATIONS.len() as u64;
-
-/// The largest file that is read: far more than a project of hundreds of sheets. [bytes]
-pub const MAX_BYTES: usize = 2_000_000;
 
 /// Why a project file could not be read.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -43,6 +41,11 @@ pub enum LoadError {
     TooNew {
         /// The version it was written in.
         found: u64,
+    },
+    /// More sheets than `MOST_SHEETS`.
+    TooManySheets {
+        /// How many.
+        count: usize,
     },
 }
 
@@ -67,6 +70,10 @@ impl fmt::Display for LoadError {
                 "the file was written by a newer version (format {found}; this one knows formats up \
                  to {VERSION}); update, and open it again"
             ),
+            Self::TooManySheets { count } => write!(
+                f,
+                "the project has {count} sheets; a project may have {MOST_SHEETS}. Split it into several"
+            ),
         }
     }
 }
@@ -87,6 +94,15 @@ impl Project {
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         let node: Node = serde_json::from_str(text)
             .map_err(|error| LoadError::NotJson { line: error.line() })?;
+        Self::from_node(node)
+    }
+
+    /// As `from_text`, of a text that was read as JSON already. Its size is for the caller to look at: it counts as it is kept,
+    /// however it was written.
+    ///
+    /// # Errors
+    /// As `from_text`.
+    pub fn from_node(node: Node) -> Result<Self, LoadError> {
         let Node::Object(mut document) = node else { return Err(LoadError::NoVersion) };
         let found = document
             .get("battenbook")
@@ -101,7 +117,12 @@ impl Project {
             (migration.step)(&mut document);
         }
         document.insert("battenbook".into(), Node::from(VERSION));
-        Ok(Self { document })
+        let project = Self { document };
+        let count = project.sheets().count();
+        if count > MOST_SHEETS {
+            return Err(LoadError::TooManySheets { count });
+        }
+        Ok(project)
     }
 }
 
@@ -124,6 +145,21 @@ mod tests {
         let deep = format!("{{\"battenbook\":1,\"x\":{}", "[".repeat(100_000));
         assert!(refusal(&deep).contains("not JSON"));
         assert!(refusal(&" ".repeat(MAX_BYTES + 1)).contains("bytes"));
+    }
+
+    #[test]
+    fn no_more_sheets_are_read_than_can_be_added() {
+        let mut project = Project::new("p", "", crate::quantity::UnitSystem::Metric);
+        while !project.is_full() {
+            project.add_sheet("coating", "", Node::Null);
+        }
+        assert_eq!(project.add_sheet("coating", "", Node::Null), "");
+        assert_eq!(project.sheets().count(), MOST_SHEETS);
+        assert_eq!(Project::from_text(&project.to_text()), Ok(project));
+        let sheets = vec!["{}"; MOST_SHEETS + 1].join(",");
+        let text = format!("{{\"battenbook\": 1, \"sheets\": [{sheets}]}}");
+        let refused = Project::from_text(&text).unwrap_err();
+        assert_eq!(refused, LoadError::TooManySheets { count: MOST_SHEETS + 1 });
     }
 
     #[test]

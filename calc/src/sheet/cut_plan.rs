@@ -1,11 +1,13 @@
 //! Pieces from stock lengths: what to buy and how to cut it at the least cost.
 
+mod known;
 pub(crate) mod planned;
 pub(crate) mod stock;
 
 use crate::text::text;
 use uom::si::length::millimeter;
 
+pub use self::known::forget_plans;
 use self::planned::{Planned, Section, Wanted};
 use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};

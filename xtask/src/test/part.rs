@@ -99,6 +99,19 @@ pub fn print_summary(parts: &[Part]) {
         "{:<40} {:<12} {:>8} {:>8} {:>8}",
         "all tests", "", sum.passed, sum.failed, sum.ignored
     );
+    println!("\n{}", closing_line(parts, sum));
+}
+
+/// The totals of all parts in the words of cargo's own test runner; parts that are no tests count by their outcome.
+fn closing_line(parts: &[Part], sum: Totals) -> String {
+    let failed = parts.iter().any(|part| matches!(part.outcome, Outcome::Failed(_)));
+    format!(
+        "test result: {}. {} passed; {} failed; {} ignored",
+        if failed || sum.failed > 0 { "FAILED" } else { "ok" },
+        sum.passed,
+        sum.failed,
+        sum.ignored
+    )
 }
 
 impl Totals {
@@ -209,6 +222,17 @@ mod tests {
             "    test result: FAILED. 0 passed; 1 failed; 0 ignored; 0 measured; 0 filtered out";
         let summary = "     Summary [   0.182s] 19 tests run: 17 passed, 2 failed, 4 skipped";
         assert_eq!(tallied(&[repeated, summary, repeated]), (17, 2, 4));
+    }
+
+    #[test]
+    fn the_closing_line_is_read_as_a_runner_s_own() {
+        let sum = Totals { passed: 14, failed: 0, ignored: 1 };
+        let line = closing_line(&[Part::not_tested("x", "left out")], sum);
+        assert_eq!(line, "test result: ok. 14 passed; 0 failed; 1 ignored");
+        assert_eq!(tallied(&[&line]), (14, 0, 1));
+        // A part that could not begin is no pass, though no test failed.
+        let line = closing_line(&[Part::failed("end to end, webkit", "missing")], sum);
+        assert!(line.starts_with("test result: FAILED."), "{line}");
     }
 
     #[test]

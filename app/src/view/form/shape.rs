@@ -161,8 +161,9 @@ impl Walker<'_> {
         at_least: usize,
         path: &str,
     ) {
-        // A sheet that cannot do without a row shows its first one from the start.
-        let count = self.project.row_count(self.place, path).max(at_least.min(1));
+        // A sheet that cannot do without a row shows its first one from the start. More rows than are read are not drawn: they
+        // could be tens of thousands. A fault says how many there are.
+        let count = self.project.row_count(self.place, path).clamp(at_least.min(1), MOST_ROWS);
         self.rows_shown.insert(path.to_owned(), count);
         self.html.raw("<section class=\"rows\">");
         self.heading(ask, path);
@@ -230,11 +231,13 @@ impl Walker<'_> {
 
     /// Values in order: the next field opens by itself when the last one is filled.
     fn list(&mut self, ask: &'static Ask, of: &'static Ask, at_most: usize, path: &str) {
-        let kept = self.project.row_count(self.place, path);
+        // As in `rows`.
+        let kept = self.project.row_count(self.place, path).min(MOST_ROWS);
         let last_blank = kept > 0
             && self.project.typed(self.place, &join(path, &(kept - 1).to_string())).is_empty();
         // What is too much is shown too, so that it can be taken out.
-        let shown = if last_blank { kept } else { (kept + 1).min(at_most.max(kept)) };
+        let shown =
+            if last_blank { kept } else { (kept + 1).min(at_most.max(kept)).min(MOST_ROWS) };
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
         if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {

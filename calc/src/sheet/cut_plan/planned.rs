@@ -5,9 +5,10 @@ use std::sync::Arc;
 use crate::text::text;
 use uom::si::length::millimeter;
 
+use super::known::plan_once;
 use super::stock::Shelf;
 use crate::carpentry::cut_stock::{
-    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, plan,
+    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece,
 };
 use crate::carpentry::margin::{MARGIN_MM, tight_bars};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
@@ -114,7 +115,7 @@ impl Planned {
     /// As the planner's.
     pub fn new(wanted: Vec<Wanted>, shelf: &Shelf, effort: u64) -> Result<Self, CutError> {
         let pieces = wanted.iter().enumerate();
-        let plan = plan(&CutTask {
+        let plan = plan_once(CutTask {
             pieces: pieces
                 .map(|(label, one)| Piece { label, length_mm: one.length_mm, count: one.count })
                 .collect(),

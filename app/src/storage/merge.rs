@@ -1,0 +1,290 @@
+//! Two windows' changes to one project, put together field by field.
+//!
+//! What only one of the two has changed is taken from that one. What was typed wins over what was
+//! taken out. Rows that were added in both stay both. Only a field that both have changed, each in
+//! its own way, cannot be put together.
+
+use calc::project::Node;
+use serde_json::Map;
+
+/// A field that both windows have changed, each in its own way: the keys that lead to it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Conflict(pub Vec<String>);
+
+/// Puts `mine` and `theirs` together, which both came from `base`.
+///
+/// # Errors
+/// `Conflict` with the first field that both have changed.
+pub fn merge(base: &Node, mine: &Node, theirs: &Node) -> Result<Node, Conflict> {
+    let mut path = Vec::new();
+    match both(base, mine, theirs, &mut path) {
+        Some(node) => Ok(node),
+        None => Err(Conflict(path)),
+    }
+}
+
+/// As `merge`; where it fails, `path` leads to the field.
+fn both(base: &Node, mine: &Node, theirs: &Node, path: &mut Vec<String>) -> Option<Node> {
+    if mine == theirs || mine == base {
+        return Some(theirs.clone());
+    }
+    if theirs == base {
+        return Some(mine.clone());
+    }
+    match (mine, theirs) {
+        // Taken out there, typed into here, or the other way round: nothing that was typed goes.
+        (Node::Null, kept) | (kept, Node::Null) => Some(kept.clone()),
+        (Node::Object(mine), Node::Object(theirs)) => {
+            let none = Map::new();
+            let base = base.as_object().unwrap_or(&none);
+            objects(base, mine, theirs, path).map(Node::Object)
+        }
+        (Node::Array(mine), Node::Array(theirs)) => {
+            let base = base.as_array().map_or(&[][..], Vec::as_slice);
+            lists(base, mine, theirs, path).map(Node::Array)
+        }
+        _ => None,
+    }
+}
+
+type Fields = Map<String, Node>;
+
+fn objects(
+    base: &Fields,
+    mine: &Fields,
+    theirs: &Fields,
+    path: &mut Vec<String>,
+) -> Option<Fields> {
+    let mut fields = Fields::new();
+    let here = theirs.keys().chain(mine.keys().filter(|key| !theirs.contains_key(*key)));
+    for key in here {
+        let part = |fields: &'_ Fields| fields.get(key).cloned().unwrap_or(Node::Null);
+        path.push(key.clone());
+        let value = both(&part(base), &part(mine), &part(theirs), path)?;
+        path.pop();
+        // A field that was empty on purpose stays; one that was taken out does not come back as empty.
+        let was_null = |fields: &Fields| fields.get(key).is_some_and(Node::is_null);
+        if !value.is_null() || was_null(theirs) || was_null(mine) {
+            fields.insert(key.clone(), value);
+        }
+    }
+    Some(fields)
+}
+
+fn lists(
+    base: &[Node],
+    mine: &[Node],
+    theirs: &[Node],
+    path: &mut Vec<String>,
+) -> Option<Vec<Node>> {
+    if let Some(list) = by_id(base, mine, theirs, path) {
+        return list;
+    }
+    if base.len() == mine.len() && base.len() == theirs.len() {
+        let mut list = Vec::new();
+        for (index, here) in mine.iter().enumerate() {
+            path.push(index.to_string());
+            list.push(both(&base[index], here, &theirs[index], path)?);
+            path.pop();
+        }
+        return Some(list);
+    }
+    // Rows have come or gone. Each side has changed one stretch of the base; stretches that do not
+    // touch can both be changed.
+    let (my_start, my_end) = changed(base, mine);
+    let (their_start, their_end) = changed(base, theirs);
+    let my_rows = &mine[my_start..mine.len() - (base.len() - my_end)];
+    let their_rows = &theirs[their_start..theirs.len() - (base.len() - their_end)];
+    let (first, second) = if their_end <= my_start && their_start <= my_start {
+        ((their_start, their_end, their_rows), (my_start, my_end, my_rows))
+    } else if my_end <= their_start {
+        ((my_start, my_end, my_rows), (their_start, their_end, their_rows))
+    } else {
+        return None;
+    };
+    let mut list = base[..first.0].to_vec();
+    list.extend_from_slice(first.2);
+    list.extend_from_slice(&base[first.1..second.0]);
+    list.extend_from_slice(second.2);
+    list.extend_from_slice(&base[second.1..]);
+    Some(list)
+}
+
+/// The stretch of `base` that is another one in `now`.
+fn changed(base: &[Node], now: &[Node]) -> (usize, usize) {
+    let shorter = base.len().min(now.len());
+    let start = (0..shorter).take_while(|at| base[*at] == now[*at]).count();
+    let end = (0..shorter - start)
+        .take_while(|at| base[base.len() - 1 - at] == now[now.len() - 1 - at])
+        .count();
+    (start, base.len() - end)
+}
+
+/// Lists whose items all have ids of their own, as sheets have; none where they have not.
+fn by_id(
+    base: &[Node],
+    mine: &[Node],
+    theirs: &[Node],
+    path: &mut Vec<String>,
+) -> Option<Option<Vec<Node>>> {
+    for list in [base, mine, theirs] {
+        for (index, item) in list.iter().enumerate() {
+            let id = id_of(item)?;
+            if list[..index].iter().any(|other| id_of(other) == Some(id)) {
+                return None;
+            }
+        }
+    }
+    let find = |list: &[Node], id: &str| {
+        list.iter().find(|item| id_of(item) == Some(id)).cloned().unwrap_or(Node::Null)
+    };
+    // In their order; what they have not stands behind what it stands behind here.
+    let mut order: Vec<&str> = theirs.iter().filter_map(id_of).collect();
+    let mut place = 0;
+    for id in mine.iter().filter_map(id_of) {
+        match order.iter().position(|known| *known == id) {
+            Some(at) => place = at + 1,
+            None => {
+                order.insert(place, id);
+                place += 1;
+            }
+        }
+    }
+    let mut list = Vec::new();
+    for id in order {
+        path.push(id.to_owned());
+        let Some(item) = both(&find(base, id), &find(mine, id), &find(theirs, id), path) else {
+            return Some(None);
+        };
+        path.pop();
+        if !item.is_null() {
+            list.push(item);
+        }
+    }
+    Some(Some(list))
+}
+
+fn id_of(item: &Node) -> Option<&str> {
+    item.get("id")?.as_str()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use serde_json::json;
+
+    fn merged(base: Node, mine: Node, theirs: Node) -> Node {
+        let one = merge(&base, &mine, &theirs).unwrap();
+        // Whichever window comes later, the same fields are kept.
+        assert_eq!(merge(&base, &theirs, &mine).unwrap(), one);
+        one
+    }
+
+    #[test]
+    fn fields_that_only_one_has_changed_are_taken_from_that_one() {
+        let base = json!({"a": "1", "b": "1", "c": {"d": "1", "e": "1"}, "gone": "1"});
+        let mine = json!({"a": "2", "b": "1", "c": {"d": "2", "e": "1"}});
+        let theirs =
+            json!({"a": "1", "b": "3", "c": {"d": "1", "e": "3", "new": "3"}, "gone": "1"});
+        let both = merged(base, mine, theirs);
+        assert_eq!(both, json!({"a": "2", "b": "3", "c": {"d": "2", "e": "3", "new": "3"}}));
+    }
+
+    #[test]
+    fn one_field_changed_by_both_is_named() {
+        let base = json!({"sheets": [{"id": "s1", "inputs": {"coats": "1", "sizes": ["1", "2"]}}]});
+        let with = |coats: &str, size: &str| json!({"sheets": [{"id": "s1", "inputs": {"coats": coats, "sizes": ["1", size]}}]});
+        let conflict = merge(&base, &with("2", "2"), &with("3", "2")).unwrap_err();
+        assert_eq!(conflict.0, ["sheets", "s1", "inputs", "coats"]);
+        let conflict = merge(&base, &with("2", "3"), &with("2", "4")).unwrap_err();
+        assert_eq!(conflict.0, ["sheets", "s1", "inputs", "sizes", "1"]);
+        assert_eq!(merged(base, with("2", "2"), with("2", "2")), with("2", "2"));
+    }
+
+    #[test]
+    fn what_was_typed_wins_over_what_was_taken_out() {
+        let base = json!({"sheets": [{"id": "s1", "coats": "1"}, {"id": "s2"}], "note": "old"});
+        let mine = json!({"sheets": [{"id": "s2"}]});
+        let theirs = json!({"sheets": [{"id": "s1", "coats": "2"}, {"id": "s2"}], "note": "new"});
+        assert_eq!(merged(base, mine, theirs.clone()), theirs);
+    }
+
+    #[test]
+    fn sheets_are_told_apart_by_their_ids() {
+        let base = json!([{"id": "s1", "a": "1"}, {"id": "s2", "a": "1"}]);
+        let mine = json!([{"id": "s2", "a": "2"}, {"id": "s3", "a": "mine"}]);
+        let theirs = json!([{"id": "s1", "a": "1"}, {"id": "s2", "a": "1", "b": "3"}]);
+        assert_eq!(
+            merge(&base, &mine, &theirs).unwrap(),
+            json!([{"id": "s2", "a": "2", "b": "3"}, {"id": "s3", "a": "mine"}])
+        );
+        // Two new sheets of one id are not one sheet.
+        let other = json!([{"id": "s1", "a": "1"}, {"id": "s2", "a": "1"}, {"id": "s3", "a": "x"}]);
+        assert_eq!(merge(&base, &mine, &other).unwrap_err().0, ["s3", "a"]);
+    }
+
+    #[test]
+    fn rows_that_come_or_go_in_both_stay_apart() {
+        let base = json!(["1", "2", "3", "4"]);
+        let added = json!(["1", "2", "3", "4", "mine"]);
+        let first = json!(["theirs", "1", "2", "3", "4"]);
+        assert_eq!(
+            merged(base.clone(), added.clone(), first),
+            json!(["theirs", "1", "2", "3", "4", "mine"])
+        );
+        let changed = json!(["1", "2", "9", "4"]);
+        assert_eq!(
+            merged(base.clone(), added.clone(), changed),
+            json!(["1", "2", "9", "4", "mine"])
+        );
+        let gone = json!(["1", "3", "4"]);
+        assert_eq!(
+            merged(base.clone(), added.clone(), gone.clone()),
+            json!(["1", "3", "4", "mine"])
+        );
+        // Both add at the end: both stay, theirs first.
+        let theirs = json!(["1", "2", "3", "4", "theirs"]);
+        assert_eq!(
+            merge(&base, &added, &theirs).unwrap(),
+            json!(["1", "2", "3", "4", "theirs", "mine"])
+        );
+        // A row changed that the other took out.
+        let typed = json!(["1", "2 and more", "3", "4"]);
+        assert!(merge(&base, &typed, &gone).is_err());
+    }
+
+    /// Every pair of small edits: what one window typed is in the merged project or a conflict is told.
+    #[test]
+    fn nothing_that_was_typed_is_ever_dropped() {
+        let base = json!({"a": "1", "list": ["1", "2"], "rows": [{"x": "1"}, {"x": "2"}], "o": {"p": "1"}});
+        let edits: [fn(&mut Node, &str); 9] = [
+            |doc, typed| doc["a"] = json!(typed),
+            |doc, typed| doc["list"][0] = json!(typed),
+            |doc, typed| doc["list"].as_array_mut().unwrap().push(json!(typed)),
+            |doc, typed| doc["list"].as_array_mut().unwrap().insert(0, json!(typed)),
+            |doc, typed| doc["rows"][1]["x"] = json!(typed),
+            |doc, typed| doc["rows"].as_array_mut().unwrap().push(json!({"x": typed})),
+            |doc, typed| {
+                doc["rows"].as_array_mut().unwrap().remove(0);
+                doc["rows"][0]["y"] = json!(typed);
+            },
+            |doc, typed| doc["o"] = json!({"q": typed}),
+            |doc, typed| doc["new"] = json!({"deep": [typed]}),
+        ];
+        let mut put_together = 0;
+        for mine_edit in edits {
+            for theirs_edit in edits {
+                let (mut mine, mut theirs) = (base.clone(), base.clone());
+                mine_edit(&mut mine, "typed here");
+                theirs_edit(&mut theirs, "typed there");
+                if let Ok(both) = merge(&base, &mine, &theirs) {
+                    let text = both.to_string();
+                    assert!(text.contains("typed here"), "{mine} {theirs} {text}");
+                    assert!(text.contains("typed there"), "{mine} {theirs} {text}");
+                    put_together += 1;
+                }
+            }
+        }
+        assert!(put_together > 50, "only {put_together} of 81 put together");
+    }
+}

@@ -1,0 +1,82 @@
+//! Large projects stay usable: it is said that it goes on, it can be left, and no list is drawn without end.
+
+use calc::ask::MOST_ROWS;
+use e2e::{
+    Engine, Page, Result, ensure, in_each_engine, project_with_cut_plans, project_with_ribs,
+};
+use serde_json::json;
+use std::time::{Duration, Instant};
+
+in_each_engine!(says_how_far_it_is_and_can_be_left, draws_no_more_ribs_than_are_read,);
+
+async fn take_in(page: &mut Page, text: &str, name: &str) -> Result<()> {
+    page.open("#/").await?;
+    page.wait_for("main h1").await?;
+    page.import(text).await?;
+    page.wait_for_text(".said", name).await
+}
+
+async fn says_how_far_it_is_and_can_be_left(page: &mut Page) -> Result<()> {
+    take_in(page, &project_with_cut_plans("heavy", 195), "Heavy").await?;
+    if page.engine() == Engine::Chromium {
+        page.slow_down(4).await?;
+    }
+    let begun = Instant::now();
+    page.execute("location.hash = '#/p/heavy/cuts'", vec![]).await?;
+    page.wait_for_text("h1", "Working out").await?;
+    let told = begun.elapsed();
+    println!("{}: told after {told:?}", page.engine().name());
+    ensure!(told < Duration::from_secs(2), "it says nothing for {told:?}");
+    let part = "return document.querySelector('progress')?.value ?? 1";
+    let first = page.execute(part, vec![]).await?.as_f64().unwrap_or(1.0);
+    page.wait_until_with(
+        "progress",
+        "return (document.querySelector('progress')?.value ?? 1) > arguments[0]",
+        vec![json!(first)],
+    )
+    .await?;
+    page.screenshot("working-out").await?;
+    // It can be left, at once.
+    page.click("[data-stop]").await?;
+    page.wait_for_text(".projects", "Heavy").await?;
+    if page.engine() == Engine::Chromium {
+        page.slow_down(1).await?;
+    }
+    // Or waited for: then every plan is there.
+    let begun = Instant::now();
+    page.execute("location.hash = '#/p/heavy/cuts'", vec![]).await?;
+    let drawn = "return document.querySelectorAll('.cut-group').length";
+    let count = loop {
+        let count = page.execute(drawn, vec![]).await?.as_u64().unwrap_or_default();
+        if count > 0 {
+            break count;
+        }
+        ensure!(begun.elapsed() < Duration::from_secs(120), "not opened after two minutes");
+        tokio::time::sleep(Duration::from_millis(100)).await;
+    };
+    println!("{}: opened after {:?}", page.engine().name(), begun.elapsed());
+    // Drawn as it comes into view: not all at first, all in the end, each with its box to tick.
+    ensure!(count < 195, "all {count} plans are drawn at once");
+    page.wait_until(
+        "all of the list",
+        "window.scrollTo(0, document.documentElement.scrollHeight);
+        return document.querySelectorAll('.cut-group').length === 195",
+    )
+    .await?;
+    page.wait_for_text(".cuts", "batten 194").await
+}
+
+async fn draws_no_more_ribs_than_are_read(page: &mut Page) -> Result<()> {
+    take_in(page, &project_with_ribs("ribs", 88_000), "Many ribs").await?;
+    if page.engine() == Engine::Chromium {
+        page.slow_down(4).await?;
+    }
+    let begun = Instant::now();
+    page.execute("location.hash = '#/p/ribs/body'", vec![]).await?;
+    page.wait_for_text("main", "there are 88000 here").await?;
+    println!("{}: the body's page after {:?}", page.engine().name(), begun.elapsed());
+    let drawn = "return document.querySelectorAll('[data-path^=\"ribs.measured.\"]').length";
+    ensure!(page.execute(drawn, vec![]).await? == json!(MOST_ROWS), "not {MOST_ROWS} fields");
+    ensure!(begun.elapsed() < Duration::from_secs(10), "the page takes {:?}", begun.elapsed());
+    Ok(())
+}
