@@ -108,6 +108,9 @@ impl Project {
 
     /// Shows results in another unit system, rounded as is usual in it.
     pub fn set_system(&mut self, system: UnitSystem) {
+        if system != self.system() {
+            shopping::pin_units(self);
+        }
         self.document.insert("units".into(), json!(system_key(system)));
         self.document.remove("rounding");
     }
@@ -244,6 +247,9 @@ impl Project {
         let mut rows = self.node(place, path).and_then(Node::as_array).cloned().unwrap_or_default();
         rows.push(row);
         self.set(place, path, Node::Array(rows));
+        if *place == Place::Shopping {
+            shopping::name_own_rows(self);
+        }
     }
 
     /// Takes a row out of the list at a path.
@@ -432,7 +438,7 @@ mod tests {
 
     #[test]
     fn fields_that_are_not_known_are_kept() {
-        let text = r#"{"battenbook":1,"id":"a","later":{"x":[1,2.50,"y"]},
+        let text = r#"{"battenbook":2,"id":"a","later":{"x":[1,2.50,"y"]},
             "sheets":[{"id":"s1","kind":"new kind","inputs":{"a":1},"colour":"green"}]}"#;
         let mut project = Project::from_text(text).unwrap();
         project.set_name("B");
