@@ -104,13 +104,15 @@ async fn fills_and_finishes_a_floor_offline(page: &mut Page) -> Result<()> {
     page.go_to("buy").await?;
     page.wait_for(".ticks li").await?;
     let all = calc::evaluate(&page.kept_project().await?);
-    let mut wanted: Vec<String> = all.buy_list.iter().map(|line| line.key()).collect();
+    let mut wanted: Vec<String> = all.buy_list.iter().map(|line| line.key().to_owned()).collect();
     calc::sorting::sort(&mut wanted);
     let script = "return [...document.querySelectorAll('.ticks [data-do=tick]')].map(one => one.dataset.with).sort()";
     let shown = page.execute(script, vec![]).await?;
     ensure!(shown == json!(wanted), "to buy: {shown}, not {wanted:?}");
     // 0.78 l of joints with 15 % loss are 0.91 l: two kits; 3 · 11.29 m² / 11 m²/l are 3.1 l: four cans.
-    for (key, quantity) in [("clear epoxy, kit|750 ml|each", 2.0), ("floor finish|1 l|each", 4.0)] {
+    for (key, quantity) in
+        [("filler/clear-epoxy/kit/750ml", 2.0), ("paint/floor-finish/1000ml", 4.0)]
+    {
         let line = all.buy_list.iter().find(|line| line.key() == key);
         let line = line.with_context(|| format!("no {key} in {wanted:?}"))?;
         ensure!(line.line.quantity == quantity, "{key}: {}", line.line.quantity);

@@ -310,7 +310,8 @@ fn check_key(line: &CheckLine) -> Option<String> {
     match kind {
         "cut" => {
             let (rest, mm) = rest.rsplit_once('/')?;
-            let (run, size) = rest.rsplit_once('/')?;
+            let (_, size) = rest.rsplit_once('/')?;
+            let (run, _) = line.text.split_once(": ")?;
             Some(format!("cut {run}: {} {}", conductor(size)?, mm.strip_suffix("mm")?))
         }
         "splice" => {

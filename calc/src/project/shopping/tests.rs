@@ -114,7 +114,7 @@ fn what_is_typed_is_kept_beside_what_is_not_known() {
     let screw = json!({ "shop": "on the corner", "pack": "100" });
     assert_eq!(
         kept,
-        &json!({ "later": 1, "lines": { SCREW: screw }, "own": [{ "item": "tape" }] })
+        &json!({ "later": 1, "lines": { SCREW: screw }, "own": [{ "item": "tape", "id": "o1" }] })
     );
     assert_eq!(again.typed(&Place::Line(SCREW.into()), "pack"), "100");
     for rubbish in [json!(3), json!([1]), json!({ "lines": 5, "own": {} })] {
