@@ -217,6 +217,12 @@ impl Project {
     pub fn set_typed(&mut self, place: &Place, path: &str, kind: &Kind, text: &str) {
         let node = typed_node(kind, text);
         self.set(place, path, node);
+        // An own line that is called otherwise is another thing: it is not added to a sheet's any more.
+        if *place == Place::Shopping
+            && let Some((row, "item" | "spec" | "unit")) = path.rsplit_once('.')
+        {
+            self.set(place, &[row, ".adds_to"].concat(), Node::Null);
+        }
     }
 
     /// Puts a node at a path, making what leads to it; null takes the entry out.

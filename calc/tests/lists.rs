@@ -274,6 +274,43 @@ fn what_is_here_is_cut_once_whatever_the_saws() {
     }
 }
 
+/// A sheet that does not say its section buys the same line whether or not it is planned with the one that says it.
+#[test]
+fn another_saw_on_another_sheet_changes_no_line_of_this_one() {
+    let ids = |kerf: &str| {
+        let plan = |kerf: &str, section: Json| {
+            json!({ "material": "1x4 pine", "kerf": kerf, "section": section,
+                "pieces": [{ "label": "rail", "length": "5 ft", "count": 2 }],
+                "stock": [{ "length": "8 ft", "price": 5 }] })
+        };
+        let section = json!({ "thickness": "3/4 in", "width": "3 1/2 in" });
+        let file = json!({ "battenbook": 2, "id": "p", "units": "imperial", "sheets": [
+            { "id": "s1", "kind": "cut_plan", "inputs": plan("0 in", Json::Null) },
+            { "id": "s2", "kind": "cut_plan", "inputs": plan(kerf, section) } ] });
+        let all = calc::evaluate(&Project::from_text(&file.to_string()).unwrap());
+        all.buy_list.iter().map(|line| (line.id.clone(), line.line.quantity)).collect::<Vec<_>>()
+    };
+    assert_eq!(ids("0 in"), [("stock/1x4-pine/19.1x88.9mm/2438.4mm".to_owned(), 4.0)]);
+    assert_eq!(ids("1/8 in"), ids("0 in"));
+}
+
+/// Own lines that were added to a sheet's line are lines of their own once they are called otherwise.
+#[test]
+fn an_own_line_that_is_called_otherwise_is_another_thing() {
+    let mut project = shopped();
+    let id = "screw/8/31.8mm";
+    let row = json!({ "item": "screw", "quantity": 20, "adds_to": id });
+    project.set_extra("shopping", json!({ "own": [row] }));
+    let count = |project: &Project| {
+        let all = calc::evaluate(project);
+        all.buy_list.iter().find(|line| line.id == id).unwrap().line.quantity
+    };
+    let before = count(&project);
+    let place = calc::project::Place::Shopping;
+    project.set_typed(&place, "own.0.item", &calc::ask::Kind::Words, "masking tape");
+    assert_eq!(count(&project), before - 20.0);
+}
+
 #[test]
 fn the_system_of_a_project_is_kept() {
     let mut project = shopped();

@@ -133,7 +133,7 @@ async fn goes_from_a_line_to_its_sheet_and_back(page: &mut Page) -> Result<()> {
 
 async fn shows_what_another_length_would_change(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
-    to_line(page, "stock/1x2-strip/19x38.1mm/4267.2mm").await?;
+    to_line(page, "stock/1x2-strip/19.1x38.1mm/4267.2mm").await?;
     let before = page.kept_project().await?;
     page.click(".lacking [data-do=lacking][data-with=\"stock|14 ft\"]").await?;
     page.wait_for_text(".lacking table", "To pay").await?;
@@ -143,7 +143,7 @@ async fn shows_what_another_length_would_change(page: &mut Page) -> Result<()> {
     let after = page.kept_project().await?;
     let all = calc::evaluate(&after);
     ensure!(
-        all.buy_list.iter().any(|line| line.key() == "stock/1x2-strip/19x38.1mm/2438.4mm"),
+        all.buy_list.iter().any(|line| line.key() == "stock/1x2-strip/19.1x38.1mm/2438.4mm"),
         "no 8 ft strips"
     );
     ensure!(all.sheet("furring").is_some_and(Result::is_ok), "the strips have faults");

@@ -175,9 +175,10 @@ pub(super) fn gather(sheets: &Sheets, style: Style, known: &[Arc<Joint>]) -> Cut
             cuts.groups.extend(unplanned(id, report));
             continue;
         };
-        match families.iter_mut().find(|family| family.takes(planned)) {
-            Some(family) => family.add(id, planned),
-            None => families.push(Family::new(id, planned)),
+        let known = with_section(planned, sheets);
+        match families.iter_mut().find(|family| family.takes(&known)) {
+            Some(family) => family.add(id, planned, &known),
+            None => families.push(Family::new(id, planned, &known)),
         }
     }
     let mut pile = Pile::of(families.iter().flat_map(|family| &family.members));
@@ -194,14 +195,38 @@ pub(super) fn gather(sheets: &Sheets, style: Style, known: &[Arc<Joint>]) -> Cut
 struct Family {
     section: Section,
     sheets: Vec<String>,
+    /// The sheets' plans as they handed them over.
+    own: Vec<Arc<Planned>>,
+    /// The same, each with what is known of its section.
     members: Vec<Arc<Planned>>,
 }
 
+/// A plan of a sheet that does not say the section takes that of the first sheet that cuts the same material and says it. So what it
+/// buys is the same line whether or not the two are planned together.
+fn with_section(planned: &Arc<Planned>, sheets: &Sheets) -> Arc<Planned> {
+    let shelf = planned.shelf();
+    if shelf.section.is_known() {
+        return Arc::clone(planned);
+    }
+    let reports = sheets.iter().filter_map(|(_, result)| result.as_ref().as_ref().ok());
+    let mut others = reports.filter_map(|report| report.cutting.as_ref());
+    let known = others.find(|other| {
+        other.shelf().section.is_known()
+            && LineId::name(&other.shelf().material) == LineId::name(&shelf.material)
+            && other.shelf().section.may_be(&shelf.section)
+    });
+    match known {
+        Some(other) => Arc::new(planned.of_section(other.shelf().section)),
+        None => Arc::clone(planned),
+    }
+}
+
 impl Family {
-    fn new(id: &str, planned: &Arc<Planned>) -> Self {
+    fn new(id: &str, own: &Arc<Planned>, planned: &Arc<Planned>) -> Self {
         Self {
             section: planned.shelf().section,
             sheets: vec![id.to_owned()],
+            own: vec![Arc::clone(own)],
             members: vec![Arc::clone(planned)],
         }
     }
@@ -216,7 +241,8 @@ impl Family {
             && pooled(&a.stock, &b.stock).is_some()
     }
 
-    fn add(&mut self, id: &str, planned: &Arc<Planned>) {
+    fn add(&mut self, id: &str, own: &Arc<Planned>, planned: &Arc<Planned>) {
+        self.own.push(Arc::clone(own));
         self.section = self.section.and(&planned.shelf().section);
         self.sheets.push(id.to_owned());
         self.members.push(Arc::clone(planned));
@@ -257,13 +283,13 @@ impl Family {
                 group.remarks = vec![saved_words(joint, planned, style)];
                 group.remarks.extend(planned.remarks(style));
                 pile.take(planned, &[]);
-                let own = self.sheets.iter().zip(&self.members);
+                let own = self.sheets.iter().zip(&self.own);
                 cuts.left_out.extend(own.map(|(id, member)| (id.clone(), member.buy(style))));
                 cuts.instead.push((self.sheets.clone(), planned.buy(style)));
                 return group;
             }
         }
-        for (id, member) in self.sheets.iter().zip(&self.members) {
+        for ((id, member), own) in self.sheets.iter().zip(&self.members).zip(&self.own) {
             let found = pile.limited(member);
             let short = match found {
                 Some(_) => Vec::new(),
@@ -272,9 +298,12 @@ impl Family {
             let planned = found.as_ref().unwrap_or(member);
             pile.take(planned, &short);
             group.bars.extend(planned.bars(&|_| id.clone(), style));
-            if planned.plan != member.plan || !short.is_empty() {
-                cuts.left_out.push((id.clone(), member.buy(style)));
+            let other = planned.plan != member.plan || !short.is_empty();
+            if other || !Arc::ptr_eq(own, member) {
+                cuts.left_out.push((id.clone(), own.buy(style)));
                 cuts.instead.push((vec![id.clone()], planned.buy_short_of(&short, style)));
+            }
+            if other {
                 group.remarks.push(left_words(&short, style, planned));
             }
         }

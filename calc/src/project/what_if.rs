@@ -277,13 +277,22 @@ mod tests {
         // 8 ft lengths that are here are still cut; only 10 ft are bought.
         assert!(changed.cut.iter().any(|line| line.stock.ends_with("8 ft")));
         assert!(!changed.cut.iter().any(|line| line.stock.ends_with("12 ft")));
-        assert!(changed.buy.iter().all(|line| line.spec == "10 ft"));
+        let mut bought = changed.buy.iter().filter(|line| line.quantity > 0.0);
+        assert!(bought.all(|line| line.spec == "10 ft"));
         let Ok(now) = all.sheet(&id).unwrap() else { panic!() };
         let table = side_by_side(&project, &id, now, &changed);
         assert!(
             table.rows.iter().any(|row| row.cells[0] == "To pay" && row.cells[1] != row.cells[2])
         );
         assert_eq!(crate::evaluate(&project), all);
+        // A price that was typed on the buy list counts, before that of the sheet.
+        let mut dear = project.clone();
+        for line in &changed.buy {
+            dear.set(&super::super::Place::Line(line.id.of_sheet(&id)), "price", json!(1000));
+        }
+        let sum: f64 = changed.buy.iter().map(|line| line.quantity).sum();
+        let table = side_by_side(&dear, &id, now, &changed);
+        assert_eq!(table.rows[0].cells[2], money(1000.0 * sum));
         // The same as taking it.
         let mut taken = project.clone();
         taken.set(&super::super::Place::Sheet(id.clone()), "", lacking.applied(&inputs));

@@ -13,7 +13,7 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{self, BuyLine, CutLine, LineId};
 use crate::outcome::Record;
 use crate::project::{CutBar, CutPiece};
-use crate::quantity::{Length, Style, money, percent, plain};
+use crate::quantity::{Length, Style, money, percent};
 use crate::report::{Answer, Remark, Step};
 use crate::source::Source;
 
@@ -67,7 +67,7 @@ impl Section {
     pub fn id(&self) -> String {
         match (self.thickness_mm, self.width_mm) {
             (Some(thickness), Some((least, most))) if least == most => {
-                text!("{}x{}/", plain(thickness, 1), LineId::mm(least))
+                text!("{}x{}/", LineId::tenths(thickness), LineId::mm(least))
             }
             _ => String::new(),
         }
@@ -128,6 +128,13 @@ impl Planned {
     /// The plan as it is handed to the cut list of the project.
     pub fn cutting(&self) -> Option<Arc<Self>> {
         Some(Arc::new(self.clone()))
+    }
+
+    /// The same plan of this section.
+    pub fn of_section(&self, section: Section) -> Self {
+        let mut same = self.clone();
+        same.shelf.take_section(section);
+        same
     }
 
     /// The plan with no more on hand than this of each length: the same plan where it uses no more, else a new one; none where
