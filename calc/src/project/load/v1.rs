@@ -12,6 +12,7 @@ use super::super::{CutBar, Evaluation, Project, evaluate, shopping, system_key};
 use crate::lists::{EACH, MergedBuyLine, in_si};
 use crate::quantity::{Length, Rounding, Style, from_digits, plain};
 use crate::report::CheckLine;
+use crate::sorting::sort_by;
 
 /// What of a version 1 file has not been found yet: `lines` and `ticked`, as they stood there.
 pub(super) const KEPT: &str = "version_1";
@@ -60,7 +61,8 @@ fn styles(own: Style) -> Vec<Style> {
     let all = Rounding::ALL.into_iter();
     let mut styles: Vec<Style> =
         all.map(|rounding| Style { system: rounding.system(), rounding }).collect();
-    styles.sort_by_key(|style| (*style != own, style.system != own.system));
+    let far = |style: &Style| (*style != own, style.system != own.system);
+    sort_by(&mut styles, |a, b| far(a).cmp(&far(b)));
     styles
 }
 
