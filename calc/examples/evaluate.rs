@@ -1,19 +1,19 @@
-//! Evaluates a project file: `cargo run -q --release -p calc --example evaluate -- FILE`.
+//! Evaluates a project file: `cargo run -q --release -p calc --example evaluate -- FILE`,
+//! with `--units imperial|metric` in other units than the file's, with `--language en` in another language.
 //! Prints one JSON document. Exits 0 when the file could be read, 2 with one line on standard error when not.
 
 use std::process::ExitCode;
 
 use calc::project::{LoadError, MAX_BYTES, Project};
+use calc::quantity::UnitSystem;
+
+const USAGE: &str =
+    "name one project file; --units imperial|metric and --language en say how results are written";
 
 fn main() -> ExitCode {
-    let mut arguments = std::env::args_os().skip(1);
-    let (Some(path), None) = (arguments.next(), arguments.next()) else {
-        eprintln!("evaluate: name one project file");
-        return ExitCode::from(2);
-    };
-    match read(&path) {
-        Ok(project) => {
-            println!("{:#}", calc::evaluate(&project).to_json());
+    match run() {
+        Ok(text) => {
+            println!("{text}");
             ExitCode::SUCCESS
         }
         Err(message) => {
@@ -21,6 +21,50 @@ fn main() -> ExitCode {
             ExitCode::from(2)
         }
     }
+}
+
+fn run() -> Result<String, String> {
+    let mut arguments = std::env::args_os().skip(1);
+    let (mut path, mut system) = (None, None);
+    while let Some(argument) = arguments.next() {
+        let mut value = || {
+            arguments
+                .next()
+                .and_then(|value| value.into_string().ok())
+                .ok_or_else(|| USAGE.to_owned())
+        };
+        match argument.to_str() {
+            Some("--units") => {
+                system = Some(match value()?.as_str() {
+                    "imperial" => UnitSystem::Imperial,
+                    "metric" => UnitSystem::Metric,
+                    other => {
+                        return Err(format!(
+                            "no units are called \"{other}\"; say imperial or metric"
+                        ));
+                    }
+                });
+            }
+            Some("--language") => match value()?.as_str() {
+                "en" => {}
+                other => {
+                    return Err(format!(
+                        "nothing is written in the language \"{other}\" yet; say en"
+                    ));
+                }
+            },
+            Some(other) if other.starts_with("--") => {
+                return Err(format!("no option is called {other}; {USAGE}"));
+            }
+            _ if path.is_none() => path = Some(argument),
+            _ => return Err(USAGE.to_owned()),
+        }
+    }
+    let mut project = read(&path.ok_or(USAGE)?)?;
+    if let Some(system) = system {
+        project.set_system(system);
+    }
+    Ok(format!("{:#}", calc::evaluate(&project).to_json()))
 }
 
 fn read(path: &std::ffi::OsStr) -> Result<Project, String> {

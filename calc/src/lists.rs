@@ -84,6 +84,16 @@ pub fn to_buy(needed: f64, unit: &str) -> f64 {
     (count - 1e-9 * count.abs().max(1.0)).ceil().max(0.0) / steps
 }
 
+/// A quantity of a line in SI, as ticks are kept: metres for feet, litres for quarts; what is counted stays as it is.
+pub fn in_si(quantity: f64, unit: &str) -> f64 {
+    match unit {
+        "ft" => quantity * 0.3048,
+        // 57.75 in3.
+        "qt" => quantity * 0.946_352_946,
+        _ => quantity,
+    }
+}
+
 /// A stock length and the pieces to cut from it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutLine {
@@ -185,6 +195,8 @@ pub struct Share {
     pub sheet: String,
     /// How many units.
     pub quantity: f64,
+    /// How many units stay aboard: those bought, or so much of them as is needed, and those that were here.
+    pub used: f64,
     /// Mass of these, where it is known.
     pub mass: Option<Mass>,
 }
@@ -249,7 +261,11 @@ pub fn merge_buy_lines<'a>(
 
 impl Share {
     fn of(sheet: &str, line: &BuyLine) -> Self {
-        Self { sheet: sheet.to_owned(), quantity: line.quantity, mass: line.mass }
+        let used = match line.unit {
+            EACH => line.quantity + line.on_hand,
+            _ => line.needed,
+        };
+        Self { sheet: sheet.to_owned(), quantity: line.quantity, used, mass: line.mass }
     }
 }
 
@@ -267,7 +283,9 @@ impl MergedBuyLine {
         line.mass = line.mass.zip(more.mass).map(|(a, b)| a + b);
         match self.from.iter_mut().find(|share| share.sheet == sheet) {
             Some(share) => {
+                let more = Share::of(sheet, more);
                 share.quantity += more.quantity;
+                share.used += more.used;
                 share.mass = share.mass.zip(more.mass).map(|(a, b)| a + b);
             }
             None => self.from.push(Share::of(sheet, more)),

@@ -112,6 +112,9 @@ impl Project {
 
     /// Shows results in another unit system, rounded as is usual in it.
     pub fn set_system(&mut self, system: UnitSystem) {
+        if system != self.system() {
+            shopping::pin_units(self);
+        }
         self.document.insert("units".into(), json!(system_key(system)));
         self.document.remove("rounding");
     }
@@ -226,6 +229,12 @@ impl Project {
     pub fn set_typed(&mut self, place: &Place, path: &str, kind: &Kind, text: &str) {
         let node = typed_node(kind, text);
         self.set(place, path, node);
+        // An own line that is called otherwise is another thing: it is not added to a sheet's any more.
+        if *place == Place::Shopping
+            && let Some((row, "item" | "spec" | "unit")) = path.rsplit_once('.')
+        {
+            self.set(place, &[row, ".adds_to"].concat(), Node::Null);
+        }
     }
 
     /// Puts a node at a path, making what leads to it; null takes the entry out.
@@ -256,6 +265,9 @@ impl Project {
         let mut rows = self.node(place, path).and_then(Node::as_array).cloned().unwrap_or_default();
         rows.push(row);
         self.set(place, path, Node::Array(rows));
+        if *place == Place::Shopping {
+            shopping::name_own_rows(self);
+        }
     }
 
     /// Takes a row out of the list at a path.
@@ -444,7 +456,7 @@ mod tests {
 
     #[test]
     fn fields_that_are_not_known_are_kept() {
-        let text = r#"{"battenbook":1,"id":"a","later":{"x":[1,2.50,"y"]},
+        let text = r#"{"battenbook":2,"id":"a","later":{"x":[1,2.50,"y"]},
             "sheets":[{"id":"s1","kind":"new kind","inputs":{"a":1},"colour":"green"}]}"#;
         let mut project = Project::from_text(text).unwrap();
         project.set_name("B");

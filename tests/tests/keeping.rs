@@ -190,7 +190,7 @@ async fn ticks_off_what_is_bought(page: &mut Page) -> Result<()> {
     page.go_to("buy").await?;
     page.wait_for(".ticks li").await?;
     // The finish of the floor, which grows with the coats.
-    let tick = ".ticks input[data-with*=\"maple floor finish\"]";
+    let tick = ".ticks input[data-with*=\"maple-floor-finish\"]";
     let script =
         "return [...document.querySelectorAll(arguments[0])].map(t => [t.dataset.with, t.checked])";
     let before = page.execute(script, vec![json!(tick)]).await?;

@@ -15,7 +15,7 @@ in_each_engine!(
 );
 
 /// The screws of the demo's ceiling strips.
-const SCREW: &str = "screw|#8 x 1 1/4 in|each";
+const SCREW: &str = "screw/8/31.8mm";
 
 async fn to_line(page: &mut Page, key: &str) -> Result<()> {
     page.go_to("buy").await?;
@@ -133,7 +133,7 @@ async fn goes_from_a_line_to_its_sheet_and_back(page: &mut Page) -> Result<()> {
 
 async fn shows_what_another_length_would_change(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
-    to_line(page, "1x2 strip|14 ft|each").await?;
+    to_line(page, "stock/1x2-strip/19.1x38.1mm/4267.2mm").await?;
     let before = page.kept_project().await?;
     page.click(".lacking [data-do=lacking][data-with=\"stock|14 ft\"]").await?;
     page.wait_for_text(".lacking table", "To pay").await?;
@@ -142,7 +142,10 @@ async fn shows_what_another_length_would_change(page: &mut Page) -> Result<()> {
     page.wait_for_text("h1", "Not on the list any more").await?;
     let after = page.kept_project().await?;
     let all = calc::evaluate(&after);
-    ensure!(all.buy_list.iter().any(|line| line.key() == "1x2 strip|8 ft|each"), "no 8 ft strips");
+    ensure!(
+        all.buy_list.iter().any(|line| line.key() == "stock/1x2-strip/19.1x38.1mm/2438.4mm"),
+        "no 8 ft strips"
+    );
     ensure!(all.sheet("furring").is_some_and(Result::is_ok), "the strips have faults");
     Ok(())
 }

@@ -3,7 +3,7 @@
 mod line;
 mod weight;
 
-use calc::lists::MergedBuyLine;
+use calc::lists::{MergedBuyLine, in_si, to_buy};
 use calc::project::shopping::OWN_ASKS;
 use calc::project::{Evaluation, Place, Project};
 use calc::quantity::{money, plain};
@@ -29,7 +29,7 @@ pub fn buy_page(desk: Desk) -> AnyView {
         let bought = event_target_checked(&event).then(|| {
             desk.evaluation.with_untracked(|all| {
                 let line = all.buy_list.iter().find(|line| line.key() == key);
-                line.map_or(0.0, MergedBuyLine::bought)
+                line.map_or(0.0, |line| in_si(line.bought(), line.line.unit))
             })
         });
         desk.change(|project| tick(project, "buy", &key, bought));
@@ -91,12 +91,14 @@ struct Open {
 
 impl Open {
     fn of(project: &Project, merged: &MergedBuyLine) -> Self {
-        let need = merged.line.quantity;
+        let need = merged.asked();
         // A tick stands for the quantity it was set at: a need that grew shows what is missing.
-        let had = ticked(project, "buy", merged.key());
+        let had =
+            ticked(project, "buy", merged.key()).map(|had| had / in_si(1.0, merged.line.unit));
         let missing = Some(need - had.unwrap_or(0.0)).filter(|missing| *missing > 1e-9);
         match had {
-            None => Self { missing: Some(need), grown: false },
+            // What is here already need not be bought.
+            None => Self { missing: missing.filter(|_| need > 1e-9), grown: false },
             Some(_) => Self { missing, grown: missing.is_some() },
         }
     }
@@ -106,7 +108,7 @@ impl Open {
         let (cost, missing) = (merged.line.cost?, self.missing?);
         let share = match merged.packs {
             Some(packs) if packs.count > 0.0 => packs_for(missing, packs.size) / packs.count,
-            _ if merged.line.quantity > 0.0 => missing / merged.line.quantity,
+            _ if merged.asked() > 0.0 => missing / merged.asked(),
             _ => 1.0,
         };
         Some(cost * share)
@@ -194,10 +196,14 @@ fn lines(html: &mut Html, project: &Project, all: &Evaluation) {
     let priced = all.buy_list.iter().filter_map(|line| line.line.cost);
     let (total, count) = priced.fold((0.0, 0), |(total, count), cost| (total + cost, count + 1));
     if count > 0 {
-        let words = match all.buy_list.len() - count {
+        let mut words = match all.buy_list.len() - count {
             0 => format!("Together {}", money(total)),
             without => format!("Together {}, and {without} without a price", money(total)),
         };
+        // Some of it is bought already: the figure above is the rest of this one.
+        if total - left.cost > 5e-3 {
+            words.push_str(&format!("; {} of it bought already", money(total - left.cost)));
+        }
         html.tag("p", "total", &words);
     }
 }
@@ -241,7 +247,7 @@ fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {
         let packs = merged.packs.map_or(String::new(), |packs| {
             format!(", {} of the packs", plain(packs_for(missing, packs.size), 0))
         });
-        let words = format!("{} more needed{packs}", plain(missing, 1));
+        let words = format!("{} more needed{packs}", plain(to_buy(missing, merged.line.unit), 1));
         html.tag("span", "note warning", &words);
     }
     html.raw("</span>");
@@ -288,10 +294,14 @@ pub fn words(merged: &MergedBuyLine) -> String {
 fn about(project: &Project, merged: &MergedBuyLine) -> String {
     let mut parts = Vec::new();
     if let Some(packs) = merged.packs {
-        parts.push(format!("{} needed", counted(merged.line.quantity, merged)));
+        let needed = to_buy(merged.asked(), merged.line.unit);
+        parts.push(format!("{} needed", counted(needed, merged)));
         if packs.left_over > 0.0 {
             parts.push(format!("{} left over", counted(packs.left_over, merged)));
         }
+    }
+    if merged.line.on_hand > 0.0 && merged.line.quantity > 0.0 {
+        parts.push(format!("{} more here already", counted(merged.line.on_hand, merged)));
     }
     if let Some(mass) = merged.line.mass {
         parts.push(project.style().mass(mass));

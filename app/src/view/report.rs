@@ -144,6 +144,10 @@ pub fn cut_line(html: &mut Html, line: &CutLine, style: Style) {
 
 /// A line of a buy list in words: `2 × floor finish, 1 gal container`.
 pub fn buy_words(line: &BuyLine) -> String {
+    if line.quantity == 0.0 && line.on_hand > 0.0 {
+        let name = [line.item.as_str(), line.spec.as_str()].join(", ");
+        return format!("{name}: {} here already, none to buy", plain(line.on_hand, 1));
+    }
     let quantity = plain(line.quantity, 1);
     let unit = if line.unit == "each" { " ×".to_owned() } else { format!(" {} of", line.unit) };
     if line.spec.is_empty() {

@@ -53,7 +53,7 @@ pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
                         calc::project::what_if(project, &all, id, &lacking.applied(entry.inputs()));
                     match (all.sheet(id), &then) {
                         (Some(Ok(now)), Ok(then)) => {
-                            table(html, &side_by_side(now, then, project.style()));
+                            table(html, &side_by_side(project, id, now, then));
                         }
                         (_, Err(faults)) => {
                             for fault in faults {

@@ -55,7 +55,12 @@ impl LineId {
 
     /// The same for a number. [mm]
     pub fn mm(mm: f64) -> String {
-        text!("{}mm", plain(mm, 1))
+        text!("{}mm", Self::tenths(mm))
+    }
+
+    /// A number to a tenth. What lies in the middle goes up, whichever unit it was typed in: 3/4 in as 19.05 mm.
+    pub fn tenths(number: f64) -> String {
+        plain(number + 1e-6, 1)
     }
 
     /// A volume as part of an id: `3785ml`.

@@ -61,6 +61,8 @@ const LONGEST: usize = 120;
 /// of sheets are passed over. Answers of both are written in the first project's units.
 pub fn compare(first: &Project, other: &Project) -> Vec<Part> {
     let mut alike = other.clone();
+    // What was typed in the other's units is written down before they change.
+    alike.set_system(first.system());
     for key in ["units", "rounding"] {
         alike.set_extra(key, first.extra(key).cloned().unwrap_or_default());
     }

@@ -1,9 +1,10 @@
 //! The cut list over all sheets: everything that is cut from one section in one plan, where that saves anything.
 //!
 //! Sheets are planned together when they cut the same material in a section that may be the same, with the same saw and end trim,
-//! from the same stock lengths at the same prices. What is on hand is one pile, counted in each of them: the greatest count holds.
-//! The plan together is followed where it costs less, wastes less at the same cost, or where the sheets' own plans would use more
-//! of the pile (or of what the store has) than there is; else their own plans stand, which then are as good.
+//! from the same stock lengths at the same prices. What is on hand is one pile over all sheets that cut the material in this section,
+//! whatever their saws and stock: the greatest count holds, and it is handed out once, in the order of the file. The plan together is
+//! followed where it costs less, wastes less at the same cost, or where the sheets' own plans would use more of the pile (or of what
+//! the store has) than there is; else their own plans stand, which then are as good.
 
 use std::sync::Arc;
 
@@ -22,6 +23,8 @@ use crate::text::text;
 
 /// Costs nearer than this are the same.
 const SAME_COST: f64 = 1e-6;
+/// Lengths nearer than this are the same. [mm]
+const SAME_LENGTH_MM: f64 = 1e-6;
 /// Waste nearer than this is the same. [mm]
 const SAME_WASTE_MM: f64 = 0.5;
 
@@ -97,8 +100,10 @@ pub(super) struct Joint {
     owners: Vec<usize>,
     /// What the members' own plans cost.
     apart_cost: f64,
-    /// Whether the members' own plans use more than there is.
+    /// Whether the members' own plans use more than there is, here or in the store.
     too_much: bool,
+    /// Whether they buy more than the store has.
+    sold_out: bool,
 }
 
 impl Joint {
@@ -110,11 +115,12 @@ impl Joint {
         }
         let shelf = one_pile(&members);
         let apart_cost = members.iter().map(|member| member.plan.cost).sum();
-        let too_much = shelf.as_ref().is_some_and(|shelf| uses_too_much(&members, shelf));
+        let (too_much, sold_out) =
+            shelf.as_ref().map_or((false, false), |shelf| uses_too_much(&members, shelf));
         // What would be planned for long is left to the sheets' own plans, which is said.
         let shelf = shelf.filter(|_| wanted.len() <= MOST_TOGETHER);
         let planned = shelf.and_then(|shelf| Planned::new(wanted, &shelf, EFFORT).ok());
-        Self { members, planned, owners, apart_cost, too_much }
+        Self { members, planned, owners, apart_cost, too_much, sold_out }
     }
 
     /// The plan together where it is to be followed.
@@ -126,6 +132,21 @@ impl Joint {
         let better =
             saved > slack || (saved > -slack && waste - planned.plan.waste_mm > SAME_WASTE_MM);
         (self.too_much || better).then_some(planned)
+    }
+
+    /// What is said where the sheets keep their own plans.
+    fn words(&self) -> Remark {
+        if self.sold_out {
+            Remark::warning(
+                "These sheets together take more than is here and for sale: allow more lengths.",
+            )
+        } else if self.planned.is_some() {
+            Remark::good(
+                "Planned together these sheets would take no less: each keeps its own plan.",
+            )
+        } else {
+            Remark::note("Too much for one plan: each sheet keeps its own.")
+        }
     }
 
     fn is_of(&self, members: &[Arc<Planned>]) -> bool {
@@ -157,25 +178,16 @@ pub(super) fn gather(sheets: &Sheets, style: Style, known: &[Arc<Joint>]) -> Cut
             cuts.groups.extend(unplanned(id, report));
             continue;
         };
-        match families.iter_mut().find(|family| family.takes(planned)) {
-            Some(family) => family.add(id, planned),
-            None => families.push(Family::new(id, planned)),
+        let known = with_section(planned, sheets);
+        match families.iter_mut().find(|family| family.takes(&known)) {
+            Some(family) => family.add(id, planned, &known),
+            None => families.push(Family::new(id, planned, &known)),
         }
     }
+    let mut pile = Pile::of(families.iter().flat_map(|family| &family.members));
     let mut planned_groups = Vec::new();
     for family in &families {
-        let joint = (family.members.len() > 1).then(|| {
-            let before = known.iter().find(|joint| joint.is_of(&family.members));
-            before.map_or_else(|| Arc::new(Joint::new(family.members.clone())), Arc::clone)
-        });
-        planned_groups.push(family.group(joint.as_deref(), style));
-        let Some(joint) = joint else { continue };
-        if let Some(followed) = joint.followed() {
-            let own = family.sheets.iter().zip(&family.members);
-            cuts.left_out.extend(own.map(|(id, member)| (id.clone(), member.buy(style))));
-            cuts.instead.push((family.sheets.clone(), followed.buy(style)));
-        }
-        cuts.joints.push(joint);
+        planned_groups.push(family.plan(&mut pile, &mut cuts, style, known));
     }
     planned_groups.append(&mut cuts.groups);
     cuts.groups = planned_groups;
@@ -186,14 +198,38 @@ pub(super) fn gather(sheets: &Sheets, style: Style, known: &[Arc<Joint>]) -> Cut
 struct Family {
     section: Section,
     sheets: Vec<String>,
+    /// The sheets' plans as they handed them over.
+    own: Vec<Arc<Planned>>,
+    /// The same, each with what is known of its section.
     members: Vec<Arc<Planned>>,
 }
 
+/// A plan of a sheet that does not say the section takes that of the first sheet that cuts the same material and says it. So what it
+/// buys is the same line whether or not the two are planned together.
+fn with_section(planned: &Arc<Planned>, sheets: &Sheets) -> Arc<Planned> {
+    let shelf = planned.shelf();
+    if shelf.section.is_known() {
+        return Arc::clone(planned);
+    }
+    let reports = sheets.iter().filter_map(|(_, result)| result.as_ref().as_ref().ok());
+    let mut others = reports.filter_map(|report| report.cutting.as_ref());
+    let known = others.find(|other| {
+        other.shelf().section.is_known()
+            && LineId::name(&other.shelf().material) == LineId::name(&shelf.material)
+            && other.shelf().section.may_be(&shelf.section)
+    });
+    match known {
+        Some(other) => Arc::new(planned.of_section(other.shelf().section)),
+        None => Arc::clone(planned),
+    }
+}
+
 impl Family {
-    fn new(id: &str, planned: &Arc<Planned>) -> Self {
+    fn new(id: &str, own: &Arc<Planned>, planned: &Arc<Planned>) -> Self {
         Self {
             section: planned.shelf().section,
             sheets: vec![id.to_owned()],
+            own: vec![Arc::clone(own)],
             members: vec![Arc::clone(planned)],
         }
     }
@@ -208,13 +244,21 @@ impl Family {
             && pooled(&a.stock, &b.stock).is_some()
     }
 
-    fn add(&mut self, id: &str, planned: &Arc<Planned>) {
+    fn add(&mut self, id: &str, own: &Arc<Planned>, planned: &Arc<Planned>) {
+        self.own.push(Arc::clone(own));
         self.section = self.section.and(&planned.shelf().section);
         self.sheets.push(id.to_owned());
         self.members.push(Arc::clone(planned));
     }
 
-    fn group(&self, joint: Option<&Joint>, style: Style) -> CutGroup {
+    /// Plans the sheets with what is left of the pile, together where that is better, and takes from the pile what they use.
+    fn plan(
+        &self,
+        pile: &mut Pile,
+        cuts: &mut Cuts,
+        style: Style,
+        known: &[Arc<Joint>],
+    ) -> CutGroup {
         let title = self.members.first().map_or("", |first| first.shelf().material.as_str());
         let mut group = CutGroup {
             title: title.to_owned(),
@@ -223,17 +267,16 @@ impl Family {
             remarks: Vec::new(),
             saved: None,
         };
-        let own = |group: &mut CutGroup| {
-            for (id, member) in self.sheets.iter().zip(&self.members) {
-                group.bars.extend(member.bars(&|_| id.clone(), style));
-            }
-        };
-        let Some(joint) = joint else {
-            own(&mut group);
-            return group;
-        };
-        match joint.followed() {
-            Some(planned) => {
+        let limited: Option<Vec<Arc<Planned>>> =
+            self.members.iter().map(|member| pile.limited(member)).collect();
+        // Sheets of which one finds too little left are each on their own.
+        let joint = limited.filter(|members| members.len() > 1).map(|members| {
+            let before = known.iter().find(|joint| joint.is_of(&members));
+            before.map_or_else(|| Arc::new(Joint::new(members)), Arc::clone)
+        });
+        if let Some(joint) = &joint {
+            cuts.joints.push(Arc::clone(joint));
+            if let Some(planned) = joint.followed() {
                 let owner = |index: usize| {
                     let owner = joint.owners.get(index).copied().unwrap_or_default();
                     self.sheets.get(owner).cloned().unwrap_or_default()
@@ -242,19 +285,139 @@ impl Family {
                 group.saved = Some(joint.apart_cost - planned.plan.cost);
                 group.remarks = vec![saved_words(joint, planned, style)];
                 group.remarks.extend(planned.remarks(style));
-            }
-            None => {
-                own(&mut group);
-                group.remarks.push(if joint.too_much {
-                    Remark::warning("These sheets together take more than is here and for sale: allow more lengths.")
-                } else if joint.planned.is_some() {
-                    Remark::good("Planned together these sheets would take no less: each keeps its own plan.")
-                } else {
-                    Remark::note("Too much for one plan: each sheet keeps its own.")
-                });
+                pile.take(planned, &[]);
+                let own = self.sheets.iter().zip(&self.own);
+                cuts.left_out.extend(own.map(|(id, member)| (id.clone(), member.buy(style))));
+                cuts.instead.push((self.sheets.clone(), planned.buy(style)));
+                return group;
             }
         }
+        for ((id, member), own) in self.sheets.iter().zip(&self.members).zip(&self.own) {
+            let found = pile.limited(member);
+            let short = match found {
+                Some(_) => Vec::new(),
+                None => pile.short_of(member),
+            };
+            let planned = found.as_ref().unwrap_or(member);
+            pile.take(planned, &short);
+            group.bars.extend(planned.bars(&|_| id.clone(), style));
+            let other = planned.plan != member.plan || !short.is_empty();
+            if other || !Arc::ptr_eq(own, member) {
+                cuts.left_out.push((id.clone(), own.buy(style)));
+                cuts.instead.push((vec![id.clone()], planned.buy_short_of(&short, style)));
+            }
+            if other {
+                group.remarks.push(left_words(&short, style, planned));
+            }
+        }
+        group.remarks.extend(joint.map(|joint| joint.words()));
         group
+    }
+}
+
+/// What is said of a sheet that does not get all that it counts as here.
+fn left_words(short: &[u32], style: Style, planned: &Planned) -> Remark {
+    if short.is_empty() {
+        return Remark::note(
+            "What is here is cut once: a sheet before this one uses some of it, and this one is planned with the rest.",
+        );
+    }
+    Remark::warning(text!(
+        "What is here is cut for sheets before this one already: {} more are on the buy list.",
+        planned.counted_words(short, style)
+    ))
+}
+
+/// What is on hand of every length, as one pile for all sheets, whatever their saws and whatever else they choose from. Each sheet
+/// counts the same pile: the greatest count holds. It is handed out in the order of the file.
+struct Pile(Vec<Heap>);
+
+struct Heap {
+    material: String,
+    section: Section,
+    length_mm: f64,
+    left: u32,
+}
+
+impl Heap {
+    fn is_of(&self, shelf: &Shelf, length_mm: f64) -> bool {
+        (self.length_mm - length_mm).abs() < SAME_LENGTH_MM
+            && self.material == LineId::name(&shelf.material)
+            && self.section.may_be(&shelf.section)
+    }
+}
+
+impl Pile {
+    fn of<'a>(plans: impl Iterator<Item = &'a Arc<Planned>>) -> Self {
+        let mut heaps: Vec<Heap> = Vec::new();
+        for planned in plans {
+            let shelf = planned.shelf();
+            for stock in shelf.stock.iter().filter(|stock| stock.on_hand > 0) {
+                let alike = shelf
+                    .stock
+                    .iter()
+                    .filter(|one| (one.length_mm - stock.length_mm).abs() < SAME_LENGTH_MM);
+                let here = alike.fold(0, |sum: u32, one| sum.saturating_add(one.on_hand));
+                match heaps.iter_mut().find(|heap| heap.is_of(shelf, stock.length_mm)) {
+                    Some(heap) => {
+                        heap.left = heap.left.max(here);
+                        heap.section = heap.section.and(&shelf.section);
+                    }
+                    None => heaps.push(Heap {
+                        material: LineId::name(&shelf.material),
+                        section: shelf.section,
+                        length_mm: stock.length_mm,
+                        left: here,
+                    }),
+                }
+            }
+        }
+        Self(heaps)
+    }
+
+    /// So much of each of a plan's lengths as is left, and no more than `wanted` of it.
+    fn left_of(&self, planned: &Planned, wanted: &[u32]) -> Vec<u32> {
+        let shelf = planned.shelf();
+        let mut given = vec![0; self.0.len()];
+        let mut allowed = Vec::with_capacity(shelf.stock.len());
+        for (stock, wanted) in shelf.stock.iter().zip(wanted) {
+            let heap = self.0.iter().position(|heap| heap.is_of(shelf, stock.length_mm));
+            let left = heap.map_or(0, |at| self.0[at].left.saturating_sub(given[at]));
+            let gets = left.min(*wanted);
+            if let Some(at) = heap {
+                given[at] += gets;
+            }
+            allowed.push(gets);
+        }
+        allowed
+    }
+
+    /// A plan with no more on hand than is left; none where it cannot be made.
+    fn limited(&self, planned: &Arc<Planned>) -> Option<Arc<Planned>> {
+        let on_hand: Vec<u32> = planned.shelf().stock.iter().map(|stock| stock.on_hand).collect();
+        let left = self.left_of(planned, &on_hand);
+        if left == on_hand {
+            return Some(Arc::clone(planned));
+        }
+        planned.limited(&left).map(Arc::new)
+    }
+
+    /// How many of each length a plan uses that are not left any more.
+    fn short_of(&self, planned: &Planned) -> Vec<u32> {
+        let used = &planned.plan.on_hand_used;
+        let left = self.left_of(planned, used);
+        used.iter().zip(left).map(|(used, left)| used.saturating_sub(left)).collect()
+    }
+
+    /// Takes what a plan uses, apart from what it is short of.
+    fn take(&mut self, planned: &Planned, short: &[u32]) {
+        let shelf = planned.shelf();
+        for (at, (stock, used)) in shelf.stock.iter().zip(&planned.plan.on_hand_used).enumerate() {
+            let used = used.saturating_sub(short.get(at).copied().unwrap_or(0));
+            if let Some(heap) = self.0.iter_mut().find(|heap| heap.is_of(shelf, stock.length_mm)) {
+                heap.left = heap.left.saturating_sub(used);
+            }
+        }
     }
 }
 
@@ -352,20 +515,24 @@ fn pooled(a: &[Stock], b: &[Stock]) -> Option<Vec<Stock>> {
     })
 }
 
-/// Whether the members' own plans use more of any length than is on hand or for sale.
-fn uses_too_much(members: &[Arc<Planned>], shelf: &Shelf) -> bool {
-    shelf.stock.iter().any(|stock| {
+/// Whether the members' own plans use more of any length than is on hand or for sale, and whether they buy more than is for sale.
+fn uses_too_much(members: &[Arc<Planned>], shelf: &Shelf) -> (bool, bool) {
+    let (mut too_much, mut sold_out) = (false, false);
+    for stock in &shelf.stock {
         let (mut here, mut bought) = (0, 0);
         for member in members {
             for (index, own) in member.shelf().stock.iter().enumerate() {
-                if (own.length_mm - stock.length_mm).abs() < 1e-6 {
+                if (own.length_mm - stock.length_mm).abs() < SAME_LENGTH_MM {
                     here += member.plan.on_hand_used.get(index).copied().unwrap_or(0);
                     bought += member.plan.bought.get(index).copied().unwrap_or(0);
                 }
             }
         }
-        let same = || shelf.stock.iter().filter(|s| (s.length_mm - stock.length_mm).abs() < 1e-6);
+        let alike = |s: &&Stock| (s.length_mm - stock.length_mm).abs() < SAME_LENGTH_MM;
+        let same = || shelf.stock.iter().filter(alike);
         let most = same().try_fold(0u32, |sum, s| Some(sum.saturating_add(s.available?)));
-        here > same().map(|s| s.on_hand).sum() || most.is_some_and(|most| bought > most)
-    })
+        sold_out |= most.is_some_and(|most| bought > most);
+        too_much |= here > same().map(|s| s.on_hand).sum();
+    }
+    (too_much || sold_out, sold_out)
 }

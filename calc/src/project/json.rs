@@ -76,6 +76,9 @@ fn buy_line(merged: &MergedBuyLine) -> Json {
         "needed": count(line.needed),
         "sheets": merged.sheets().collect::<Vec<_>>(),
     });
+    if line.on_hand > 0.0 {
+        entry["on_hand"] = count(line.on_hand);
+    }
     if let Some(packs) = merged.packs {
         entry["packs"] = json!({
             "size": count(packs.size),

@@ -2,13 +2,17 @@
 
 use std::fmt;
 
+mod v1;
+
+pub(super) use v1::pin;
+
 use super::limits::{MAX_BYTES, MOST_SHEETS};
-use super::{Node, Project};
+use super::{Node, Project, shopping};
 
 /// A step from one version of the format to the next.
 struct Migration {
     /// What the step does, as a verb: it names the step in messages.
-    #[allow(dead_code, reason = "read by the tests and by messages once there is a first step")]
+    #[allow(dead_code, reason = "it names the step for those who read the list")]
     name: &'static str,
     /// Changes the document in place.
     step: fn(&mut serde_json::Map<String, Node>),
@@ -17,7 +21,8 @@ struct Migration {
 /// The steps, oldest first: the first leads from version 1 to version 2. Steps are only ever
 /// added; one that was released is never changed. Each has a kept sample of the version before it
 /// in `tests/project_versions/`.
-static MIGRATIONS: &[Migration] = &[];
+static MIGRATIONS: &[Migration] =
+    &[Migration { name: "name lines by what they are", step: v1::set_aside }];
 
 /// The version of the format that this program writes.
 pub const VERSION: u64 = 1 + MIGRATIONS.len() as u64;
@@ -117,7 +122,9 @@ impl Project {
             (migration.step)(&mut document);
         }
         document.insert("battenbook".into(), Node::from(VERSION));
-        let project = Self { document };
+        let mut project = Self { document };
+        shopping::name_own_rows(&mut project);
+        v1::settle(&mut project);
         let count = project.sheets().count();
         if count > MOST_SHEETS {
             return Err(LoadError::TooManySheets { count });

@@ -2,17 +2,18 @@
 //! their own.
 //!
 //! In the project file under `shopping`, all of it optional:
-//! `"lines": { KEY: { "pack": "100 ft", "price": 21.5, "mass": "2 kg", "place": "1200 mm" } }`, where
-//! KEY is a line's `item|spec|unit`, and `"own": [{ "item", "spec", "quantity", "unit", "price",
-//! "mass", "place" }]`. Price and mass are of one pack; without packs, of one unit. A place is the
-//! middle of a thing along the body, from the front wall.
+//! `"lines": { ID: { "pack": "100 ft", "price": 21.5, "mass": "2 kg", "place": "1200 mm" } }`, where
+//! ID is a line's id, and `"own": [{ "id", "item", "spec", "quantity", "unit", "price", "mass",
+//! "place", "adds_to" }]`; what `adds_to` the line with an id is counted in it. Price and mass are of
+//! one pack; without packs, of one unit. A place is the middle of a thing along the body, from the
+//! front wall.
 
 use std::collections::BTreeMap;
 
-use super::Node;
+use super::{Body, Node, Project};
 use crate::ask::Ask;
 use crate::fault::Fault;
-use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs};
+use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs, merge_buy_lines};
 use crate::mass::balance::Balance;
 use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
 use crate::reader::{Notes, Reader, Site};
@@ -133,6 +134,55 @@ pub(super) fn own_lines(node: &Node, site: &Site<'_>, shopping: &mut Shopping) -
     lines
 }
 
+/// Gives each own line that has none an id to be known by, whatever it is called.
+pub(super) fn name_own_rows(project: &mut Project) {
+    let own = project.document.get_mut(KEY).and_then(|all| all.get_mut("own"));
+    let Some(rows) = own.and_then(Node::as_array_mut) else { return };
+    for at in 0..rows.len() {
+        let id = |row: &Node| row.get("id").and_then(Node::as_str).map(str::to_owned);
+        if !rows[at].is_object() || id(&rows[at]).is_some_and(|id| !id.is_empty()) {
+            continue;
+        }
+        let free = (1..).map(|number| text!("o{}", &number));
+        let free =
+            free.into_iter().find(|new| rows.iter().all(|row| id(row).as_ref() != Some(new)));
+        if let (Some(row), Some(free)) = (rows[at].as_object_mut(), free) {
+            row.insert("id".into(), Node::from(free));
+        }
+    }
+}
+
+/// Writes the unit beside every pack, price and mass that were typed for what is measured out: they hold in any unit system then.
+pub(super) fn pin_units(project: &mut Project) {
+    let Some(Node::Object(lines)) = project.extra(KEY).and_then(|all| all.get("lines")) else {
+        return;
+    };
+    if lines.is_empty() {
+        return;
+    }
+    let all = super::evaluate(project);
+    let lines = project.document.get_mut(KEY).and_then(|all| all.get_mut("lines"));
+    let Some(lines) = lines.and_then(Node::as_object_mut) else { return };
+    for merged in &all.buy_list {
+        if let Some(said) = lines.get_mut(&merged.id) {
+            super::load::pin(said, merged.line.unit);
+        }
+    }
+}
+
+/// The lines of one sheet with the packs and prices that were typed for them: what they would cost on their own.
+pub fn priced(project: &Project, sheet: &str, lines: &[BuyLine]) -> Vec<BuyLine> {
+    let typed = project.extra(KEY).cloned().unwrap_or_default();
+    let body = Body::default();
+    let no_sheets = |_: &str, _: &str| Err(String::new());
+    let no_weight = || Err(String::new());
+    let style = project.style();
+    let site = Site { style, body: &body, sheets: &no_sheets, weight: &no_weight };
+    let mut merged = merge_buy_lines(lines.iter().map(|line| (sheet, line)));
+    apply(&typed, &site, &mut merged, |_| None, &mut Shopping::default());
+    merged.into_iter().map(|merged| merged.line).collect()
+}
+
 fn ends_or_dot(rest: &str) -> bool {
     rest.is_empty() || rest.starts_with('.')
 }
@@ -232,11 +282,15 @@ impl Said {
             line.line.cost = Some(price * bundles);
         }
         if let Some(mass) = self.mass {
+            // What is aboard is what is used, of that which was here too, not what stays in the pack.
             let each = mass / self.pack.unwrap_or(1.0);
-            line.line.mass = Some(each * needed);
+            let mut all = Mass::default();
             for share in &mut line.from {
-                share.mass = Some(each * share.quantity);
+                let mass = each * share.used;
+                share.mass = Some(mass);
+                all += mass;
             }
+            line.line.mass = Some(all);
         }
     }
 }

@@ -8,9 +8,10 @@ use serde_json::{Map, json};
 use uom::si::length::millimeter;
 
 use super::evaluate::{Run, SheetResult};
-use super::{Evaluation, Node, Project};
+use super::{Evaluation, Node, Project, shopping};
 use crate::ask::{Ask, Kind};
-use crate::quantity::{Length, Style, money, percent};
+use crate::lists::LineId;
+use crate::quantity::{Length, money, percent};
 use crate::report::{Report, Table, TableRow, texts};
 use crate::text::text;
 
@@ -98,26 +99,42 @@ pub fn what_if(project: &Project, standing: &Evaluation, id: &str, inputs: &Node
     Run::new(project, &standing.body, Some(standing)).work_out_with(id, inputs)
 }
 
-/// Two results of one sheet side by side: answers and lines to buy that differ, what all of it costs, and how well it is cut.
-pub fn side_by_side(now: &Report, then: &Report, style: Style) -> Table {
+/// Two results of a sheet side by side: answers and lines to buy that differ, what all of it costs by the prices of the sheet and
+/// those typed on the buy list, and how well it is cut.
+pub fn side_by_side(project: &Project, id: &str, now: &Report, then: &Report) -> Table {
+    let style = project.style();
     let mut rows: Vec<TableRow> = Vec::new();
     let mut row = |name: &str, a: String, b: String| {
         rows.push(TableRow { cells: vec![name.to_owned(), a, b], chosen: false });
     };
-    let cost = |report: &Report| report.buy.iter().filter_map(|line| line.cost).sum::<f64>();
-    if cost(now) + cost(then) > 0.0 {
-        row("To pay", money(cost(now)), money(cost(then)));
+    let cost = |report: &Report| {
+        let lines = shopping::priced(project, id, &report.buy);
+        let (mut sum, mut without) = (0.0, 0);
+        for line in &lines {
+            match line.cost {
+                Some(cost) => sum += cost,
+                None => without += 1,
+            }
+        }
+        (sum, without)
+    };
+    let (a, b) = (cost(now), cost(then));
+    if a.0 + b.0 > 0.0 {
+        let words = |(sum, without): (f64, usize)| match without {
+            0 => money(sum),
+            _ => text!("{} + {} without a price", money(sum), &without),
+        };
+        row("To pay", words(a), words(b));
     }
-    let mut told: Vec<(&String, &String)> = Vec::new();
+    let mut told: Vec<&LineId> = Vec::new();
     for line in now.buy.iter().chain(&then.buy) {
         let count = |report: &Report| {
-            let same =
-                report.buy.iter().filter(|one| (&one.item, &one.spec) == (&line.item, &line.spec));
+            let same = report.buy.iter().filter(|one| one.id == line.id);
             crate::quantity::plain(same.map(|one| one.quantity).sum(), 2)
         };
         let (a, b) = (count(now), count(then));
-        let again = told.contains(&(&line.item, &line.spec));
-        told.push((&line.item, &line.spec));
+        let again = told.contains(&&line.id);
+        told.push(&line.id);
         let name = if line.spec.is_empty() { line.item.clone() } else { line.spec.clone() };
         // What two items share tells neither.
         let name = if rows_have(&rows, &name) { text!("{}, {}", &line.item, &name) } else { name };
@@ -260,13 +277,22 @@ mod tests {
         // 8 ft lengths that are here are still cut; only 10 ft are bought.
         assert!(changed.cut.iter().any(|line| line.stock.ends_with("8 ft")));
         assert!(!changed.cut.iter().any(|line| line.stock.ends_with("12 ft")));
-        assert!(changed.buy.iter().all(|line| line.spec == "10 ft"));
+        let mut bought = changed.buy.iter().filter(|line| line.quantity > 0.0);
+        assert!(bought.all(|line| line.spec == "10 ft"));
         let Ok(now) = all.sheet(&id).unwrap() else { panic!() };
-        let table = side_by_side(now, &changed, project.style());
+        let table = side_by_side(&project, &id, now, &changed);
         assert!(
             table.rows.iter().any(|row| row.cells[0] == "To pay" && row.cells[1] != row.cells[2])
         );
         assert_eq!(crate::evaluate(&project), all);
+        // A price that was typed on the buy list counts, before that of the sheet.
+        let mut dear = project.clone();
+        for line in &changed.buy {
+            dear.set(&super::super::Place::Line(line.id.of_sheet(&id)), "price", json!(1000));
+        }
+        let sum: f64 = changed.buy.iter().map(|line| line.quantity).sum();
+        let table = side_by_side(&dear, &id, now, &changed);
+        assert_eq!(table.rows[0].cells[2], money(1000.0 * sum));
         // The same as taking it.
         let mut taken = project.clone();
         taken.set(&super::super::Place::Sheet(id.clone()), "", lacking.applied(&inputs));

@@ -1,6 +1,6 @@
 //! The project's lists on paper: marks large, one board a strip; things to cut and to buy with boxes to tick.
 
-use calc::lists::MarkStrip;
+use calc::lists::{MarkStrip, in_si};
 use calc::project::{Evaluation, Project};
 use calc::quantity::Style;
 use uom::si::length::meter;
@@ -108,7 +108,8 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
     html.raw("<table class=\"boxes\"><tbody>");
     for merged in &all.buy_list {
         let had = ticked(project, "buy", merged.key());
-        let done = had.is_some_and(|had| had >= merged.line.quantity - 1e-9);
+        let need = in_si(merged.asked(), merged.line.unit);
+        let done = need <= 1e-9 || had.is_some_and(|had| had >= need - 1e-9);
         html.raw("<tr><td><span class=\"box\">");
         html.raw(if done { "✓" } else { "" });
         html.raw("</span></td>");

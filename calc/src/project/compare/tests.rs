@@ -185,6 +185,7 @@ fn pointers(node: &Node, here: String, into: &mut Vec<String>) {
         }
         Node::Object(fields) => {
             for (key, value) in fields {
+                let key = key.replace('~', "~0").replace('/', "~1");
                 pointers(value, format!("{here}/{key}"), into);
             }
         }

@@ -91,7 +91,7 @@ fn own_lines_are_merged_with_like_ones_and_weigh_where_they_are() {
     assert_eq!(screws.sheets().collect::<Vec<_>>(), ["furring"]);
     // A place that is typed for the line goes before the sheet's own.
     let before = all.shopping().weight.balance;
-    let key = "stock/1x2-strip/19x38.1mm/4267.2mm";
+    let key = "stock/1x2-strip/19.1x38.1mm/4267.2mm";
     project.set(&Place::Line(key.into()), "place", json!("0 mm"));
     project.set(&Place::Line(key.into()), "mass", json!("2 kg"));
     let after = crate::evaluate(&project).shopping().weight.balance;
@@ -114,7 +114,7 @@ fn what_is_typed_is_kept_beside_what_is_not_known() {
     let screw = json!({ "shop": "on the corner", "pack": "100" });
     assert_eq!(
         kept,
-        &json!({ "later": 1, "lines": { SCREW: screw }, "own": [{ "item": "tape" }] })
+        &json!({ "later": 1, "lines": { SCREW: screw }, "own": [{ "item": "tape", "id": "o1" }] })
     );
     assert_eq!(again.typed(&Place::Line(SCREW.into()), "pack"), "100");
     for rubbish in [json!(3), json!([1]), json!({ "lines": 5, "own": {} })] {

@@ -333,14 +333,10 @@ impl Findings<'_> {
                 .pairs
                 .iter()
                 .filter(|pair| pair.conductor == *conductor)
-                .map(|pair| {
-                    let id =
-                        self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone());
-                    Piece {
-                        label: id.clone(),
-                        id,
-                        length: Length::new::<meter>(pair.length_m),
-                    }
+                .map(|pair| Piece {
+                    id: self.run_key(pair.run),
+                    label: self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone()),
+                    length: Length::new::<meter>(pair.length_m),
                 })
                 .collect(),
             waste: Length::default(),

@@ -25,7 +25,12 @@ impl Findings<'_> {
             notes.extend(colours.clone());
             CheckLine {
                 // With other ways, or other colours, it is other work.
-                key: text!("splice/{}/{}{}", &node, &splice.ways, self.colours_key(splice)),
+                key: text!(
+                    "splice/{}/{}{}",
+                    self.run_key(splice.feed),
+                    &splice.ways,
+                    self.colours_key(splice)
+                ),
                 text: text!("{}: {} ways, twice: {}", &node, &splice.ways, self.joins(splice)),
                 note: notes.join("; "),
                 warns: splice.loads.iter().any(|load| !self.clash_words(*load).is_empty()),
@@ -47,7 +52,7 @@ impl Findings<'_> {
                 // A tick holds for the piece that was cut, to the millimetre.
                 key: text!(
                     "cut/{}/{}/{}mm",
-                    &run.id,
+                    self.run_key(pair.run),
                     wire_id(pair.conductor, &self.inputs.conditions).text(),
                     plain(pair.length_m * 1000.0, 0)
                 ),
@@ -118,6 +123,16 @@ impl Findings<'_> {
             }
         }
         key
+    }
+
+    /// Which run it is, whatever it is called: its id, or for one of a row the row and the place in it.
+    pub(super) fn run_key(&self, place: usize) -> String {
+        let Some(run) = self.inputs.runs.get(place) else { return String::new() };
+        if !run.path.starts_with("rows.") {
+            return run.id.clone();
+        }
+        let before = self.inputs.runs.iter().take(place).filter(|one| one.path == run.path);
+        text!("{}.{}", &run.path, before.count())
     }
 
     /// Where the colours of a load's leads contradict those of the wires and of the other leads that

@@ -6,7 +6,7 @@ use crate::text::text;
 use uom::si::length::millimeter;
 
 use super::known::plan_once;
-use super::stock::Shelf;
+use super::stock::{EFFORT, Shelf};
 use crate::carpentry::cut_stock::{
     CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece,
 };
@@ -15,7 +15,7 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{self, BuyLine, CutLine, LineId};
 use crate::outcome::Record;
 use crate::project::{CutBar, CutPiece};
-use crate::quantity::{Length, Style, money, percent, plain};
+use crate::quantity::{Length, Style, money, percent};
 use crate::report::{Answer, Remark, Step};
 use crate::source::Source;
 
@@ -69,7 +69,7 @@ impl Section {
     pub fn id(&self) -> String {
         match (self.thickness_mm, self.width_mm) {
             (Some(thickness), Some((least, most))) if least == most => {
-                text!("{}x{}/", plain(thickness, 1), LineId::mm(least))
+                text!("{}x{}/", LineId::tenths(thickness), LineId::mm(least))
             }
             _ => String::new(),
         }
@@ -130,6 +130,27 @@ impl Planned {
     /// The plan as it is handed to the cut list of the project.
     pub fn cutting(&self) -> Option<Arc<Self>> {
         Some(Arc::new(self.clone()))
+    }
+
+    /// The same plan of this section.
+    pub fn of_section(&self, section: Section) -> Self {
+        let mut same = self.clone();
+        same.shelf.take_section(section);
+        same
+    }
+
+    /// The plan with no more on hand than this of each length: the same plan where it uses no more, else a new one; none where
+    /// the pieces cannot be cut from that and from what is for sale.
+    pub fn limited(&self, on_hand: &[u32]) -> Option<Self> {
+        let mut shelf = self.shelf.clone();
+        for (stock, on_hand) in shelf.stock.iter_mut().zip(on_hand) {
+            stock.on_hand = *on_hand;
+        }
+        let fits = self.plan.on_hand_used.iter().zip(on_hand).all(|(used, there)| used <= there);
+        if fits {
+            return Some(Self { shelf, ..self.clone() });
+        }
+        Self::new(self.wanted.clone(), &shelf, EFFORT).ok()
     }
 
     /// The pieces that were asked for.
@@ -211,6 +232,11 @@ impl Planned {
         self.counted(&self.plan.bought, style).unwrap_or_else(|| "nothing".to_owned())
     }
 
+    /// So many of each length: `2 × 8 ft`.
+    pub fn counted_words(&self, counts: &[u32], style: Style) -> String {
+        self.counted(counts, style).unwrap_or_default()
+    }
+
     fn here_words(&self, style: Style) -> String {
         self.counted(&self.plan.on_hand_used, style)
             .map_or(String::new(), |words| text!("and cut {} that are here", &words))
@@ -283,15 +309,28 @@ impl Planned {
 
     /// Lines for the buy list.
     pub fn buy(&self, style: Style) -> Vec<BuyLine> {
-        let stock = self.shelf.stock.iter().zip(&self.plan.bought);
+        self.buy_short_of(&[], style)
+    }
+
+    /// The same where `short` of each length on hand are used elsewhere, and are bought instead: at its price, if it has one.
+    pub fn buy_short_of(&self, short: &[u32], style: Style) -> Vec<BuyLine> {
+        let counts = self.plan.bought.iter().zip(&self.plan.on_hand_used).enumerate();
+        let stock = self.shelf.stock.iter().zip(counts);
         stock
-            .filter(|(_, count)| **count > 0)
-            .map(|(stock, count)| {
-                let (id, count) = (self.shelf.id(stock.length_mm), f64::from(*count));
+            .filter(|(_, (_, (bought, here)))| **bought + **here > 0)
+            .map(|(stock, (at, (bought, here)))| {
+                let short = short.get(at).copied().unwrap_or(0).min(*here);
+                let (bought, here) = (f64::from(bought + short), f64::from(here - short));
+                let id = self.shelf.id(stock.length_mm);
                 let spec = length(stock.length_mm, style);
-                BuyLine::pieces(id, self.shelf.material.as_str(), spec, count)
-                    .cost(stock.price.map(|price| price * count))
-                    .mass(self.shelf.mass(stock.length_mm, count))
+                let free = (bought == 0.0).then_some(0.0);
+                BuyLine {
+                    needed: bought + here,
+                    on_hand: here,
+                    ..BuyLine::pieces(id, self.shelf.material.as_str(), spec, bought)
+                        .cost(stock.price.map(|price| price * bought).or(free))
+                        .mass(self.shelf.mass(stock.length_mm, bought + here))
+                }
             })
             .collect()
     }

@@ -129,6 +129,17 @@ impl Shelf {
         });
     }
 
+    /// Takes a section that is known from elsewhere, and weighs the stock by it where it was not weighed yet.
+    pub fn take_section(&mut self, section: Section) {
+        self.section = section;
+        if let (None, Some(a), Some((b, _))) =
+            (self.kg_per_m, section.thickness_mm, section.width_mm)
+        {
+            let mm = Length::new::<millimeter>;
+            self.weigh(Some(mm(a)), Some(mm(b)));
+        }
+    }
+
     /// Mass of so many lengths; none where it is not known.
     pub fn mass(&self, length_mm: f64, count: f64) -> Option<Mass> {
         let kg = self.kg_per_m? * length_mm / 1e3 * count;
