@@ -40,6 +40,12 @@ impl Killable {
         self.open(page.abandon()).await
     }
 
+    /// Ends the browser as it should be ended.
+    pub async fn end(self, page: Page) {
+        // Where it does not end by itself the driver ends it.
+        let _ = tokio::time::timeout(std::time::Duration::from_secs(10), page.quit()).await;
+    }
+
     async fn open(&mut self, site: Site) -> Result<Page> {
         std::fs::create_dir_all(&self.profile)?;
         let driver = Driver::start(self.engine)?;

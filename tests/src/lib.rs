@@ -10,7 +10,7 @@ mod page;
 mod run;
 mod site;
 
-pub use anyhow::{Context, Result, anyhow, bail, ensure};
+pub use anyhow::{Context, Error, Result, anyhow, bail, ensure};
 pub use app::{Shown, answers, answers_in, field};
 pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
 pub use driver::PHONE;

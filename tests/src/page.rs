@@ -35,8 +35,8 @@ impl Page {
 
     /// Lets go of the browser without a word to it, and gives the site back, which stays on the air.
     pub(crate) fn abandon(self) -> Site {
-        // Its end was reported to nobody, so there is no session to close.
-        let _ = self.browser.leak();
+        // Closing its session would wait for a driver that is gone.
+        std::mem::forget(self.browser);
         self.site
     }
 
@@ -270,9 +270,12 @@ impl Page {
         self.wait_until("the app to run again", script).await
     }
 
-    /// Closes a window or tab that `leave_for_new_window` or `leave_for_new_tab` opened.
-    pub async fn close_window(&self) -> Result<()> {
-        Ok(self.browser.close_window().await?)
+    /// Closes a window or tab that `leave_for_new_window` or `leave_for_new_tab` opened, and goes back to
+    /// the first one.
+    pub async fn close_window(&self, first: &WindowHandle) -> Result<()> {
+        self.browser.close_window().await?;
+        self.browser.switch_to_window(first.clone()).await?;
+        self.back_in_frame().await
     }
 
     /// Goes back to the first tab; gives the tab that was left.

@@ -234,8 +234,7 @@ async fn mends_a_damaged_save_from_the_second_store(page: &mut Page) -> Result<(
     for both in [false, true] {
         page.harm_first_store(both, "rubbish {\"").await?;
         page.reload().await?;
-        page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile\u{201d}")
-            .await?;
+        page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile").await?;
         page.wait_for_value("length", "20 ft").await?;
         page.journal_is_written().await?;
     }
@@ -261,8 +260,7 @@ async fn brings_all_back_when_the_first_store_is_lost(page: &mut Page) -> Result
     page.journal_is_written().await?;
     page.execute("localStorage.clear()", vec![]).await?;
     page.reload().await?;
-    page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile\u{201d}")
-        .await?;
+    page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile").await?;
     page.wait_for_value("length", "20 ft").await?;
     page.go_to("versions").await?;
     page.wait_for_text(".versions", "before the store").await?;

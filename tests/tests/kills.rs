@@ -96,6 +96,7 @@ async fn trial(engine: Engine, typing: Duration) -> Result<(usize, Duration, boo
     let kept = page.kept_project().await?;
     let sheet = calc::project::Place::Sheet("s4".to_owned());
     ensure!(kept.typed(&sheet, "length").starts_with("12"), "what is typed afterwards is not kept");
+    killable.end(page).await;
     Ok((typed.len(), lost, told))
 }
 
@@ -132,7 +133,9 @@ fn full_and_killed(engine: Engine) {
         let mut page = killable.kill_and_open(page).await?;
         page.open("").await?;
         page.open(hash.as_str().unwrap_or_default()).await?;
-        page.wait_for_value("length", "23 ft").await
+        page.wait_for_value("length", "23 ft").await?;
+        killable.end(page).await;
+        Ok::<(), e2e::Error>(())
     });
     assert!(outcome.is_ok(), "{}: {outcome:?}", engine.name());
 }

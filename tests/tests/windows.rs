@@ -151,8 +151,7 @@ async fn two_windows_keep_both_of_one_field(page: &mut Page) -> Result<()> {
             names.iter().any(|name| name.ends_with("(other window)")),
             "trial {number}: neither is named: {names:?}"
         );
-        page.close_window().await?;
-        page.back_to_first_tab(&first).await?;
+        page.close_window(&first).await?;
     }
     Ok(())
 }
