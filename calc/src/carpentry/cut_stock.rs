@@ -4,18 +4,18 @@ mod dive;
 mod error;
 mod greedy;
 mod inverse;
-mod knapsack;
-mod ladder;
-mod layout;
+pub(super) mod knapsack;
+pub(super) mod ladder;
+pub(super) mod layout;
 mod mixes;
-mod model;
-mod program;
-mod refine;
+pub(super) mod model;
+pub(super) mod program;
+pub(super) mod refine;
 mod relax;
 mod search;
-mod simplex;
-mod solve;
-mod task;
+pub(super) mod simplex;
+pub(super) mod solve;
+pub(super) mod task;
 
 pub use error::CutError;
 

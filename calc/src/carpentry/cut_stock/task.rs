@@ -14,7 +14,7 @@ const LENGTH_SLACK: f64 = 1e-6;
 
 /// The task in whole numbers and the way back.
 #[derive(Debug)]
-pub(super) struct Grid {
+pub(in crate::carpentry) struct Grid {
     pub model: Model,
     /// Stock index of each bin, and whether the bin is on hand.
     pub bins: Vec<(usize, bool)>,
@@ -28,7 +28,7 @@ pub(super) struct Grid {
 }
 
 impl Grid {
-    pub(super) fn new(task: &CutTask) -> Result<Self, CutError> {
+    pub(in crate::carpentry) fn new(task: &CutTask) -> Result<Self, CutError> {
         check(task)?;
         let kerf = nanometres(task.kerf_mm);
         let trim = nanometres(task.end_trim_mm);
@@ -110,11 +110,11 @@ impl Grid {
     }
 
     /// A cost of the model in money, or in mm where nothing is priced.
-    pub(super) fn cost(&self, steps: i64) -> f64 {
+    pub(in crate::carpentry) fn cost(&self, steps: i64) -> f64 {
         steps.saturating_mul(self.step.0) as f64 / self.step.1
     }
 
-    pub(super) fn not_enough(&self) -> CutError {
+    pub(in crate::carpentry) fn not_enough(&self) -> CutError {
         CutError::NotEnoughStock { needed_mm: self.needed_mm, stock_mm: self.stock_mm }
     }
 }
