@@ -4,21 +4,23 @@
 //! boards, facing +x, a board's left edge is the one of greater y.
 
 mod across;
+mod error;
+mod hold;
 mod notch;
 mod openings;
 mod piece;
-
-use crate::sorting::sort_by;
-use std::fmt;
+mod segments;
 
 pub use across::{ACROSS, LEAST_ACROSS_MM, across_mm, heights_mm};
+pub use error::{BoardsError, Loose};
+pub use hold::Hold;
 pub use notch::{Edge, Notch, Opening};
 pub use piece::BoardPiece;
+pub use segments::{Segment, segments};
 
-use self::openings::Stretch;
 use super::courses::{Courses, CoursesError, Start, courses_along, usual_least_rip_mm};
 use super::cut_stock::Stock;
-use super::joints::{JointError, JointPlan, JointTask, USUAL_LEAST_PIECE_MM, plan_joints};
+use super::joints::{JointError, JointPlan, JointTask, NoJoint, plan_joints};
 use super::stations::{Station, range_mm};
 use crate::source::Source;
 
@@ -26,6 +28,18 @@ use crate::source::Source;
 pub static MARKS: Source = Source::identity(
     "mark = support - left end; at a joint both boards end on the support's centre line and their marks stand in by the edge distance",
 );
+/// Marks near an end that is no joint, a wall's or an opening's.
+pub static ENDS: Source = Source::common_practice(
+    "a mark stands in from every end by the edge distance, as long as that is still on the support's face; else that support does not hold the board",
+);
+/// Boards on fewer supports hang loose.
+pub static TWO_SUPPORTS: Source =
+    Source::common_practice("a board is screwed to two supports or more");
+/// The edge distance where neither it nor the width of the supports is given.
+pub static USUAL_EDGE: Source =
+    Source::common_practice("no screw nearer to a board's end than 3/8 in");
+/// The distance of [`USUAL_EDGE`]. [mm]
+pub const USUAL_EDGE_MM: f64 = 9.525;
 /// Marks at a joint where no edge distance is given.
 pub static HALF_BEARING: Source = Source::common_practice(
     "at a joint each board bears on half the support, its mark in the middle of that half",
@@ -65,16 +79,16 @@ pub struct BoardTask {
     pub supports_mm: Vec<f64>,
     /// Face of a support that a screw can hit; needed where boards are joined. [mm]
     pub support_width_mm: Option<f64>,
-    /// From a board's end to its mark at a joint; none given: a quarter of the support's face. [mm]
+    /// The least from a board's end, a cut edge of it or a joint to a mark; none given: a quarter of the support's face. [mm]
     pub edge_distance_mm: Option<f64>,
+    /// No piece beside a joint or an opening is shorter; none given: [`super::joints::USUAL_LEAST_PIECE_MM`]. [mm]
+    pub least_piece_mm: Option<f64>,
     /// Least distance of joints in neighbouring courses; none given: [`USUAL_STAGGER_MM`] where that can be had. [mm]
     pub stagger_mm: Option<f64>,
     /// Openings in the field.
     pub openings: Vec<Opening>,
     /// Cut away around an opening on all four sides. [mm]
     pub opening_clearance_mm: f64,
-    /// Whether boards end at an opening that takes their whole width; else one board runs through and is cut in place.
-    pub end_at_openings: bool,
     /// Screws side by side on every support: one or two.
     pub screws_across: u32,
     /// Stock lengths.
@@ -96,6 +110,10 @@ pub struct SupportMark {
     pub offset_mm: f64,
     /// At a butt joint.
     pub joint: bool,
+    /// What is left of the board's width there, from its right edge: all of it, or the widest strip beside cut-outs. [mm]
+    pub strip_mm: (f64, f64),
+    /// Whether a cut-out beside it, or nearer than the edge distance, takes some of the width.
+    pub beside: bool,
 }
 
 /// Pieces that are cut, marked and notched alike.
@@ -116,7 +134,9 @@ pub struct BoardLayout {
     pub pieces: Vec<BoardPiece>,
     /// The different pieces.
     pub kinds: Vec<Kind>,
-    /// From a board's end to its mark at a joint. [mm]
+    /// Where the first course begins and where each course ends, from the left wall. [mm]
+    pub edges_mm: Vec<f64>,
+    /// The least from a board's end or a cut edge to a mark. [mm]
     pub edge_distance_mm: f64,
     /// Stagger that the joints keep. [mm]
     pub stagger_mm: f64,
@@ -134,47 +154,13 @@ pub struct BoardLayout {
     pub every_pattern_compared: bool,
 }
 
-/// Why boards cannot be laid out.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum BoardsError {
-    /// The end gaps leave no run, or the side gaps no field.
-    Gap {
-        /// True for the end gap, false for the side gap.
-        end: bool,
-    },
-    /// Boards are joined, and the width of the supports is not known.
-    SupportWidth,
-    /// The courses cannot be laid.
-    Courses(CoursesError),
-    /// The joints cannot be laid.
-    Joints(JointError),
-}
-
-impl fmt::Display for BoardsError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Gap { end: true } => f.write_str("the gaps at both ends leave no run; give less"),
-            Self::Gap { end: false } => {
-                f.write_str("the gaps at both sides leave no field; give less")
-            }
-            Self::SupportWidth => f.write_str(
-                "boards are joined here: give the width of the supports that a screw can hit",
-            ),
-            Self::Courses(error) => error.fmt(f),
-            Self::Joints(error) => error.fmt(f),
-        }
-    }
-}
-
-impl std::error::Error for BoardsError {}
-
 /// Lays out courses, joints, marks and notches.
 ///
-/// A mark lies on every support under a piece, save where an opening cuts the piece through; beside a notch that leaves part of
-/// the width, the part that stays is marked. Source: [`MARKS`].
+/// A board that an opening cuts through is two pieces. A mark lies on every support that holds a piece; beside a notch that leaves
+/// part of the width, the part that stays is marked where it is wide enough. Sources: [`MARKS`], [`ENDS`], [`LEAST_STRIP`].
 ///
 /// # Errors
-/// Where gaps, courses, supports, stagger or stock do not allow it.
+/// Where gaps, courses, supports, stagger, openings or stock do not allow it.
 pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
     let run_mm = task.run_mm - 2.0 * task.end_gap_mm;
     let field_mm = task.field_mm - 2.0 * task.side_gap_mm;
@@ -185,34 +171,24 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         return Err(BoardsError::Gap { end: false });
     }
     let (courses, least_rip_mm, taper_kept) = lay_courses(task, field_mm)?;
+    let hold = Hold::new(task);
+    let whole = whole_courses(task, &courses, run_mm);
+    let cut: Vec<Vec<Segment>> = whole.iter().map(|course| segments(task, course)).collect();
+    for (course, segments) in whole.iter().zip(&cut) {
+        segments.iter().try_for_each(|segment| hold.check_segment(course, segment))?;
+    }
     let longest_mm = longest_mm(task);
-    let support_width_mm = match task.support_width_mm {
-        Some(width) => width,
-        None if run_mm > longest_mm + SLACK_MM => return Err(BoardsError::SupportWidth),
-        // Nothing is joined, so any width serves.
-        None => 1.0,
-    };
-    let edge_distance_mm = task.edge_distance_mm.unwrap_or(support_width_mm / 4.0);
-    let joint_task = JointTask {
-        run_mm,
-        supports_mm: task.supports_mm.iter().map(|at| at - task.end_gap_mm).collect(),
-        support_width_mm,
-        edge_distance_mm,
-        stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
-        least_piece_mm: USUAL_LEAST_PIECE_MM.max(2.0 * edge_distance_mm),
-        courses: courses.count,
-        no_joint: openings::no_joints(task, &courses, support_width_mm),
-        stock: task.stock.clone(),
-        kerf_mm: task.kerf_mm,
-        end_trim_mm: task.end_trim_mm,
-        effort: task.effort,
-    };
-    let (joints, stagger_mm) = join(&joint_task, task.stagger_mm.is_some())?;
+    let longest_segment_mm = cut.iter().flatten().map(Segment::length_mm).fold(0.0, f64::max);
+    if task.support_width_mm.is_none() && longest_segment_mm > longest_mm + SLACK_MM {
+        return Err(BoardsError::SupportWidth);
+    }
+    let (joints, stagger_mm) = join(task, &hold, &whole, &cut)?;
     let mut layout = BoardLayout {
         courses,
         pieces: Vec::new(),
         kinds: Vec::new(),
-        edge_distance_mm,
+        edges_mm: vec![task.side_gap_mm],
+        edge_distance_mm: hold.edge_mm,
         stagger_mm,
         least_rip_mm,
         taper_kept,
@@ -221,74 +197,132 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         compared: joints.compared,
         every_pattern_compared: joints.every_pattern_compared,
     };
-    let mut low = task.side_gap_mm;
-    for (course, cuts) in (1u32..).zip(&joints.joints_mm) {
-        let width = course_width_mm(&courses, course, task.coverage_mm);
-        let last = course == courses.count;
-        for (piece, stretch) in (1u32..).zip(stretches(task, cuts, run_mm, (low, low + width))) {
-            let Stretch { from, to, .. } = stretch;
-            let (from_mm, to_mm) = (task.end_gap_mm + from, task.end_gap_mm + to);
-            let mut one = BoardPiece {
-                course,
-                piece,
-                from_mm,
-                to_mm,
-                length_mm: to - from,
-                across_mm: (low, low + width),
-                widths_mm: Vec::new(),
-                marks: marks(&joint_task, &stretch),
-                notches: Vec::new(),
-                kind: 0,
-            };
-            if last {
-                one.taper(&task.stations, task.coverage_mm);
-            }
+    for ((course, segments), cuts) in whole.iter().zip(&cut).zip(&joints.joints_mm) {
+        layout.edges_mm.push(course.across_mm.1);
+        let at_opening = segments.len() != 1 || segments.iter().any(Segment::is_cut);
+        let longest_mm = if at_opening { longest_mm } else { 0.0 };
+        let cuts: Vec<f64> = cuts.iter().map(|at| at + task.end_gap_mm).collect();
+        let stretches = segments::between(segments, &cuts, longest_mm);
+        for (piece, stretch) in (1u32..).zip(stretches) {
+            let mut one = course.part(piece, (stretch.from, stretch.to));
+            one.notches = openings::notches(task, &one);
+            one.marks = hold.marks(&one, &stretch);
+            hold.check_piece(&one, &stretch)?;
             if stretch.joined {
-                layout.joints_mm.push((course, from_mm));
+                layout.joints_mm.push((course.course, one.from_mm));
             }
-            let one = cut_out(one, task);
             layout.joint_in_opening |= openings::cuts_joint(&one, &stretch);
             layout.add(one);
         }
-        low += width;
     }
     Ok(layout)
 }
 
-/// The pieces of a course, before anything is marked.
-fn stretches(task: &BoardTask, cuts: &[f64], run_mm: f64, across_mm: (f64, f64)) -> Vec<Stretch> {
-    if task.end_at_openings {
-        let gaps = openings::gaps(task, run_mm, across_mm);
-        return openings::between(&gaps, cuts, run_mm, longest_mm(task));
+/// Every course in one piece from end gap to end gap, as it lies before anything is cut.
+fn whole_courses(task: &BoardTask, courses: &Courses, run_mm: f64) -> Vec<BoardPiece> {
+    let mut found = Vec::with_capacity(courses.count as usize);
+    let mut low = task.side_gap_mm;
+    for course in 1..=courses.count {
+        let width = course_width_mm(courses, course, task.coverage_mm);
+        let mut one = BoardPiece {
+            course,
+            piece: 1,
+            from_mm: task.end_gap_mm,
+            to_mm: task.end_gap_mm + run_mm,
+            length_mm: run_mm,
+            across_mm: (low, low + width),
+            widths_mm: Vec::new(),
+            marks: Vec::new(),
+            notches: Vec::new(),
+            kind: 0,
+        };
+        if course == courses.count {
+            one.taper(&task.stations, task.coverage_mm);
+        }
+        found.push(one);
+        low += width;
     }
-    openings::between(&[], cuts, run_mm, 0.0)
+    found
 }
 
-/// The joints, and the stagger that they keep: clear of openings, else anywhere. Where no joints leave pieces of the
-/// usual least length, shorter ones serve, as long as both their marks are on them; then, where no stagger was asked for, joints in
-/// line.
-fn join(task: &JointTask, asked: bool) -> Result<(JointPlan, f64), BoardsError> {
-    let staggers = if asked { vec![task.stagger_mm] } else { vec![task.stagger_mm, 0.0] };
-    let mut no_joints = vec![task.no_joint.clone()];
-    if !task.no_joint.is_empty() {
-        no_joints.push(Vec::new());
+/// The joints, and the stagger that they keep: clear of openings, else anywhere that leaves no piece loose; then, where no stagger
+/// was asked for, joints in line.
+fn join(
+    task: &BoardTask,
+    hold: &Hold,
+    whole: &[BoardPiece],
+    cut: &[Vec<Segment>],
+) -> Result<(JointPlan, f64), BoardsError> {
+    let run_mm = task.run_mm - 2.0 * task.end_gap_mm;
+    let run = Segment::whole((task.end_gap_mm, task.end_gap_mm + run_mm));
+    let places = hold.joint_places_mm(&run);
+    let firm = loose_joints(hold, cut, &places, task.end_gap_mm);
+    let clear = openings::no_joints(whole, task, 2.0 * hold.half_mm);
+    let mut no_joints = vec![firm];
+    if !clear.is_empty() {
+        let all = no_joints[0].iter().chain(&clear).copied().collect();
+        no_joints.insert(0, all);
     }
-    let mut refused = JointError::Stagger { stagger_mm: task.stagger_mm };
+    let joint_task = JointTask {
+        run_mm,
+        supports_mm: places.iter().map(|at| at - task.end_gap_mm).collect(),
+        support_width_mm: task.support_width_mm.unwrap_or(2.0 * hold.edge_mm).max(1e-3),
+        edge_distance_mm: hold.edge_mm,
+        stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
+        least_piece_mm: hold.least_piece_mm,
+        courses: u32::try_from(cut.len()).unwrap_or(u32::MAX),
+        no_joint: Vec::new(),
+        stock: task.stock.clone(),
+        kerf_mm: task.kerf_mm,
+        end_trim_mm: task.end_trim_mm,
+        effort: task.effort,
+    };
+    let mut staggers = vec![joint_task.stagger_mm];
+    if task.stagger_mm.is_none() {
+        staggers.push(0.0);
+    }
+    let mut refused = JointError::Stagger { stagger_mm: joint_task.stagger_mm };
     for stagger_mm in staggers {
-        for least_piece_mm in [task.least_piece_mm, 2.0 * task.edge_distance_mm] {
-            for no_joint in no_joints.clone() {
-                let of = JointTask { stagger_mm, least_piece_mm, no_joint, ..task.clone() };
-                match plan_joints(&of) {
-                    Ok(plan) => return Ok((plan, stagger_mm)),
-                    Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
-                        refused = error;
-                    }
-                    Err(error) => return Err(BoardsError::Joints(error)),
+        for no_joint in &no_joints {
+            let of = JointTask { stagger_mm, no_joint: no_joint.clone(), ..joint_task.clone() };
+            match plan_joints(&of) {
+                Ok(plan) => return Ok((plan, stagger_mm)),
+                Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
+                    refused = error;
                 }
+                Err(error) => return Err(BoardsError::Joints(error)),
             }
         }
     }
     Err(BoardsError::Joints(refused))
+}
+
+/// Places where a joint would leave a piece beside an opening loose or too short, course by course. A joint in what an opening takes
+/// is none.
+fn loose_joints(
+    hold: &Hold,
+    cut: &[Vec<Segment>],
+    places: &[f64],
+    end_gap_mm: f64,
+) -> Vec<NoJoint> {
+    let mut found = Vec::new();
+    for (course, segments) in cut.iter().enumerate() {
+        for segment in segments.iter().filter(|segment| segment.is_cut()) {
+            let free = hold.joint_places_mm(segment);
+            for at in places.iter().filter(|at| segment.holds(**at)) {
+                if !free.iter().any(|free| (free - at).abs() < SLACK_MM) {
+                    let (from_mm, to_mm) = (at - end_gap_mm - 0.1, at - end_gap_mm + 0.1);
+                    found.push(NoJoint {
+                        first_course: course,
+                        last_course: course,
+                        from_mm,
+                        to_mm,
+                    });
+                }
+            }
+        }
+    }
+    found
 }
 
 /// Width that a course covers. [mm]
@@ -325,64 +359,6 @@ fn longest_mm(task: &BoardTask) -> f64 {
     there.map(|stock| stock.length_mm - task.end_trim_mm).fold(0.0, f64::max)
 }
 
-/// The marks of a piece; all of `task` counts from the run's left end.
-fn marks(task: &JointTask, stretch: &Stretch) -> Vec<SupportMark> {
-    let Stretch { from, to, joined, joins } = *stretch;
-    let near = |a: f64, b: f64| (a - b).abs() < SLACK_MM;
-    let mut marks = Vec::new();
-    for (support, &at) in task.supports_mm.iter().enumerate() {
-        let mark = if joined && near(at, from) {
-            SupportMark { support, offset_mm: task.edge_distance_mm, joint: true }
-        } else if joins && near(at, to) {
-            SupportMark { support, offset_mm: to - from - task.edge_distance_mm, joint: true }
-        } else if at >= from - SLACK_MM && at <= to + SLACK_MM {
-            let offset_mm = (at - from).clamp(0.0, to - from);
-            SupportMark { support, offset_mm, joint: false }
-        } else {
-            continue;
-        };
-        marks.push(mark);
-    }
-    marks
-}
-
-/// The piece with its notches, and without the marks that they take away.
-fn cut_out(mut piece: BoardPiece, task: &BoardTask) -> BoardPiece {
-    let openings = task.openings.iter().enumerate();
-    piece.notches = openings
-        .filter_map(|(index, opening)| {
-            notch::notch(
-                index,
-                opening,
-                task.opening_clearance_mm,
-                (piece.from_mm, piece.to_mm),
-                // A board that tapers is as wide as it is in the middle of the cut.
-                (
-                    piece.across_mm.0,
-                    piece.across_mm.0 + piece.width_at_mm(middle_mm(opening, &piece)),
-                ),
-            )
-        })
-        .collect();
-    sort_by(&mut piece.notches, |a, b| a.from_mm.total_cmp(&b.from_mm));
-    let through = |mark: &SupportMark| {
-        piece.notches.iter().any(|notch| {
-            notch.edge == Edge::Through
-                && mark.offset_mm > notch.from_mm - SLACK_MM
-                && mark.offset_mm < notch.to_mm + SLACK_MM
-        })
-    };
-    piece.marks = piece.marks.iter().copied().filter(|mark| !through(mark)).collect();
-    piece
-}
-
-/// Middle of what an opening takes of a piece along it, from its left end. [mm]
-fn middle_mm(opening: &Opening, piece: &BoardPiece) -> f64 {
-    let from = opening.x_mm.max(piece.from_mm);
-    let to = (opening.x_mm + opening.length_mm).min(piece.to_mm);
-    f64::midpoint(from, to) - piece.from_mm
-}
-
 impl BoardLayout {
     /// Adds a piece and finds its kind.
     fn add(&mut self, mut piece: BoardPiece) {
@@ -399,7 +375,7 @@ impl BoardLayout {
     /// Number of holes in all pieces: those of every mark, side by side ones counted each.
     pub fn holes(&self, screws_across: u32) -> usize {
         let of = |piece: &BoardPiece| -> usize {
-            piece.marks.iter().map(|mark| heights_mm(piece, mark, screws_across).len()).sum()
+            piece.marks.iter().map(|mark| heights_mm(mark, screws_across).len()).sum()
         };
         self.pieces.iter().map(of).sum()
     }

@@ -17,8 +17,8 @@ use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, HALF_BEARING, LEAST_STRIP, MARKS,
-    SupportMark, heights_mm, lay_out,
+    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, ENDS, HALF_BEARING, LEAST_STRIP, MARKS,
+    SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
@@ -48,7 +48,10 @@ pub static SHEET: Sheet = Sheet {
         &STRIP_STAGGER,
         &LEAST_PIECE,
         &MARKS,
+        &ENDS,
+        &TWO_SUPPORTS,
         &HALF_BEARING,
+        &USUAL_EDGE,
         &LEAST_STRIP,
         &FROM_DATUM,
         &SHOWN_TAPER,
@@ -147,6 +150,7 @@ fn fault(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
     let length = |value: f64| style.length(mm(value));
     let small = |value: f64| style.small(mm(value));
     match error {
+        BoardsError::Loose { .. } => words::loose(error, inputs, style),
         BoardsError::Gap { end: true } => Fault::new("end_gap", error.to_string()),
         BoardsError::Gap { end: false } => Fault::new("side_gap", error.to_string()),
         BoardsError::SupportWidth => Fault::new("support_width", error.to_string()),
@@ -224,16 +228,11 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
-    // From the left wall: where the first course begins, and where each course ends.
-    let courses = layout.pieces.iter().filter(|piece| piece.piece == 1);
-    let edges: Vec<f64> = std::iter::once(inputs.task.side_gap_mm)
-        .chain(courses.map(|piece| piece.across_mm.1))
-        .collect();
     Record::new()
         .with("courses", layout.courses.count)
         .with("first_rip_mm", layout.courses.first_mm)
         .with("last_rip_mm", layout.courses.last_mm)
-        .with("course_edges_mm", edges)
+        .with("course_edges_mm", layout.edges_mm.clone())
         .with("pieces", pieces)
         .with("holes", worked.holes)
         .with("filled_holes", worked.filled_holes)
@@ -246,7 +245,7 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {
     let holes = |piece: &BoardPiece| -> usize {
         let filled = piece.marks.iter().filter(|mark| finish(inputs, mark) == "filled");
-        filled.map(|mark| heights_mm(piece, mark, inputs.task.screws_across).len()).sum()
+        filled.map(|mark| heights_mm(mark, inputs.task.screws_across).len()).sum()
     };
     layout.pieces.iter().map(holes).sum()
 }
@@ -281,7 +280,7 @@ fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
             .with("rib", mark.support + 1)
             .with("offset_mm", mark.offset_mm)
             .with("finish", finish(inputs, mark))
-            .maybe("across_mm", (across > 1).then(|| heights_mm(piece, mark, across)))
+            .maybe("across_mm", (across > 1 || mark.beside).then(|| heights_mm(mark, across)))
     });
     let notches = piece.notches.iter().map(|notch| {
         Record::new()
@@ -317,8 +316,15 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
             if mark.joint {
                 note.push_str(", joint");
             }
-            if let [low, high] = *heights_mm(piece, mark, inputs.task.screws_across) {
-                note.push_str(&words::across_words(piece, mark, (low, high), style));
+            match *heights_mm(mark, inputs.task.screws_across) {
+                [low, high] => {
+                    note.push_str(&words::across_words(piece, mark, (low, high), style));
+                }
+                [at] if mark.beside => note.push_str(&text!(
+                    ", {} from the right edge, beside the cut-out",
+                    style.mark(mm(at)).text
+                )),
+                _ => {}
             }
             Mark { label: text!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
         })

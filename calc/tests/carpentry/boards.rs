@@ -28,7 +28,6 @@ struct Rig {
     stock: Vec<f64>,
     kerf: f64,
     shown: Vec<usize>,
-    ends: bool,
     across: usize,
 }
 
@@ -85,7 +84,7 @@ impl Rig {
             "side_gap": mm(self.side_gap), "start": if self.full { "full" } else { "balanced" },
             "least_rip": self.least_rip.map(mm), "joint_stagger": self.stagger.map(mm),
             "edge_distance": self.edge.map(mm), "shown_ribs": self.shown,
-            "at_openings": if self.ends { "end" } else { "through" }, "screws_across": self.across.to_string(),
+            "screws_across": self.across.to_string(),
             "opening_clearance": mm(self.clearance) })
     }
 }
@@ -101,7 +100,6 @@ fn rig() -> impl Strategy<Value = Rig> {
         prop::option::of(0.0..450.0_f64),
         prop::option::of(0.0..24.0_f64),
         prop::option::of((0.0..40.0_f64, 0.0..40.0_f64)),
-        any::<bool>(),
         1..=2_usize,
     );
     let stock = prop::collection::vec(1500.0..5000.0_f64, 1..4);
@@ -127,8 +125,7 @@ fn rig() -> impl Strategy<Value = Rig> {
                 run,
                 field,
                 wider: choices.4.map(|(middle, rear)| (tenth(middle), tenth(rear))),
-                ends: choices.5,
-                across: choices.6,
+                across: choices.5,
                 shown: (1..=ribs.len()).step_by(3).collect(),
                 ribs,
                 rib_width: tenth(rib_width),
@@ -218,19 +215,26 @@ fn check(rig: &Rig, got: &Json) {
             );
             assert!(length <= rig.stock.iter().copied().fold(0.0, f64::max) + CLOSE);
             lengths.push(length);
-            assert!(!(joined && joins) || length >= 2.0 * edge - CLOSE, "no room for both marks");
+            let cut = from > rig.end_gap + CLOSE || to < rig.run - rig.end_gap - CLOSE;
+            assert!(!cut || length >= (12.0 * 25.4_f64).max(2.0 * edge) - CLOSE, "a loose stub");
+            assert!(list(&piece["marks"]).len() >= 2, "held on fewer than two supports");
             at = to;
             if joined {
                 assert!(rig.ribs.iter().any(|rib| near(*rib, from)), "joint off the support");
                 own.push(from);
             }
-            let notches = check_notches(rig, piece, (from, to), (low, high));
+            check_notches(rig, piece, (from, to), (low, high));
             for notch in list(&piece["notches"]) {
                 in_opening |= joined && number(&notch["from_mm"]) < 2e-3
                     || joins && number(&notch["to_mm"]) > length - 2e-3;
             }
-            let gone = |x: f64| notches.iter().any(|(a, b)| x > a - CLOSE && x < b + CLOSE);
-            let mut marks = list(&piece["marks"]).iter();
+            let notched = |x: f64| {
+                list(&piece["notches"]).iter().any(|notch| {
+                    x > number(&notch["from_mm"]) - edge - CLOSE
+                        && x < number(&notch["to_mm"]) + edge + CLOSE
+                })
+            };
+            let mut marks = list(&piece["marks"]).iter().peekable();
             for (rib, &centre) in rig.ribs.iter().enumerate() {
                 let joint = (joined && near(centre, from)) || (joins && near(centre, to));
                 let place = if joint && near(centre, from) {
@@ -238,20 +242,23 @@ fn check(rig: &Rig, got: &Json) {
                 } else if joint {
                     length - edge
                 } else {
-                    centre - from
+                    (centre - from).max(edge).min(length - edge)
                 };
-                let under = centre > from - CLOSE && centre < to + CLOSE;
-                if !under || gone(place) {
+                let Some(mark) = marks.next_if(|mark| number(&mark["rib"]) as usize == rib + 1)
+                else {
+                    // Not under it, or no room on the support between the edges and the cut-outs.
+                    let under = centre > from + CLOSE && centre < to - CLOSE;
+                    let off = (place - (centre - from)).abs() > half - CLOSE;
+                    assert!(!under || off || notched(place), "a support without a mark");
                     continue;
-                }
-                let mark = marks.next().expect("a support without a mark");
-                assert_eq!(number(&mark["rib"]) as usize, rib + 1);
+                };
                 let offset = number(&mark["offset_mm"]);
-                assert!(near(offset, place) && offset > -CLOSE && offset < length + CLOSE);
+                assert!(near(offset, place) || !joint && notched(place), "{offset}, not {place}");
+                assert!(offset >= edge - CLOSE && offset <= length - edge + CLOSE, "near an end");
                 assert!((from + offset - centre).abs() <= half + CLOSE, "off the support");
                 let shown = rig.shown.contains(&(rib + 1));
                 assert_eq!(mark["finish"], if shown { "shown" } else { "filled" });
-                let here = check_across(rig, mark, piece, low);
+                let here = check_across(rig, mark, piece, low, edge);
                 holes += here;
                 if !shown {
                     filled += here;
@@ -293,7 +300,7 @@ fn gone_through(rig: &Rig, (from, to): (f64, f64), (low, high): (f64, f64)) -> b
             }
         }
     }
-    rig.ends && at >= to - CLOSE
+    at >= to - CLOSE
 }
 
 /// The last course reaches the right wall, less the side gap, at both ends of a piece.
@@ -309,26 +316,31 @@ fn check_taper(rig: &Rig, piece: &Json, (low, high): (f64, f64), (from, to): (f6
     assert!(left.max(right) <= high - low + CLOSE && high - low <= rig.coverage + CLOSE);
 }
 
-/// Screws side by side are on the board, apart, and clear of what is cut out; gives how many.
-fn check_across(rig: &Rig, mark: &Json, piece: &Json, low: f64) -> usize {
-    if rig.across == 1 {
-        assert!(mark["across_mm"].is_null());
+/// Screws side by side are on the board, apart, and stand in from what is cut out; gives how many.
+fn check_across(rig: &Rig, mark: &Json, piece: &Json, low: f64, edge: f64) -> usize {
+    let offset = number(&mark["offset_mm"]);
+    let width = number(&piece["y_to_mm"]) - low;
+    let cuts: Vec<&Json> = list(&piece["notches"])
+        .iter()
+        .filter(|notch| {
+            offset > number(&notch["from_mm"]) - edge + CLOSE
+                && offset < number(&notch["to_mm"]) + edge - CLOSE
+        })
+        .collect();
+    if mark["across_mm"].is_null() {
+        assert!(rig.across == 1 && cuts.is_empty(), "beside a cut-out, and not said where");
         return 1;
     }
     let heights: Vec<f64> = list(&mark["across_mm"]).iter().map(number).collect();
-    let width = number(&piece["y_to_mm"]) - low;
-    assert!((1..=2).contains(&heights.len()));
-    let offset = number(&mark["offset_mm"]);
+    assert!((1..=rig.across).contains(&heights.len()));
+    let tapers = !piece["left_end_width_mm"].is_null();
     for height in &heights {
         assert!(*height > -CLOSE && *height < width + CLOSE, "{height} on a board of {width}");
-        let mut notches = list(&piece["notches"]).iter();
-        let one_notch = list(&piece["notches"]).len() == 1;
-        let cut = notches
-            .find(|notch| offset > number(&notch["from_mm"]) && offset < number(&notch["to_mm"]));
-        if let (Some(notch), true) = (cut, one_notch) {
+        for notch in cuts.iter().filter(|_| !tapers) {
             let (inset, depth) = (number(&notch["inset_mm"]), number(&notch["depth_mm"]));
             let from_edge = if notch["edge"] == "right" { *height } else { width - *height };
-            assert!(from_edge < inset + CLOSE || from_edge > depth - CLOSE, "in the cut-out");
+            let clear = edge.max(12.7) - CLOSE;
+            assert!(from_edge < inset - clear || from_edge > depth + clear, "at the cut-out");
         }
     }
     if let [a, b] = heights[..] {
@@ -337,15 +349,9 @@ fn check_across(rig: &Rig, mark: &Json, piece: &Json, low: f64) -> usize {
     heights.len()
 }
 
-/// Every opening that crosses the piece, and no other, is cut out; gives what is cut through.
-fn check_notches(
-    rig: &Rig,
-    piece: &Json,
-    (from, to): (f64, f64),
-    (low, widest): (f64, f64),
-) -> Vec<(f64, f64)> {
+/// Every opening that crosses the piece, and no other, is cut out, and none cuts it through.
+fn check_notches(rig: &Rig, piece: &Json, (from, to): (f64, f64), (low, widest): (f64, f64)) {
     let notches = list(&piece["notches"]);
-    let mut through = Vec::new();
     let mut expected = 0;
     for (index, [x, y, length, width]) in rig.openings.iter().enumerate() {
         let (a, b) = ((x - rig.clearance).max(from), (x + length + rig.clearance).min(to));
@@ -373,10 +379,6 @@ fn check_notches(
         );
         let depth = number(&notch["depth_mm"]);
         match notch["edge"].as_str().unwrap() {
-            "through" => {
-                assert!(near(c, low) && near(d, high) && near(depth, high - low));
-                through.push((a - from, b - from));
-            }
             "left" => assert!(near(depth, high - c)),
             "right" => assert!(near(depth, d - low)),
             other => panic!("edge {other}"),
@@ -385,7 +387,6 @@ fn check_notches(
         assert_eq!(number(&notch["inset_mm"]) > 0.0, inside);
     }
     assert_eq!(notches.len(), expected);
-    through
 }
 
 proptest! {
@@ -398,7 +399,7 @@ proptest! {
             Ok(report) => check(&rig, &Json::from(&report.outcome)),
             Err(faults) => {
                 for fault in faults {
-                    let known = ["stock", "joint_stagger", "edge_distance", "least_rip", "coverage"];
+                    let known = ["stock", "joint_stagger", "edge_distance", "least_rip", "coverage", "supports", "least_piece"];
                     prop_assert!(known.contains(&fault.field.as_str()), "{fault:?}");
                     match fault.field.as_str() {
                         "joint_stagger" => prop_assert!(rig.stagger.is_some()),
@@ -495,7 +496,7 @@ fn a_moved_rib_moves_what_hangs_on_it() {
 /// Worked by hand: a hatch from x 2200 to 2800 and y 780 to 1280, courses of 130 from y = 40 after a rip of 40:
 /// course 7 covers 690 to 820, its left (higher) edge is cut 43 deep with 3 of clearance.
 #[test]
-fn a_hatch_notches_both_sides_and_cuts_through_between() {
+fn a_hatch_notches_both_sides_and_makes_two_boards_between() {
     let opening = json!([{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }]);
     let body = with(body(), json!({ "openings": opening, "width": "1900 mm" }));
     let inputs = with(
@@ -518,13 +519,7 @@ fn a_hatch_notches_both_sides_and_cuts_through_between() {
             })
         })
         .collect();
-    let expected = [
-        (7, "left", 43.0),
-        (8, "through", 130.0),
-        (9, "through", 130.0),
-        (10, "through", 130.0),
-        (11, "right", 73.0),
-    ];
+    let expected = [(7, "left", 43.0), (11, "right", 73.0)];
     assert_eq!(cuts.len(), expected.len());
     for (cut, wanted) in cuts.iter().zip(expected) {
         assert!(
@@ -532,14 +527,26 @@ fn a_hatch_notches_both_sides_and_cuts_through_between() {
             "{cut:?}, not {wanted:?}"
         );
     }
-    // Rib 6 at 2310 and rib 7 at 2730 lie inside the hatch: no mark on them where it cuts through.
-    let ribs = |course: usize| -> Vec<usize> {
-        let mut pieces = list(&got["pieces"]).iter();
-        let piece = pieces.find(|piece| number(&piece["course"]) as usize == course).unwrap();
+    // Rib 6 at 2310 and rib 7 at 2730 lie inside the hatch: no mark on them where it cuts through, one in the middle of the 87 mm
+    // that stay of course 7.
+    let of = |course: usize| -> Vec<&Json> {
+        let pieces = list(&got["pieces"]).iter();
+        pieces.filter(|piece| number(&piece["course"]) as usize == course).collect()
+    };
+    let ribs = |piece: &Json| -> Vec<usize> {
         list(&piece["marks"]).iter().map(|mark| number(&mark["rib"]) as usize).collect()
     };
-    assert_eq!(ribs(8), [1, 2, 3, 4, 5, 8, 9, 10, 11, 12, 13]);
-    assert_eq!(ribs(7), (1..=13).collect::<Vec<_>>());
+    for course in 8..=10 {
+        let pieces = of(course);
+        assert_eq!(pieces.len(), 2);
+        close(&pieces[0]["length_mm"], 2197.0, 1e-9);
+        close(&pieces[1]["length_mm"], 5480.0 - 2803.0, 1e-9);
+        assert_eq!(ribs(pieces[0]), [1, 2, 3, 4, 5]);
+        assert_eq!(ribs(pieces[1]), (8..=13).collect::<Vec<_>>());
+    }
+    assert_eq!(ribs(of(7)[0]), (1..=13).collect::<Vec<_>>());
+    close(&of(7)[0]["marks"][5]["across_mm"][0], 43.5, 1e-9);
+    assert!(of(7)[0]["marks"][4]["across_mm"].is_null());
 }
 
 #[test]
@@ -603,13 +610,10 @@ fn joints_keep_clear_of_openings() {
 /// The hatch of above: courses 8 to 10 of 130 from 690 on are cut through from 2197 to 2803; boards that end there are two, of
 /// 2197 and 2677 mm, from stock of 3 m without a joint.
 #[test]
-fn boards_end_at_an_opening_where_asked() {
+fn boards_end_at_an_opening() {
     let opening = json!([{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }]);
     let body = with(body(), json!({ "openings": opening, "width": "1900 mm" }));
-    let inputs = with(
-        ceiling(),
-        json!({ "opening_clearance": "3 mm", "least_rip": "40 mm", "at_openings": "end" }),
-    );
+    let inputs = with(ceiling(), json!({ "opening_clearance": "3 mm", "least_rip": "40 mm" }));
     let got = outcome("boards", &body, &inputs);
     let of = |course: f64| -> Vec<(f64, f64)> {
         let pieces = list(&got["pieces"]).iter().filter(|piece| number(&piece["course"]) == course);
@@ -623,6 +627,66 @@ fn boards_end_at_an_opening_where_asked() {
     let notches = list(&got["pieces"]).iter().flat_map(|piece| list(&piece["notches"]));
     assert!(notches.into_iter().all(|notch| notch["edge"] != "through"));
     check_cut_plan(&got["cut_plan"], 3.0, 0.0);
+}
+
+/// Worked by hand, an opening across all courses: from 230 mm on the board before it is held on rib 1 (210) alone, from 640 mm on
+/// on two, but 640 mm is shorter than a least piece of 700; from 638 mm on rib 2 (630) is 8 mm from the cut, so that its mark
+/// stands 10 mm in from it; from 700 mm on the vent leaves 300 mm to the next opening, on rib 3 alone.
+#[test]
+fn loose_stubs_are_refused_with_the_reason() {
+    let at = |from: &[f64], changes: Json| {
+        let openings: Vec<Json> = from
+            .iter()
+            .zip(["vent", "hatch"])
+            .map(|(x, name)| json!({ "name": name, "x": mm(*x), "y": "0 mm", "length": "180 mm", "width": "2060 mm" }))
+            .collect();
+        let body = with(body(), json!({ "openings": openings }));
+        report("boards", &body, &with(ceiling(), changes))
+    };
+    let fault = |from: &[f64], changes: Json| {
+        let faults = at(from, changes).unwrap_err();
+        assert_eq!(faults.len(), 1);
+        (faults[0].field.clone(), faults[0].message.clone())
+    };
+    let (field, message) = fault(&[230.0], json!({}));
+    assert_eq!(field, "supports");
+    assert!(
+        message.contains("between the front wall and the vent") && message.contains("one support"),
+        "{message}"
+    );
+    let (field, message) = fault(&[640.0], json!({ "least_piece": "700 mm" }));
+    assert_eq!(field, "least_piece");
+    assert!(message.contains("between the front wall and the vent"), "{message}");
+    let (field, message) = fault(&[700.0, 1180.0], json!({}));
+    assert_eq!(field, "supports");
+    assert!(message.contains("between the vent and the hatch"), "{message}");
+    let got = Json::from(&at(&[638.0], json!({})).unwrap().outcome);
+    close(&got["pieces"][0]["marks"][1]["offset_mm"], 628.0, 1e-9);
+    assert_eq!(list(&got["pieces"][0]["marks"]).len(), 2);
+    // Without an opening: a board on one support is none either.
+    let one = json!({ "supports": ["400 mm"], "run": "2 m" });
+    assert_eq!(faulty("boards", &body(), &with(ceiling(), one)), ["supports"]);
+}
+
+/// Worked by hand: two openings side by side, 0 to 300 and 300 to 600 from the left wall, take the width of the courses between
+/// where both are: from 1000 to 1400.
+#[test]
+fn openings_side_by_side_cut_through_together() {
+    let openings = json!([
+        { "name": "a", "x": "800 mm", "y": "0 mm", "length": "600 mm", "width": "310 mm" },
+        { "name": "b", "x": "1000 mm", "y": "310 mm", "length": "700 mm", "width": "290 mm" }]);
+    let body = with(body(), json!({ "openings": openings, "width": "1200 mm" }));
+    let inputs =
+        with(ceiling(), json!({ "coverage": "600 mm", "run": "3 m", "least_rip": "0 mm" }));
+    let got = outcome("boards", &body, &inputs);
+    let pieces = list(&got["pieces"]);
+    assert_eq!(pieces.len(), 3);
+    close(&pieces[0]["to_mm"], 1000.0, 1e-9);
+    close(&pieces[1]["from_mm"], 1400.0, 1e-9);
+    let notch = |piece: usize| &pieces[piece]["notches"][0];
+    assert_eq!((&notch(0)["edge"], &notch(1)["edge"]), (&json!("right"), &json!("left")));
+    close(&notch(0)["from_mm"], 800.0, 1e-9);
+    close(&notch(1)["to_mm"], 300.0, 1e-9);
 }
 
 /// Worked by hand: 2300 mm at the front takes 18 courses of 135 with rips of 70; 20 mm more at the rear widen the last to 90,

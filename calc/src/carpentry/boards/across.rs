@@ -1,6 +1,6 @@
 //! Where the screws of a mark stand across the board.
 
-use super::{BoardPiece, Edge, SupportMark};
+use super::SupportMark;
 use crate::source::Source;
 
 /// Two screws side by side.
@@ -12,19 +12,8 @@ pub const LEAST_ACROSS_MM: f64 = 15.875;
 
 /// Where the screws of a mark stand, from the board's right edge: one in the middle of what stays of the board there, or two.
 /// Source: [`ACROSS`]. [mm]
-pub fn heights_mm(piece: &BoardPiece, mark: &SupportMark, screws_across: u32) -> Vec<f64> {
-    let width = piece.width_at_mm(mark.offset_mm);
-    let beside = piece
-        .notches
-        .iter()
-        .find(|notch| mark.offset_mm > notch.from_mm && mark.offset_mm < notch.to_mm);
-    let (low, high) = match beside {
-        // A cut-out inside the board leaves two strips: the wider one is marked.
-        Some(notch) if notch.edge == Edge::Right => (notch.depth_mm, width),
-        Some(notch) if notch.edge == Edge::Left => (0.0, width - notch.depth_mm),
-        _ => (0.0, width),
-    };
-    across_mm((low, high), screws_across)
+pub fn heights_mm(mark: &SupportMark, screws_across: u32) -> Vec<f64> {
+    across_mm(mark.strip_mm, screws_across)
 }
 
 /// As [`heights_mm`], for a strip between two heights. Source: [`ACROSS`]. [mm]

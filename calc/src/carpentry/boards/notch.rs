@@ -1,5 +1,7 @@
 //! What an opening cuts out of a board.
 
+use crate::sorting::sort_by;
+
 /// Less than this is no cut. [mm]
 const SLACK_MM: f64 = 1e-3;
 
@@ -53,6 +55,32 @@ pub struct Notch {
     pub depth_mm: f64,
     /// What stays between that edge and a cut-out inside the board; zero for a notch. [mm]
     pub inset_mm: f64,
+}
+
+impl Notch {
+    /// Where it lies across a board, from the right edge. [mm]
+    pub fn across_mm(&self, width_mm: f64) -> (f64, f64) {
+        match self.edge {
+            Edge::Right => (self.inset_mm, self.depth_mm),
+            Edge::Left => (width_mm - self.depth_mm, width_mm - self.inset_mm),
+            Edge::Through => (0.0, width_mm),
+        }
+    }
+}
+
+/// The widest strip of a board's width that cuts leave; `None` where they leave none. [mm]
+pub(super) fn widest_strip(width_mm: f64, mut cuts: Vec<(f64, f64)>) -> Option<(f64, f64)> {
+    sort_by(&mut cuts, |a, b| a.0.total_cmp(&b.0));
+    let mut at = 0.0;
+    let mut widest: Option<(f64, f64)> = None;
+    for (low, high) in cuts.into_iter().chain([(width_mm, width_mm)]) {
+        let wider = widest.is_none_or(|(from, to)| low - at > to - from);
+        if low - at > SLACK_MM && wider {
+            widest = Some((at, low));
+        }
+        at = f64::max(at, high);
+    }
+    widest
 }
 
 /// What an opening, `clearance_mm` wider on all sides, cuts out of the piece over `along_mm` and `across_mm`.
@@ -111,6 +139,14 @@ mod tests {
         assert_eq!((right.edge, right.depth_mm), (Edge::Right, 115.0));
         assert_eq!(cut((555.0, 675.0)), None);
         assert_eq!(notch(0, &HATCH, 5.0, (1405.0, 2000.0), (320.0, 440.0)), None);
+    }
+
+    #[test]
+    fn the_widest_strip_that_cuts_leave() {
+        assert_eq!(widest_strip(130.0, vec![]), Some((0.0, 130.0)));
+        assert_eq!(widest_strip(130.0, vec![(40.0, 60.0)]), Some((60.0, 130.0)));
+        assert_eq!(widest_strip(130.0, vec![(100.0, 130.0), (0.0, 60.0)]), Some((60.0, 100.0)));
+        assert_eq!(widest_strip(130.0, vec![(50.0, 130.0), (0.0, 60.0)]), None);
     }
 
     #[test]

@@ -39,6 +39,29 @@ impl BoardPiece {
         width_at_mm(&self.widths_mm, offset_mm).unwrap_or(self.width_mm())
     }
 
+    /// The narrowest that it is between two places from its left end. [mm]
+    pub(super) fn narrowest_mm(&self, from_mm: f64, to_mm: f64) -> f64 {
+        let there = between(&self.widths_mm, from_mm, to_mm);
+        range_mm(&there).map_or(self.width_mm(), |(low, _)| low)
+    }
+
+    /// A part of a course, between two places from the front wall.
+    pub(super) fn part(&self, piece: u32, (from_mm, to_mm): (f64, f64)) -> Self {
+        let mut one = Self { piece, from_mm, to_mm, length_mm: to_mm - from_mm, ..self.clone() };
+        let (from, to) = (from_mm - self.from_mm, to_mm - self.from_mm);
+        one.widths_mm = between(&self.widths_mm, from, to);
+        for station in &mut one.widths_mm {
+            station.x_mm -= from;
+        }
+        if let Some((low, high)) = range_mm(&one.widths_mm) {
+            one.across_mm.1 = one.across_mm.0 + high;
+            if high - low <= SLACK_MM {
+                one.widths_mm.clear();
+            }
+        }
+        one
+    }
+
     /// Makes its left edge follow a field that is not equally wide. What no board covers it does not reach.
     pub(super) fn taper(&mut self, stations: &[Station], coverage_mm: f64) {
         let Some(front) = stations.first() else { return };

@@ -35,9 +35,9 @@ pub(super) static ASKS: &[&Ask] = &[
     &SUPPORT_WIDTH,
     &EDGE_DISTANCE,
     &JOINT_STAGGER,
+    &LEAST_PIECE,
     &SHOWN_RIBS,
     &OPENING_CLEARANCE,
-    &AT_OPENINGS,
     &FLANGE,
     &SCREW,
     &SCREWS_ACROSS,
@@ -118,7 +118,7 @@ static SUPPORT_WIDTH: Ask =
         .figure(Figure::Across);
 static EDGE_DISTANCE: Ask = Ask::measure(
     "edge_distance",
-    "Mark from the end at a joint",
+    "Least from an end to a mark",
     &LENGTH,
     ["in", "mm"],
     (0.0, 0.5),
@@ -126,7 +126,7 @@ static EDGE_DISTANCE: Ask = Ask::measure(
 .optional()
 .usual("3/8 in", "10 mm")
 .help(
-    "From a board's end to its mark; at most half the support. Left out: a quarter of the support.",
+    "From a board's end to a screw: at a joint, at a wall, at the cut for an opening. At a joint at most half the support. Left out: a quarter of the support.",
 )
 .figure(Figure::FromEnd);
 static JOINT_STAGGER: Ask =
@@ -135,6 +135,12 @@ static JOINT_STAGGER: Ask =
         .usual("16 in", "400 mm")
         .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.")
         .figure(Figure::Spacing);
+static LEAST_PIECE: Ask =
+    Ask::measure("least_piece", "Least piece", &LENGTH, ["in", "mm"], (0.0, 10.0))
+        .default("12 in")
+        .usual("12 in", "300 mm")
+        .help("No board beside a joint or an opening is shorter; each is held on two supports in any case.")
+        .figure(Figure::Along);
 static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
 static SHOWN_RIBS: Ask = Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
     .optional()
@@ -150,15 +156,6 @@ static OPENING_CLEARANCE: Ask = Ask::measure(
 .usual("1/8 in", "3 mm")
 .help("Cut away beyond the opening's edge, on all four sides.")
 .figure(Figure::Gap);
-static AT_OPENINGS: Ask = Ask::choice(
-    "at_openings",
-    "Boards across an opening",
-    &[
-        ("through", "One board, cut through in place"),
-        ("end", "Two boards that end at the opening"),
-    ],
-)
-.help("Where an opening takes a board's whole width.");
 static FLANGE: Ask =
     Ask::measure("flange", "Trim flange around openings", &LENGTH, ["in", "mm"], (0.0, 1.0))
         .optional()
@@ -274,9 +271,9 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             support_width_mm: maybe(&SUPPORT_WIDTH),
             edge_distance_mm: maybe(&EDGE_DISTANCE),
             stagger_mm: maybe(&JOINT_STAGGER),
+            least_piece_mm: Some(length(&LEAST_PIECE)),
             openings: openings.collect(),
             opening_clearance_mm: length(&OPENING_CLEARANCE),
-            end_at_openings: reader.choice(&AT_OPENINGS) == "end",
             screws_across: if reader.choice(&SCREWS_ACROSS) == "2" { 2 } else { 1 },
             stock: shelf.stock.clone(),
             kerf_mm: shelf.kerf_mm,

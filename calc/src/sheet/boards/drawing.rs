@@ -1,7 +1,7 @@
 //! The ceiling plan, and every kind of board as a template strip.
 
 use super::{Inputs, Worked, letters, mm, words};
-use crate::carpentry::boards::{BoardPiece, Edge, Notch, heights_mm};
+use crate::carpentry::boards::{BoardPiece, Notch, heights_mm};
 use crate::carpentry::stations::{range_mm, width_at_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
@@ -86,7 +86,7 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
     if worked.holes <= MOST_CROSSES {
         for piece in &layout.pieces {
             for mark in &piece.marks {
-                for y in heights_mm(piece, mark, task.screws_across) {
+                for y in heights_mm(mark, task.screws_across) {
                     let hole = at(piece.from_mm + mark.offset_mm, piece.across_mm.0 + y);
                     drawing.circle(Pen::Mark, Fill::Empty, hole, HOLE_ON_PLAN);
                 }
@@ -116,12 +116,7 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
 
 /// Where a cut-out lies across its board, from the right edge. [mm]
 pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
-    let width = piece.width_at_mm(f64::midpoint(notch.from_mm, notch.to_mm));
-    match notch.edge {
-        Edge::Right => (notch.inset_mm, notch.depth_mm),
-        Edge::Left => (width - notch.depth_mm, width - notch.inset_mm),
-        Edge::Through => (0.0, width),
-    }
+    notch.across_mm(piece.width_at_mm(f64::midpoint(notch.from_mm, notch.to_mm)))
 }
 
 /// Every kind of board, drawn as high as can be read.
@@ -172,7 +167,7 @@ fn template(
     }
     for mark in &piece.marks {
         let x = mark.offset_mm;
-        for y in heights_mm(piece, mark, inputs.task.screws_across) {
+        for y in heights_mm(mark, inputs.task.screws_across) {
             drawing.cross(Pen::Mark, at(x, y));
         }
         drawing.text(

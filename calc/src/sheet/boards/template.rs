@@ -1,7 +1,7 @@
 //! Cut-outs beside openings and the screws at a joint, in true size.
 
 use super::{Inputs, Worked, drawing, letters, mm};
-use crate::carpentry::boards::{BoardPiece, Edge, Notch, across_mm, heights_mm};
+use crate::carpentry::boards::{BoardPiece, Notch, across_mm, heights_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::text::text;
@@ -19,7 +19,7 @@ pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<D
     let cut_outs = kinds.flat_map(|piece| piece.notches.iter().map(move |notch| (piece, notch)));
     // On a board that tapers the paper's edges would not lie on the board's.
     let beside = cut_outs
-        .filter(|(piece, notch)| notch.edge != Edge::Through && piece.widths_mm.is_empty())
+        .filter(|(piece, _)| piece.widths_mm.is_empty())
         .take(MOST);
     joint(inputs, worked, style)
         .into_iter()
@@ -74,7 +74,7 @@ fn cut_out(inputs: &Inputs, piece: &BoardPiece, notch: &Notch, style: Style) -> 
     let (low, high) = drawing::across(piece, notch);
     drawing.rectangle(Pen::Cut, Fill::Empty, at(notch.from_mm, low), at(notch.to_mm, high));
     for mark in piece.marks.iter().filter(|mark| mark.offset_mm > from && mark.offset_mm < to) {
-        for y in heights_mm(piece, mark, inputs.task.screws_across) {
+        for y in heights_mm(mark, inputs.task.screws_across) {
             drawing.cross(Pen::Mark, at(mark.offset_mm, y));
         }
     }

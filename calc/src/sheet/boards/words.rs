@@ -1,10 +1,13 @@
 //! What the boards sheet says: answers, remarks, the table of boards.
 
 use super::{Inputs, Worked, last_rips, letters, mm};
-use crate::carpentry::boards::{BoardPiece, Edge, LEAST_STRIP_MM, Notch, SupportMark};
+use crate::carpentry::boards::{
+    BoardPiece, BoardsError, Edge, LEAST_STRIP_MM, Loose, Notch, SupportMark,
+};
 use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW};
 use crate::carpentry::courses::{SHOWN_MM, first_course_range_mm};
 use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
+use crate::fault::Fault;
 use crate::quantity::{Style, percent};
 use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
@@ -123,18 +126,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             "A joint lies where an opening cuts into its boards: no other supports give joints with this stock. Longer stock may.",
         ));
     }
-    let loose: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
-    if !loose.is_empty() {
-        remarks.push(Remark::warning(text!(
-            "Held on fewer than two supports: board {}. Add a support there, or shift the joint.",
-            loose.join(", ")
-        )));
-    }
-    let split: Vec<String> =
-        kinds_where(worked, |piece| close_to_end(piece, layout.edge_distance_mm));
-    if !split.is_empty() {
-        remarks.push(Remark::warning(text!("A mark is less than {} from the end: board {}. Drill a clearance hole there, or leave that screw out.", mark(layout.edge_distance_mm), split.join(", "))));
-    }
+    remarks.extend(not_held_remark(inputs, worked, style));
     let slivers =
         kinds_where(worked, |piece| piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM));
     if !slivers.is_empty() {
@@ -181,11 +173,74 @@ fn kinds_where(worked: &Worked, is: impl Fn(&BoardPiece) -> bool) -> Vec<String>
         .collect()
 }
 
-/// Whether a mark that is at no joint is closer to an end than those at joints.
-fn close_to_end(piece: &BoardPiece, edge_mm: f64) -> bool {
-    piece.marks.iter().filter(|mark| !mark.joint).any(|mark| {
-        mark.offset_mm < edge_mm - 1e-3 || mark.offset_mm > piece.length_mm - edge_mm + 1e-3
+/// Supports that lie under a board and hold it nowhere.
+fn not_held_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Remark> {
+    let supports = &inputs.task.supports_mm;
+    let found = kinds_where(worked, |piece| {
+        let under = supports.iter().filter(|at| **at >= piece.from_mm && **at <= piece.to_mm);
+        under.count() > piece.marks.len()
+    });
+    let edge = style.mark(mm(worked.layout.edge_distance_mm)).text;
+    (!found.is_empty()).then(|| {
+        Remark::note(text!(
+            "No screw on a support that is less than {} from a cut or an end, or where less than {} stays beside a cut-out: board {}. Its other supports hold it.",
+            edge,
+            style.mark(mm(LEAST_STRIP_MM)).text,
+            found.join(", ")
+        ))
     })
+}
+
+/// A board that would hang loose, and what would be right.
+pub(super) fn loose(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
+    let BoardsError::Loose { course, from_mm, to_mm, from_opening, to_opening, why } = *error else {
+        return Fault::new("supports", error.to_string());
+    };
+    let length = style.length(mm(to_mm - from_mm));
+    let end = |opening: Option<usize>, wall: &str| {
+        opening.map_or(wall.to_owned(), |index| text!("the {}", inputs.opening_name(index)))
+    };
+    let cut = from_opening.is_some() || to_opening.is_some();
+    let place = if cut {
+        text!(
+            "in course {} the board between {} and {} ({})",
+            &course,
+            end(from_opening, if from_mm > inputs.task.end_gap_mm + 1.0 { "a joint" } else { "the front wall" }),
+            end(to_opening, if to_mm < inputs.task.run_mm - inputs.task.end_gap_mm - 1.0 { "a joint" } else { "the rear wall" }),
+            length
+        )
+    } else {
+        text!("in course {} a board of {}", &course, length)
+    };
+    match why {
+        Loose::Supports { held } => {
+            let on = match held {
+                0 => "no support",
+                _ => "one support",
+            };
+            let mend = if cut {
+                ": fix blocking under it and enter the blocking's centre line here among the ribs, or move the opening"
+            } else {
+                ": enter every centre line that it can be screwed to"
+            };
+            Fault::new("supports", text!("{} would hang loose, held on {}{}", place, on, mend))
+        }
+        Loose::Short { least_mm } => Fault::new(
+            "least_piece",
+            text!(
+                "{} is shorter than the least piece of {}; move the opening, or give a smaller least piece",
+                place,
+                style.length(mm(least_mm))
+            ),
+        ),
+        Loose::Joint => Fault::new(
+            "stock",
+            text!(
+                "{} has a joint where a cut-out leaves no room for its screws; longer stock may need no joint there",
+                place
+            ),
+        ),
+    }
 }
 
 fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
