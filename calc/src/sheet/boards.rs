@@ -1,6 +1,7 @@
 //! Boards over ribs: courses and rips, joints on ribs, marks and notches of every board, what to cut and to buy.
 
 mod asks;
+mod choices;
 mod drawing;
 mod template;
 mod words;
@@ -22,7 +23,9 @@ use crate::carpentry::boards::{
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
-use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::joints::{
+    JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER, TOGETHER,
+};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
 use crate::carpentry::stations::BETWEEN;
@@ -47,6 +50,7 @@ pub static SHEET: Sheet = Sheet {
         &ON_SUPPORTS,
         &STRIP_STAGGER,
         &LEAST_PIECE,
+        &TOGETHER,
         &MARKS,
         &ENDS,
         &TWO_SUPPORTS,
@@ -77,8 +81,8 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-/// Work for one full cut plan; three are made to choose the joints, and one of what was chosen.
-const EFFORT: u64 = 2_000_000;
+/// Work for choosing joints and stock, in the cut planner's steps.
+const EFFORT: u64 = 40_000_000;
 
 /// Layout and cut plan.
 struct Worked {
@@ -137,7 +141,7 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
             count: kind.count,
         })
         .collect();
-    let planned = Planned::new(wanted, &inputs.shelf, EFFORT)
+    let planned = Planned::follow(wanted, &inputs.shelf, &layout.joining.cut_plan)
         .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
     let filled_holes = filled_holes(inputs, &layout);
     let one =
@@ -228,6 +232,13 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
+    let layouts = layout.joining.choices.iter().map(|choice| {
+        Record::new()
+            .with("joints", choice.joints)
+            .with("cost", choice.cost)
+            .with("bound", choice.bound)
+            .with("proved", choice.proved)
+    });
     Record::new()
         .with("courses", layout.courses.count)
         .with("first_rip_mm", layout.courses.first_mm)
@@ -240,6 +251,9 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("filler_l", worked.filler.get::<liter>())
         .maybe("last_rip_at", last_rip_at(worked))
         .with("cut_plan", worked.planned.record())
+        .with("layouts", layouts.collect::<Vec<_>>())
+        .with("layout_bound", layout.joining.bound)
+        .with("layout_proved", layout.joining.proved)
 }
 
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {

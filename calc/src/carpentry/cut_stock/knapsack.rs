@@ -78,7 +78,12 @@ impl Knapsack {
     }
 
     /// The cut of most value above `least`, if there is one.
-    pub(in crate::carpentry) fn best(&self, room: i64, least: f64, effort: &mut Effort) -> Option<Best> {
+    pub(in crate::carpentry) fn best(
+        &self,
+        room: i64,
+        least: f64,
+        effort: &mut Effort,
+    ) -> Option<Best> {
         let mut floor = least;
         let mut found: Option<(f64, u32)> = None;
         let mut arena: Vec<State> = Vec::new();

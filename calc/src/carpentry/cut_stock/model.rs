@@ -95,7 +95,11 @@ impl Model {
     }
 
     /// What is left to do after `done`, and the kinds of piece that the rest's kinds stand for.
-    pub(in crate::carpentry) fn residual(&self, demand: &[u32], limits: &[Option<u32>]) -> (Model, Vec<usize>) {
+    pub(in crate::carpentry) fn residual(
+        &self,
+        demand: &[u32],
+        limits: &[Option<u32>],
+    ) -> (Model, Vec<usize>) {
         let kinds: Vec<usize> = (0..demand.len()).filter(|&kind| demand[kind] > 0).collect();
         let bins = self.bins.iter().zip(limits);
         let model = Model {

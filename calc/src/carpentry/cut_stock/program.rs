@@ -23,7 +23,11 @@ impl Program {
         Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new() }
     }
 
-    pub(in crate::carpentry) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
+    pub(in crate::carpentry) fn push(
+        &mut self,
+        cost: f64,
+        entries: impl IntoIterator<Item = (usize, f64)>,
+    ) {
         self.entries.extend(entries.into_iter().map(|(row, value)| (row as u32, value)));
         self.costs.push(cost);
         self.starts.push(self.entries.len());

@@ -42,7 +42,10 @@ pub(in crate::carpentry) fn solve(model: &Model, effort: &mut Effort) -> Result<
 }
 
 /// The same, with dives that do not call for a plan of their last pieces.
-pub(in crate::carpentry) fn solve_without_end(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+pub(in crate::carpentry) fn solve_without_end(
+    model: &Model,
+    effort: &mut Effort,
+) -> Result<Solved, Failed> {
     solve_with(model, false, effort)
 }
 

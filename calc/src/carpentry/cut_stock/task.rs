@@ -23,6 +23,7 @@ pub(in crate::carpentry) struct Grid {
     /// One step of the model's cost in parts, and how many parts make one unit of money or mm.
     step: (i64, f64),
     pub priced: bool,
+    kerf: i64,
     needed_mm: f64,
     stock_mm: f64,
 }
@@ -106,12 +107,25 @@ impl Grid {
                 stock.length_mm * (f64::from(stock.on_hand) + bought)
             })
             .sum();
-        Ok(Self { model, bins, kinds, step, priced, needed_mm, stock_mm })
+        Ok(Self { model, bins, kinds, step, priced, kerf, needed_mm, stock_mm })
     }
 
     /// A cost of the model in money, or in mm where nothing is priced.
     pub(in crate::carpentry) fn cost(&self, steps: i64) -> f64 {
         steps.saturating_mul(self.step.0) as f64 / self.step.1
+    }
+
+    /// A cost in steps of the model, rounded.
+    pub(in crate::carpentry) fn steps(&self, cost: f64) -> i64 {
+        (cost * self.step.1 / self.step.0 as f64 - 1e-6).ceil() as i64
+    }
+
+    /// The kind of piece of this length, to within two micrometres.
+    pub(in crate::carpentry) fn kind(&self, length_mm: f64) -> Option<usize> {
+        let weight = nanometres(length_mm) + self.kerf;
+        let off = |kind: &usize| (self.model.weights[*kind] - weight).abs();
+        let nearest = (0..self.model.weights.len()).min_by_key(off)?;
+        (off(&nearest) <= 2_000).then_some(nearest)
     }
 
     pub(in crate::carpentry) fn not_enough(&self) -> CutError {

@@ -3,7 +3,10 @@
 use super::field::{Field, Layout};
 use crate::carpentry::cut_stock::model::{Bin, Effort, Model, Packing};
 use crate::carpentry::cut_stock::solve::{Failed, solve};
+use crate::sorting::sort_by;
 
+/// More courses than this are not put in order.
+const MOST_IN_ORDER: usize = 200;
 /// Steps for putting courses in order.
 const MOST_STEPS: u32 = 4_000;
 
@@ -40,24 +43,21 @@ pub(super) fn cheapest(field: &Field, layouts: &[Layout], cost: &[f64]) -> Optio
         for (index, layout) in layouts.iter().enumerate().filter(|(_, one)| one.way == *way) {
             let before = match steps.last() {
                 None => Some((0.0, 0)),
-                Some(before) => {
-                    let mut best: Option<(f64, usize)> = None;
-                    for (at, (other, so_far, _)) in before.iter().enumerate() {
-                        if best.is_none_or(|(least, _)| *so_far < least)
-                            && field.are_apart(&layouts[*other], layout)
-                        {
-                            best = Some((*so_far, at));
-                        }
-                    }
-                    best
-                }
+                // The cheapest come first.
+                Some(before) => before
+                    .iter()
+                    .position(|(other, ..)| field.are_apart(&layouts[*other], layout))
+                    .map(|at| (before[at].1, at)),
             };
             step.extend(before.map(|(so_far, at)| (index, so_far + cost[index], at)));
         }
+        sort_by(&mut step, |a, b| a.1.total_cmp(&b.1).then(a.0.cmp(&b.0)));
         steps.push(step);
     }
-    let last = steps.last()?;
-    let mut at = (0..last.len()).min_by(|&a, &b| last[a].1.total_cmp(&last[b].1).then(a.cmp(&b)))?;
+    let mut at = 0;
+    if steps.last()?.is_empty() {
+        return None;
+    }
     let mut found = Vec::with_capacity(steps.len());
     for step in steps.iter().rev() {
         let (layout, _, before) = step[at];
@@ -74,6 +74,9 @@ pub(super) fn in_order(
     layouts: &[Layout],
     counts: &[(usize, u32)],
 ) -> Option<Vec<usize>> {
+    if field.courses.len() > MOST_IN_ORDER {
+        return None;
+    }
     let mut left: Vec<(usize, u32)> = counts.to_vec();
     let mut order = Vec::with_capacity(field.courses.len());
     let mut steps = MOST_STEPS;
@@ -95,7 +98,7 @@ fn place(
             order.last().is_none_or(|last| field.are_apart(&layouts[*last], &layouts[left[*at].0]))
         })
         .collect();
-    crate::sorting::sort_by(&mut places, |a, b| left[*b].1.cmp(&left[*a].1).then(a.cmp(b)));
+    sort_by(&mut places, |a, b| left[*b].1.cmp(&left[*a].1).then(a.cmp(b)));
     for at in places {
         if *steps == 0 {
             return false;
@@ -119,7 +122,8 @@ pub(super) fn cut(
     demand: &[u32],
     effort: &mut Effort,
 ) -> Result<(i64, i64, Packing), Failed> {
-    let whole = Model { weights: field.weights.clone(), demand: demand.to_vec(), bins: bins.to_vec() };
+    let whole =
+        Model { weights: field.weights.clone(), demand: demand.to_vec(), bins: bins.to_vec() };
     let limits: Vec<Option<u32>> = bins.iter().map(|bin| bin.limit).collect();
     let (model, kinds) = whole.residual(demand, &limits);
     if kinds.is_empty() {

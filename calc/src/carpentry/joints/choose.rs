@@ -155,8 +155,11 @@ impl Search<'_> {
                 .iter()
                 .enumerate()
                 .map(|(at, one)| {
-                    let cost: f64 =
-                        one.pieces.iter().map(|&(kind, count)| worth[kind] * f64::from(count)).sum();
+                    let cost: f64 = one
+                        .pieces
+                        .iter()
+                        .map(|&(kind, count)| worth[kind] * f64::from(count))
+                        .sum();
                     if fixed.iter().any(|(known, _)| *known == at) { 0.99 * cost } else { cost }
                 })
                 .collect();
@@ -250,9 +253,8 @@ impl Search<'_> {
         }
         self.lines.push(line);
         bound = self.ladder.next(least.max(0.0)).max(bound);
-        let reached = |search: &Self, bound: i64| {
-            search.best(joints).is_some_and(|best| best.cost <= bound)
-        };
+        let reached =
+            |search: &Self, bound: i64| search.best(joints).is_some_and(|best| best.cost <= bound);
         for turn in 0..DIVES {
             if reached(self, bound) || effort.is_spent() {
                 break;

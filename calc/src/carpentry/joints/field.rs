@@ -251,7 +251,8 @@ impl Reach {
                 for to in from + 1..nodes.len() {
                     let length = nodes[to].at - nodes[from].at;
                     let weight = nanometres(length) + self.kerf;
-                    let short = (nodes[from].joint || nodes[to].joint) && length < least_mm - SLACK_MM;
+                    let short =
+                        (nodes[from].joint || nodes[to].joint) && length < least_mm - SLACK_MM;
                     if weight <= self.widest && !short {
                         all.push((to, weight));
                     }

@@ -45,12 +45,13 @@ impl Group {
     /// The groups of a field. What keeps its stagger in all courses keeps it within each group.
     pub(super) fn all(field: &Field) -> Vec<Self> {
         let mut groups: Vec<Self> = Vec::new();
-        let mut add = |way: usize, size: u32, count: u32| {
-            match groups.iter_mut().find(|group| group.way == way && group.size == size) {
-                Some(group) => group.count += count,
-                None if count > 0 => groups.push(Self { way, size, count }),
-                None => {}
-            }
+        let mut add = |way: usize, size: u32, count: u32| match groups
+            .iter_mut()
+            .find(|group| group.way == way && group.size == size)
+        {
+            Some(group) => group.count += count,
+            None if count > 0 => groups.push(Self { way, size, count }),
+            None => {}
         };
         for run in field.courses.chunk_by(|a, b| a == b) {
             let (way, courses) = (run[0], run.len() as u32);
@@ -161,7 +162,8 @@ impl<'a> Master<'a> {
         for kind in 0..kinds {
             let weight = self.field.weights[kind];
             let mut best: Option<(f64, Cut)> = None;
-            for (bin, stock) in self.bins.iter().enumerate().filter(|(_, bin)| bin.limit.is_none()) {
+            for (bin, stock) in self.bins.iter().enumerate().filter(|(_, bin)| bin.limit.is_none())
+            {
                 let count = u32::try_from(stock.capacity / weight).unwrap_or(0);
                 let rate = stock.cost as f64 / f64::from(count.max(1));
                 if count > 0 && best.as_ref().is_none_or(|(least, _)| rate < *least) {
@@ -201,7 +203,15 @@ impl<'a> Master<'a> {
 
     fn add_group(&mut self, index: usize, paths: Vec<(Vec<usize>, u32)>) -> usize {
         let way = self.groups[index].way;
-        push_group(self.field, &mut self.program, &mut self.columns, &mut self.layouts, index, way, paths);
+        push_group(
+            self.field,
+            &mut self.program,
+            &mut self.columns,
+            &mut self.layouts,
+            index,
+            way,
+            paths,
+        );
         self.columns.len() - 1
     }
 
@@ -347,7 +357,8 @@ impl<'a> Master<'a> {
     /// Starts from prices by length: the best that a stock length gives for its price.
     pub(super) fn start_by_length(&mut self, effort: &mut Effort) {
         let rates = self.bins.iter().filter(|bin| bin.capacity > 0 && bin.limit != Some(0));
-        let rate = rates.map(|bin| bin.cost as f64 / bin.capacity as f64).filter(|rate| *rate > 0.0);
+        let rate =
+            rates.map(|bin| bin.cost as f64 / bin.capacity as f64).filter(|rate| *rate > 0.0);
         let rate = rate.fold(f64::INFINITY, f64::min);
         if rate.is_finite() {
             let weights = self.field.weights.iter();
@@ -403,7 +414,8 @@ impl Setting<'_> {
             let least = price * (1.0 + WORTH) + 1e-9 * self.scale;
             values.push(match knapsack.best(bin.capacity, least, effort) {
                 Some(best) => {
-                    let value = if best.exact { best.value } else { knapsack.bound(0, bin.capacity) };
+                    let value =
+                        if best.exact { best.value } else { knapsack.bound(0, bin.capacity) };
                     cuts.push(Cut { bin: index, counts: best.counts });
                     value
                 }
@@ -466,7 +478,8 @@ impl Setting<'_> {
                 push_cut(program, columns, &cut, row, bin.cost as f64 / self.scale);
             }
         }
-        let joint = (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { JOINT_COST };
+        let joint =
+            (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { JOINT_COST };
         for (index, paths) in asked.groups {
             let way = self.groups[index].way;
             let mut cost = 0.0;
@@ -543,7 +556,10 @@ fn push_group(
     let kinds = field.weights.len();
     // The groups' rows follow the kinds', the joints' row follows them; both are known from the program's own shape.
     let joint_row = kinds + columns_groups(program, kinds);
-    program.push(JOINT_COST * joints, pieces.into_iter().chain([(kinds + index, 1.0), (joint_row, joints)]));
+    program.push(
+        JOINT_COST * joints,
+        pieces.into_iter().chain([(kinds + index, 1.0), (joint_row, joints)]),
+    );
     columns.push(Column::Group(index, taken));
 }
 

@@ -104,11 +104,11 @@ impl Listing<'_> {
         let capacity = bin.capacity.max(0) as f64;
         let later = &self.bins[counts.len() + 1..];
         let free = later.iter().filter(|bin| bin.cost == 0);
-        let free: f64 = free
-            .map(|bin| bin.capacity.max(0) as f64 * f64::from(bin.limit.unwrap_or(0)))
-            .sum();
+        let free: f64 =
+            free.map(|bin| bin.capacity.max(0) as f64 * f64::from(bin.limit.unwrap_or(0))).sum();
         let rates = later.iter().filter(|bin| bin.cost > 0 && bin.limit != Some(0));
-        let rate = rates.map(|bin| bin.capacity.max(0) as f64 / bin.cost as f64).fold(0.0, f64::max);
+        let rate =
+            rates.map(|bin| bin.capacity.max(0) as f64 / bin.cost as f64).fold(0.0, f64::max);
         // What costs nothing is all there.
         let least = if bin.cost == 0 { bin.limit.unwrap_or(0) } else { 0 };
         for count in least..=bin.limit.unwrap_or(u32::MAX) {

@@ -7,7 +7,7 @@ use uom::si::length::millimeter;
 
 use super::stock::Shelf;
 use crate::carpentry::cut_stock::{
-    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, plan,
+    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, follow, plan,
 };
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{self, BuyLine, CutLine};
@@ -97,16 +97,16 @@ impl Planned {
     /// # Errors
     /// As the planner's.
     pub fn new(wanted: Vec<Wanted>, shelf: &Shelf, effort: u64) -> Result<Self, CutError> {
-        let pieces = wanted.iter().enumerate();
-        let plan = plan(&CutTask {
-            pieces: pieces
-                .map(|(label, one)| Piece { label, length_mm: one.length_mm, count: one.count })
-                .collect(),
-            stock: shelf.stock.clone(),
-            kerf_mm: shelf.kerf_mm,
-            end_trim_mm: shelf.end_trim_mm,
-            effort,
-        })?;
+        let plan = plan(&cut_task(&wanted, shelf, effort))?;
+        Ok(Self { plan, section: Section::default(), wanted, shelf: shelf.clone() })
+    }
+
+    /// The pieces cut as a plan that is known already cuts them.
+    ///
+    /// # Errors
+    /// As the planner's.
+    pub fn follow(wanted: Vec<Wanted>, shelf: &Shelf, known: &CutPlan) -> Result<Self, CutError> {
+        let plan = follow(&cut_task(&wanted, shelf, 0), known)?;
         Ok(Self { plan, section: Section::default(), wanted, shelf: shelf.clone() })
     }
 
@@ -452,6 +452,19 @@ impl Planned {
 
     fn stock_mm(&self, pattern: &Pattern) -> f64 {
         self.shelf.stock.get(pattern.stock).map_or(0.0, |stock| stock.length_mm)
+    }
+}
+
+fn cut_task(wanted: &[Wanted], shelf: &Shelf, effort: u64) -> CutTask {
+    let pieces = wanted.iter().enumerate();
+    CutTask {
+        pieces: pieces
+            .map(|(label, one)| Piece { label, length_mm: one.length_mm, count: one.count })
+            .collect(),
+        stock: shelf.stock.clone(),
+        kerf_mm: shelf.kerf_mm,
+        end_trim_mm: shelf.end_trim_mm,
+        effort,
     }
 }
 
