@@ -74,9 +74,9 @@ fn written(report: &Report) -> String {
         }
     }
     for strip in &report.marks {
-        let _ = writeln!(out, "\nmarks on {}", strip.label);
+        let _ = writeln!(out, "\nmarks on {} ({})", strip.title(), strip.id);
         for mark in &strip.marks {
-            let _ = writeln!(out, "{:?} {} {}", mark.at, mark.label, mark.note);
+            let _ = writeln!(out, "{:?} {} {} ({})", mark.at, mark.label, mark.note, mark.id);
         }
     }
     let _ = writeln!(out, "\nworking");
@@ -94,14 +94,21 @@ fn written(report: &Report) -> String {
     for line in &report.buy {
         let _ = writeln!(
             out,
-            "buy {} {} | {} | {} | {:?}",
-            line.quantity, line.unit, line.item, line.spec, line.cost
+            "buy {} {} | {} | {} | {:?} ({}; needed {})",
+            line.quantity,
+            line.unit,
+            line.item,
+            line.spec,
+            line.cost,
+            line.id.of_sheet("SHEET"),
+            line.needed
         );
     }
     for line in &report.cut {
         let pieces: Vec<String> =
-            line.pieces.iter().map(|p| format!("{} {:?}", p.label, p.length)).collect();
-        let _ = writeln!(out, "cut {} x {}: {}", line.count, line.stock, pieces.join(", "));
+            line.pieces.iter().map(|p| format!("{} {:?} ({})", p.label, p.length, p.id)).collect();
+        let id = line.id.text();
+        let _ = writeln!(out, "cut {} x {} ({id}): {}", line.count, line.stock, pieces.join(", "));
     }
     for taken in &report.from_body {
         let _ = writeln!(out, "from the body: {} = {}", taken.field, taken.text);

@@ -93,7 +93,7 @@ impl Open {
     fn of(project: &Project, merged: &MergedBuyLine) -> Self {
         let need = merged.line.quantity;
         // A tick stands for the quantity it was set at: a need that grew shows what is missing.
-        let had = ticked(project, "buy", &merged.key());
+        let had = ticked(project, "buy", merged.key());
         let missing = Some(need - had.unwrap_or(0.0)).filter(|missing| *missing > 1e-9);
         match had {
             None => Self { missing: Some(need), grown: false },
@@ -232,7 +232,7 @@ fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {
     let done = open.missing.is_none();
     html.open("li", if done { "done" } else { "" });
     html.raw("<label><input type=\"checkbox\" data-do=\"tick\" data-with=\"");
-    html.text(&key);
+    html.text(key);
     html.raw(if done { "\" checked>" } else { "\">" });
     html.raw("<span class=\"what\">");
     html.text(&words(merged));
@@ -254,7 +254,7 @@ fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {
         html.link("", &hash, &super::title_of(&sheet));
     }
     html.raw("<a class=\"more\" href=\"");
-    html.text(&Route::Line(project.id().to_owned(), key).hash());
+    html.text(&Route::Line(project.id().to_owned(), key.to_owned()).hash());
     html.raw("\">In the store<span class=\"visually-hidden\"> of ");
     html.text(&name(merged));
     html.raw("</span></a></p></li>");

@@ -268,30 +268,39 @@ fn left_over_ticks(html: &mut Html, project: &Project, all: &Evaluation, style: 
     html.raw("<ul>");
     for key in gone {
         html.raw("<li>");
-        html.tag("span", "what", &words_of(key, style));
+        html.tag("span", "what", &words_of(key, all, style));
         html.button("", "forget", key, "Forget it");
         html.raw("</li>");
     }
     html.raw("</ul></section>");
 }
 
-/// A bar's name in words: `1x4 pine, 8 ft: rail 60 in, rung 36 in`.
-fn words_of(key: &str, style: Style) -> String {
-    let mut parts = key.split('|');
-    let mut next = || parts.next().unwrap_or_default();
-    let (material, length, pieces) = (next(), next(), next());
+/// A bar that is planned no more, in words: `1x4 pine, 8 ft: rail 60 in, rung 36 in`. Pieces that are still wanted have their
+/// names; of the others the length tells.
+fn words_of(key: &str, all: &Evaluation, style: Style) -> String {
+    let (stock, rest) = key.split_once('|').unwrap_or((key, ""));
+    let (pieces, _copy) = rest.rsplit_once('|').unwrap_or((rest, ""));
     let read = |text: &str| from_digits(text).map(Length::new::<millimeter>);
+    let known: Vec<&CutPiece> =
+        all.cut_list.iter().flat_map(|g| &g.bars).flat_map(|bar| &bar.pieces).collect();
+    let called = |id: &str| {
+        let piece = known.iter().find(|piece| format!("{}.{}", piece.sheet, piece.id) == id);
+        piece.map_or_else(String::new, |piece| format!("{} ", piece.label))
+    };
     let pieces: Vec<String> = pieces
         .split('+')
-        .map(|piece| match piece.split_once('@') {
-            Some((label, length)) => {
+        .map(|piece| match piece.rsplit_once('@') {
+            Some((id, length)) => {
                 let length = read(length).map_or_else(String::new, |l| style.mark(l).text);
-                format!("{label} {length}")
+                format!("{}{length}", called(id))
             }
             None => piece.to_owned(),
         })
         .collect();
-    let length = read(length).map_or_else(String::new, |l| format!(", {}", style.length(l)));
+    let mut parts = stock.split('/').skip(1);
+    let material = parts.next().unwrap_or(stock).replace('-', " ");
+    let length = parts.last().and_then(|last| read(last.strip_suffix("mm")?));
+    let length = length.map_or_else(String::new, |l| format!(", {}", style.length(l)));
     format!("{material}{length}: {}", pieces.join(", "))
 }
 

@@ -68,28 +68,30 @@ pub fn marks_page(desk: Desk) -> AnyView {
 /// A piece with marks, in the list.
 struct Board<'a> {
     sheet: &'a str,
-    /// Its name for ticks: the sheet's id, the strip's name, and which one where several of a sheet have that name.
+    /// Its name for ticks: the ids of the sheet and of the strip.
     key: String,
+    /// Its name on the page: the strip's, and which one where several of a sheet are called so.
+    name: String,
     strip: &'a MarkStrip,
 }
 
 impl Board<'_> {
     /// Its name on the page.
     fn name(&self) -> &str {
-        self.key.split_once('|').map_or(self.strip.name(), |(_, name)| name)
+        &self.name
     }
 
     fn done(&self, project: &Project) -> usize {
-        boards_done(project, &self.key).min(self.strip.alike())
+        boards_done(project, &self.key).min(self.strip.alike)
     }
 
     fn is_done(&self, project: &Project) -> bool {
-        self.done(project) >= self.strip.alike()
+        self.done(project) >= self.strip.alike
     }
 
     /// A mark that moves by more than a tenth of a millimetre is another one, and not ticked.
     fn mark_key(&self, mark: &Mark) -> String {
-        format!("{}|{}|{}", self.key, mark.label, plain(mark.at.get::<millimeter>(), 1))
+        format!("{}|{}|{}", self.key, mark.id, plain(mark.at.get::<millimeter>(), 1))
     }
 }
 
@@ -98,15 +100,13 @@ fn boards(all: &Evaluation) -> Vec<Board<'_>> {
     for (sheet, result) in &all.sheets {
         let Ok(report) = result.as_ref() else { continue };
         for strip in &report.marks {
-            let before = boards
-                .iter()
-                .filter(|b| b.sheet == sheet && b.strip.name() == strip.name())
-                .count();
-            let mut key = format!("{sheet}|{}", strip.name());
+            let called_so = |b: &&Board<'_>| b.sheet == sheet && b.strip.label == strip.label;
+            let before = boards.iter().filter(called_so).count();
+            let mut name = strip.label.clone();
             if before > 0 {
-                key.push_str(&format!(" {}", before + 1));
+                name.push_str(&format!(" {}", before + 1));
             }
-            boards.push(Board { sheet, key, strip });
+            boards.push(Board { sheet, key: format!("{sheet}|{}", strip.id), name, strip });
         }
     }
     boards
@@ -129,7 +129,7 @@ fn is_ticked(project: &Project, what: &str, with: &str) -> bool {
 fn board_turned(project: &mut Project, all: &Evaluation, key: &str, on: bool) {
     let boards = boards(all);
     let Some(board) = boards.iter().find(|board| board.key == key) else { return };
-    let alike = board.strip.alike();
+    let alike = board.strip.alike;
     let before = board.done(project);
     let now = if on { (before + 1).min(alike) } else { before.saturating_sub(1) };
     tick(project, BOARDS, key, (now > 0).then_some(now as f64));
@@ -145,7 +145,10 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
     html.raw("\">");
     html.tag("h2", "", board.name());
     let title = project.sheet(board.sheet).map_or_else(String::new, |s| super::title_of(&s));
-    let more = strip.label.get(strip.name().len()..).unwrap_or_default();
+    let more = match strip.more() {
+        more if more.is_empty() => more,
+        more => format!(", {more}"),
+    };
     html.tag("p", "help", &format!("{title}{more}"));
     let length = style.mark(strip.length).text;
     // A strip that is not measured from its left end says so in its label.
@@ -163,11 +166,11 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
         html.raw("</li>");
     }
     html.raw("</ol><ul class=\"ticks boards-done\">");
-    for copy in 0..strip.alike() {
+    for copy in 0..strip.alike {
         html.raw("<li><label>");
         let id = if copy == 0 { board_id(number) } else { String::new() };
         tick_box(html, "board", &format!("{}#{copy}", board.key), &id);
-        let words = match strip.alike() {
+        let words = match strip.alike {
             1 => format!("{} done", board.name()),
             alike => format!("{} {} of {alike} done", board.name(), copy + 1),
         };
@@ -183,7 +186,7 @@ fn write_jumps(html: &mut Html, project: &Project, all: &Evaluation) {
         let done = board.is_done(project);
         let sign = if done { "✓ " } else { "" };
         let name = board.name();
-        let text = match board.strip.alike() {
+        let text = match board.strip.alike {
             1 => format!("{sign}{name}"),
             alike => format!("{sign}{name} {}/{alike}", board.done(project)),
         };

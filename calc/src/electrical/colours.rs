@@ -8,7 +8,7 @@ use std::str::FromStr;
 
 use super::sources;
 use crate::source::Source;
-use crate::text::lower;
+use crate::text::{lower, text};
 
 /// Plain colours of insulation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -251,6 +251,17 @@ impl fmt::Display for Hue {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let name = Self::ALL.iter().find(|(hue, _)| hue == self).map_or("", |(_, name)| name);
         f.write_str(name)
+    }
+}
+
+impl Leads {
+    /// The colours as part of an id, in numbers, not in words.
+    pub fn id(self) -> String {
+        let one = |colour: Colour| match colour.stripe {
+            Some(stripe) => text!("{}.{}", colour.ground as usize, stripe as usize),
+            None => (colour.ground as usize).to_string(),
+        };
+        text!("{}-{}", one(self.positive), one(self.negative))
     }
 }
 

@@ -4,7 +4,9 @@ use std::fmt;
 
 use super::range::{CONDUCTOR_OHM_PER_M, CONDUCTOR_TEMPERATURE_C, OutOfRange};
 use super::sources;
+use crate::quantity::{plain, significant};
 use crate::source::Source;
+use crate::text::text;
 
 pub use super::conductor_text::{ConductorTextError, Series};
 
@@ -111,6 +113,15 @@ impl Conductor {
     /// The thicknesses of IEC 60228 class 5, thinnest first.
     pub fn metric() -> impl Iterator<Item = Self> {
         METRIC_SIZES.iter().map(Self::SquareMillimetre)
+    }
+
+    /// Its name as part of an id, the same however sizes are written: `awg16`, `1.5mm2`, `0.0135ohm_m`.
+    pub fn id(self) -> String {
+        match self {
+            Self::Awg(size) => text!("awg{}", size.label.replace('/', "_")),
+            Self::SquareMillimetre(size) => text!("{}mm2", plain(size.area_mm2, 3)),
+            Self::PerLength { ohm_per_m } => text!("{}ohm_m", significant(ohm_per_m, 6)),
+        }
     }
 
     /// A conductor by its resistance, 1e-7 to 100 ohm/m.

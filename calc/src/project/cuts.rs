@@ -11,7 +11,7 @@ use uom::si::length::millimeter;
 
 use super::SheetResult;
 use crate::carpentry::cut_stock::Stock;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::quantity::{Length, Style, money};
 use crate::report::Remark;
 use crate::sheet::cut_plan::planned::{Planned, Section, Wanted};
@@ -43,6 +43,8 @@ pub struct CutGroup {
 /// A way to cut a stock length.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutBar {
+    /// What is cut: the id of its line on the buy list.
+    pub stock_id: LineId,
     /// What is cut, with its length: `3/4 x 1 1/2 in pine, 8 ft`.
     pub stock: String,
     /// The stock length; none where it is cut from a roll. [length]
@@ -60,6 +62,8 @@ pub struct CutBar {
 /// A piece of a bar.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CutPiece {
+    /// Which one it is among its sheet's pieces; the same for pieces that are wanted alike.
+    pub id: String,
     /// Its name.
     pub label: String,
     /// Its length. [length]
@@ -69,19 +73,16 @@ pub struct CutPiece {
 }
 
 impl CutBar {
-    /// A name for ticking off: the same for the same pieces from the same stock, whatever else the plan holds. Parts are separated
-    /// by `|`, pieces by `+`, a piece from its length in mm by `@`.
+    /// A name for ticking off: the same for the same pieces from the same stock, whatever they are called and whatever else the
+    /// plan holds. The stock is separated by `|`, pieces by `+`, a piece's sheet by `.`, its length in mm by `@`.
     pub fn key(&self) -> String {
         let mm = |length: Length| crate::quantity::plain(length.get::<millimeter>(), 1);
-        let plain = |text: &str| text.replace(['|', '+', '@'], "/");
-        let pieces: Vec<String> = self
-            .pieces
-            .iter()
-            .map(|piece| text!("{}@{}", plain(&piece.label), mm(piece.length)))
-            .collect();
-        let material = self.stock.rsplit_once(", ").map_or(self.stock.as_str(), |(name, _)| name);
-        let length = self.length.map_or(String::new(), mm);
-        text!("{}|{}|{}", plain(material), length, pieces.join("+"))
+        let mut key = self.stock_id.text().to_owned();
+        for (at, piece) in self.pieces.iter().enumerate() {
+            key.push_str(if at == 0 { "|" } else { "+" });
+            key.push_str(&text!("{}.{}@{}", &piece.sheet, &piece.id, mm(piece.length)));
+        }
+        key
     }
 }
 
@@ -188,7 +189,7 @@ struct Family {
 impl Family {
     fn new(id: &str, planned: &Arc<Planned>) -> Self {
         Self {
-            section: planned.section,
+            section: planned.shelf().section,
             sheets: vec![id.to_owned()],
             members: vec![Arc::clone(planned)],
         }
@@ -198,14 +199,14 @@ impl Family {
         let Some(first) = self.members.first() else { return false };
         let (a, b) = (first.shelf(), planned.shelf());
         a.material.trim().eq_ignore_ascii_case(b.material.trim())
-            && self.section.may_be(&planned.section)
+            && self.section.may_be(&planned.shelf().section)
             && (a.kerf_mm - b.kerf_mm).abs() < 1e-6
             && (a.end_trim_mm - b.end_trim_mm).abs() < 1e-6
             && pooled(&a.stock, &b.stock).is_some()
     }
 
     fn add(&mut self, id: &str, planned: &Arc<Planned>) {
-        self.section = self.section.and(&planned.section);
+        self.section = self.section.and(&planned.shelf().section);
         self.sheets.push(id.to_owned());
         self.members.push(Arc::clone(planned));
     }
@@ -286,6 +287,7 @@ fn saved_words(joint: &Joint, planned: &Planned, style: Style) -> Remark {
 /// What a sheet cuts without stock lengths: wire from a roll.
 fn unplanned(id: &str, report: &crate::report::Report) -> Vec<CutGroup> {
     let piece = |piece: &crate::lists::Piece| CutPiece {
+        id: piece.id.clone(),
         label: piece.label.clone(),
         length: piece.length,
         sheet: id.to_owned(),
@@ -296,6 +298,7 @@ fn unplanned(id: &str, report: &crate::report::Report) -> Vec<CutGroup> {
             title: line.stock.clone(),
             sheets: vec![id.to_owned()],
             bars: vec![CutBar {
+                stock_id: line.id.clone(),
                 stock: line.stock.clone(),
                 length: None,
                 kerf: Length::default(),
@@ -313,6 +316,9 @@ fn unplanned(id: &str, report: &crate::report::Report) -> Vec<CutGroup> {
 fn one_pile(members: &[Arc<Planned>]) -> Option<Shelf> {
     let (first, rest) = members.split_first()?;
     let mut shelf = first.shelf().clone();
+    if let Some(known) = members.iter().find(|one| one.shelf().section.is_known()) {
+        shelf.section = known.shelf().section;
+    }
     for member in rest {
         shelf.stock = pooled(&shelf.stock, &member.shelf().stock)?;
     }

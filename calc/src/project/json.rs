@@ -7,6 +7,7 @@ use uom::si::mass::kilogram;
 use super::{CutBar, Evaluation, SheetResult};
 use crate::fault::Fault;
 use crate::lists::MergedBuyLine;
+use crate::text::text;
 
 impl Evaluation {
     /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults or more than
@@ -67,10 +68,12 @@ fn faults(faults: &[Fault]) -> Vec<Json> {
 fn buy_line(merged: &MergedBuyLine) -> Json {
     let line = &merged.line;
     let mut entry = json!({
+        "id": merged.id,
         "item": line.item,
         "spec": line.spec,
-        "quantity": count(line.quantity),
+        "quantity": count(merged.bought()),
         "unit": line.unit,
+        "needed": count(line.needed),
         "sheets": merged.sheets().collect::<Vec<_>>(),
     });
     if let Some(packs) = merged.packs {
@@ -97,12 +100,14 @@ fn cut_bar(bar: &CutBar) -> Json {
         }
     }
     json!({
+        "id": bar.key(),
         "stock": bar.stock,
         "count": bar.count,
         "pieces": bar
             .pieces
             .iter()
             .map(|piece| json!({
+                "id": text!("{}.{}", &piece.sheet, &piece.id),
                 "label": piece.label,
                 "length_mm": piece.length.get::<millimeter>(),
                 "sheet": piece.sheet,

@@ -113,6 +113,8 @@ fn nothing_of(line: &BuyLine) -> BuyLine {
     let zero = |_: f64| 0.0;
     BuyLine {
         quantity: 0.0,
+        needed: 0.0,
+        on_hand: 0.0,
         cost: line.cost.map(zero),
         mass: line.mass.map(|mass| mass * 0.0),
         ..line.clone()

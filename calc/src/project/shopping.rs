@@ -12,10 +12,11 @@ use std::collections::BTreeMap;
 use super::Node;
 use crate::ask::Ask;
 use crate::fault::Fault;
-use crate::lists::{BuyLine, MergedBuyLine, Packs};
+use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs};
 use crate::mass::balance::Balance;
 use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
 use crate::reader::{Notes, Reader, Site};
+use crate::text::text;
 
 /// Where it is kept in the project file.
 pub const KEY: &str = "shopping";
@@ -98,13 +99,22 @@ pub(super) fn own_lines(node: &Node, site: &Site<'_>, shopping: &mut Shopping) -
         let (item, spec) = (row.words(&ITEM), row.words(&SPEC));
         let (quantity, unit) = (row.number(&QUANTITY), row.choice(&UNIT));
         let price = row.maybe_number(&OWN_PRICE);
+        let kept = |key: &str| {
+            let index: usize = row.path().rsplit('.').next()?.parse().ok()?;
+            node.get(OWN.key)?.get(index)?.get(key)?.as_str().filter(|text| !text.is_empty())
+        };
+        let id = match (kept("adds_to"), kept("id")) {
+            (Some(line), _) => line.to_owned(),
+            (None, Some(id)) => text!("own/{}", id),
+            _ => text!("own/{}/{}/{}", LineId::name(&item), LineId::name(&spec), unit),
+        };
+        let mass = row.maybe::<Mass>(&OWN_MASS).map(|mass| mass * quantity);
         let line = BuyLine {
-            item: item.trim().to_owned(),
-            spec: spec.trim().to_owned(),
             quantity,
             unit,
-            cost: price.map(|price| price * quantity),
-            mass: row.maybe::<Mass>(&OWN_MASS).map(|mass| mass * quantity),
+            ..BuyLine::pieces(LineId::shared(id), item.trim(), spec.trim(), quantity)
+                .cost(price.map(|price| price * quantity))
+                .mass(mass)
         };
         (row.path().to_owned(), line, row.maybe::<Length>(&PLACE))
     });
@@ -114,7 +124,7 @@ pub(super) fn own_lines(node: &Node, site: &Site<'_>, shopping: &mut Shopping) -
         // A row with a fault is left out as a whole: nothing is bought by a guess.
         let within = |fault: &Fault| fault.field.strip_prefix(&path).is_some_and(ends_or_dot);
         if !faults.iter().any(within) {
-            let kept = shopping.own.entry(crate::lists::key(&line)).or_default();
+            let kept = shopping.own.entry(line.id.of_sheet("")).or_default();
             *kept = kept.or(place);
             lines.push(line);
         }
@@ -138,7 +148,7 @@ pub(super) fn apply(
 ) {
     let typed = node.get("lines");
     for line in lines {
-        let key = line.key();
+        let key = line.key().to_owned();
         let place = match typed.and_then(|lines| lines.get(&key)) {
             Some(node) => {
                 let said = Said::read(node, site, line.line.unit);
@@ -211,7 +221,7 @@ impl Said {
     }
 
     fn apply(&self, line: &mut MergedBuyLine) {
-        let needed = line.line.quantity;
+        let needed = line.asked();
         line.packs = self.pack.map(|size| {
             let count = (needed / size - 1e-9).ceil().max(0.0);
             let left_over = count * size - needed;

@@ -144,12 +144,10 @@ impl Style {
         if !plain(&own) && plain(&other) { other } else { own }
     }
 
-    /// A volume to have ready, for a list: the number, rounded up to hundredths, and its unit, quarts
-    /// or litres.
+    /// A volume to have ready, for a list: the exact number and its unit, quarts or litres.
     pub fn poured(&self, volume: Volume) -> (f64, &'static str) {
         let unit = self.pick("qt", "l");
-        let number = number_in(volume.value, &VOLUME, unit);
-        ((number * 100.0 - 1e-6).ceil().max(0.0) / 100.0, unit)
+        (number_in(volume.value, &VOLUME, unit), unit)
     }
 
     /// A mass: `85.4 lb`, below a pound `6.5 oz`; `38.7 kg`, below a kilogram `185 g`.
@@ -330,7 +328,6 @@ mod tests {
         let metric = Style::new(METRIC);
         assert_eq!(metric.weighed(Mass::new::<gram>(4.726)), "4.73 g");
         assert_eq!(Style::new(IMPERIAL).weighed(Mass::new::<gram>(28.349_523_125)), "1 oz");
-        assert_eq!(metric.poured(Volume::new::<liter>(0.3)), (0.3, "l"));
-        assert_eq!(metric.poured(Volume::new::<liter>(0.301)), (0.31, "l"));
+        assert_eq!(metric.poured(Volume::new::<liter>(0.301)), (0.301, "l"));
     }
 }

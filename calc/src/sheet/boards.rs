@@ -31,7 +31,7 @@ use crate::carpentry::setting_out::FROM_DATUM;
 use crate::carpentry::stations::BETWEEN;
 use crate::coating::gap::{VOLUMES, hole};
 use crate::fault::Fault;
-use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{Length, Style};
@@ -107,7 +107,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let marks = kinds
         .map(|(index, kind)| {
             let piece = &worked.layout.pieces[kind.first];
-            mark_strip(inputs, piece, words::kind_label(&worked, index, style), style)
+            mark_strip(inputs, piece, words::kind_strip(&worked, index, style), style)
         })
         .collect();
     Ok(Report {
@@ -122,7 +122,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         buy: buy(inputs, &worked, style),
         centre: Some(mm(inputs.task.run_mm / 2.0)),
         cut: worked.planned.cut(style),
-        cutting: worked.planned.cutting(inputs.section()),
+        cutting: worked.planned.cutting(),
         outcome: outcome(inputs, &worked),
         ..Report::default()
     })
@@ -136,6 +136,7 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
         .iter()
         .enumerate()
         .map(|(index, kind)| Wanted {
+            id: piece_id(&layout.pieces[kind.first]),
             label: text!("board {}", letters(index)),
             length_mm: layout.pieces[kind.first].length_mm,
             count: kind.count,
@@ -320,8 +321,13 @@ fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
         .maybe("right_end_width_mm", piece.widths_mm.last().map(|station| station.width_mm))
 }
 
-/// The marks of one kind of board, and the lines of its notches among them.
-fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) -> MarkStrip {
+/// A board by its place in the layout, as in the outcome: course and piece.
+pub(super) fn piece_id(piece: &BoardPiece) -> String {
+    text!("b{}.{}", &piece.course, &piece.piece)
+}
+
+/// The strip with the marks of one kind of board, and the lines of its notches among them.
+fn mark_strip(inputs: &Inputs, piece: &BoardPiece, strip: MarkStrip, style: Style) -> MarkStrip {
     let mut marks: Vec<Mark> = piece
         .marks
         .iter()
@@ -340,7 +346,9 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
                 )),
                 _ => {}
             }
-            Mark { label: text!("rib {}", mark.support + 1), at: mm(mark.offset_mm), note }
+            let rib = mark.support + 1;
+            let (id, label) = (text!("r{}", &rib), text!("rib {}", &rib));
+            Mark { id, label, at: mm(mark.offset_mm), note }
         })
         .collect();
     for notch in &piece.notches {
@@ -348,30 +356,26 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, label: String, style: Style) 
         let note = words::notch_words(notch, style);
         for (end, at) in [("from", notch.from_mm), ("to", notch.to_mm)] {
             let label = text!("cut out for {}, {}", &name, &end);
-            marks.push(Mark { label, at: mm(at), note: note.clone() });
+            let id = text!("n{}.{}", notch.opening + 1, &end);
+            marks.push(Mark { id, label, at: mm(at), note: note.clone() });
         }
     }
     // Where the ripped edge of a last course changes its slant, and how wide it is there.
     let inside = piece.widths_mm.iter();
     for station in inside.filter(|one| one.x_mm > 1e-3 && one.x_mm < piece.length_mm - 1e-3) {
         let note = text!("{} wide here", style.mark(mm(station.width_mm)).text);
-        marks.push(Mark { label: "rip bends".to_owned(), at: mm(station.x_mm), note });
+        let id = "bend".to_owned();
+        marks.push(Mark { id, label: "rip bends".to_owned(), at: mm(station.x_mm), note });
     }
     sort_by(&mut marks, |a, b| a.at.value.total_cmp(&b.at.value));
-    MarkStrip { label, length: mm(piece.length_mm), marks }
+    MarkStrip { length: mm(piece.length_mm), marks, ..strip }
 }
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = worked.planned.buy(style);
     if !inputs.screw.is_empty() {
-        lines.push(BuyLine {
-            item: "screw".into(),
-            spec: inputs.screw.clone(),
-            quantity: worked.holes as f64,
-            unit: "each",
-            cost: None,
-            mass: None,
-        });
+        let id = LineId::screw_as_typed(&inputs.screw);
+        lines.push(BuyLine::pieces(id, "screw", inputs.screw.clone(), worked.holes as f64));
     }
     lines
 }

@@ -24,7 +24,7 @@ use crate::coating::film;
 use crate::coating::range::OutOfRange;
 use crate::coating::surface::{self, Sides};
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{Area, Length, Style, ThermodynamicTemperature, Volume};
 use crate::report::{Caution, Report};
@@ -341,36 +341,45 @@ fn layer_outcome(record: Record, layer: &Layer, worked: &WorkedLayer) -> Record 
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = Vec::new();
-    let line = |item: &str, spec: String, quantity: f64, unit, cost, mass| BuyLine {
-        item: item.to_owned(),
-        spec,
-        quantity,
-        unit,
-        cost,
-        mass,
-    };
-    let loose = |item: &str, volume: Volume, density: Option<MassDensity>| {
-        let (quantity, unit) = style.poured(volume);
-        line(item, String::new(), quantity, unit, None, density.map(|density| density * volume))
+    let named = |kind: &str, name: &str| text!("{}/{}", kind, LineId::name(name));
+    let loose = |id: String, item: &str, volume: Volume, density: Option<MassDensity>| {
+        let (needed, unit) = style.poured(volume);
+        BuyLine::amount(LineId::shared(id), item, "", needed, unit)
+            .mass(density.map(|density| density * volume))
     };
     for (layer, worked) in inputs.layers.iter().zip(&worked.layers) {
         match &worked.choice {
             Some(choice) => lines.extend(bought(&layer.offers, choice).map(|(offer, count)| {
                 let count = f64::from(count);
-                let cost = offer.price.map(|price| price * count);
-                let mass = layer.density.map(|density| density * offer.size * count);
-                line(&layer.product, style.container(offer.size), count, "each", cost, mass)
+                let id = named("paint", &layer.product);
+                let id = LineId::shared(text!("{}/{}", &id, LineId::volume(offer.size)));
+                let spec = style.container(offer.size);
+                // What is left over is shared among the containers by what they hold.
+                let used = 1.0 - (choice.left_over / choice.total).value;
+                BuyLine {
+                    needed: count * used,
+                    ..BuyLine::pieces(id, layer.product.as_str(), spec, count)
+                        .cost(offer.price.map(|price| price * count))
+                        .mass(layer.density.map(|density| density * offer.size * count))
+                }
             })),
-            None => lines.push(loose(&layer.product, worked.paint, layer.density)),
+            None => {
+                let id = named("paint", &layer.product);
+                lines.push(loose(id, &layer.product, worked.paint, layer.density));
+            }
         }
         if worked.thinner > Volume::default() {
-            lines.push(loose(&text!("thinner for {}", &layer.product), worked.thinner, None));
+            let item = text!("thinner for {}", &layer.product);
+            lines.push(loose(named("thinner", &layer.product), &item, worked.thinner, None));
         }
     }
     for (supply, count) in inputs.supplies.iter().zip(&worked.supplies) {
         let count = f64::from(*count);
-        let cost = supply.price.map(|price| price * count);
-        lines.push(line(&supply.label, String::new(), count, "each", cost, None));
+        let id = LineId::shared(named("supply", &supply.label));
+        lines.push(
+            BuyLine::pieces(id, supply.label.as_str(), "", count)
+                .cost(supply.price.map(|price| price * count)),
+        );
     }
     lines
 }

@@ -71,16 +71,17 @@ const MOST_COMPARED: usize = 8;
 struct Inputs {
     wanted: Vec<Wanted>,
     shelf: Shelf,
-    section: Section,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
     let mut wanted: Vec<Wanted> = reader.rows(&PIECES, |row| Wanted {
+        id: String::new(),
         label: row.words(&LABEL),
         length_mm: row.measure::<Length>(&PIECE_LENGTH).get::<millimeter>(),
         count: row.count(&COUNT),
     });
     for (index, one) in wanted.iter_mut().enumerate() {
+        one.id = text!("p{}", index + 1);
         if one.label.is_empty() {
             one.label = text!("piece {}", index + 1);
         }
@@ -99,10 +100,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
             }
         }
     }
-    let section = section.map(|(thickness, width)| {
-        Section::new(thickness.get::<millimeter>(), width.get::<millimeter>())
-    });
-    Inputs { wanted, shelf, section: section.unwrap_or_default() }
+    if let Some((thickness, width)) = section {
+        shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
+    }
+    Inputs { wanted, shelf }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -118,7 +119,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions: Caution::all(CAUTIONS),
         buy: planned.buy(style),
         cut: planned.cut(style),
-        cutting: planned.cutting(inputs.section),
+        cutting: planned.cutting(),
         outcome: planned.record(),
         ..Report::default()
     })

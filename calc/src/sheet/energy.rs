@@ -25,7 +25,7 @@ use crate::energy::charging::{TAPER, TIME_TO_FULL};
 use crate::energy::inverter::{self, CUT_OFF, DC_CURRENT, RATINGS, STARTS};
 use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{
     CHARGE, CURRENT, ENERGY, MASS, Mass, Measure, Style, VOLTAGE, plain, significant,
@@ -260,14 +260,10 @@ fn fault(error: BudgetError) -> Vec<Fault> {
 
 impl Battery {
     fn line(&self, voltage: ElectricPotential) -> BuyLine {
-        BuyLine {
-            item: "battery".into(),
-            spec: text!("{}, {} V", &self.capacity, plain(voltage.get::<volt>(), 2)),
-            quantity: 1.0,
-            unit: "each",
-            cost: self.price,
-            mass: self.mass,
-        }
+        let volts = plain(voltage.get::<volt>(), 2);
+        let id = text!("battery/{}wh/{}v", plain(self.energy.get::<watt_hour>(), 0), &volts);
+        let spec = text!("{}, {} V", &self.capacity, &volts);
+        BuyLine::pieces(LineId::shared(id), "battery", spec, 1.0).cost(self.price).mass(self.mass)
     }
 }
 

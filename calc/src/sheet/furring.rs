@@ -27,7 +27,7 @@ use crate::fastening::length::THREE_THREADS;
 use crate::fastening::screw::HOLES;
 use crate::fastening::sheet_steel::PULL_OUT;
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Style, VOLUME};
@@ -196,6 +196,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let by_count = reader.which(&COUNT_OR_LIMIT);
     let mut shelf = Shelf::read(reader);
     shelf.weigh(Some(thickness), Some(width));
+    shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
     let (spans_mm, clearance_mm) = (read_spans(reader), mm(&END_CLEARANCE));
     let inputs = Inputs {
         spans_mm,
@@ -302,7 +303,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         buy: buy(inputs, &worked, style),
         centre: inputs.centre,
         cut: worked.planned.cut(style),
-        cutting: worked.planned.cutting(Section::new(inputs.thickness_mm, inputs.width_mm)),
+        cutting: worked.planned.cutting(),
         outcome,
         ..Report::default()
     })
@@ -324,6 +325,7 @@ impl Worked {
 fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
     let kinds = kinds(inputs)?;
     let wanted = kinds.iter().map(|kind| Wanted {
+        id: kind.id(),
         label: kind.name.clone(),
         length_mm: kind.length_mm,
         count: kind.count,
@@ -368,23 +370,23 @@ impl Glue {
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let mut lines = worked.planned.buy(style);
     if let (Some(screwing), Some(choice)) = (&inputs.screwing, &worked.screw) {
-        lines.push(BuyLine {
-            item: if screwing.self_drilling { "self-drilling screw" } else { "screw" }.into(),
-            spec: choice.name(style),
-            quantity: f64::from(worked.screws),
-            unit: "each",
-            cost: None,
-            mass: None,
-        });
+        let (gauge, length) = (choice.screw.gauge.to_string(), LineId::length(choice.length));
+        let (kind, item) = match screwing.self_drilling {
+            true => ("self-drilling-screw", "self-drilling screw"),
+            false => ("screw", "screw"),
+        };
+        let id = text!("{}/{}/{}", kind, gauge, length);
+        let count = f64::from(worked.screws);
+        lines.push(BuyLine::pieces(LineId::shared(id), item, choice.name(style), count));
     }
     if let (Some(adhesive), Some(glue)) = (&inputs.adhesive, &worked.glue) {
+        let count = f64::from(glue.cartridges);
+        let id = LineId::shared(text!("adhesive/{}", LineId::volume(adhesive.cartridge)));
+        let spec = style.container(adhesive.cartridge);
         lines.push(BuyLine {
-            item: "adhesive cartridge".into(),
-            spec: style.container(adhesive.cartridge),
-            quantity: f64::from(glue.cartridges),
-            unit: "each",
-            cost: adhesive.price.map(|price| price * f64::from(glue.cartridges)),
-            mass: None,
+            needed: (glue.volume / adhesive.cartridge).value,
+            ..BuyLine::pieces(id, "adhesive cartridge", spec, count)
+                .cost(adhesive.price.map(|price| price * count))
         });
     }
     lines

@@ -23,7 +23,7 @@ use crate::coating::mixing::{self, Batches, CupMarks, Mix, Parts};
 use crate::coating::purchase::{self, Part, PartOffer, Purchase};
 use crate::coating::range::{OutOfRange, within};
 use crate::fault::Fault;
-use crate::lists::{BuyLine, Mark, MarkStrip};
+use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::report::{Caution, Report};
@@ -215,17 +215,21 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
 /// The two marks on a straight-walled cup, as heights above its bottom.
 fn cup_strip(inputs: &Inputs, worked: &Worked, style: Style) -> Option<MarkStrip> {
     let [first, second] = worked.cup_heights?;
-    let mark = |label: &str, at: Length, volume: Volume| Mark {
+    let mark = |id: &str, label: &str, at: Length, volume: Volume| Mark {
+        id: id.to_owned(),
         label: label.to_owned(),
         at,
         note: style.volume(volume),
     };
     Some(MarkStrip {
-        label: text!("cup {} across, from its bottom", style.short(inputs.cup?)),
+        id: "cup".into(),
+        label: text!("cup {} across", style.short(inputs.cup?)),
+        note: "from its bottom".into(),
+        alike: 1,
         length: second,
         marks: vec![
-            mark("part a to here", first, worked.cup.first),
-            mark("part b to here", second, worked.cup.second),
+            mark("a", "part a to here", first, worked.cup.first),
+            mark("b", "part b to here", second, worked.cup.second),
         ],
     })
 }
@@ -311,15 +315,18 @@ fn called(part: Part) -> &'static str {
 
 fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
     let item = |part| text!("{}, {}", &inputs.product, called(part));
+    let id = |part| text!("filler/{}/{}", LineId::name(&inputs.product), key(part));
     match &worked.purchase {
         Some(purchase) => bought(inputs, purchase)
-            .map(|(PartOffer { part, offer }, count)| BuyLine {
-                item: item(*part),
-                spec: style.container(offer.size),
-                quantity: f64::from(count),
-                unit: "each",
-                cost: offer.price.map(|price| price * f64::from(count)),
-                mass: worked.density(*part).map(|density| density * offer.size * f64::from(count)),
+            .map(|(PartOffer { part, offer }, count)| {
+                let count = f64::from(count);
+                let id = LineId::shared(text!("{}/{}", id(*part), LineId::volume(offer.size)));
+                BuyLine {
+                    needed: count * used(worked, purchase, *part),
+                    ..BuyLine::pieces(id, item(*part), style.container(offer.size), count)
+                        .cost(offer.price.map(|price| price * count))
+                        .mass(worked.density(*part).map(|density| density * offer.size * count))
+                }
             })
             .collect(),
         None => [
@@ -328,9 +335,24 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
         ]
         .into_iter()
         .map(|(part, volume, mass)| {
-            let (quantity, unit) = style.poured(volume);
-            BuyLine { item: item(part), spec: String::new(), quantity, unit, cost: None, mass }
+            let (needed, unit) = style.poured(volume);
+            BuyLine::amount(LineId::shared(id(part)), item(part), "", needed, unit).mass(mass)
         })
         .collect(),
+    }
+}
+
+/// The share of what was bought of a part that is used; of kits, of the part that runs out first.
+fn used(worked: &Worked, purchase: &Purchase, part: Part) -> f64 {
+    let share = |need: Volume, left_over: Volume| match need + left_over {
+        all if all > Volume::default() => (need / all).value,
+        _ => 1.0,
+    };
+    let a = share(worked.parts.a, purchase.left_over_a);
+    let b = share(worked.parts.b, purchase.left_over_b);
+    match part {
+        Part::A => a,
+        Part::B => b,
+        Part::Kit => a.max(b),
     }
 }

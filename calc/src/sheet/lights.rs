@@ -25,7 +25,7 @@ use crate::light::placement::{
     self, Ceiling, EVEN_ROWS, Fitting, Obstacles, Opening, Placed, PlacementError, Spot, Support,
     Symmetry,
 };
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::{Record, Value};
 use crate::quantity::{ANGLE, LENGTH, MASS, Mass, Style, amount, plain};
 use crate::reader::Reader;
@@ -190,6 +190,18 @@ struct Lamp {
     beam_angle: Angle,
     watts: f64,
     mass: Option<Mass>,
+}
+
+impl Lamp {
+    fn id(&self) -> LineId {
+        LineId::shared(text!(
+            "lamp/{}lm/{}deg/{}w/{}",
+            plain(self.lumens, 0),
+            plain(self.beam_angle.get::<degree>(), 1),
+            plain(self.watts, 2),
+            LineId::length(self.hole)
+        ))
+    }
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -418,20 +430,21 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         marks: plan::marks(inputs, &figures, style),
         working: words::working(inputs, &figures, style),
         cautions: Caution::all(&cautions::LIGHTS),
-        buy: vec![BuyLine {
-            item: "ceiling lamp".into(),
-            spec: text!(
-                "{}, {}, {}, hole {}",
-                amount(lamp.lumens, 0, "lm"),
-                degrees(lamp.beam_angle),
-                amount(lamp.watts, 1, "W"),
-                style.length(lamp.hole)
-            ),
-            quantity: count as f64,
-            unit: "each",
-            cost: None,
-            mass: lamp.mass.map(|mass| mass * count as f64),
-        }],
+        buy: vec![
+            BuyLine::pieces(
+                lamp.id(),
+                "ceiling lamp",
+                text!(
+                    "{}, {}, {}, hole {}",
+                    amount(lamp.lumens, 0, "lm"),
+                    degrees(lamp.beam_angle),
+                    amount(lamp.watts, 1, "W"),
+                    style.length(lamp.hole)
+                ),
+                count as f64,
+            )
+            .mass(lamp.mass.map(|mass| mass * count as f64)),
+        ],
         centre: figures.middle(),
         outcome: Record::new()
             .with("lamps", lamps)

@@ -31,7 +31,7 @@ use crate::energy::string::{
 };
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{
     ANGLE, CURRENT, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain,
@@ -378,14 +378,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         drawings,
         working: steps,
         cautions: Caution::all(&cautions::PANELS),
-        buy: vec![BuyLine {
-            item: "solar panel".into(),
-            spec: amount(inputs.watts, 1, "W"),
-            quantity: f64::from(inputs.count),
-            unit: "each",
-            cost: None,
-            mass: inputs.mass.map(|mass| mass * f64::from(inputs.count)),
-        }],
+        buy: vec![
+            BuyLine::pieces(
+                LineId::shared(text!("solar-panel/{}w", plain(inputs.watts, 1))),
+                "solar panel",
+                amount(inputs.watts, 1, "W"),
+                f64::from(inputs.count),
+            )
+            .mass(inputs.mass.map(|mass| mass * f64::from(inputs.count))),
+        ],
         outcome: record
             .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
             .maybe("string_v", figures.cold.map(|cold| cold.string.get::<volt>()))

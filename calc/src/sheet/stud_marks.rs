@@ -190,11 +190,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         tables: inputs.reading_error.map(|error| copies_table(error, style)).into_iter().collect(),
         drawings: vec![template(inputs, &marks, style)],
         marks: vec![MarkStrip {
+            id: "board".into(),
             label: "board".into(),
+            note: String::new(),
+            alike: 1,
             length: inputs.board,
             marks: marks
                 .iter()
                 .map(|mark| Mark {
+                    id: text!("r{}", &mark.stud),
                     label: text!("stud {}", &mark.stud),
                     at: mark.offset,
                     note: if mark.ok { String::new() } else { "too close to the end".into() },

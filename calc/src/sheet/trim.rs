@@ -136,10 +136,15 @@ fn report(flange: &Flange, style: Style) -> Result<Report, Vec<Fault>> {
         marks: cut
             .corners
             .iter()
-            .map(|corner| MarkStrip {
-                label: text!("{}, from the roof-side edge", &corner.name),
+            .enumerate()
+            .map(|(index, corner)| MarkStrip {
+                id: text!("c{}", index + 1),
+                label: corner.name.clone(),
+                note: "from the roof-side edge".into(),
+                alike: 1,
                 length: flange.height,
                 marks: vec![Mark {
+                    id: "cut".into(),
                     label: "cut".into(),
                     at: corner.cut,
                     note: text!("{} from the rim", style.mark(corner.keep).text),

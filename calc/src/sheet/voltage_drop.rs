@@ -185,7 +185,7 @@ fn none_will_do(error: &NoConductor, style: Style) -> String {
 impl Findings<'_> {
     fn report(&self, style: Style) -> Report {
         let Wired { conductor, fuse, .. } = &self.wired;
-        let mut buy = vec![wire_line(*conductor, 2.0 * self.run.length_m, style)];
+        let mut buy = vec![wire_line(*conductor, 2.0 * self.run.length_m, &self.run.conditions, style)];
         if let Ok(fuse) = fuse {
             buy.push(fuse_line(fuse.rating_a, self.run.source_v));
         }

@@ -8,7 +8,7 @@ use crate::electrical::conductor::Conductor;
 use crate::electrical::fuse::{self, Fuse};
 use crate::electrical::sources;
 use crate::electrical::wanted::Wanted;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::quantity::Mass;
 use crate::quantity::{
     Length, Style, TEMPERATURE, UnitSystem, VOLTAGE, amount, plain, significant,
@@ -176,39 +176,40 @@ pub fn run_at_most(metres: f64, style: Style) -> String {
 /// Density of copper: the middle of what tables give. Source: [`crate::mass::densities::DENSITIES`]. [kg/m³]
 const COPPER_KG_M3: f64 = 8945.0;
 
+/// What a wire is, whatever it is called: its size, and what its insulation is rated for.
+pub fn wire_id(conductor: Conductor, conditions: &Conditions) -> LineId {
+    LineId::shared(text!("wire/{}/{}c", conductor.id(), plain(conditions.insulation.rating_c(), 0)))
+}
+
 /// Wire for the buy list, both polarities counted: whole feet or metres.
-pub fn wire_line(conductor: Conductor, metres: f64, style: Style) -> BuyLine {
+pub fn wire_line(
+    conductor: Conductor,
+    metres: f64,
+    conditions: &Conditions,
+    style: Style,
+) -> BuyLine {
     let (unit, metres_each) = match style.system {
         UnitSystem::Imperial => ("ft", 0.3048),
         UnitSystem::Metric => ("m", 1.0),
     };
-    BuyLine {
-        item: "wire".into(),
-        spec: match conductor {
-            Conductor::PerLength { .. } => text!("{}, half positive, half negative", &conductor),
-            _ => text!("{} stranded copper, half positive, half negative", &conductor),
-        },
-        quantity: (metres / metres_each * (1.0 - 1e-9)).ceil(),
-        unit,
-        cost: None,
-        // Its copper alone.
-        mass: conductor
-            .area_mm2()
-            .map(|mm2| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3)),
-    }
+    let spec = match conductor {
+        Conductor::PerLength { .. } => text!("{}, half positive, half negative", &conductor),
+        _ => text!("{} stranded copper, half positive, half negative", &conductor),
+    };
+    // Its copper alone.
+    let mass = |mm2: f64| Mass::new::<kilogram>(mm2 * 1e-6 * metres * COPPER_KG_M3);
+    let id = wire_id(conductor, conditions);
+    BuyLine::amount(id, "wire", spec, metres / metres_each, unit)
+        .mass(conductor.area_mm2().map(mass))
 }
 
 /// A fuse with its holder for the buy list.
 pub fn fuse_line(rating_a: f64, source_v: f64) -> BuyLine {
     let volts = if source_v <= 32.0 { "32 V".to_owned() } else { volts(source_v.ceil()) };
-    BuyLine {
-        item: "fuse with holder".into(),
-        spec: text!("{} A, {} DC or more", plain(rating_a, 1), &volts),
-        quantity: 1.0,
-        unit: "each",
-        cost: None,
-        mass: None,
-    }
+    let amperes = plain(rating_a, 1);
+    let id = text!("fuse/{}a/{}v", &amperes, plain(source_v.ceil().max(32.0), 0));
+    let spec = text!("{} A, {} DC or more", &amperes, &volts);
+    BuyLine::pieces(LineId::shared(id), "fuse with holder", spec, 1.0)
 }
 
 /// What has to be said of high voltages, of small wire and of the insulation that was assumed.

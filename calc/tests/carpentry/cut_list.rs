@@ -39,14 +39,15 @@ fn what_is_cut_from_one_section_is_one_plan_and_bought_for_it() {
     // By hand: each 8 ft length gives one of either; apart, 4 + 2 lengths.
     assert_eq!(
         json["cut_list"],
-        json!([{ "stock": "1x4 pine, 8 ft", "count": 4, "sheets": ["s1", "s2"], "pieces": [
-            { "label": "rail", "length_mm": 1524.0, "sheet": "s1" },
-            { "label": "rung", "length_mm": 3.0 * 304.8, "sheet": "s2" }] }])
+        json!([{ "id": "stock/1x4-pine/2438.4mm|s1.p1@1524+s2.p1@914.4", "stock": "1x4 pine, 8 ft",
+            "count": 4, "sheets": ["s1", "s2"], "pieces": [
+            { "id": "s1.p1", "label": "rail", "length_mm": 1524.0, "sheet": "s1" },
+            { "id": "s2.p1", "label": "rung", "length_mm": 3.0 * 304.8, "sheet": "s2" }] }])
     );
     assert_eq!(
         json["buy_list"],
-        json!([{ "item": "1x4 pine", "spec": "8 ft", "quantity": 4, "unit": "each", "cost": 20.0,
-            "sheets": ["s1", "s2"] }])
+        json!([{ "id": "stock/1x4-pine/2438.4mm", "item": "1x4 pine", "spec": "8 ft", "quantity": 4,
+            "unit": "each", "needed": 4, "cost": 20.0, "sheets": ["s1", "s2"] }])
     );
     assert_eq!(all.cut_list[0].saved, Some(10.0));
     // The sheets' own outcomes stay those of the sheets alone.
@@ -114,7 +115,7 @@ fn a_bar_keeps_its_name_when_units_and_the_rest_of_the_plan_change() {
         all.cut_list.iter().flat_map(|group| &group.bars).map(calc::project::CutBar::key).collect()
     };
     let all = evaluated(&[("cut_plan", long()), ("cut_plan", short())]);
-    assert_eq!(keys(&all), ["1x4 pine|2438.4|rail@1524+rung@914.4"]);
+    assert_eq!(keys(&all), ["stock/1x4-pine/2438.4mm|s1.p1@1524+s2.p1@914.4"]);
     let more = json!({ "pieces": [{ "label": "rail", "length": "5 ft", "count": 6 }] });
     let other = evaluated(&[("cut_plan", with(long(), more)), ("cut_plan", short())]);
     assert_eq!(keys(&other)[0], keys(&all)[0]);

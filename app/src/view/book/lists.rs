@@ -29,7 +29,7 @@ pub fn push_marks(html: &mut Html, all: &Evaluation, style: Style) {
 /// A board with its marks numbered on it, and their figures large below.
 pub fn push_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"strip\">");
-    html.tag("h3", "", &strip.label);
+    html.tag("h3", "", &strip.title());
     html.tag(
         "p",
         "help",
@@ -107,7 +107,7 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
     html.tag("h2", "", "Buy list");
     html.raw("<table class=\"boxes\"><tbody>");
     for merged in &all.buy_list {
-        let had = ticked(project, "buy", &merged.key());
+        let had = ticked(project, "buy", merged.key());
         let done = had.is_some_and(|had| had >= merged.line.quantity - 1e-9);
         html.raw("<tr><td><span class=\"box\">");
         html.raw(if done { "✓" } else { "" });

@@ -5,8 +5,8 @@ use crate::project::{Evaluation, Place, Project};
 use serde_json::json;
 
 const DEMO: &str = include_str!("../../../../shared/demo.json");
-const SCREW: &str = "screw|#8 x 1 1/4 in|each";
-const WIRE: &str = "wire|18 AWG stranded copper, half positive, half negative|ft";
+const SCREW: &str = "screw/8/31.8mm";
+const WIRE: &str = "wire/awg18/105c";
 
 fn demo(shopping: serde_json::Value) -> (Project, Evaluation) {
     let mut project = Project::from_text(DEMO).unwrap();
@@ -50,14 +50,8 @@ fn whole_packs_are_bought_and_what_is_left_over_is_told() {
 #[test]
 fn a_need_that_fills_its_packs_buys_no_more() {
     let mut line = MergedBuyLine {
-        line: BuyLine {
-            item: "wire".into(),
-            spec: String::new(),
-            quantity: 0.1 + 0.2,
-            unit: "m",
-            cost: None,
-            mass: None,
-        },
+        id: "wire".into(),
+        line: BuyLine::amount(LineId::shared("wire"), "wire", "", 0.1 + 0.2, "m"),
         from: Vec::new(),
         packs: None,
     };
@@ -82,7 +76,7 @@ fn what_is_typed_wrong_is_a_fault_of_its_field_and_the_rest_holds() {
     assert_eq!(fields(&all.shopping().faults), ["own.1.quantity", "own.2.item"]);
     let screws = line(&all, SCREW);
     assert_eq!((screws.packs, screws.line.cost, screws.line.mass), (None, Some(8.5 * 104.0), None));
-    let own = line(&all, "tape||each");
+    let own = line(&all, "own/tape//each");
     assert_eq!((own.line.quantity, own.line.cost, own.sheets().count()), (2.0, Some(8.0), 0));
     assert!(!all.buy_list.iter().any(|line| line.line.item == "glue"));
 }
@@ -90,14 +84,14 @@ fn what_is_typed_wrong_is_a_fault_of_its_field_and_the_rest_holds() {
 #[test]
 fn own_lines_are_merged_with_like_ones_and_weigh_where_they_are() {
     let (mut project, all) = demo(json!({ "own": [
-        { "item": "screw", "spec": "#8 x 1 1/4 in", "quantity": 20 },
+        { "item": "screw", "adds_to": SCREW, "quantity": 20 },
         { "item": "water filter", "mass": "4 kg", "place": "1 m" } ] }));
     let screws = line(&all, SCREW);
     assert_eq!((screws.line.quantity, screws.from.len()), (124.0, 2));
     assert_eq!(screws.sheets().collect::<Vec<_>>(), ["furring"]);
     // A place that is typed for the line goes before the sheet's own.
     let before = all.shopping().weight.balance;
-    let key = "1x2 strip|14 ft|each";
+    let key = "stock/1x2-strip/19x38.1mm/4267.2mm";
     project.set(&Place::Line(key.into()), "place", json!("0 mm"));
     project.set(&Place::Line(key.into()), "mass", json!("2 kg"));
     let after = crate::evaluate(&project).shopping().weight.balance;

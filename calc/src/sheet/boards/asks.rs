@@ -226,13 +226,6 @@ pub(super) struct Inputs {
 const WIDEST_TONGUE_MM: f64 = 30.0;
 
 impl Inputs {
-    /// What is known of the section of a board.
-    pub(super) fn section(&self) -> Section {
-        let coverage = self.task.coverage_mm;
-        let width = self.full_width_mm.map_or((coverage, coverage + WIDEST_TONGUE_MM), |w| (w, w));
-        Section { thickness_mm: None, width_mm: Some(width) }
-    }
-
     pub(super) fn balanced(&self) -> bool {
         self.task.start == Start::Balanced
     }
@@ -260,6 +253,8 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let (side_gap_mm, mut shelf) = (length(&SIDE_GAP), Shelf::read(reader));
     let width = full_width_mm.unwrap_or(coverage_mm);
     shelf.weigh(reader.maybe(&THICKNESS), Some(Length::new::<millimeter>(width)));
+    let widths = full_width_mm.map_or((coverage_mm, coverage_mm + WIDEST_TONGUE_MM), |w| (w, w));
+    shelf.section = Section { thickness_mm: None, width_mm: Some(widths) };
     let supports_mm: Vec<f64> =
         reader.positions(&SUPPORTS).iter().map(|at| at.get::<millimeter>()).collect();
     let inputs = Inputs {

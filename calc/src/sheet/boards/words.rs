@@ -1,6 +1,6 @@
 //! What the boards sheet says: answers, remarks, the table of boards.
 
-use super::{Inputs, Worked, last_rips, letters, mm};
+use super::{Inputs, Worked, last_rips, letters, mm, piece_id};
 use crate::carpentry::boards::{
     BoardPiece, BoardsError, Edge, LEAST_STRIP_MM, Loose, Notch, SupportMark,
 };
@@ -8,6 +8,7 @@ use crate::carpentry::cautions::{DUST, LOOK_BEHIND, MEASURE_AGAIN, OVERHEAD, SAW
 use crate::carpentry::courses::{SHOWN_MM, first_course_range_mm};
 use crate::carpentry::moisture::{COEFFICIENT_RANGE, least_gap_mm};
 use crate::fault::Fault;
+use crate::lists::MarkStrip;
 use crate::quantity::{Style, percent};
 use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
@@ -19,18 +20,23 @@ pub(super) fn cautions() -> Vec<Caution> {
     Caution::all(CAUTIONS)
 }
 
-/// `board C, 5 alike, ripped to 3 3/4 in`.
+/// What a board of one kind is called, with how many are alike and what is ripped off it.
 pub(super) fn kind_label(worked: &Worked, index: usize, style: Style) -> String {
-    let Some(kind) = worked.layout.kinds.get(index) else { return String::new() };
-    let mut label = text!("board {}", letters(index));
-    if kind.count > 1 {
-        label.push_str(&text!(", {} alike", &kind.count));
-    }
+    kind_strip(worked, index, style).title()
+}
+
+/// The same as a strip that has no marks yet.
+pub(super) fn kind_strip(worked: &Worked, index: usize, style: Style) -> MarkStrip {
+    let Some(kind) = worked.layout.kinds.get(index) else { return MarkStrip::default() };
     let piece = &worked.layout.pieces[kind.first];
-    if let Some(rip) = rip_words(worked, piece, style) {
-        label.push_str(&text!(", ripped to {}", &rip));
+    let rip = rip_words(worked, piece, style);
+    MarkStrip {
+        id: piece_id(piece),
+        label: text!("board {}", letters(index)),
+        note: rip.map_or_else(String::new, |rip| text!("ripped to {}", &rip)),
+        alike: kind.count as usize,
+        ..MarkStrip::default()
     }
-    label
 }
 
 /// `92 mm`, or `92 mm at the left end, 78 mm at the right`.

@@ -1,7 +1,8 @@
 //! Answers, tables, list lines and outcome of a circuit.
 
 use super::common::{
-    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, watts, wire_line,
+    amperes, drop_volts, fuse_line, limit, percent, run_length, volts, watts, wire_id,
+    wire_line,
 };
 use super::findings::Findings;
 use crate::ask::pick;
@@ -268,7 +269,7 @@ impl Findings<'_> {
             .wire_m
             .iter()
             .filter(|(_, metres)| *metres > 0.0)
-            .map(|(conductor, metres)| wire_line(*conductor, *metres, style))
+            .map(|(conductor, metres)| wire_line(*conductor, *metres, &self.inputs.conditions, style))
             .collect();
         if let Ok(fuse) = &self.fuse {
             buy.push(fuse_line(fuse.rating_a, self.inputs.source_v));
@@ -280,15 +281,21 @@ impl Findings<'_> {
     /// Two pieces of wire for each run, one of each polarity.
     pub(super) fn cut(&self) -> Vec<CutLine> {
         let line = |(conductor, _): &(Conductor, f64)| CutLine {
+            id: wire_id(*conductor, &self.inputs.conditions),
             stock: text!("wire {}, one positive and one negative", &conductor),
             count: 2,
             pieces: self
                 .pairs
                 .iter()
                 .filter(|pair| pair.conductor == *conductor)
-                .map(|pair| Piece {
-                    label: self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone()),
-                    length: Length::new::<meter>(pair.length_m),
+                .map(|pair| {
+                    let id =
+                        self.inputs.runs.get(pair.run).map_or(String::new(), |r| r.id.clone());
+                    Piece {
+                        label: id.clone(),
+                        id,
+                        length: Length::new::<meter>(pair.length_m),
+                    }
                 })
                 .collect(),
             waste: Length::default(),

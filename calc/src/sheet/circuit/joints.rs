@@ -5,7 +5,7 @@ use crate::electrical::colours::clashes;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::splice::Splice;
 use crate::electrical::wire::Pair;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{Length, Style, plain};
 use crate::report::{CheckLine, CheckList, Table, TableRow, texts};
@@ -23,7 +23,7 @@ impl Findings<'_> {
             notes.extend(colours.clone());
             CheckLine {
                 // With other ways, or other colours, it is other work.
-                key: text!("splice {}: {} {}", &node, &splice.ways, colours.join(",")),
+                key: text!("splice/{}/{}{}", &node, &splice.ways, self.colours_key(splice)),
                 text: text!("{}: {} ways, twice: {}", &node, &splice.ways, self.joins(splice)),
                 note: notes.join("; "),
                 warns: splice.loads.iter().any(|load| !self.clash_words(*load).is_empty()),
@@ -44,9 +44,9 @@ impl Findings<'_> {
             Some(CheckLine {
                 // A tick holds for the piece that was cut, to the millimetre.
                 key: text!(
-                    "cut {}: {} {}",
+                    "cut/{}/{}/{}mm",
                     &run.id,
-                    &pair.conductor,
+                    pair.conductor.id(),
                     plain(pair.length_m * 1000.0, 0)
                 ),
                 text: text!(
@@ -105,6 +105,19 @@ impl Findings<'_> {
             .collect()
     }
 
+    /// The same for a tick: by the load's row, and nothing of its name.
+    fn colours_key(&self, splice: &Splice) -> String {
+        let wire = self.inputs.wire;
+        let mut key = String::new();
+        for place in &splice.loads {
+            let leads = self.inputs.loads.get(*place).and_then(|load| load.leads);
+            if let Some(leads) = leads.filter(|leads| *leads != wire) {
+                key.push_str(&text!("/l{}:{}:{}", place + 1, leads.id(), wire.id()));
+            }
+        }
+        key
+    }
+
     /// Where the colours of a load's leads contradict those of the wires and of the other leads that
     /// they are joined to.
     pub(super) fn clash_words(&self, load: usize) -> Vec<String> {
@@ -145,30 +158,28 @@ impl Findings<'_> {
 
     /// Connectors of both polarities by their ways and the thickest wire that goes in.
     pub(super) fn connector_lines(&self) -> Vec<BuyLine> {
-        let mut counts: Vec<(usize, String, f64)> = Vec::new();
+        let mut counts: Vec<(usize, String, String, f64)> = Vec::new();
         for splice in &self.splices {
             let thickest = self.thickest(splice);
             for ways in &splice.connectors {
-                let spec = match thickest {
-                    Some(size) => text!("{} ways, takes {}", &ways, &size),
-                    None => text!("{} ways", &ways),
+                let (id, spec) = match thickest {
+                    Some(size) => (
+                        text!("splice/{}/{}", &ways, size.id()),
+                        text!("{} ways, takes {}", &ways, &size),
+                    ),
+                    None => (text!("splice/{}", &ways), text!("{} ways", &ways)),
                 };
-                match counts.iter_mut().find(|(_, known, _)| *known == spec) {
+                match counts.iter_mut().find(|(_, known, ..)| *known == id) {
                     Some((.., count)) => *count += 2.0,
-                    None => counts.push((*ways, spec, 2.0)),
+                    None => counts.push((*ways, id, spec, 2.0)),
                 }
             }
         }
-        sort_by(&mut counts, |a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
+        sort_by(&mut counts, |a, b| (a.0, &a.2).cmp(&(b.0, &b.2)));
         counts
             .into_iter()
-            .map(|(_, spec, quantity)| BuyLine {
-                item: "splice connector".into(),
-                spec,
-                quantity,
-                unit: "each",
-                cost: None,
-                mass: None,
+            .map(|(_, id, spec, quantity)| {
+                BuyLine::pieces(LineId::shared(id), "splice connector", spec, quantity)
             })
             .collect()
     }

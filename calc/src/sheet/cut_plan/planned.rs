@@ -10,10 +10,10 @@ use crate::carpentry::cut_stock::{
     CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, follow, plan,
 };
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::lists::{self, BuyLine, CutLine};
+use crate::lists::{self, BuyLine, CutLine, LineId};
 use crate::outcome::Record;
 use crate::project::{CutBar, CutPiece};
-use crate::quantity::{Length, Style, money, percent};
+use crate::quantity::{Length, Style, money, percent, plain};
 use crate::report::{Answer, Remark, Step};
 use crate::source::Source;
 
@@ -58,6 +58,21 @@ impl Section {
             && width.is_none_or(|(a, b)| a.0 < b.1 + SAME_SECTION_MM && b.0 < a.1 + SAME_SECTION_MM)
     }
 
+    /// Whether both of its measures are known, and no range.
+    pub fn is_known(&self) -> bool {
+        self.thickness_mm.is_some() && self.width_mm.is_some_and(|(least, most)| least == most)
+    }
+
+    /// The section as part of an id, with what separates it from the next: `19x38mm/`; empty where it is not known.
+    pub fn id(&self) -> String {
+        match (self.thickness_mm, self.width_mm) {
+            (Some(thickness), Some((least, most))) if least == most => {
+                text!("{}x{}/", plain(thickness, 1), LineId::mm(least))
+            }
+            _ => String::new(),
+        }
+    }
+
     /// What is known of two sections that may be the same.
     #[must_use]
     pub fn and(&self, other: &Self) -> Self {
@@ -72,6 +87,8 @@ impl Section {
 /// Equal pieces that are wanted.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
+    /// Which they are among the pieces of their sheet, whatever they are called: `p2`.
+    pub id: String,
     /// Their name.
     pub label: String,
     /// Finished length. [mm]
@@ -85,8 +102,6 @@ pub struct Wanted {
 pub struct Planned {
     /// The plan.
     pub plan: CutPlan,
-    /// What the pieces are cut from.
-    pub section: Section,
     wanted: Vec<Wanted>,
     shelf: Shelf,
 }
@@ -98,7 +113,7 @@ impl Planned {
     /// As the planner's.
     pub fn new(wanted: Vec<Wanted>, shelf: &Shelf, effort: u64) -> Result<Self, CutError> {
         let plan = plan(&cut_task(&wanted, shelf, effort))?;
-        Ok(Self { plan, section: Section::default(), wanted, shelf: shelf.clone() })
+        Ok(Self { plan, wanted, shelf: shelf.clone() })
     }
 
     /// The pieces cut as a plan that is known already cuts them.
@@ -107,12 +122,12 @@ impl Planned {
     /// As the planner's.
     pub fn follow(wanted: Vec<Wanted>, shelf: &Shelf, known: &CutPlan) -> Result<Self, CutError> {
         let plan = follow(&cut_task(&wanted, shelf, 0), known)?;
-        Ok(Self { plan, section: Section::default(), wanted, shelf: shelf.clone() })
+        Ok(Self { plan, wanted, shelf: shelf.clone() })
     }
 
-    /// The plan as it is handed to the cut list of the project: with the section of what is cut.
-    pub fn cutting(&self, section: Section) -> Option<Arc<Self>> {
-        Some(Arc::new(Self { section, ..self.clone() }))
+    /// The plan as it is handed to the cut list of the project.
+    pub fn cutting(&self) -> Option<Arc<Self>> {
+        Some(Arc::new(self.clone()))
     }
 
     /// The pieces that were asked for.
@@ -249,13 +264,12 @@ impl Planned {
         let stock = self.shelf.stock.iter().zip(&self.plan.bought);
         stock
             .filter(|(_, count)| **count > 0)
-            .map(|(stock, count)| BuyLine {
-                item: self.shelf.material.clone(),
-                spec: length(stock.length_mm, style),
-                quantity: f64::from(*count),
-                unit: "each",
-                cost: stock.price.map(|price| price * f64::from(*count)),
-                mass: self.shelf.mass(stock.length_mm, f64::from(*count)),
+            .map(|(stock, count)| {
+                let (id, count) = (self.shelf.id(stock.length_mm), f64::from(*count));
+                let spec = length(stock.length_mm, style);
+                BuyLine::pieces(id, self.shelf.material.as_str(), spec, count)
+                    .cost(stock.price.map(|price| price * count))
+                    .mass(self.shelf.mass(stock.length_mm, count))
             })
             .collect()
     }
@@ -265,12 +279,14 @@ impl Planned {
         let patterns = self.plan.patterns.iter();
         patterns
             .map(|pattern| CutLine {
+                id: self.shelf.id(self.stock_mm(pattern)),
                 stock: text!("{}, {}", &self.shelf.material, length(self.stock_mm(pattern), style)),
                 count: pattern.count as usize,
                 pieces: pattern
                     .pieces
                     .iter()
                     .map(|piece| lists::Piece {
+                        id: self.id(piece.label),
                         label: self.label(piece.label),
                         length: Length::new::<millimeter>(piece.length_mm),
                     })
@@ -286,6 +302,7 @@ impl Planned {
         let mm = Length::new::<millimeter>;
         patterns
             .map(|pattern| CutBar {
+                stock_id: self.shelf.id(self.stock_mm(pattern)),
                 stock: text!("{}, {}", &self.shelf.material, length(self.stock_mm(pattern), style)),
                 length: Some(mm(self.stock_mm(pattern))),
                 kerf: mm(self.shelf.kerf_mm),
@@ -294,6 +311,7 @@ impl Planned {
                     .pieces
                     .iter()
                     .map(|piece| CutPiece {
+                        id: self.id(piece.label),
                         label: self.label(piece.label),
                         length: mm(piece.length_mm),
                         sheet: sheet(piece.label),
@@ -435,6 +453,10 @@ impl Planned {
             let mut before = patterns.iter().take(at);
             !before.any(|other| other.stock == this.stock && lengths(other) == lengths(this))
         })
+    }
+
+    fn id(&self, index: usize) -> String {
+        self.wanted.get(index).map_or(String::new(), |one| one.id.clone())
     }
 
     fn label(&self, index: usize) -> String {

@@ -8,6 +8,8 @@ use crate::ask::{Ask, Figure};
 use crate::carpentry::cut_stock::{CutError, LONGEST_MM, SHORTEST_MM, Stock};
 use crate::fault::Fault;
 use crate::mass::densities;
+use super::planned::Section;
+use crate::lists::LineId;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
 
@@ -68,6 +70,8 @@ pub static END_TRIM: Ask = Ask::measure("end_trim", "End trim", &LENGTH, ["in", 
 pub struct Shelf {
     /// The name on the buy list.
     pub material: String,
+    /// What is known of its section.
+    pub section: Section,
     /// The stock lengths.
     pub stock: Vec<Stock>,
     /// Width of the saw cut. [mm]
@@ -98,12 +102,23 @@ impl Shelf {
         }
         Self {
             material: reader.words(&MATERIAL),
+            section: Section::default(),
             stock,
             kerf_mm: reader.measure::<Length>(&KERF).get::<millimeter>(),
             end_trim_mm: reader.measure::<Length>(&END_TRIM).get::<millimeter>(),
             density: reader.maybe_notation(&DENSITY, densities::read),
             kg_per_m: None,
         }
+    }
+
+    /// What a length of it is, whatever it is called: its name as typed, its section and its length.
+    pub fn id(&self, length_mm: f64) -> LineId {
+        LineId::shared(text!(
+            "stock/{}/{}{}",
+            LineId::name(&self.material),
+            self.section.id(),
+            LineId::mm(length_mm)
+        ))
     }
 
     /// Weighs the stock by its section, where that and the density are known.

@@ -18,7 +18,7 @@ use crate::energy::inverter::{
     self, DC_CURRENT, Inverter, InverterError, MainsLoad, STARTS, cut_off,
 };
 use crate::fault::Fault;
-use crate::lists::BuyLine;
+use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{CURRENT, LENGTH, POWER, Style, VOLTAGE, amount, percent, plain};
 use crate::reader::Reader;
@@ -276,11 +276,12 @@ impl Cable {
     }
 
     pub fn buy(&self, style: Style) -> Vec<BuyLine> {
-        let mut lines = vec![wire_line(self.conductor(), 2.0 * self.run.length_m, style)];
+        let mut lines = vec![wire_line(self.conductor(), 2.0 * self.run.length_m, &self.run.conditions, style)];
         if let Ok(fuse) = &self.wired.fuse {
             let mut line = fuse_line(fuse.rating_a, self.run.source_v);
             if let Some(class) = self.class {
                 line.item = text!("{} with holder", class.name);
+                line.id = LineId::shared(text!("{}/{}", line.id.text(), LineId::name(class.name)));
             }
             lines.push(line);
         }

@@ -38,6 +38,11 @@ impl Kind {
         }
     }
 
+    /// Which kind it is, whatever it is called: by the first of its ribs.
+    pub(super) fn id(&self) -> String {
+        self.ribs.first().map_or_else(|| "all".to_owned(), |rib| text!("r{}", rib))
+    }
+
     /// Screws in all strips of this kind.
     pub(super) fn screws(&self) -> u32 {
         u32::try_from(self.marks_mm.len()).unwrap_or(u32::MAX).saturating_mul(self.count)

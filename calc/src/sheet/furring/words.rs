@@ -163,20 +163,20 @@ pub(super) fn force(newtons: f64, style: Style) -> String {
 }
 
 pub(super) fn marks(kind: &Kind) -> MarkStrip {
-    let mut label = kind.name.clone();
-    if kind.count > 1 {
-        label.push_str(&text!(", {} alike", &kind.count));
-    }
-    if !kind.ribs.is_empty() {
-        label.push_str(", ");
-        label.push_str(&kind.places());
-    }
     let marks = kind.marks_mm.iter().enumerate().map(|(index, at)| Mark {
+        id: text!("s{}", index + 1),
         label: text!("screw {}", index + 1),
         at: mm(*at),
         note: String::new(),
     });
-    MarkStrip { label, length: mm(kind.length_mm), marks: marks.collect() }
+    MarkStrip {
+        id: kind.id(),
+        label: kind.name.clone(),
+        note: kind.places(),
+        alike: kind.count as usize,
+        length: mm(kind.length_mm),
+        marks: marks.collect(),
+    }
 }
 
 pub(super) fn template(inputs: &Inputs, kind: &Kind, style: Style) -> Drawing {

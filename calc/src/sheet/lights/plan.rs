@@ -7,7 +7,7 @@ use uom::si::length::{meter, micrometer};
 use super::words::is_moved;
 use super::{Figures, Inputs};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::lists::{Mark, MarkStrip};
+use crate::lists::{LineId, Mark, MarkStrip};
 use crate::quantity::{Style, amount};
 
 /// Steps of the map.
@@ -151,6 +151,7 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
     for (index, placed) in figures.placed.iter().enumerate() {
         let line = placed.at.y.get::<micrometer>().round() as i64;
         let mark = Mark {
+            id: text!("l{}", index + 1),
             label: text!("lamp {}", index + 1),
             at: placed.at.x,
             note: if placed.clear() { String::new() } else { "not clear".into() },
@@ -160,10 +161,10 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
             None => strips.push((
                 line,
                 MarkStrip {
-                    label: text!(
-                        "ceiling, line {} from the left wall",
-                        style.mark(placed.at.y).text
-                    ),
+                    id: text!("y{}", LineId::length(placed.at.y)),
+                    label: "ceiling".into(),
+                    note: text!("line {} from the left wall", style.mark(placed.at.y).text),
+                    alike: 1,
                     length: inputs.ceiling.length,
                     marks: vec![mark],
                 },
