@@ -17,6 +17,10 @@ const MOST_FIRST: usize = 600;
 const CUT_STEPS: u64 = 400_000;
 /// Dives from one solution.
 const DIVES: usize = 3;
+/// Layouts of each number of joints that courses are swapped for.
+const MOST_SWAPPED: usize = 40;
+/// So many swaps are tried at once.
+const MOST_NEIGHBOURS: usize = 1_500;
 /// Mixes of stock that are looked into for one number of joints.
 const MOST_MIXES: usize = 400;
 
@@ -194,6 +198,9 @@ impl Search<'_> {
             bounds.push((joints, at));
             joints += 1;
         }
+        if self.best(None).is_some_and(|best| best.cost > bound) {
+            self.swaps(&master, None, bound, effort);
+        }
         // More joints never cost more.
         for at in (1..bounds.len()).rev() {
             bounds[at - 1].1 = bounds[at - 1].1.max(bounds[at].1);
@@ -264,7 +271,79 @@ impl Search<'_> {
         if !reached(self, bound) {
             bound = self.mixes(joints, bound, effort);
         }
+        if joints.is_some() && !reached(self, bound) {
+            let mut part = effort.part(0.4);
+            self.swaps(master, joints, bound, &mut part);
+            effort.give_back(part);
+        }
         bound
+    }
+
+    /// Other layouts for one course of the best found, and for two neighbours, as long as that makes it cheaper.
+    fn swaps(&mut self, master: &Master<'_>, joints: Option<u32>, bound: i64, effort: &mut Effort) {
+        let mut layouts = master.layouts.clone();
+        for (way, graph) in self.field.ways.iter().enumerate() {
+            let (fewest, most) = graph.joints();
+            for count in fewest..=most {
+                let room = layouts.len() + MOST_SWAPPED;
+                self.field.each(way, count, room, &mut layouts);
+            }
+        }
+        let mut from = None;
+        while let Some(best) = self.best(joints).filter(|best| best.cost > bound) {
+            let state = (best.cost, best.joints);
+            if from == Some(state) || effort.is_spent() {
+                return;
+            }
+            from = Some(state);
+            let first = layouts.len();
+            layouts.extend(best.courses.iter().cloned());
+            let chain: Vec<usize> = (first..layouts.len()).collect();
+            for tried in self.neighbours(&layouts, &chain) {
+                let count: usize = tried.iter().map(|at| layouts[*at].joints_mm.len()).sum();
+                if joints.is_some_and(|most| count > most as usize) || effort.is_spent() {
+                    continue;
+                }
+                self.record(&layouts, tried, effort);
+                if self.best(joints).is_some_and(|best| best.cost <= bound) {
+                    return;
+                }
+            }
+        }
+    }
+
+    /// Chains that keep the stagger and differ from `chain` in one course or in two neighbours.
+    fn neighbours(&self, layouts: &[Layout], chain: &[usize]) -> Vec<Vec<usize>> {
+        let fits = |tried: &[usize], course: usize| {
+            let beside = [course.checked_sub(1), Some(course + 1)];
+            let mut beside = beside.into_iter().flatten().filter_map(|at| tried.get(at));
+            beside.all(|other| self.field.are_apart(&layouts[*other], &layouts[tried[course]]))
+        };
+        let of = |course: usize| {
+            let way = self.field.courses[course];
+            (0..layouts.len()).filter(move |at| layouts[*at].way == way)
+        };
+        let mut found = Vec::new();
+        for course in 0..chain.len() {
+            for one in of(course) {
+                let mut tried = chain.to_vec();
+                tried[course] = one;
+                if fits(&tried, course) {
+                    found.push(tried.clone());
+                }
+                if course + 1 == chain.len() || found.len() >= MOST_NEIGHBOURS {
+                    continue;
+                }
+                for other in of(course + 1) {
+                    tried[course + 1] = other;
+                    if other != chain[course + 1] && fits(&tried, course) && fits(&tried, course + 1) {
+                        found.push(tried.clone());
+                    }
+                }
+            }
+        }
+        found.truncate(MOST_NEIGHBOURS);
+        found
     }
 
     /// Mixes of stock that cost less than what is known: each is shown to be too little, or dived for.

@@ -23,7 +23,7 @@ pub(super) fn or_else(task: &JointTask, plan: fn(&JointTask) -> Plan) -> Plan {
         let found = plan(task);
         LAST.with_borrow_mut(|last| {
             if last.len() >= KEPT {
-                last.remove(0);
+                last.drain(..1);
             }
             last.push((task.clone(), found.clone()));
         });
