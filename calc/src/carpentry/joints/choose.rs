@@ -336,7 +336,10 @@ impl Search<'_> {
                 }
                 for other in of(course + 1) {
                     tried[course + 1] = other;
-                    if other != chain[course + 1] && fits(&tried, course) && fits(&tried, course + 1) {
+                    if other != chain[course + 1]
+                        && fits(&tried, course)
+                        && fits(&tried, course + 1)
+                    {
                         found.push(tried.clone());
                     }
                 }
