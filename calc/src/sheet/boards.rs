@@ -75,7 +75,7 @@ pub static SHEET: Sheet = Sheet {
             { "length": "10 ft", "price": 14.4 },
             { "length": "12 ft", "price": 17.9 } ],
         "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
-        "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
+        "least_rip": "2 in", "joint_stagger": "16 in", "joint_price": 2, "edge_distance": "3/8 in",
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
         "screw": "trim-head #8 x 1 5/8 in", "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
