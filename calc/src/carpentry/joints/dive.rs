@@ -1,6 +1,6 @@
 //! Whole layouts from fractional ones: take the whole parts, solve the rest again, and so on.
 
-use super::master::Master;
+use super::master::{Master, Times};
 use crate::carpentry::cut_stock::model::Effort;
 use crate::carpentry::cut_stock::simplex::End;
 
@@ -8,7 +8,7 @@ use crate::carpentry::cut_stock::simplex::End;
 const MOST_STEPS: u64 = 400_000;
 
 /// Layouts that a dive has fixed: index and how often.
-pub(super) type Fixed = Vec<(usize, u32)>;
+pub(super) type Fixed = Times;
 
 /// Dives from the solved `master`; `turn` says how many of the first choices give way to the next best. `None` where the rest has no
 /// solution, or effort ran out.
@@ -20,7 +20,7 @@ pub(super) fn dive(master: &mut Master<'_>, turn: usize, effort: &mut Effort) ->
         taken.retain(|(group, ..)| master.groups[*group].count > 0);
         // The farthest along comes first; of equals the first that came up.
         crate::sorting::sort_by(&mut taken, |a, b| b.2.total_cmp(&a.2).then(a.1.cmp(&b.1)));
-        let mut whole: Vec<(usize, Vec<(usize, u32)>, u32)> = Vec::new();
+        let mut whole: Vec<(usize, Times, u32)> = Vec::new();
         for (group, layouts, value) in &taken {
             let times = (value + 1e-4).floor() as u32;
             if times > 0 {

@@ -38,6 +38,9 @@ pub(super) struct Layout {
     path: Vec<usize>,
 }
 
+/// Nodes, and the arcs of each with the weight of its piece.
+type Graph = (Vec<Node>, Vec<Vec<(usize, i64)>>);
+
 /// All courses.
 #[derive(Clone, Debug)]
 pub(super) struct Field {
@@ -64,7 +67,7 @@ impl Field {
             weights: Vec::new(),
             stagger_mm: task.stagger_mm,
         };
-        let mut found: Vec<(Vec<Node>, Vec<Vec<(usize, i64)>>)> = Vec::new();
+        let mut found: Vec<Graph> = Vec::new();
         for course in &task.courses {
             let known = different.iter().position(|other| *other == course);
             field.courses.push(match known {
@@ -208,11 +211,7 @@ struct Reach {
 
 impl Reach {
     /// Nodes and arcs of a course; each arc with the weight of its piece, zero over an opening.
-    fn graph(
-        &self,
-        spans: &[super::Span],
-        task: &JointTask,
-    ) -> Result<(Vec<Node>, Vec<Vec<(usize, i64)>>), JointError> {
+    fn graph(&self, spans: &[super::Span], task: &JointTask) -> Result<Graph, JointError> {
         self.some(spans, self.least_mm).ok_or_else(|| {
             if self.some(spans, 0.0).is_some() {
                 JointError::ShortPiece { least_mm: task.least_piece_mm }
@@ -222,12 +221,7 @@ impl Reach {
         })
     }
 
-    #[expect(clippy::type_complexity, reason = "nodes, and the arcs of each")]
-    fn some(
-        &self,
-        spans: &[super::Span],
-        least_mm: f64,
-    ) -> Option<(Vec<Node>, Vec<Vec<(usize, i64)>>)> {
+    fn some(&self, spans: &[super::Span], least_mm: f64) -> Option<Graph> {
         let mut nodes: Vec<Node> = Vec::new();
         let mut arcs: Vec<Vec<(usize, i64)>> = Vec::new();
         for span in spans {

@@ -31,6 +31,11 @@ const BOUND_STEPS: u64 = 1_000_000;
 /// What an unlimited row allows.
 const NO_LIMIT: f64 = 1e7;
 
+/// Paths, each with how often it is taken.
+type Paths = Vec<(Vec<usize>, u32)>;
+/// Layouts by their index, each with how often it is taken.
+pub(super) type Times = Vec<(usize, u32)>;
+
 /// Neighbouring courses of one way that get their layouts together.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Group {
@@ -68,11 +73,7 @@ impl Group {
     }
 
     /// Its cheapest layouts: cost, and each path with how often it is taken.
-    pub(super) fn cheapest(
-        &self,
-        field: &Field,
-        prices: Prices<'_>,
-    ) -> Option<(f64, Vec<(Vec<usize>, u32)>)> {
+    pub(super) fn cheapest(&self, field: &Field, prices: Prices<'_>) -> Option<(f64, Paths)> {
         if self.size == 1 {
             let (cost, path) = one(field, self.way, prices)?;
             return Some((cost, vec![(path, 1)]));
@@ -87,7 +88,7 @@ impl Group {
 enum Column {
     Cut,
     /// A group's index and its layouts.
-    Group(usize, Vec<(usize, u32)>),
+    Group(usize, Times),
     /// A longer piece serves for a shorter one.
     Shorter,
 }
@@ -201,7 +202,7 @@ impl<'a> Master<'a> {
         self.columns.len() - 1
     }
 
-    fn add_group(&mut self, index: usize, paths: Vec<(Vec<usize>, u32)>) -> usize {
+    fn add_group(&mut self, index: usize, paths: Paths) -> usize {
         let way = self.groups[index].way;
         push_group(
             self.field,
@@ -304,7 +305,7 @@ impl<'a> Master<'a> {
     }
 
     /// What is taken of each group: its index, layouts, and how often.
-    pub(super) fn taken(&self) -> Vec<(usize, Vec<(usize, u32)>, f64)> {
+    pub(super) fn taken(&self) -> Vec<(usize, Times, f64)> {
         let mut found = Vec::new();
         for (basic, &value) in self.basis.iter().zip(&self.values) {
             if let Basic::Column(column) = basic
@@ -387,7 +388,7 @@ struct Setting<'a> {
 struct Asked {
     line: Line,
     cuts: Vec<Cut>,
-    groups: Vec<(usize, Vec<(Vec<usize>, u32)>)>,
+    groups: Vec<(usize, Paths)>,
 }
 
 impl Setting<'_> {
@@ -532,7 +533,7 @@ fn push_group(
     layouts: &mut Vec<Layout>,
     index: usize,
     way: usize,
-    paths: Vec<(Vec<usize>, u32)>,
+    paths: Paths,
 ) {
     let mut taken: Vec<(usize, u32)> = Vec::new();
     let mut pieces: Vec<(usize, f64)> = Vec::new();
