@@ -1,7 +1,7 @@
 //! Times the cut planner on made-up tasks: `cargo run --profile fast -p calc --example cut_bench`.
 
 use calc::carpentry::cut_stock::{CutTask, Piece, Stock, USUAL_EFFORT, plan};
-use calc::carpentry::joints::{JointTask, plan_joints};
+use calc::carpentry::joints::{JointTask, Span, plan_joints};
 use std::time::Instant;
 
 /// A small generator of whole numbers (Lehmer), the same on every machine.
@@ -83,15 +83,18 @@ fn main() {
         }
     }
     if wanted("joints") {
+        let course = Span {
+            from_mm: 0.0,
+            to_mm: 5480.0,
+            joints_mm: (0..13).map(|rib| 140.0 + 433.0 * f64::from(rib)).collect(),
+        };
         let task = JointTask {
-            run_mm: 5480.0,
-            supports_mm: (0..13).map(|rib| 140.0 + 433.0 * f64::from(rib)).collect(),
+            courses: vec![vec![course]; 15],
             support_width_mm: 45.0,
             edge_distance_mm: 15.0,
             stagger_mm: 600.0,
             least_piece_mm: 300.0,
-            courses: 15,
-            no_joint: Vec::new(),
+            joint_price: 0.0,
             stock: task(
                 &[],
                 &[(2400.0, Some(9.0)), (3000.0, Some(11.5)), (3600.0, Some(14.0))],
@@ -100,10 +103,10 @@ fn main() {
             .stock,
             kerf_mm: 3.0,
             end_trim_mm: 0.0,
-            effort: USUAL_EFFORT,
+            effort: 40_000_000,
         };
         let start = Instant::now();
-        let cost = plan_joints(&task).map(|plan| (plan.cut_plan.cost, plan.compared));
+        let cost = plan_joints(&task).map(|plan| (plan.cut_plan.cost, plan.bound));
         println!(
             "joints of 15 courses on 13 supports: {cost:?}, {:.2} ms",
             1e3 * start.elapsed().as_secs_f64()

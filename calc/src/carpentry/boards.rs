@@ -20,7 +20,7 @@ pub use segments::{Segment, segments};
 
 use super::courses::{Courses, CoursesError, Start, courses_along, usual_least_rip_mm};
 use super::cut_stock::Stock;
-use super::joints::{JointError, JointPlan, JointTask, NoJoint, plan_joints};
+use super::joints::{JointError, JointPlan, JointTask, Span, plan_joints};
 use super::stations::{Station, range_mm};
 use crate::source::Source;
 
@@ -87,6 +87,8 @@ pub struct BoardTask {
     pub least_piece_mm: Option<f64>,
     /// Least distance of joints in neighbouring courses; none given: [`USUAL_STAGGER_MM`] where that can be had. [mm]
     pub stagger_mm: Option<f64>,
+    /// What one more joint is worth, in the terms of the stock's prices; in mm where nothing is priced.
+    pub joint_price: f64,
     /// Openings in the field.
     pub openings: Vec<Opening>,
     /// Cut away around an opening on all four sides. [mm]
@@ -99,7 +101,7 @@ pub struct BoardTask {
     pub kerf_mm: f64,
     /// Taken off each stock length in all. [mm]
     pub end_trim_mm: f64,
-    /// Effort of a full cut plan.
+    /// Effort for choosing joints and stock, in the cut planner's steps.
     pub effort: u64,
 }
 
@@ -152,10 +154,8 @@ pub struct BoardLayout {
     pub joints_mm: Vec<(u32, f64)>,
     /// True where a joint lies in what an opening takes from its course.
     pub joint_in_opening: bool,
-    /// Sets of joints that were compared.
-    pub compared: usize,
-    /// True when all of them were.
-    pub every_pattern_compared: bool,
+    /// The choice of joints and stock: joints from the front wall.
+    pub joining: JointPlan,
 }
 
 /// Lays out courses, joints, marks and notches.
@@ -186,7 +186,8 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
     if task.support_width_mm.is_none() && longest_segment_mm > longest_mm + SLACK_MM {
         return Err(BoardsError::SupportWidth);
     }
-    let (joints, stagger_mm) = join(task, &hold, &whole, &cut)?;
+    let (joining, stagger_mm) = join(task, &hold, &whole, &cut)?;
+    let joints_mm = joining.joints_mm.clone();
     let mut layout = BoardLayout {
         courses,
         pieces: Vec::new(),
@@ -198,16 +199,11 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         taper_kept,
         joints_mm: Vec::new(),
         joint_in_opening: false,
-        compared: joints.compared,
-        every_pattern_compared: joints.every_pattern_compared,
+        joining,
     };
-    for ((course, segments), cuts) in whole.iter().zip(&cut).zip(&joints.joints_mm) {
+    for ((course, segments), cuts) in whole.iter().zip(&cut).zip(joints_mm) {
         layout.edges_mm.push(course.across_mm.1);
-        let at_opening = segments.len() != 1 || segments.iter().any(Segment::is_cut);
-        let longest_mm = if at_opening { longest_mm } else { 0.0 };
-        let cuts: Vec<f64> = cuts.iter().map(|at| at + task.end_gap_mm).collect();
-        let stretches = segments::between(segments, &cuts, longest_mm);
-        for (piece, stretch) in (1u32..).zip(stretches) {
+        for (piece, stretch) in (1u32..).zip(segments::between(segments, &cuts)) {
             let mut one = course.part(piece, (stretch.from, stretch.to));
             one.notches = openings::notches(task, &one);
             one.marks = hold.marks(&one, &stretch);
@@ -257,25 +253,19 @@ fn join(
     whole: &[BoardPiece],
     cut: &[Vec<Segment>],
 ) -> Result<(JointPlan, f64), BoardsError> {
-    let run_mm = task.run_mm - 2.0 * task.end_gap_mm;
-    let run = Segment::whole((task.end_gap_mm, task.end_gap_mm + run_mm));
-    let places = hold.joint_places_mm(&run);
-    let firm = loose_joints(hold, cut, &places, task.end_gap_mm);
-    let clear = openings::no_joints(whole, task, 2.0 * hold.half_mm);
-    let mut no_joints = vec![firm];
-    if !clear.is_empty() {
-        let all = no_joints[0].iter().chain(&clear).copied().collect();
-        no_joints.insert(0, all);
+    let anywhere = spans(task, hold, whole, cut, false);
+    let clear = spans(task, hold, whole, cut, true);
+    let mut places = vec![clear];
+    if places[0] != anywhere {
+        places.push(anywhere);
     }
     let joint_task = JointTask {
-        run_mm,
-        supports_mm: places.iter().map(|at| at - task.end_gap_mm).collect(),
+        courses: Vec::new(),
         support_width_mm: task.support_width_mm.unwrap_or(2.0 * hold.edge_mm).max(1e-3),
         edge_distance_mm: hold.edge_mm,
         stagger_mm: task.stagger_mm.unwrap_or(USUAL_STAGGER_MM),
         least_piece_mm: hold.least_piece_mm,
-        courses: u32::try_from(cut.len()).unwrap_or(u32::MAX),
-        no_joint: Vec::new(),
+        joint_price: task.joint_price,
         stock: task.stock.clone(),
         kerf_mm: task.kerf_mm,
         end_trim_mm: task.end_trim_mm,
@@ -287,13 +277,15 @@ fn join(
     }
     let mut refused = JointError::Stagger { stagger_mm: joint_task.stagger_mm };
     for stagger_mm in staggers {
-        for no_joint in &no_joints {
-            let of = JointTask { stagger_mm, no_joint: no_joint.clone(), ..joint_task.clone() };
+        for courses in &places {
+            let of = JointTask { stagger_mm, courses: courses.clone(), ..joint_task.clone() };
             match plan_joints(&of) {
                 Ok(plan) => return Ok((plan, stagger_mm)),
-                Err(error @ (JointError::Stagger { .. } | JointError::ShortPiece { .. })) => {
-                    refused = error;
-                }
+                Err(
+                    error @ (JointError::Stagger { .. }
+                    | JointError::ShortPiece { .. }
+                    | JointError::Unreachable { .. }),
+                ) => refused = error,
                 Err(error) => return Err(BoardsError::Joints(error)),
             }
         }
@@ -301,32 +293,38 @@ fn join(
     Err(BoardsError::Joints(refused))
 }
 
-/// Places where a joint would leave a piece beside an opening loose or too short, course by course. A joint in what an opening takes
-/// is none.
-fn loose_joints(
+/// The segments of each course with the places where they may be joined: where no piece is loose or too short, and, with `clear`,
+/// away from what openings take of the width.
+fn spans(
+    task: &BoardTask,
     hold: &Hold,
+    whole: &[BoardPiece],
     cut: &[Vec<Segment>],
-    places: &[f64],
-    end_gap_mm: f64,
-) -> Vec<NoJoint> {
-    let mut found = Vec::new();
-    for (course, segments) in cut.iter().enumerate() {
-        for segment in segments.iter().filter(|segment| segment.is_cut()) {
-            let free = hold.joint_places_mm(segment);
-            for at in places.iter().filter(|at| segment.holds(**at)) {
-                if !free.iter().any(|free| (free - at).abs() < SLACK_MM) {
-                    let (from_mm, to_mm) = (at - end_gap_mm - 0.1, at - end_gap_mm + 0.1);
-                    found.push(NoJoint {
-                        first_course: course,
-                        last_course: course,
-                        from_mm,
-                        to_mm,
-                    });
+    clear: bool,
+) -> Vec<Vec<Span>> {
+    let courses = whole.iter().zip(cut);
+    courses
+        .map(|(course, segments)| {
+            let beside =
+                if clear { openings::beside(course, task, 2.0 * hold.half_mm) } else { Vec::new() };
+            let is_clear = |at: &f64| {
+                beside.iter().all(|(from, to)| *at <= from + SLACK_MM || *at >= to - SLACK_MM)
+            };
+            let span = |segment: &Segment| {
+                // Without a width of the supports nothing is joined.
+                let places = match task.support_width_mm {
+                    Some(_) => hold.joint_places_mm(segment),
+                    None => Vec::new(),
+                };
+                Span {
+                    from_mm: segment.from_mm,
+                    to_mm: segment.to_mm,
+                    joints_mm: places.into_iter().filter(is_clear).collect(),
                 }
-            }
-        }
-    }
-    found
+            };
+            segments.iter().map(span).collect()
+        })
+        .collect()
 }
 
 /// Width that a course covers. [mm]

@@ -4,18 +4,18 @@ mod dive;
 mod error;
 mod greedy;
 mod inverse;
-mod knapsack;
-mod ladder;
-mod layout;
+pub(super) mod knapsack;
+pub(super) mod ladder;
+pub(super) mod layout;
 mod mixes;
-mod model;
-mod program;
-mod refine;
+pub(super) mod model;
+pub(super) mod program;
+pub(super) mod refine;
 mod relax;
 mod search;
-mod simplex;
-mod solve;
-mod task;
+pub(super) mod simplex;
+pub(super) mod solve;
+pub(super) mod task;
 
 pub use error::CutError;
 
@@ -150,4 +150,46 @@ pub fn plan(task: &CutTask) -> Result<CutPlan, CutError> {
         refine::refine(&grid.model, &mut solved.packing, &mut effort);
     }
     Ok(layout::lay_out(task, &grid, &solved.packing, solved.bound))
+}
+
+/// The plan of known ways of cutting, with the labels of `task`: the same lengths in the same numbers, whatever they are called.
+///
+/// # Errors
+/// As [`plan`]'s; [`CutError::NoPlanFound`] where the pieces are not the same.
+pub fn follow(task: &CutTask, known: &CutPlan) -> Result<CutPlan, CutError> {
+    let grid = task::Grid::new(task)?;
+    let mut here = known.on_hand_used.clone();
+    let mut left = grid.model.demand.clone();
+    let mut packing = model::Packing::new();
+    for pattern in &known.patterns {
+        let mut counts: Vec<(usize, u32)> = Vec::new();
+        for piece in &pattern.pieces {
+            let kind = grid.kind(piece.length_mm).ok_or(CutError::NoPlanFound)?;
+            match counts.iter_mut().find(|(known, _)| *known == kind) {
+                Some((_, count)) => *count += 1,
+                None => counts.push((kind, 1)),
+            }
+        }
+        crate::sorting::sort(&mut counts);
+        for &(kind, count) in &counts {
+            let rest = left[kind].checked_sub(count.saturating_mul(pattern.count));
+            left[kind] = rest.ok_or(CutError::NoPlanFound)?;
+        }
+        // What is here is used first; the plan says how many.
+        let on_hand = here.get(pattern.stock).copied().unwrap_or(0).min(pattern.count);
+        if let Some(rest) = here.get_mut(pattern.stock) {
+            *rest -= on_hand;
+        }
+        for (is_here, times) in [(true, on_hand), (false, pattern.count - on_hand)] {
+            let bin = grid.bins.iter().position(|bin| *bin == (pattern.stock, is_here));
+            if times > 0 {
+                let bin = bin.ok_or(CutError::NoPlanFound)?;
+                model::add(&mut packing, model::Cut { bin, counts: counts.clone() }, times);
+            }
+        }
+    }
+    if left.iter().any(|count| *count > 0) {
+        return Err(CutError::NoPlanFound);
+    }
+    Ok(layout::lay_out(task, &grid, &packing, grid.steps(known.bound)))
 }

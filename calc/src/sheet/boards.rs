@@ -1,6 +1,7 @@
 //! Boards over ribs: courses and rips, joints on ribs, marks and notches of every board, what to cut and to buy.
 
 mod asks;
+mod choices;
 mod drawing;
 mod movement;
 mod screw;
@@ -25,7 +26,9 @@ use crate::carpentry::boards::{
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS, Stock};
-use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER};
+use crate::carpentry::joints::{
+    JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER, TOGETHER,
+};
 use crate::carpentry::margin::{CULL, MARGIN, spare_boards};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;
@@ -52,6 +55,7 @@ pub static SHEET: Sheet = Sheet {
         &ON_SUPPORTS,
         &STRIP_STAGGER,
         &LEAST_PIECE,
+        &TOGETHER,
         &MARKS,
         &ENDS,
         &TWO_SUPPORTS,
@@ -80,15 +84,15 @@ pub static SHEET: Sheet = Sheet {
             { "length": "10 ft", "price": 14.4 },
             { "length": "12 ft", "price": 17.9 } ],
         "kerf": "1/8 in", "end_gap": "1/8 in", "side_gap": "1/4 in", "start": "balanced",
-        "least_rip": "2 in", "joint_stagger": "16 in", "edge_distance": "3/8 in",
+        "least_rip": "2 in", "joint_stagger": "16 in", "joint_price": 2, "edge_distance": "3/8 in",
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
         "joint_gap": "1/16 in", "laid_percent": "10", "screw": "trim-head #8 x 1 1/4 in", "strip_thickness": "3/4 in", "behind": "1 mm",
         "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
     solve: |reader| solve(reader, read, report),
 };
 
-/// Work for one full cut plan; three are made to choose the joints, and one of what was chosen.
-const EFFORT: u64 = 2_000_000;
+/// Work for choosing joints and stock, in the cut planner's steps.
+const EFFORT: u64 = 24_000_000;
 
 /// Layout and cut plan.
 struct Worked {
@@ -149,7 +153,7 @@ fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
             count: kind.count,
         })
         .collect();
-    let planned = Planned::new(wanted, &inputs.shelf, EFFORT)
+    let planned = Planned::follow(wanted, &inputs.shelf, &layout.joining.cut_plan)
         .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
     let filled_holes = filled_holes(inputs, &layout);
     let one =
@@ -240,6 +244,13 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
+    let layouts = layout.joining.choices.iter().map(|choice| {
+        Record::new()
+            .with("joints", choice.joints)
+            .with("cost", choice.cost)
+            .with("bound", choice.bound)
+            .with("proved", choice.proved)
+    });
     Record::new()
         .with("courses", layout.courses.count)
         .with("first_rip_mm", layout.courses.first_mm)
@@ -256,6 +267,9 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .maybe("spare", spare(inputs, worked).map(|spare| spare.record()))
         .maybe("board_grows_mm", inputs.movement.as_ref().map(Movement::grows_mm))
         .maybe("board_shrinks_mm", inputs.movement.as_ref().map(Movement::shrinks_mm))
+        .with("layouts", layouts.collect::<Vec<_>>())
+        .with("layout_bound", layout.joining.bound)
+        .with("layout_proved", layout.joining.proved)
 }
 
 fn filled_holes(inputs: &Inputs, layout: &BoardLayout) -> usize {

@@ -7,6 +7,7 @@ use calc::report::Report;
 use serde_json::{Value as Json, json};
 
 mod boards;
+mod ceilings;
 mod cut_list;
 mod cut_plan;
 mod furring;

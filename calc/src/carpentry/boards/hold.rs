@@ -149,7 +149,7 @@ impl Hold {
 
     fn check(&self, course: u32, stretch: &Stretch, held: usize) -> Result<(), BoardsError> {
         let ends = stretch.of.is_cut() || stretch.joined || stretch.joins;
-        if held < 2 {
+        if held < least_supports(stretch) {
             return Err(loose(course, stretch, Loose::Supports { held }));
         }
         if ends && stretch.to - stretch.from < self.least_piece_mm - SLACK_MM {
@@ -159,13 +159,13 @@ impl Hold {
         Ok(())
     }
 
-    /// Where a segment may be joined: on supports where both boards are long enough and held on two supports each. From the front
-    /// wall. [mm]
+    /// Where a segment may be joined: on supports where both boards are long enough and held. From the front wall. [mm]
     pub fn joint_places_mm(&self, segment: &Segment) -> Vec<f64> {
         let whole = Stretch::whole(*segment);
         let held = |stretch: Stretch| {
             let on = self.supports_mm.iter().filter(|at| self.place(**at, &stretch).is_some());
-            on.count() >= 2 && stretch.to - stretch.from >= self.least_piece_mm - SLACK_MM
+            on.count() >= least_supports(&stretch)
+                && stretch.to - stretch.from >= self.least_piece_mm - SLACK_MM
         };
         let places = self.supports_mm.iter().copied();
         places
@@ -174,6 +174,12 @@ impl Hold {
             .filter(|&at| held(Stretch { from: at, joined: true, ..whole }))
             .collect()
     }
+}
+
+/// On how many supports a piece has to be: two; a board from a wall to a joint on the next support hangs on that one and its
+/// neighbours' tongues, and is warned of.
+fn least_supports(stretch: &Stretch) -> usize {
+    if !stretch.of.is_cut() && (stretch.joined || stretch.joins) { 1 } else { 2 }
 }
 
 fn loose(course: u32, stretch: &Stretch, why: Loose) -> BoardsError {

@@ -1,7 +1,6 @@
 //! What openings take of a course, its notches, and where no joint lies.
 
 use super::{BoardPiece, BoardTask, Edge, Notch, Opening, SLACK_MM, notch, segments::Stretch};
-use crate::carpentry::joints::NoJoint;
 use crate::sorting::sort_by;
 
 /// What an opening takes of a course: from the front wall, and from the course's right edge. [mm]
@@ -58,24 +57,14 @@ fn notch_of(
     notch::notch(index, opening, task.opening_clearance_mm, along, (low, low + width_mm))
 }
 
-/// Where courses may have no joint: beside what an opening takes of part of their width, so far that a support there has all of
-/// its face. From the run's left end.
-pub(super) fn no_joints(courses: &[BoardPiece], task: &BoardTask, support_mm: f64) -> Vec<NoJoint> {
+/// Stretches beside what openings take of part of a course's width, so far that a support there has all of its face: where no joint
+/// lies. A joint in what is cut through is none. From the front wall. [mm]
+pub(super) fn beside(course: &BoardPiece, task: &BoardTask, support_mm: f64) -> Vec<(f64, f64)> {
     let mut found = Vec::new();
-    for (course, whole) in courses.iter().enumerate() {
-        for cut in cuts(task, whole) {
-            let width =
-                whole.narrowest_mm(cut.along.0 - whole.from_mm, cut.along.1 - whole.from_mm);
-            // A joint in what is cut through is none.
-            if notch::widest_strip(width, vec![cut.across]).is_none() {
-                continue;
-            }
-            found.push(NoJoint {
-                first_course: course,
-                last_course: course,
-                from_mm: cut.along.0 - support_mm / 2.0 - task.end_gap_mm,
-                to_mm: cut.along.1 + support_mm / 2.0 - task.end_gap_mm,
-            });
+    for cut in cuts(task, course) {
+        let width = course.narrowest_mm(cut.along.0 - course.from_mm, cut.along.1 - course.from_mm);
+        if notch::widest_strip(width, vec![cut.across]).is_some() {
+            found.push((cut.along.0 - support_mm / 2.0, cut.along.1 + support_mm / 2.0));
         }
     }
     found

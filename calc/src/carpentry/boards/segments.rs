@@ -133,85 +133,48 @@ fn gaps(task: &BoardTask, course: &BoardPiece) -> Vec<Gap> {
     gaps
 }
 
-/// The pieces between the ends of segments and joints. A joint that a gap has made needless goes: both its boards are one as long as
-/// the stock gives it; nothing goes where `longest_mm` is zero. Joints count from the front wall.
-pub(super) fn between(segments: &[Segment], joints: &[f64], longest_mm: f64) -> Vec<Stretch> {
+/// The pieces between the ends of segments and joints. Joints count from the front wall.
+pub(super) fn between(segments: &[Segment], joints: &[f64]) -> Vec<Stretch> {
     let mut found = Vec::new();
     for segment in segments {
-        let inside = joints.iter().copied();
-        let mut inside: Vec<f64> = inside
-            .filter(|at| *at > segment.from_mm + SLACK_MM && *at < segment.to_mm - SLACK_MM)
-            .collect();
-        drop_needless(&mut inside, (segment.from_mm, segment.to_mm), longest_mm);
         let mut piece = Stretch::whole(*segment);
-        for at in inside {
-            found.push(Stretch { to: at, joins: true, ..piece });
-            piece = Stretch { from: at, joined: true, ..piece };
+        for &at in joints {
+            if at > segment.from_mm + SLACK_MM && at < segment.to_mm - SLACK_MM {
+                found.push(Stretch { to: at, joins: true, ..piece });
+                piece = Stretch { from: at, joined: true, ..piece };
+            }
         }
         found.push(piece);
     }
     found
 }
 
-/// Takes out every joint whose two boards one board can be.
-fn drop_needless(joints: &mut Vec<f64>, (from, to): (f64, f64), longest_mm: f64) {
-    let mut at = 0;
-    while at < joints.len() {
-        let before = if at == 0 { from } else { joints[at - 1] };
-        let after = joints.get(at + 1).copied().unwrap_or(to);
-        if after - before <= longest_mm + SLACK_MM {
-            joints.remove(at);
-        } else {
-            at += 1;
-        }
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn pieces(
-        gap: Option<(f64, f64)>,
-        joints: &[f64],
-        longest: f64,
-    ) -> Vec<(f64, f64, bool, bool)> {
-        let whole = Segment::whole((0.0, 5000.0));
-        let segments = match gap {
-            None => vec![whole],
-            Some((from, to)) => vec![
-                Segment { to_mm: from, to_opening: Some(0), ..whole },
-                Segment { from_mm: to, from_opening: Some(0), ..whole },
-            ],
-        };
-        let found = between(&segments, joints, longest);
-        found.iter().map(|one| (one.from, one.to, one.joined, one.joins)).collect()
-    }
-
     /// Worked by hand: a run of 5 m with a gap from 2 to 2.6 m.
     #[test]
     fn boards_end_at_a_gap() {
-        let whole = pieces(None, &[1500.0, 3000.0], 0.0);
+        let whole = Segment::whole((0.0, 5000.0));
+        let cut = [
+            Segment { to_mm: 2000.0, to_opening: Some(0), ..whole },
+            Segment { from_mm: 2600.0, from_opening: Some(0), ..whole },
+        ];
+        let pieces = |segments: &[Segment], joints: &[f64]| -> Vec<(f64, f64, bool, bool)> {
+            let found = between(segments, joints);
+            found.iter().map(|one| (one.from, one.to, one.joined, one.joins)).collect()
+        };
         assert_eq!(
-            whole,
+            pieces(&[whole], &[1500.0, 3000.0]),
             [
                 (0.0, 1500.0, false, true),
                 (1500.0, 3000.0, true, true),
                 (3000.0, 5000.0, true, false)
             ]
         );
-        // A joint in the gap is none any more, and those that one board can bridge are needless.
-        let gap = Some((2000.0, 2600.0));
         assert_eq!(
-            pieces(gap, &[2300.0], 3000.0),
-            [(0.0, 2000.0, false, false), (2600.0, 5000.0, false, false)]
-        );
-        assert_eq!(
-            pieces(gap, &[1500.0, 3000.0], 2400.0),
-            [(0.0, 2000.0, false, false), (2600.0, 5000.0, false, false)]
-        );
-        assert_eq!(
-            pieces(gap, &[1500.0, 3000.0], 2200.0),
+            pieces(&cut, &[3000.0]),
             [
                 (0.0, 2000.0, false, false),
                 (2600.0, 3000.0, false, true),

@@ -7,12 +7,12 @@ use super::model::{Cut, Effort, Model, Packing, add, take, use_one};
 const FULLEST_STEPS: usize = 40_000;
 
 /// Fills bin after bin, longest piece first; `None` when the limits leave pieces over.
-pub(super) fn fill(model: &Model) -> Option<Packing> {
+pub(in crate::carpentry) fn fill(model: &Model) -> Option<Packing> {
     fill_by(model, None)
 }
 
 /// Fills bin after bin with the longest piece and the rest as full as can be (minimum bin slack).
-pub(super) fn fill_full(model: &Model, effort: &mut Effort) -> Option<Packing> {
+pub(in crate::carpentry) fn fill_full(model: &Model, effort: &mut Effort) -> Option<Packing> {
     fill_by(model, Some(effort))
 }
 

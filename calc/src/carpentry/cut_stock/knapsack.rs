@@ -8,7 +8,7 @@ use crate::sorting::{sort, sort_by};
 
 /// A kind of piece as the knapsack sees it.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Item {
+pub(in crate::carpentry) struct Item {
     pub kind: usize,
     pub weight: i64,
     pub value: f64,
@@ -17,7 +17,7 @@ pub(super) struct Item {
 
 /// Items by falling value per weight, with sums for the bound.
 #[derive(Debug)]
-pub(super) struct Knapsack {
+pub(in crate::carpentry) struct Knapsack {
     items: Vec<Item>,
     /// Weight and value of all items before each.
     sums: Vec<(i64, f64)>,
@@ -25,7 +25,7 @@ pub(super) struct Knapsack {
 
 /// The best cut found; `exact` is false when effort ran out first.
 #[derive(Debug)]
-pub(super) struct Best {
+pub(in crate::carpentry) struct Best {
     pub value: f64,
     pub counts: Vec<(usize, u32)>,
     pub exact: bool,
@@ -46,7 +46,7 @@ const MOST_CELLS: usize = 1_500_000;
 const SLACK: f64 = 1e-10;
 
 impl Knapsack {
-    pub(super) fn new(mut items: Vec<Item>) -> Self {
+    pub(in crate::carpentry) fn new(mut items: Vec<Item>) -> Self {
         items.retain(|item| item.count > 0 && item.weight > 0);
         sort_by(&mut items, |a, b| {
             let (x, y) = (a.value / a.weight as f64, b.value / b.weight as f64);
@@ -64,7 +64,7 @@ impl Knapsack {
     }
 
     /// Most value that items from `first` on can add in `room`, parts of an item allowed.
-    pub(super) fn bound(&self, first: usize, room: i64) -> f64 {
+    pub(in crate::carpentry) fn bound(&self, first: usize, room: i64) -> f64 {
         let (weight, value) = self.sums[first];
         let end = self.sums[first..].partition_point(|sum| sum.0 - weight <= room) + first - 1;
         let whole = self.sums[end].1 - value;
@@ -78,7 +78,12 @@ impl Knapsack {
     }
 
     /// The cut of most value above `least`, if there is one.
-    pub(super) fn best(&self, room: i64, least: f64, effort: &mut Effort) -> Option<Best> {
+    pub(in crate::carpentry) fn best(
+        &self,
+        room: i64,
+        least: f64,
+        effort: &mut Effort,
+    ) -> Option<Best> {
         let mut floor = least;
         let mut found: Option<(f64, u32)> = None;
         let mut arena: Vec<State> = Vec::new();
@@ -183,7 +188,7 @@ impl Knapsack {
 
     /// The cut of most value above `least` over every multiple of the weights' common divisor; `None` in the outer option where these are
     /// too many to be worth it.
-    pub(super) fn best_on_grid(
+    pub(in crate::carpentry) fn best_on_grid(
         &self,
         room: i64,
         least: f64,
@@ -261,7 +266,7 @@ impl Knapsack {
 
     /// Every cut that no further piece fits into and that is worth at least `least`; false when there are more than
     /// `most` or effort ran out.
-    pub(super) fn each_above(
+    pub(in crate::carpentry) fn each_above(
         &self,
         room: i64,
         least: f64,
@@ -340,6 +345,6 @@ impl Knapsack {
 }
 
 /// Euclid's.
-pub(super) fn greatest_common_divisor(a: i64, b: i64) -> i64 {
+pub(in crate::carpentry) fn greatest_common_divisor(a: i64, b: i64) -> i64 {
     if b == 0 { a } else { greatest_common_divisor(b, a % b) }
 }

@@ -9,14 +9,14 @@ const SLACK: f64 = 1e-7;
 
 /// Sums of prices up to a limit, a bit for each step of the price grid.
 #[derive(Debug)]
-pub(super) struct Ladder {
+pub(in crate::carpentry) struct Ladder {
     possible: Vec<u64>,
     size: usize,
 }
 
 impl Ladder {
     /// Sums of the bins' costs up to `highest`.
-    pub(super) fn new(bins: &[Bin], highest: i64) -> Self {
+    pub(in crate::carpentry) fn new(bins: &[Bin], highest: i64) -> Self {
         let Ok(size) = usize::try_from(highest.saturating_add(1)) else {
             return Self { possible: Vec::new(), size: 0 };
         };
@@ -39,7 +39,7 @@ impl Ladder {
     }
 
     /// The least possible cost that is not below `bound`.
-    pub(super) fn next(&self, bound: f64) -> i64 {
+    pub(in crate::carpentry) fn next(&self, bound: f64) -> i64 {
         let slack = SLACK * (1.0 + bound.abs());
         let mut at = (bound - slack).ceil().max(0.0) as i64;
         while let Some(false) = usize::try_from(at).ok().and_then(|at| self.is_possible(at)) {

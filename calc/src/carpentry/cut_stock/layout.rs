@@ -10,7 +10,12 @@ use crate::sorting::sort_by;
 const FLUSH_MM: f64 = 1e-3;
 
 /// Gives every piece its label and every pattern its waste.
-pub(super) fn lay_out(task: &CutTask, grid: &Grid, packing: &Packing, bound: i64) -> CutPlan {
+pub(in crate::carpentry) fn lay_out(
+    task: &CutTask,
+    grid: &Grid,
+    packing: &Packing,
+    bound: i64,
+) -> CutPlan {
     let mut bought = vec![0; task.stock.len()];
     let mut on_hand_used = vec![0; task.stock.len()];
     for (cut, times) in packing {

@@ -2,7 +2,7 @@
 
 /// What a row asks of the sum of its entries.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Row {
+pub(in crate::carpentry) enum Row {
     /// At least so much.
     AtLeast(f64),
     /// At most so much.
@@ -10,8 +10,8 @@ pub(super) enum Row {
 }
 
 /// Columns and rows: least cost, all unknowns at least zero, right-hand sides at least zero.
-#[derive(Debug, Default)]
-pub(super) struct Program {
+#[derive(Clone, Debug, Default)]
+pub(in crate::carpentry) struct Program {
     pub rows: Vec<Row>,
     costs: Vec<f64>,
     starts: Vec<usize>,
@@ -19,31 +19,35 @@ pub(super) struct Program {
 }
 
 impl Program {
-    pub(super) fn new(rows: Vec<Row>) -> Self {
+    pub(in crate::carpentry) fn new(rows: Vec<Row>) -> Self {
         Self { rows, costs: Vec::new(), starts: vec![0], entries: Vec::new() }
     }
 
-    pub(super) fn push(&mut self, cost: f64, entries: impl IntoIterator<Item = (usize, f64)>) {
+    pub(in crate::carpentry) fn push(
+        &mut self,
+        cost: f64,
+        entries: impl IntoIterator<Item = (usize, f64)>,
+    ) {
         self.entries.extend(entries.into_iter().map(|(row, value)| (row as u32, value)));
         self.costs.push(cost);
         self.starts.push(self.entries.len());
     }
 
-    pub(super) fn columns(&self) -> usize {
+    pub(in crate::carpentry) fn columns(&self) -> usize {
         self.costs.len()
     }
 
     /// Entries of a column: row, value.
-    pub(super) fn column(&self, index: usize) -> &[(u32, f64)] {
+    pub(in crate::carpentry) fn column(&self, index: usize) -> &[(u32, f64)] {
         &self.entries[self.starts[index]..self.starts[index + 1]]
     }
 
-    pub(super) fn cost(&self, column: usize) -> f64 {
+    pub(in crate::carpentry) fn cost(&self, column: usize) -> f64 {
         self.costs[column]
     }
 
     /// Number of entries of all columns.
-    pub(super) fn entries(&self) -> usize {
+    pub(in crate::carpentry) fn entries(&self) -> usize {
         self.entries.len()
     }
 }

@@ -14,7 +14,7 @@ const MOST_STEPS: usize = 20_000;
 /// Of two plans of one cost, the one from less stock length wastes less, save for the kerfs that pieces flush with an end do not
 /// cost. Shorter mixes of stock are listed, shortest first, and each is tried; patterns are only joined in pairs. Neither is
 /// proved to be the best.
-pub(super) fn refine(model: &Model, packing: &mut Packing, effort: &mut Effort) {
+pub(in crate::carpentry) fn refine(model: &Model, packing: &mut Packing, effort: &mut Effort) {
     for mix in shorter_mixes(model, packing) {
         let bins = model.bins.iter().zip(&mix);
         let bins = bins.map(|(bin, &count)| Bin { limit: Some(count), ..bin.clone() }).collect();

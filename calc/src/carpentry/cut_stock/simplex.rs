@@ -17,7 +17,7 @@ const PENALTIES: [f64; 3] = [4.0, 200.0, 10_000.0];
 
 /// What stands in the basis for a row.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Basic {
+pub(in crate::carpentry) enum Basic {
     /// A column of the program.
     Column(usize),
     /// What a row has over or under its right-hand side.
@@ -28,7 +28,7 @@ pub(super) enum Basic {
 
 /// How a run ended.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum End {
+pub(in crate::carpentry) enum End {
     /// No column can lower the cost.
     Optimal,
     /// The rows contradict each other.
@@ -38,11 +38,11 @@ pub(super) enum End {
 }
 
 /// Makes columns for the duals; the last argument says that columns are free of cost.
-pub(super) type More<'a> = dyn FnMut(&[f64], &mut Program, &mut Effort, bool) + 'a;
+pub(in crate::carpentry) type More<'a> = dyn FnMut(&[f64], &mut Program, &mut Effort, bool) + 'a;
 
 /// A basis with its inverse, values and duals.
 #[derive(Debug)]
-pub(super) struct Simplex {
+pub(in crate::carpentry) struct Simplex {
     pub basis: Vec<Basic>,
     pub values: Vec<f64>,
     pub duals: Vec<f64>,
@@ -58,7 +58,7 @@ pub(super) struct Simplex {
 
 impl Simplex {
     /// Starts from `start` where it gives a basis with no negative value, else from stand-ins.
-    pub(super) fn new(program: &Program, start: Vec<Basic>) -> Self {
+    pub(in crate::carpentry) fn new(program: &Program, start: Vec<Basic>) -> Self {
         let size = program.rows.len();
         let mut simplex = Self::unsolved(start);
         let fits = simplex.basis.len() == size
@@ -95,7 +95,7 @@ impl Simplex {
     /// Lowers the cost until no column of the program, and none that `more` makes for the duals, can lower it further.
     /// `more` adds columns to the program, with all columns free of cost where its last argument says so. A cost above
     /// `cutoff` counts as infeasible.
-    pub(super) fn run(
+    pub(in crate::carpentry) fn run(
         &mut self,
         program: &mut Program,
         cutoff: f64,
@@ -140,12 +140,12 @@ impl Simplex {
     }
 
     /// Cost of the values, stand-ins at their penalty.
-    pub(super) fn objective(&self, program: &Program) -> f64 {
+    pub(in crate::carpentry) fn objective(&self, program: &Program) -> f64 {
         self.basis.iter().zip(&self.values).map(|(&b, &v)| self.cost(program, b) * v).sum()
     }
 
     /// What using one of a column would add to the cost.
-    pub(super) fn reduced_cost(&self, program: &Program, column: usize) -> f64 {
+    pub(in crate::carpentry) fn reduced_cost(&self, program: &Program, column: usize) -> f64 {
         let entries = program.column(column).iter();
         let cost = if self.only_stand_ins_cost() { 0.0 } else { program.cost(column) };
         cost - entries.map(|&(row, value)| self.duals[row as usize] * value).sum::<f64>()
@@ -271,7 +271,7 @@ impl Simplex {
 
     /// Starts from the basis of a program that differed in right-hand sides only, or nearly: makes its values at least zero by the dual
     /// simplex method. `None` where that basis is of no use, `Some(Err)` where no values can be.
-    pub(super) fn resume(
+    pub(in crate::carpentry) fn resume(
         program: &Program,
         basis: Vec<Basic>,
         effort: &mut Effort,

@@ -22,14 +22,14 @@ const MOST_KINDS: usize = 400;
 
 /// The cheapest plan found, and what is known about cheaper ones. Costs in steps of the price grid.
 #[derive(Debug)]
-pub(super) struct Solved {
+pub(in crate::carpentry) struct Solved {
     pub packing: Packing,
     pub bound: i64,
 }
 
 /// Why there is no plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) enum Failed {
+pub(in crate::carpentry) enum Failed {
     /// No plan exists within the limits.
     Impossible,
     /// None was found before effort ran out.
@@ -37,12 +37,15 @@ pub(super) enum Failed {
 }
 
 /// The cheapest plan of the model.
-pub(super) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+pub(in crate::carpentry) fn solve(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
     solve_with(model, true, effort)
 }
 
 /// The same, with dives that do not call for a plan of their last pieces.
-pub(super) fn solve_without_end(model: &Model, effort: &mut Effort) -> Result<Solved, Failed> {
+pub(in crate::carpentry) fn solve_without_end(
+    model: &Model,
+    effort: &mut Effort,
+) -> Result<Solved, Failed> {
     solve_with(model, false, effort)
 }
 
@@ -149,7 +152,7 @@ fn solve_with(model: &Model, exact_end: bool, effort: &mut Effort) -> Result<Sol
 }
 
 /// True when a cost is the bound, to the digits that a bound has: on a price grid of under five million steps, exactly.
-pub(super) fn reaches(cost: i64, bound: i64) -> bool {
+pub(in crate::carpentry) fn reaches(cost: i64, bound: i64) -> bool {
     cost - bound <= (bound as f64 * BOUND_SLACK) as i64
 }
 

@@ -14,7 +14,7 @@ const LENGTH_SLACK: f64 = 1e-6;
 
 /// The task in whole numbers and the way back.
 #[derive(Debug)]
-pub(super) struct Grid {
+pub(in crate::carpentry) struct Grid {
     pub model: Model,
     /// Stock index of each bin, and whether the bin is on hand.
     pub bins: Vec<(usize, bool)>,
@@ -23,12 +23,13 @@ pub(super) struct Grid {
     /// One step of the model's cost in parts, and how many parts make one unit of money or mm.
     step: (i64, f64),
     pub priced: bool,
+    kerf: i64,
     needed_mm: f64,
     stock_mm: f64,
 }
 
 impl Grid {
-    pub(super) fn new(task: &CutTask) -> Result<Self, CutError> {
+    pub(in crate::carpentry) fn new(task: &CutTask) -> Result<Self, CutError> {
         check(task)?;
         let kerf = nanometres(task.kerf_mm);
         let trim = nanometres(task.end_trim_mm);
@@ -106,15 +107,28 @@ impl Grid {
                 stock.length_mm * (f64::from(stock.on_hand) + bought)
             })
             .sum();
-        Ok(Self { model, bins, kinds, step, priced, needed_mm, stock_mm })
+        Ok(Self { model, bins, kinds, step, priced, kerf, needed_mm, stock_mm })
     }
 
     /// A cost of the model in money, or in mm where nothing is priced.
-    pub(super) fn cost(&self, steps: i64) -> f64 {
+    pub(in crate::carpentry) fn cost(&self, steps: i64) -> f64 {
         steps.saturating_mul(self.step.0) as f64 / self.step.1
     }
 
-    pub(super) fn not_enough(&self) -> CutError {
+    /// A cost in steps of the model, rounded.
+    pub(in crate::carpentry) fn steps(&self, cost: f64) -> i64 {
+        (cost * self.step.1 / self.step.0 as f64 - 1e-6).ceil() as i64
+    }
+
+    /// The kind of piece of this length, to within two micrometres.
+    pub(in crate::carpentry) fn kind(&self, length_mm: f64) -> Option<usize> {
+        let weight = nanometres(length_mm) + self.kerf;
+        let off = |kind: &usize| (self.model.weights[*kind] - weight).abs();
+        let nearest = (0..self.model.weights.len()).min_by_key(off)?;
+        (off(&nearest) <= 2_000).then_some(nearest)
+    }
+
+    pub(in crate::carpentry) fn not_enough(&self) -> CutError {
         CutError::NotEnoughStock { needed_mm: self.needed_mm, stock_mm: self.stock_mm }
     }
 }

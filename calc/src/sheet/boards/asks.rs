@@ -39,6 +39,7 @@ pub(super) static ASKS: &[&Ask] = &[
     &EDGE_DISTANCE,
     &JOINT_STAGGER,
     &LEAST_PIECE,
+    &JOINT_PRICE,
     &SHOWN_RIBS,
     &OPENING_CLEARANCE,
     &FLANGE,
@@ -149,11 +150,15 @@ static JOINT_STAGGER: Ask =
         .usual("16 in", "400 mm")
         .help("Between joints of neighbouring courses. Left out: 6 in, where the ribs allow it.")
         .figure(Figure::Spacing);
+static JOINT_PRICE: Ask = Ask::number("joint_price", "Worth of one joint less", (0.0, 1e6))
+    .default("0")
+    .usual("2", "2")
+    .help("A joint is work, and it shows: a joint more is made only where it saves more than this. In the prices' money; where nothing is priced, mm of stock.");
 static LEAST_PIECE: Ask =
     Ask::measure("least_piece", "Least piece", &LENGTH, ["in", "mm"], (0.0, 10.0))
         .default("12 in")
         .usual("12 in", "300 mm")
-        .help("No board beside a joint or an opening is shorter; each is held on two supports in any case.")
+        .help("No board beside a joint or an opening is shorter; one that an opening cuts off is held on two supports in any case.")
         .figure(Figure::Along);
 static RIB_NUMBER: Ask = Ask::count("", "Rib number", (1, 400)).usual("1", "1");
 static SHOWN_RIBS: Ask = Ask::list("shown_ribs", "Ribs whose screws are shown", 1, &RIB_NUMBER)
@@ -291,6 +296,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
             edge_distance_mm: maybe(&EDGE_DISTANCE),
             stagger_mm: maybe(&JOINT_STAGGER),
             least_piece_mm: Some(length(&LEAST_PIECE)),
+            joint_price: reader.number(&JOINT_PRICE),
             openings: openings.collect(),
             opening_clearance_mm: length(&OPENING_CLEARANCE),
             screws_across: if reader.choice(&SCREWS_ACROSS) == "2" { 2 } else { 1 },

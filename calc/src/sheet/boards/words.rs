@@ -131,6 +131,13 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             "A joint lies where an opening cuts into its boards: no other supports give joints with this stock. Longer stock may.",
         ));
     }
+    let single: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
+    if !single.is_empty() {
+        remarks.push(Remark::warning(text!(
+            "Held on one support only, from the wall to its joint: board {}. Fix a batten at the wall and screw it there too, or enter a least piece longer than the wall's distance to the first rib: no joint lies there then.",
+            single.join(", ")
+        )));
+    }
     remarks.extend(not_held_remark(inputs, worked, style));
     let slivers =
         kinds_where(worked, |piece| piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM));
@@ -181,6 +188,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             style.length(mm(spare.stock.length_mm))
         )));
     }
+    remarks.extend(super::choices::remarks(worked, inputs.task.joint_price, style));
     remarks.extend(worked.planned.remarks(style));
     remarks
 }
@@ -275,12 +283,7 @@ fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
     } else {
         "with no stagger asked for".to_owned()
     };
-    let choice = if layout.every_pattern_compared {
-        "the cheapest of all layouts with so many joints that repeat after up to three courses"
-    } else {
-        "the cheapest of the layouts that were compared"
-    };
-    Remark::note(text!("Joints lie on supports, {}; {} ({}).", &stagger, &choice, &layout.compared))
+    Remark::note(text!("{} on supports, {}.", super::choices::joints_words(layout.joints_mm.len()), &stagger))
 }
 
 /// How wide the last course is along the run.
@@ -395,9 +398,11 @@ pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Tabl
             chosen: false,
         }
     });
-    vec![Table {
+    let mut tables = vec![Table {
         title: "Boards, and where each goes: course.piece, from left wall and front".into(),
         heads: texts(&["Board", "How many", "Length", "Width", "Places", "Cut out"]),
         rows: rows.collect(),
-    }]
+    }];
+    tables.extend(super::choices::table(worked, style));
+    tables
 }

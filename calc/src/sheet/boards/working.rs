@@ -2,7 +2,7 @@
 
 use super::words::first_course;
 use super::{Inputs, Worked, last_rips, mm};
-use crate::carpentry::boards::{HALF_BEARING, MARKS};
+use crate::carpentry::boards::{BoardLayout, HALF_BEARING, MARKS};
 use crate::carpentry::courses::{
     BALANCED, LEAST_RIP, SHOWN_MM, SHOWN_TAPER, first_course_range_mm, run_out,
 };
@@ -99,7 +99,7 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         steps.push(Step::new(
             "Stagger",
             "joints of neighbouring courses ≥ stagger",
-            text!("{} sets of joints compared", &layout.compared),
+            text!("{} different layouts of a course", different(layout)),
             mark(layout.stagger_mm),
             &STRIP_STAGGER,
         ));
@@ -185,4 +185,15 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
     }
     steps.extend(worked.planned.working(style));
     steps
+}
+
+/// How many different sets of joints the courses have.
+fn different(layout: &BoardLayout) -> usize {
+    let mut found: Vec<&[f64]> = Vec::new();
+    for joints in &layout.joining.joints_mm {
+        if !found.contains(&joints.as_slice()) {
+            found.push(joints);
+        }
+    }
+    found.len()
 }

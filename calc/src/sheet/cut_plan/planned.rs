@@ -8,7 +8,7 @@ use uom::si::length::millimeter;
 use super::known::plan_once;
 use super::stock::{EFFORT, Shelf};
 use crate::carpentry::cut_stock::{
-    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece,
+    CutError, CutPlan, CutTask, KERF_RULE, PATTERNS, Pattern, Piece, follow,
 };
 use crate::carpentry::margin::{MARGIN_MM, tight_bars};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
@@ -114,16 +114,16 @@ impl Planned {
     /// # Errors
     /// As the planner's.
     pub fn new(wanted: Vec<Wanted>, shelf: &Shelf, effort: u64) -> Result<Self, CutError> {
-        let pieces = wanted.iter().enumerate();
-        let plan = plan_once(CutTask {
-            pieces: pieces
-                .map(|(label, one)| Piece { label, length_mm: one.length_mm, count: one.count })
-                .collect(),
-            stock: shelf.stock.clone(),
-            kerf_mm: shelf.kerf_mm,
-            end_trim_mm: shelf.end_trim_mm,
-            effort,
-        })?;
+        let plan = plan_once(cut_task(&wanted, shelf, effort))?;
+        Ok(Self { plan, wanted, shelf: shelf.clone() })
+    }
+
+    /// The pieces cut as a plan that is known already cuts them.
+    ///
+    /// # Errors
+    /// As the planner's.
+    pub fn follow(wanted: Vec<Wanted>, shelf: &Shelf, known: &CutPlan) -> Result<Self, CutError> {
+        let plan = follow(&cut_task(&wanted, shelf, 0), known)?;
         Ok(Self { plan, wanted, shelf: shelf.clone() })
     }
 
@@ -535,6 +535,19 @@ impl Planned {
 
     fn stock_mm(&self, pattern: &Pattern) -> f64 {
         self.shelf.stock.get(pattern.stock).map_or(0.0, |stock| stock.length_mm)
+    }
+}
+
+fn cut_task(wanted: &[Wanted], shelf: &Shelf, effort: u64) -> CutTask {
+    let pieces = wanted.iter().enumerate();
+    CutTask {
+        pieces: pieces
+            .map(|(label, one)| Piece { label, length_mm: one.length_mm, count: one.count })
+            .collect(),
+        stock: shelf.stock.clone(),
+        kerf_mm: shelf.kerf_mm,
+        end_trim_mm: shelf.end_trim_mm,
+        effort,
     }
 }
 
