@@ -277,7 +277,9 @@ impl Said {
             let left_over = count * size - needed;
             Packs { size, count, left_over: if left_over > 1e-9 { left_over } else { 0.0 } }
         });
-        let bundles = line.packs.map_or(needed, |packs| packs.count);
+        // Without packs the price is of one foot, metre or quart: no store sells a part of one.
+        let bundles =
+            line.packs.map_or_else(|| (needed - 1e-9).ceil().max(0.0), |packs| packs.count);
         if let Some(price) = self.price {
             line.line.cost = Some(price * bundles);
         }

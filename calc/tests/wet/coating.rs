@@ -400,7 +400,7 @@ proptest! {
 #[test]
 fn boards_taken_from_their_sheet() {
     let boards = json!({ "run": "3 m", "field": "1 m", "coverage": "100 mm", "stock": [{ "length": "4 m" }],
-        "kerf": "3 mm", "start": "full", "end_gap": "0 mm", "side_gap": "0 mm" });
+        "kerf": "3 mm", "start": "full", "end_gap": "0 mm", "side_gap": "0 mm", "joint_price": 100000 });
     let body = json!({ "length": "3 m", "width": "1 m", "height": "2 m", "rib_width": "40 mm",
         "ribs": { "even": { "count": 7, "first": "0.1 m", "spacing": "0.45 m" } } });
     let got = |row: Json| {

@@ -19,6 +19,7 @@ pub(super) const KEPT: &str = "version_1";
 
 /// The step itself: sets aside what is kept under words.
 pub(super) fn set_aside(document: &mut Map<String, Node>) {
+    keep_joints(document);
     let mut kept = Map::new();
     if let Some(ticked) = document.shift_remove("ticked") {
         kept.insert("ticked".into(), ticked);
@@ -31,6 +32,37 @@ pub(super) fn set_aside(document: &mut Map<String, Node>) {
     kept.insert("own".into(), json!(true));
     document.insert(KEPT.into(), Node::Object(kept));
 }
+
+/// Version 1 laid boards with the fewest joints. A ceiling that is marked or cut in part stays as it was laid: its sheet is given a
+/// joint price that no stock saves.
+fn keep_joints(document: &mut Map<String, Node>) {
+    let begun = |sheet: &str| {
+        let of_sheet = |key: &String| key.split('|').next() == Some(sheet);
+        ["marks", "boards"].iter().any(|list| {
+            let ticks = document.get("ticked").and_then(|all| all.get(list)?.as_object());
+            ticks.is_some_and(|ticks| ticks.keys().any(of_sheet))
+        })
+    };
+    let text = |sheet: &Node, key: &str| sheet.get(key).and_then(Node::as_str).map(str::to_owned);
+    let sheets = document.get("sheets").and_then(Node::as_array).cloned().unwrap_or_default();
+    let laid: Vec<bool> = sheets
+        .iter()
+        .map(|sheet| {
+            text(sheet, "kind").as_deref() == Some("boards")
+                && text(sheet, "id").is_some_and(|id| begun(&id))
+        })
+        .collect();
+    let Some(sheets) = document.get_mut("sheets").and_then(Node::as_array_mut) else { return };
+    for (sheet, laid) in sheets.iter_mut().zip(laid) {
+        if let Some(inputs) = sheet.get_mut("inputs").and_then(Node::as_object_mut).filter(|_| laid)
+        {
+            inputs.entry("joint_price").or_insert_with(|| json!(FEWEST_JOINTS));
+        }
+    }
+}
+
+/// More than any joint saves, in any currency.
+const FEWEST_JOINTS: u32 = 100_000;
 
 /// Carries over what can be found.
 pub(super) fn settle(project: &mut Project) {
@@ -67,7 +99,7 @@ fn styles(own: Style) -> Vec<Style> {
 }
 
 /// The words of version 1: item, spec and unit of a line as it was shown.
-fn line_keys(merged: &MergedBuyLine) -> Vec<String> {
+fn line_keys(project: &Project, merged: &MergedBuyLine) -> Vec<String> {
     let line = &merged.line;
     let mut keys = vec![format!("{}|{}|{}", line.item, line.spec, line.unit)];
     let parts: Vec<&str> = merged.id.split('/').collect();
@@ -95,6 +127,13 @@ fn line_keys(merged: &MergedBuyLine) -> Vec<String> {
             }
         }
         ["splice", ways] => keys.push(format!("splice connector|{ways} ways|each")),
+        // The boards' screw was listed as it was typed, whatever is known of its length today.
+        [sheet, "screw"] => {
+            let typed = project.sheet(sheet).and_then(|sheet| sheet.inputs().get("screw").cloned());
+            if let Some(typed) = typed.as_ref().and_then(Node::as_str) {
+                keys.push(format!("screw|{}|each", typed.trim()));
+            }
+        }
         _ => {}
     }
     keys
@@ -133,7 +172,7 @@ fn settle_lines(project: &mut Project, kept: &mut Map<String, Node>, all: &Evalu
     };
     let mut taken: Vec<(String, Node)> = Vec::new();
     for merged in &all.buy_list {
-        let names = line_keys(merged);
+        let names = line_keys(project, merged);
         let again =
             taken.iter().find(|(name, _)| names.iter().any(|n| fold(n) == fold(name))).cloned();
         let Some((name, said)) = again.or_else(|| take(old, &names)) else { continue };
@@ -183,6 +222,9 @@ pub(in crate::project) fn pin(said: &mut Node, unit: &str) {
 
 /// Own lines with the words of a sheet's line were added to it, and still are.
 fn add_to_like_lines(project: &mut Project, all: &Evaluation) {
+    let of_sheets = all.buy_list.iter().filter(|merged| merged.sheets().next().is_some());
+    let known: Vec<(&str, Vec<String>)> =
+        of_sheets.map(|merged| (merged.id.as_str(), line_keys(project, merged))).collect();
     let Some(rows) = project
         .document
         .get_mut(shopping::KEY)
@@ -196,12 +238,8 @@ fn add_to_like_lines(project: &mut Project, all: &Evaluation) {
             row.get(key).and_then(Node::as_str).unwrap_or(default).trim().to_owned()
         };
         let name = format!("{}|{}|{}", text("item", ""), text("spec", ""), text("unit", EACH));
-        let like = all.buy_list.iter().filter(|merged| merged.sheets().next().is_some());
-        let like = like
-            .filter(|merged| line_keys(merged).iter().any(|key| fold(key) == fold(&name)))
-            .map(|merged| merged.id.clone())
-            .next();
-        if let (Some(id), false) = (like, row.contains_key("adds_to")) {
+        let like = known.iter().find(|(_, keys)| keys.iter().any(|key| fold(key) == fold(&name)));
+        if let (Some((id, _)), false) = (like, row.contains_key("adds_to")) {
             row.insert("adds_to".into(), json!(id));
         }
     }
@@ -224,7 +262,7 @@ fn settle_ticks(project: &mut Project, kept: &mut Map<String, Node>, all: &Evalu
         found.push((list.to_owned(), id, tick));
     };
     for merged in &all.buy_list {
-        settle("buy", &line_keys(merged), merged.id.clone());
+        settle("buy", &line_keys(project, merged), merged.id.clone());
     }
     let mut copies = Copies::default();
     for bar in all.cut_list.iter().flat_map(|group| &group.bars) {
@@ -312,7 +350,8 @@ fn check_key(line: &CheckLine) -> Option<String> {
     match kind {
         "cut" => {
             let (rest, mm) = rest.rsplit_once('/')?;
-            let (_, size) = rest.rsplit_once('/')?;
+            let (_, wire) = rest.split_once("/wire/")?;
+            let size = wire.split('/').next()?;
             let (run, _) = line.text.split_once(": ")?;
             Some(format!("cut {run}: {} {}", conductor(size)?, mm.strip_suffix("mm")?))
         }
