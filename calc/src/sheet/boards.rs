@@ -21,14 +21,12 @@ use super::cut_plan::planned::{Planned, Wanted};
 use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
-    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, ENDS, HALF_BEARING, LEAST_STRIP, MARKS,
-    SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
+    ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, ENDS, HALF_BEARING, LEAST_STRIP,
+    MARKS, SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS, Stock};
-use crate::carpentry::joints::{
-    JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER, TOGETHER,
-};
+use crate::carpentry::joints::{JointError, LEAST_PIECE, ON_SUPPORTS, STRIP_STAGGER, TOGETHER};
 use crate::carpentry::margin::{CULL, MARGIN, spare_boards};
 use crate::carpentry::moisture::CHANGE;
 use crate::carpentry::setting_out::FROM_DATUM;

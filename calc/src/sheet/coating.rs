@@ -234,8 +234,7 @@ fn work(inputs: &Inputs) -> Result<Worked, Vec<Fault>> {
     let mut verdicts = Vec::new();
     if let Some(air) = &inputs.air {
         for layer in &inputs.layers {
-            let verdict =
-                Verdict::of(&layer.limits, air, inputs.night.as_ref(), inputs.moisture);
+            let verdict = Verdict::of(&layer.limits, air, inputs.night.as_ref(), inputs.moisture);
             verdicts.push(verdict.map_err(fault(label::NIGHT.key))?);
         }
     }

@@ -22,9 +22,7 @@ use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
-use crate::energy::battery_voltage::{
-    self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL,
-};
+use crate::energy::battery_voltage::{self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL};
 use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;
 use crate::energy::charging::{TAPER, TIME_TO_FULL};
@@ -500,10 +498,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             .maybe("cable", cable.map(Cable::record))
             .with("nominal_v", inputs.voltage.get::<volt>())
             .with("charging_v", charging_v(inputs))
-            .with(
-                "charging",
-                charging::records(inputs, &figures.charged, &figures.charger_cables),
-            ),
+            .with("charging", charging::records(inputs, &figures.charged, &figures.charger_cables)),
         ..Report::default()
     })
 }

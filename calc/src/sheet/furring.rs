@@ -33,8 +33,8 @@ use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
 use crate::outcome::Record;
-use crate::quantity::{LENGTH, Length, Style, VOLUME};
 use crate::project::Body;
+use crate::quantity::{LENGTH, Length, Style, VOLUME};
 use crate::reader::Reader;
 use crate::report::Report;
 use crate::sorting::sort_by;
@@ -313,11 +313,11 @@ fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
     for (index, (at, wall_mm)) in body.ribs.iter().zip(widths_mm).enumerate() {
         let half = strip / 2.0;
         let crosses = body.openings.iter().filter(|opening| {
-            mm(*at + half - opening.x) > UNSEEN_MM && mm(opening.x + opening.length - (*at - half)) > UNSEEN_MM
+            mm(*at + half - opening.x) > UNSEEN_MM
+                && mm(opening.x + opening.length - (*at - half)) > UNSEEN_MM
         });
-        let mut cuts: Vec<(f64, f64, &str)> = crosses
-            .map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str()))
-            .collect();
+        let mut cuts: Vec<(f64, f64, &str)> =
+            crosses.map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str())).collect();
         sort_by(&mut cuts, |a, b| a.0.total_cmp(&b.0));
         let (mut from, mut before, mut part) = (0.0, None, 1);
         for (low, high, name) in cuts {
@@ -374,7 +374,8 @@ impl Inputs {
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let worked = work_out(inputs, style)?;
     let longest = worked.longest();
-    let lengths: Vec<f64> = inputs.spans.iter().map(|span| inputs.strip_mm(span.length_mm)).collect();
+    let lengths: Vec<f64> =
+        inputs.spans.iter().map(|span| inputs.strip_mm(span.length_mm)).collect();
     let outcome = Record::new()
         .with("strip_length_mm", longest.length_mm)
         .with("strips", inputs.strips())

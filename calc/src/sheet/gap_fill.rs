@@ -17,8 +17,8 @@ use uom::si::time::minute;
 use uom::si::volume::liter;
 
 use self::asks::{ASKS, CONTAINERS, GAPS, HOLES};
-pub(super) use self::words::shortened;
 use self::wood::Wood;
+pub(super) use self::words::shortened;
 use super::schedule::label::{self, Times};
 use super::{Sheet, solve};
 use crate::carpentry::moisture;

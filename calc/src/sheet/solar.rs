@@ -29,8 +29,7 @@ use crate::energy::solar::{
 };
 use crate::energy::string::{
     ColdRule, ColdString, FIVE_ABOVE, HOT_CELLS, METHOD, NEC_690_8, NEC_690_9, PV_RATINGS,
-    StringError, TABLE, TABLE_MILD, cold_string,
-    most_in_series, string_wire_a,
+    StringError, TABLE, TABLE_MILD, cold_string, most_in_series, string_wire_a,
 };
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
@@ -157,17 +156,7 @@ static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"
 static PANELS: Ask = Ask::group(
     "panels",
     "Panels",
-    &[
-        &COUNT,
-        &WATTS,
-        &VOC,
-        &VOC_PER_C,
-        &ISC,
-        &VMP,
-        &MAX_SERIES_FUSE,
-        &IN_SERIES,
-        &PANEL_MASS,
-    ],
+    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &VMP, &MAX_SERIES_FUSE, &IN_SERIES, &PANEL_MASS],
 );
 static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
     "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",

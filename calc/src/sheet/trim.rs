@@ -11,9 +11,9 @@ use uom::si::volume::liter;
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, Figure};
-use crate::fault::Fault;
 use crate::coating::bead::{BEAD, Bead, cartridges};
 use crate::fastening::window::NO_FARTHER;
+use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, Mark, MarkStrip};
 use crate::opening::cautions::FOR_TRIM;
 use crate::opening::trim::{self, Corner, Cut, Flange};
@@ -75,12 +75,19 @@ static CLEARANCE: Ask = Ask::measure(
 .usual("1/16 in", "1.5 mm")
 .help("How far the cut edge stays off the roof frame, so that the flange surely meets the ceiling. Left out: 1/16 in.")
 .figure(Figure::Gap);
-static LEAST_GRIP: Ask =
-    Ask::measure("least_grip", "Least height to keep", &LENGTH, ["in", "mm"], (0.0, 0.9))
-        .default("1/2 in")
-        .usual("1/2 in", "13 mm")
-        .help("What the trim needs to be held by: its screws, clips or the vent's collar. Left out: 1/2 in.")
-        .figure(Figure::RimHeight);
+static LEAST_GRIP: Ask = Ask::measure(
+    "least_grip",
+    "Least height to keep",
+    &LENGTH,
+    ["in", "mm"],
+    (0.0, 0.9),
+)
+.default("1/2 in")
+.usual("1/2 in", "13 mm")
+.help(
+    "What the trim needs to be held by: its screws, clips or the vent's collar. Left out: 1/2 in.",
+)
+.figure(Figure::RimHeight);
 static SIDE_LENGTH: Ask = Ask::measure(
     "length",
     "From the first corner to the second",
@@ -133,7 +140,9 @@ fn read(reader: &Reader<'_>) -> Inputs {
         }
     }
     let mut usual = Vec::new();
-    for (ask, name) in [(&CLEARANCE, "clearance at the roof frame"), (&LEAST_GRIP, "least height to keep")] {
+    for (ask, name) in
+        [(&CLEARANCE, "clearance at the roof frame"), (&LEAST_GRIP, "least height to keep")]
+    {
         if !reader.given(ask) {
             let value: Length = reader.measure(ask);
             usual.push(text!("{} {}", name, reader.style().short(value)));

@@ -304,8 +304,7 @@ impl Findings<'_> {
             text!("{} ({})", drop_volts(wired.drop_v), percent(wired.drop_percent)),
         )
         .note(text!("{} arrive at the load", volts(wired.load_v)));
-        let place =
-            if self.inputs.far_source { "Fuse at each end" } else { "Fuse at the source" };
+        let place = if self.inputs.far_source { "Fuse at each end" } else { "Fuse at the source" };
         let fuse = match self.fuse_a() {
             Some(fuse_a) => {
                 Answer::new(place, text!("{} A", plain(fuse_a, 1))).note(self.fuse_note())

@@ -323,10 +323,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
         screw: Screwing::read(reader, board, sunk),
         usual: usual(reader),
         cull_percent: reader.number(&CULL),
-        fill: Hole::Plain {
-            diameter: reader.measure(&FILL_DIAMETER),
-            depth: sunk,
-        },
+        fill: Hole::Plain { diameter: reader.measure(&FILL_DIAMETER), depth: sunk },
         movement: reader.maybe_notation(&SPECIES_NAME, read_species).map(|species| Movement {
             species,
             laid: reader.number(&LAID),

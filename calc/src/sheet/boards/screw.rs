@@ -78,9 +78,9 @@ impl Screwing {
         let Err(unfit) = window.choose(&[offered]) else { return Ok(()) };
         let field = if self.typed { SCREW_LENGTH.key } else { SCREW.key };
         let longest = window.most();
-        let stock = window.in_stock().map_or(String::new(), |length| {
-            text!("; take {}", style.mark(length).text)
-        });
+        let stock = window
+            .in_stock()
+            .map_or(String::new(), |length| text!("; take {}", style.mark(length).text));
         Err(match unfit {
             Unfit::TooShort => Fault::new(
                 field,
@@ -117,7 +117,8 @@ impl Screwing {
 
     /// How the lengths come about.
     pub(super) fn steps(&self, style: Style) -> Vec<Step> {
-        let (Some(window), Some(board), Some(strip)) = (self.window(), self.board, self.strip) else {
+        let (Some(window), Some(board), Some(strip)) = (self.window(), self.board, self.strip)
+        else {
             return Vec::new();
         };
         let small = |length: Length| style.small(length);
@@ -167,7 +168,11 @@ impl Screwing {
                     style.small(window.least),
                     at_most(window.most(), style)
                 );
-                let end = if length.is_some() { "" } else { ". Give it a name with its length for the buy list" };
+                let end = if length.is_some() {
+                    ""
+                } else {
+                    ". Give it a name with its length for the buy list"
+                };
                 Remark::note(text!(
                     "A screw for these boards is {} long: it holds in the strip and stops short of the steel{}.",
                     lengths,
@@ -217,7 +222,9 @@ mod tests {
 
     #[test]
     fn a_name_ends_with_a_length() {
-        let mm = |name: &str| length_in(name).map(|length| (length.get::<millimeter>() * 1e3).round() / 1e3);
+        let mm = |name: &str| {
+            length_in(name).map(|length| (length.get::<millimeter>() * 1e3).round() / 1e3)
+        };
         assert_eq!(mm("trim-head #8 x 1 1/4 in"), Some(31.75));
         assert_eq!(mm("4 × 40 mm"), Some(40.0));
         assert_eq!([mm("trim-head #8"), mm("8 x"), mm("box x 40"), mm("")], [None; 4]);

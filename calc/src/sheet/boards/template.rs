@@ -18,9 +18,7 @@ pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<D
     let kinds = worked.layout.kinds.iter().filter_map(|kind| pieces.get(kind.first));
     let cut_outs = kinds.flat_map(|piece| piece.notches.iter().map(move |notch| (piece, notch)));
     // On a board that tapers the paper's edges would not lie on the board's.
-    let beside = cut_outs
-        .filter(|(piece, _)| piece.widths_mm.is_empty())
-        .take(MOST);
+    let beside = cut_outs.filter(|(piece, _)| piece.widths_mm.is_empty()).take(MOST);
     joint(inputs, worked, style)
         .into_iter()
         .chain(beside.map(|(piece, notch)| cut_out(inputs, piece, notch, style)))

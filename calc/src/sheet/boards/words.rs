@@ -184,7 +184,11 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
     if let Some(spare) = spare(inputs, worked) {
         remarks.push(Remark::note(text!(
             "Beside the cut plan the buy list has {} of {} to spare.",
-            if spare.count == 1 { "one board".to_owned() } else { text!("{} boards", &spare.count) },
+            if spare.count == 1 {
+                "one board".to_owned()
+            } else {
+                text!("{} boards", &spare.count)
+            },
             style.length(mm(spare.stock.length_mm))
         )));
     }
@@ -222,7 +226,8 @@ fn not_held_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Rem
 
 /// A board that would hang loose, and what would be right.
 pub(super) fn loose(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault {
-    let BoardsError::Loose { course, from_mm, to_mm, from_opening, to_opening, why } = *error else {
+    let BoardsError::Loose { course, from_mm, to_mm, from_opening, to_opening, why } = *error
+    else {
         return Fault::new("supports", error.to_string());
     };
     let length = style.length(mm(to_mm - from_mm));
@@ -234,8 +239,18 @@ pub(super) fn loose(error: &BoardsError, inputs: &Inputs, style: Style) -> Fault
         text!(
             "in course {} the board between {} and {} ({})",
             &course,
-            end(from_opening, if from_mm > inputs.task.end_gap_mm + 1.0 { "a joint" } else { "the front wall" }),
-            end(to_opening, if to_mm < inputs.task.run_mm - inputs.task.end_gap_mm - 1.0 { "a joint" } else { "the rear wall" }),
+            end(
+                from_opening,
+                if from_mm > inputs.task.end_gap_mm + 1.0 { "a joint" } else { "the front wall" }
+            ),
+            end(
+                to_opening,
+                if to_mm < inputs.task.run_mm - inputs.task.end_gap_mm - 1.0 {
+                    "a joint"
+                } else {
+                    "the rear wall"
+                }
+            ),
             length
         )
     } else {
@@ -283,7 +298,11 @@ fn joints_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Remark {
     } else {
         "with no stagger asked for".to_owned()
     };
-    Remark::note(text!("{} on supports, {}.", super::choices::joints_words(layout.joints_mm.len()), &stagger))
+    Remark::note(text!(
+        "{} on supports, {}.",
+        super::choices::joints_words(layout.joints_mm.len()),
+        &stagger
+    ))
 }
 
 /// How wide the last course is along the run.

@@ -68,7 +68,11 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
         } else {
             ("rip = (r + b + j) / 2 − j", text!("({} + {}) / 2{}", mark(left), mark(pitch), less))
         };
-        let formula = if gap > 0.0 { formula.to_owned() } else { formula.replace(" + j", "").replace(" − j", "") };
+        let formula = if gap > 0.0 {
+            formula.to_owned()
+        } else {
+            formula.replace(" + j", "").replace(" − j", "")
+        };
         steps.push(Step::new("Rip", formula, numbers, mark(courses.last_mm), &BALANCED));
         if task.least_rip_mm.is_none() && layout.least_rip_mm > 0.0 {
             steps.push(Step::new(

@@ -157,12 +157,12 @@ impl Findings<'_> {
         let x = row.column as f64 * COLUMN;
         let ways = self.splices.iter().find(|splice| splice.node == row.node).map(|s| s.ways);
         let radius = if ways.is_some() || row.node == 0 { 0.15 } else { 0.08 };
-        let is_block = |(run, _): (usize, usize)| {
-            self.inputs.runs.get(run).is_some_and(|run| run.fuse_block)
-        };
+        let is_block =
+            |(run, _): (usize, usize)| self.inputs.runs.get(run).is_some_and(|run| run.fuse_block);
         let middle = x + PAIR / 2.0;
         if row.feed.is_some_and(is_block) {
-            let corners = (Point::metres(middle - 0.2, y - 0.2), Point::metres(middle + 0.2, y + 0.2));
+            let corners =
+                (Point::metres(middle - 0.2, y - 0.2), Point::metres(middle + 0.2, y + 0.2));
             drawing.rectangle(Pen::Solid, Fill::Stock, corners.0, corners.1);
         } else {
             drawing.circle(Pen::Solid, Fill::Stock, Point::metres(middle, y), radius);
@@ -181,7 +181,8 @@ impl Findings<'_> {
                 if let Some(feeder) = rows.get(from).filter(|_| from < first) {
                     lower.push(text!("from {}", cut(self.tree.name(feeder.node), 14)));
                 }
-                let own = self.fuses.before(run).filter(|_| self.fuses.fused.get(run) == Some(&true));
+                let own =
+                    self.fuses.before(run).filter(|_| self.fuses.fused.get(run) == Some(&true));
                 lower.extend(own.map(|fuse| text!("fuse {} A", plain(fuse.rating_a, 1))));
                 lower.extend(self.loads_at(row.node));
                 lower.extend(self.conductors.get(run).map(Conductor::to_string));
@@ -205,7 +206,9 @@ impl Findings<'_> {
                 Some((run, _)) => {
                     let (from, _) = self.tree.ends(run);
                     let own = match self.fuses.branches.iter().find(|(place, _)| *place == run) {
-                        Some((_, fuse)) => text!(" through a fuse of {} A", plain(fuse.rating_a, 1)),
+                        Some((_, fuse)) => {
+                            text!(" through a fuse of {} A", plain(fuse.rating_a, 1))
+                        }
                         None => String::new(),
                     };
                     text!(

@@ -39,7 +39,8 @@ impl Findings<'_> {
             .collect();
         let fuse = match self.fuses.main.as_ref().filter(|_| self.is_safe()) {
             Some(fuse) if branches.is_empty() => {
-                Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1))).note(draws)
+                Answer::new("Fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
+                    .note(draws)
             }
             Some(fuse) => {
                 Answer::new("Main fuse at the source", text!("{} A", plain(fuse.rating_a, 1)))
@@ -207,7 +208,11 @@ impl Findings<'_> {
                 Some(run) => text!(
                     "{}, {}",
                     self.run_name(run),
-                    if self.is_in_block(run) { "in the fuse block" } else { "in line, where it begins" }
+                    if self.is_in_block(run) {
+                        "in the fuse block"
+                    } else {
+                        "in line, where it begins"
+                    }
                 ),
             };
             let cells = vec![

@@ -57,8 +57,9 @@ impl<'a> Findings<'a> {
     ) -> Result<Self, Vec<Fault>> {
         // Fuses at the blocks; more are put before devices that need one of their own.
         let is_block = |node: usize| {
-            (0..tree.runs())
-                .any(|run| tree.ends(run).1 == node && inputs.runs.get(run).is_some_and(|r| r.fuse_block))
+            (0..tree.runs()).any(|run| {
+                tree.ends(run).1 == node && inputs.runs.get(run).is_some_and(|r| r.fuse_block)
+            })
         };
         let mut fused: Vec<bool> = (0..tree.runs()).map(|run| is_block(tree.ends(run).0)).collect();
         let in_block = fused.clone();
@@ -75,7 +76,8 @@ impl<'a> Findings<'a> {
             }
         };
         let fuses = Fuses::of(inputs, tree, &fused, &in_block, &wired)?;
-        let Wired { conductors, run_ohm, solution, low, highest_a, source_a, rated, chosen } = wired;
+        let Wired { conductors, run_ohm, solution, low, highest_a, source_a, rated, chosen } =
+            wired;
         let worst = solution.worst_node(loads);
         let worst_percent = solution.drop_percent(worst, inputs.supply.source_v);
         let lengths: Vec<(Conductor, f64)> = conductors
@@ -211,8 +213,8 @@ impl Wired {
         let solved = |source_v: f64| {
             network::solve(&Circuit { tree, source_v, source_ohm: 0.0, run_ohm: &run_ohm, loads })
         };
-        let solution = solved(inputs.supply.source_v)
-            .map_err(|error| vec![network_fault(inputs, &error)])?;
+        let solution =
+            solved(inputs.supply.source_v).map_err(|error| vec![network_fault(inputs, &error)])?;
         let low = match inputs.supply.low_v.map(|low_v| (low_v, solved(low_v))) {
             Some((low_v, Err(error))) => {
                 let message = text!("at {}: {}", volts(low_v), &error);

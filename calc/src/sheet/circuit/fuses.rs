@@ -80,7 +80,9 @@ pub(super) mod protect {
             let stands = |current_a: f64| {
                 rating_a(inputs, current_a).is_some_and(|rating_a| carries(limit_a, rating_a))
             };
-            !fused.get(*run).copied().unwrap_or(true) && !stands(before_a) && stands(highest_a(*run))
+            !fused.get(*run).copied().unwrap_or(true)
+                && !stands(before_a)
+                && stands(highest_a(*run))
         };
         (0..tree.runs()).filter(needs_one).collect()
     }
@@ -131,8 +133,9 @@ impl Fuses {
             }
         }
         if faults.is_empty() && found.unsafe_words.is_empty() {
-            let heads = std::iter::once(None)
-                .chain((0..tree.runs()).filter(|run| found.fused.get(*run) == Some(&true)).map(Some));
+            let heads = std::iter::once(None).chain(
+                (0..tree.runs()).filter(|run| found.fused.get(*run) == Some(&true)).map(Some),
+            );
             for head in heads.collect::<Vec<Option<usize>>>() {
                 found.select(inputs, wired, head, &mut faults);
             }
@@ -181,7 +184,9 @@ impl Fuses {
                 let short = text!("run {} is too thin for the fuse before it", &name);
                 self.unsafe_words.push((short, message));
             }
-            (Err(error), _) => faults.push(Fault::new(LOADS.key, text!("no fuse fits: {}", &error))),
+            (Err(error), _) => {
+                faults.push(Fault::new(LOADS.key, text!("no fuse fits: {}", &error)))
+            }
         }
     }
 

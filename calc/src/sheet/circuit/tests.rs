@@ -332,7 +332,10 @@ fn a_thin_run_behind_a_large_fuse_gets_no_fuse() {
     // Through a fuse block each branch has its own.
     let report = sheet(&with(inputs.clone(), "/runs/0/fuse_block", json!(true)));
     let branch = |place: usize| {
-        (text(&report, &format!("branches.{place}.run")), number(&report, &format!("branches.{place}.fuse_a")))
+        (
+            text(&report, &format!("branches.{place}.run")),
+            number(&report, &format!("branches.{place}.fuse_a")),
+        )
     };
     assert_eq!(number(&report, "fuse_a"), 50.0);
     assert_eq!((branch(0), branch(1)), (("thin".into(), 1.0), ("thick".into(), 50.0)));
@@ -347,7 +350,8 @@ fn a_thin_run_behind_a_large_fuse_gets_no_fuse() {
     assert_eq!(bought("ring lug"), 6.0 + 4.0, "{:?}", report.buy);
     assert!(report.drawings[0].words.contains("through a fuse of 1 A"));
     // A load straight on the block would have no fuse of its own.
-    let loose = with(with(inputs, "/runs/0/fuse_block", json!(true)), "/loads/1/at", json!("panel"));
+    let loose =
+        with(with(inputs, "/runs/0/fuse_block", json!(true)), "/loads/1/at", json!("panel"));
     assert_eq!(faults(&loose)[0].0, "loads.1.at");
 }
 
@@ -369,7 +373,8 @@ fn by_resistance_the_voltages_stand_and_nothing_unsafe_is_listed() {
 #[test]
 fn an_overloaded_run_is_a_fault_of_the_choice() {
     // 240 W are 18.8 A at 12.8 V and 25 A at 9.6 V; 12 AWG of 60 C carries 25 A less rounding.
-    let heavy = circuit(20.0, vec![run("r1", "source", "a", "1 m", "12 AWG")], vec![lamp("a", 236.0)]);
+    let heavy =
+        circuit(20.0, vec![run("r1", "source", "a", "1 m", "12 AWG")], vec![lamp("a", 236.0)]);
     let heavy = with(with(heavy, "/insulation", json!("60 C")), "/continuous", json!(false));
     assert_eq!(number(&sheet(&heavy), "fuse_a"), 20.0);
     let low = with(heavy.clone(), "/low_voltage", json!("9 V"));
@@ -377,7 +382,10 @@ fn an_overloaded_run_is_a_fault_of_the_choice() {
     assert_eq!(found[0].0, "runs.0.conductor");
     assert!(found[0].1.contains("overheats") && found[0].1.contains("at 9 V"), "{found:?}");
     let auto = sheet(&with(low, "/runs/0/conductor", json!("auto")));
-    assert_eq!((text(&auto, "runs.r1.conductor"), number(&auto, "fuse_a")), ("10 AWG".into(), 30.0));
+    assert_eq!(
+        (text(&auto, "runs.r1.conductor"), number(&auto, "fuse_a")),
+        ("10 AWG".into(), 30.0)
+    );
     assert!(number(&auto, "source_current_a") > 26.0, "the highest of both");
 }
 
@@ -403,7 +411,8 @@ fn a_black_positive_joined_to_a_black_negative_is_warned_of() {
 
 #[test]
 fn dimmers_are_held_against_their_current() {
-    let rated = |amperes: &str| sheet(&with(small("14 AWG"), "/runs/3/device_rating", json!(amperes)));
+    let rated =
+        |amperes: &str| sheet(&with(small("14 AWG"), "/runs/3/device_rating", json!(amperes)));
     let ok = |report: &Report| report.outcome.get("device_rating_ok") == Some(&Value::Flag(true));
     let report = rated("3 A");
     assert!(!ok(&report) && report.outcome.number("fuse_a").is_none() && report.buy.is_empty());
@@ -425,7 +434,10 @@ fn a_fuse_in_line_before_a_dimmer() {
     let report = sheet(&dimmed("2 A"));
     assert_eq!(report.outcome.get("device_rating_ok"), Some(&Value::Flag(true)));
     assert_eq!(number(&report, "fuse_a"), 7.5);
-    assert_eq!((text(&report, "branches.0.run"), number(&report, "branches.0.fuse_a")), ("r2".into(), 2.0));
+    assert_eq!(
+        (text(&report, "branches.0.run"), number(&report, "branches.0.fuse_a")),
+        ("r2".into(), 2.0)
+    );
     assert_eq!(report.buy.iter().filter(|line| line.item == "fuse with holder").count(), 2);
     let own = sheet(&with(dimmed("2 A"), "/runs/1/protects_itself", json!(true)));
     assert!(own.outcome.list("branches").is_empty());
@@ -440,7 +452,9 @@ fn a_fuse_in_line_before_a_dimmer() {
 fn thick_wire_gets_lugs_and_far_sources_a_fuse() {
     let thick = sheet(&small("8 AWG"));
     assert!(thick.buy.iter().all(|line| line.item != "splice connector"), "{:?}", thick.buy);
-    assert!(thick.buy.iter().any(|line| line.item == "bus bar or stud" && line.spec.contains("M6")));
+    assert!(
+        thick.buy.iter().any(|line| line.item == "bus bar or stud" && line.spec.contains("M6"))
+    );
     let far = sheet(&with(small("14 AWG"), "/runs/0/far_source", json!(true)));
     let fuses = far.buy.iter().find(|line| line.item == "fuse with holder").unwrap();
     assert_eq!(fuses.quantity, 2.0);
@@ -456,7 +470,10 @@ fn wire_is_named_with_its_insulation() {
     let mut unmarked = small("14 AWG");
     unmarked.as_object_mut().unwrap().remove("insulation");
     let unmarked = sheet(&unmarked);
-    assert_eq!((number(&unmarked, "insulation_c"), number(&unmarked, "runs.r1.ampacity_a")), (60.0, 20.0));
+    assert_eq!(
+        (number(&unmarked, "insulation_c"), number(&unmarked, "runs.r1.ampacity_a")),
+        (60.0, 20.0)
+    );
     assert_ne!(unmarked.buy[0].spec, report.buy[0].spec);
     assert_eq!(number(&report, "fuse_volts_least"), 32.0);
     let high = sheet(&with(small("14 AWG"), "/source_voltage", json!("51.2 V")));
@@ -485,7 +502,8 @@ fn a_length_left_out_is_taken_from_where_the_run_lies() {
 #[test]
 fn dimmers_are_held_against_their_watts() {
     let rated = |watts: &str| sheet(&with(small("14 AWG"), "/runs/3/device_watts", json!(watts)));
-    let warned = |report: &Report| report.remarks.iter().any(|r| r.text.contains("dimmer or switch"));
+    let warned =
+        |report: &Report| report.remarks.iter().any(|r| r.text.contains("dimmer or switch"));
     assert!(warned(&rated("50 W")) && !warned(&rated("96 W")));
 }
 

@@ -82,9 +82,8 @@ impl Findings<'_> {
         for (run, _) in &self.fuses.branches {
             let highest_a = self.highest_a.get(*run).copied().unwrap_or(0.0);
             let fuse = self.fuses.before(*run);
-            steps.extend(fuse_steps(highest_a, inputs.continuous, fuse).into_iter().map(|step| Step {
-                name: text!("{}: {}", self.run_name(*run), &step.name),
-                ..step
+            steps.extend(fuse_steps(highest_a, inputs.continuous, fuse).into_iter().map(|step| {
+                Step { name: text!("{}: {}", self.run_name(*run), &step.name), ..step }
             }));
         }
         steps

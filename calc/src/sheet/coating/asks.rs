@@ -69,7 +69,9 @@ static FINISH_TYPE: Ask = Ask::choice(
     "Finish",
     &[("film", "a film: varnish, paint, floor finish"), ("penetrating", "penetrating: oil, stain")],
 )
-.help("A penetrating finish goes into the wood and leaves no film; what stays on top is wiped off.");
+.help(
+    "A penetrating finish goes into the wood and leaves no film; what stays on top is wiped off.",
+);
 static WIPE: Ask =
     Ask::measure("wipe_after", "Wiped off after", &TIME, ["min", "min"], (60.0, 86_400.0))
         .optional()
@@ -319,7 +321,9 @@ fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
     };
     let penetrating = reader.choice(&FINISH_TYPE) == "penetrating";
     if penetrating {
-        for (ask, given) in [(&FILM, reader.given(&FILM)), (&SOLIDS_KNOWN, reader.given(&SOLIDS_KNOWN))] {
+        for (ask, given) in
+            [(&FILM, reader.given(&FILM)), (&SOLIDS_KNOWN, reader.given(&SOLIDS_KNOWN))]
+        {
             if given {
                 reader.fault_at(
                     ask,
@@ -328,7 +332,10 @@ fn layer(reader: &Reader<'_>, product: String, over: bool) -> Layer {
             }
         }
     } else if reader.given(&WIPE) {
-        reader.fault_at(&WIPE, "a film is not wiped off; choose a penetrating finish, or leave this empty");
+        reader.fault_at(
+            &WIPE,
+            "a film is not wiped off; choose a penetrating finish, or leave this empty",
+        );
     }
     let coat = match reader.which(&RATE_OR_FILM) {
         Some(1) => {

@@ -10,9 +10,21 @@ use crate::text::text;
 /// What is done from the bare wood to the last coat.
 pub fn of_work(inputs: &Inputs) -> CheckList {
     let mut lines = vec![
-        line("dry", "Check the wood with the moisture meter", "Against the label's limit, near the doors, too."),
-        line("patch", "Try every layer on a test patch", "On the same wood, sanded alike: colour, drying, and whether one bears the other."),
-        line("dust", "Vacuum, then wipe the dust off", "Before the first coat and again before each of the others."),
+        line(
+            "dry",
+            "Check the wood with the moisture meter",
+            "Against the label's limit, near the doors, too.",
+        ),
+        line(
+            "patch",
+            "Try every layer on a test patch",
+            "On the same wood, sanded alike: colour, drying, and whether one bears the other.",
+        ),
+        line(
+            "dust",
+            "Vacuum, then wipe the dust off",
+            "Before the first coat and again before each of the others.",
+        ),
     ];
     let layers = || inputs.layers.iter().enumerate();
     let under = layers().skip(1).filter(|(_, layer)| !layer.over);
@@ -25,8 +37,16 @@ pub fn of_work(inputs: &Inputs) -> CheckList {
         let what = text!("{}: {}", &layer.product, &coats);
         let key = |part: &str| text!("layer {} {}", &index, &part);
         if layer.penetrating {
-            lines.push(line(&key("on"), &what, "Put on no more at once than can be wiped off in time."));
-            lines.push(line(&key("wipe"), &text!("{}: wipe it off", &layer.product), &wiped(layer)));
+            lines.push(line(
+                &key("on"),
+                &what,
+                "Put on no more at once than can be wiped off in time.",
+            ));
+            lines.push(line(
+                &key("wipe"),
+                &text!("{}: wipe it off", &layer.product),
+                &wiped(layer),
+            ));
             lines.push(line(
                 &key("rags"),
                 "Spread the rags flat outdoors, each by itself",

@@ -27,7 +27,9 @@ pub fn bar(bar: Bar, limits: &Limits, style: Style) -> String {
         }
         Bar::Cold => text!("it is colder than the label's least, {}", degrees(limits.least)),
         Bar::Warm => text!("it is warmer than the label's greatest, {}", degrees(limits.most)),
-        Bar::WetWood => text!("the wood is wetter than the label's {}", share(limits.moisture_most)),
+        Bar::WetWood => {
+            text!("the wood is wetter than the label's {}", share(limits.moisture_most))
+        }
     }
 }
 

@@ -45,14 +45,18 @@ fn coat_now(layer: &Layer, verdict: &Verdict, margin: &Margin, style: Style) -> 
     let now = reasons::bars(verdict, When::Now, &layer.limits, style);
     let later = reasons::bars(verdict, When::Later, &layer.limits, style);
     match verdict.may_coat() {
-        Some(true) => Answer::new("Coat now?", "Yes, by label, dew point and the night entered")
-            .note(dew),
+        Some(true) => {
+            Answer::new("Coat now?", "Yes, by label, dew point and the night entered").note(dew)
+        }
         Some(false) if now.is_empty() => {
             Answer::new("Coat now?", "No: not before this night").note(text!("then {}", &later))
         }
         Some(false) => Answer::new("Coat now?", "No: wait").note(now),
-        None => Answer::new("Coat now?", "Not shown: the dew point alone was checked")
-            .note(text!("{}; enter {}", &dew, reasons::missing(verdict))),
+        None => Answer::new("Coat now?", "Not shown: the dew point alone was checked").note(text!(
+            "{}; enter {}",
+            &dew,
+            reasons::missing(verdict)
+        )),
     }
 }
 
@@ -82,8 +86,8 @@ fn layer_answers(
     let thinned = of_layer.thinner > Volume::default();
     let before = if thinned { ", before thinning" } else { "" };
     answers.push(
-        Answer::new(text!("Needed{}{}", &of, &before), style.volume_needed_both(of_layer.paint)).note(
-            text!(
+        Answer::new(text!("Needed{}{}", &of, &before), style.volume_needed_both(of_layer.paint))
+            .note(text!(
                 "{} on {}, {}",
                 coats(layer.coats),
                 style.area(worked.area),
@@ -91,8 +95,7 @@ fn layer_answers(
                     true => "wiped off, no film".to_owned(),
                     false => text!("{} wet each", style.film(of_layer.wet)),
                 }
-            ),
-        ),
+            )),
     );
 }
 
@@ -231,7 +234,9 @@ fn verdict_remarks(
     style: Style,
     remarks: &mut Vec<Remark>,
 ) {
-    for (when, then) in [(When::Now, "Do not coat yet"), (When::Later, "Do not coat before this night")] {
+    for (when, then) in
+        [(When::Now, "Do not coat yet"), (When::Later, "Do not coat before this night")]
+    {
         let why = reasons::bars(verdict, when, &layer.limits, style);
         if !why.is_empty() {
             remarks.push(Remark::warning(text!(

@@ -33,7 +33,11 @@ pub fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
     }
     steps.push(Step::new(
         "Area to coat",
-        if inputs.boards.is_empty() { "A = Σ n · faces · l · w" } else { "A = Σ n · faces · l · w + B" },
+        if inputs.boards.is_empty() {
+            "A = Σ n · faces · l · w"
+        } else {
+            "A = Σ n · faces · l · w + B"
+        },
         numbers,
         style.area(worked.area),
         &AREA_SUM,
@@ -207,7 +211,8 @@ fn air_steps(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Step> {
         steps.append(&mut dew_steps(", in the night", night, &margin, style));
     }
     for (layer, verdict) in inputs.layers.iter().zip(&worked.verdicts) {
-        let degrees = |limit: Option<_>| limit.map_or_else(unknown, |limit| style.temperature(limit));
+        let degrees =
+            |limit: Option<_>| limit.map_or_else(unknown, |limit| style.temperature(limit));
         let humidity = layer.limits.humidity_most;
         steps.push(Step::new(
             text!("May it go on, {}", &layer.product),

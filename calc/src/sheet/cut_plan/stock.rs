@@ -4,12 +4,12 @@ use crate::text::text;
 use uom::si::f64::{Mass, MassDensity};
 use uom::si::length::millimeter;
 
+use super::planned::Section;
 use crate::ask::{Ask, Figure};
 use crate::carpentry::cut_stock::{CutError, LONGEST_MM, SHORTEST_MM, Stock};
 use crate::fault::Fault;
-use crate::mass::densities;
-use super::planned::Section;
 use crate::lists::LineId;
+use crate::mass::densities;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
 

@@ -43,14 +43,7 @@ static SHORT_CIRCUIT: Ask = Ask::measure(
 pub(super) static CABLE: Ask = Ask::group(
     "cable",
     "Battery cable and fuse",
-    &[
-        &CABLE_LENGTH,
-        &CONDUCTOR,
-        &DROP_LIMIT,
-        &INSULATION,
-        &IN_INSULATION,
-        &SHORT_CIRCUIT,
-    ],
+    &[&CABLE_LENGTH, &CONDUCTOR, &DROP_LIMIT, &INSULATION, &IN_INSULATION, &SHORT_CIRCUIT],
 )
 .optional()
 .help("For all that is on at once with the inverter at its rating, and for the strongest charger.");
@@ -353,12 +346,7 @@ impl Cable {
     pub fn buy(&self, fuses: usize, style: Style) -> Vec<BuyLine> {
         let Ok(fuse) = &self.fuse else { return Vec::new() };
         vec![
-            wire_line(
-                self.wired.conductor,
-                2.0 * self.run.length_m,
-                &self.run.conditions,
-                style,
-            ),
+            wire_line(self.wired.conductor, 2.0 * self.run.length_m, &self.run.conditions, style),
             line(fuse, self.charging_v, fuses),
         ]
     }
@@ -395,12 +383,8 @@ fn least_volts(charging_v: f64) -> f64 {
 fn line(fuse: &BatteryFuse, charging_v: f64, count: usize) -> BuyLine {
     let (amperes, volts) = (plain(fuse.rating_a, 1), fuse_volts(charging_v));
     let class = fuse.class.name;
-    let id = text!(
-        "fuse/{}a/{}v/{}",
-        &amperes,
-        plain(least_volts(charging_v), 0),
-        LineId::name(class)
-    );
+    let id =
+        text!("fuse/{}a/{}v/{}", &amperes, plain(least_volts(charging_v), 0), LineId::name(class));
     let spec = text!(
         "{} A, {} DC or more, breaks {} or more",
         &amperes,

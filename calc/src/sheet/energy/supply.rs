@@ -47,11 +47,16 @@ static SURGE: Ask =
         .optional()
         .usual("2000 W", "2000 W")
         .help("Peak or surge power, for a second or more.");
-static MAKER_FUSE: Ask =
-    Ask::measure("maker_fuse", "Fuse its maker asks for", &CURRENT, ["A", "A"], (1.0, 1000.0))
-        .optional()
-        .usual("70 A", "70 A")
-        .help("DC fuse in front of it, in its instructions: they come before anything worked out here.");
+static MAKER_FUSE: Ask = Ask::measure(
+    "maker_fuse",
+    "Fuse its maker asks for",
+    &CURRENT,
+    ["A", "A"],
+    (1.0, 1000.0),
+)
+.optional()
+.usual("70 A", "70 A")
+.help("DC fuse in front of it, in its instructions: they come before anything worked out here.");
 pub(super) static INVERTER: Ask = Ask::group(
     "inverter",
     "Inverter",

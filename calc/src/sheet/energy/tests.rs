@@ -242,7 +242,9 @@ fn chargers_are_held_against_the_battery() {
     let charged = |charging: Json| battery_cable("12.8 V", &[("charging", charging)]);
     let strong = charged(json!([{ "label": "shore", "current": "60 A", "kind": "shore" }]));
     assert!(texts_of(&strong).contains("shore charges with 60 A, and the battery stands 50 A"));
-    let both = charged(json!([{ "current": "30 A", "kind": "shore" }, { "current": "30 A", "kind": "dc_dc" }]));
+    let both = charged(
+        json!([{ "current": "30 A", "kind": "shore" }, { "current": "30 A", "kind": "dc_dc" }]),
+    );
     assert!(texts_of(&both).contains("All chargers at once bring 60 A"));
     assert!(texts_of(&both).contains("fuses that each needs at both ends"));
     let straight = charged(json!([{ "current": "30 A", "kind": "alternator" }]));

@@ -115,8 +115,9 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures) -> Vec<Remark> {
                 cable.inverter_remarks(inverter, &mut remarks);
             }
         }
-        Some(Err(message)) => remarks
-            .push(Remark::warning(text!("Battery cable and fuse: not shown: {}.", &message))),
+        Some(Err(message)) => {
+            remarks.push(Remark::warning(text!("Battery cable and fuse: not shown: {}.", &message)))
+        }
         None => remarks.push(Remark::note(text!(
             "{}. Not shown: the battery cable and its fuse: fill in the cable to size them.",
             &all

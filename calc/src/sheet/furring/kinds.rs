@@ -95,7 +95,13 @@ pub(super) fn kinds(inputs: &Inputs) -> Result<Vec<Kind>, Vec<Fault>> {
                 kind.ribs.push(span.rib);
             }
         } else {
-            kinds.push(Kind { length_mm, count: 1, ribs: vec![span.rib], part: span.part, ..Kind::none() });
+            kinds.push(Kind {
+                length_mm,
+                count: 1,
+                ribs: vec![span.rib],
+                part: span.part,
+                ..Kind::none()
+            });
         }
     }
     sort_by(&mut kinds, |a, b| b.length_mm.total_cmp(&a.length_mm));

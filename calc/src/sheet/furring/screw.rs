@@ -60,9 +60,12 @@ static HANGS: Ask =
         .usual("130 lb", "60 kg")
         .help("Strips, boards, lamps, and whatever will be fixed to them.");
 /// The screw.
-pub(super) static SCREW: Ask =
-    Ask::group("screw", "Screw", &[&STACK, &STEEL, &BEHIND, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS])
-        .optional();
+pub(super) static SCREW: Ask = Ask::group(
+    "screw",
+    "Screw",
+    &[&STACK, &STEEL, &BEHIND, &LENGTHS, &GAUGE, &SELF_DRILLING, &HANGS],
+)
+.optional();
 
 /// The weakest steel that the pull-out formula holds for: 33 ksi. [MPa]
 const LEAST_STRENGTH_MPA: f64 = 230.0;
@@ -166,7 +169,8 @@ impl Screwing {
         let needed = if self.self_drilling { with_point } else { plain };
         let longest = self.behind.map(|behind| needed.grip + needed.steel + behind);
         let window = Window { least: needed.least, longest };
-        let length = window.choose(&self.lengths).map_err(|unfit| vec![refused(unfit, &window, style)])?;
+        let length =
+            window.choose(&self.lengths).map_err(|unfit| vec![refused(unfit, &window, style)])?;
         let hold = self.hangs.and_then(|mass| self.hold(screw, mass, screws));
         if let Some(hold) = hold.as_ref().filter(|hold| hold.share > 1.0) {
             let enough = least_screws(hold.load, hold.each).unwrap_or(u32::MAX);

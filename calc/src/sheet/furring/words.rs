@@ -60,14 +60,19 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
             let least = style.small(choice.need.least);
             let range = match choice.longest {
                 Some(longest) => text!("from {} to {} long", &least, at_most(longest, style)),
-                None => text!("at least {} long; longest not shown: enter what is behind the steel", &least),
+                None => text!(
+                    "at least {} long; longest not shown: enter what is behind the steel",
+                    &least
+                ),
             };
             let number = choice.point.filter(|_| screwing.self_drilling);
             Answer::new("Screw", choice.name(style)).note(match number {
                 Some(point) => text!(
                     "drill point {}, which drills up to {} of steel; {}",
                     &point.number(),
-                    point.capacity(choice.screw.gauge).map_or(String::new(), |most| style.small(most)),
+                    point
+                        .capacity(choice.screw.gauge)
+                        .map_or(String::new(), |most| style.small(most)),
                     &range
                 ),
                 None => range,
@@ -146,7 +151,10 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
         )));
     }
     if !inputs.usual.is_empty() {
-        remarks.push(Remark::note(text!("Left out, so the usual stands: {}.", inputs.usual.join("; "))));
+        remarks.push(Remark::note(text!(
+            "Left out, so the usual stands: {}.",
+            inputs.usual.join("; ")
+        )));
     }
     if inputs.clearance_mm < 0.5 {
         remarks.push(Remark::warning(
@@ -217,7 +225,8 @@ pub(super) fn drill(diameter: Length, style: Style) -> String {
             if whole.left_over_text().is_empty() {
                 return whole.text;
             }
-            let (mut parts, mut of) = ((diameter.get::<uom::si::length::inch>() * 64.0).round(), 64.0);
+            let (mut parts, mut of) =
+                ((diameter.get::<uom::si::length::inch>() * 64.0).round(), 64.0);
             while parts > 1.0 && parts % 2.0 == 0.0 && of > 1.0 {
                 (parts, of) = (parts / 2.0, of / 2.0);
             }

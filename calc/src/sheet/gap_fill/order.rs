@@ -27,13 +27,21 @@ pub fn of_work(inputs: &Inputs) -> CheckList {
         "Wet it out with the mix as it is, then fill",
         "Thickened filler alone does not soak in; thicken it for gaps that it would run out of.",
     ));
-    lines.push(line("sets", "Let it set as far as the label says", "Before the next pass, and before it is sanded."));
+    lines.push(line(
+        "sets",
+        "Let it set as far as the label says",
+        "Before the next pass, and before it is sanded.",
+    ));
     lines.push(line(
         "blush",
         "Wash it off with water and let it dry",
         "Amine blush clogs the abrasive and keeps the finish from holding; solvent does not take it off.",
     ));
-    lines.push(line("sand", "Sand it flush, with the dust extracted", "Cured through: half-cured dust sensitises."));
+    lines.push(line(
+        "sand",
+        "Sand it flush, with the dust extracted",
+        "Cured through: half-cured dust sensitises.",
+    ));
     CheckList { title: "Order of work".into(), lines }
 }
 

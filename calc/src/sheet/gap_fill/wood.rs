@@ -32,13 +32,10 @@ static WETTEST: Ask = Ask::percent("wettest_percent", "Moisture at its wettest",
     .default("14")
     .help("In a damp winter.");
 /// The boards that the gaps are between.
-pub static WOOD: Ask = Ask::group(
-    "wood",
-    "Boards beside the gaps",
-    &[&NAME, &BOARD_WIDTH, &CUT, &DRIEST, &WETTEST],
-)
-.optional()
-.help("To tell how much the gaps open and close: a rigid filler does not follow.");
+pub static WOOD: Ask =
+    Ask::group("wood", "Boards beside the gaps", &[&NAME, &BOARD_WIDTH, &CUT, &DRIEST, &WETTEST])
+        .optional()
+        .help("To tell how much the gaps open and close: a rigid filler does not follow.");
 
 /// The boards beside the gaps.
 pub struct Wood {

@@ -64,13 +64,12 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
         Some(life) => text!("each workable for about {}", time(life)),
         None => "mind the pot life on the label".to_owned(),
     };
-    let mut answers = vec![
-        Answer::new("Mix in all", style.volume_needed_both(worked.whole)).note(both(
+    let mut answers =
+        vec![Answer::new("Mix in all", style.volume_needed_both(worked.whole)).note(both(
             inputs,
             &worked.parts,
             style,
-        )),
-    ];
+        ))];
     let all_cups = batches.count.saturating_mul(worked.cups);
     let label = match (worked.cups, batches.count) {
         (1, 1) => "Batch",
@@ -79,8 +78,12 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     };
     let cups = match worked.cups {
         1 => String::new(),
-        cups => text!("{} batches of {} cups; no label's limit is entered, so none holds more than {}; ",
-            &batches.count, &cups, most_in_cup(worked)),
+        cups => text!(
+            "{} batches of {} cups; no label's limit is entered, so none holds more than {}; ",
+            &batches.count,
+            &cups,
+            most_in_cup(worked)
+        ),
     };
     answers.push(
         Answer::new(label, text!("{} × ({})", &all_cups, both(inputs, &worked.in_cup, style)))
@@ -215,7 +218,9 @@ pub fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Remark> {
 /// The narrowest gap; none where there are holes alone.
 fn narrowest(inputs: &Inputs) -> Option<Length> {
     let widths = inputs.gaps.iter().map(|gap| gap.width);
-    widths.fold(None, |least: Option<Length>, width| Some(least.map_or(width, |least| least.min(width))))
+    widths.fold(None, |least: Option<Length>, width| {
+        Some(least.map_or(width, |least| least.min(width)))
+    })
 }
 
 pub fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Table> {
@@ -261,8 +266,10 @@ fn volumes_table(inputs: &Inputs, worked: &Worked, style: Style) -> Table {
         let each = *all / f64::from(count);
         row([name, count.to_string(), style.volume_needed(each), style.volume_needed(*all)], false)
     });
-    let sum =
-        row(["together".into(), String::new(), String::new(), style.volume_needed(worked.net)], false);
+    let sum = row(
+        ["together".into(), String::new(), String::new(), style.volume_needed(worked.net)],
+        false,
+    );
     Table {
         title: "What is filled, before shrinkage and loss".into(),
         heads: texts(&["", "how many", "each", "all"]),

@@ -138,7 +138,8 @@ impl Frame {
 fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Drawing {
     let total: uom::si::f64::Length =
         inputs.layers.iter().fold(Default::default(), |sum, layer| sum + layer.thickness);
-    let wet = figures.profile.as_ref().map_or(0, |profile| profile.planes.len() + profile.within.len());
+    let wet =
+        figures.profile.as_ref().map_or(0, |profile| profile.planes.len() + profile.within.len());
     let mut drawing = Drawing::new(
         "Section with temperatures",
         text!(

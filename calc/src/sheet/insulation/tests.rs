@@ -201,7 +201,12 @@ fn ribs_come_from_the_body() {
     assert_eq!(taken.as_ref().unwrap().from_body.len(), 2);
     let report = taken.unwrap();
     assert_eq!(report.drawings[1].title, "From rib to rib");
-    assert!(report.remarks.iter().any(|remark| remark.text.contains("are left out: more heat goes there")));
+    assert!(
+        report
+            .remarks
+            .iter()
+            .any(|remark| remark.text.contains("are left out: more heat goes there"))
+    );
 }
 
 /// What the table fills in can be read, says what the table says, and gives a U value in both unit systems.

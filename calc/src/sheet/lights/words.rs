@@ -122,7 +122,9 @@ pub(super) fn is_moved(placed: &Placed) -> bool {
 }
 
 fn told(figures: &Figures, lamp: usize, of: usize) -> bool {
-    figures.placed.get(lamp).is_some_and(|placed| matches!(placed.problem, Some(Problem::TooClose { to, .. }) if to == of))
+    figures.placed.get(lamp).is_some_and(
+        |placed| matches!(placed.problem, Some(Problem::TooClose { to, .. }) if to == of),
+    )
 }
 
 pub(super) fn tables(figures: &Figures, style: Style) -> Vec<Table> {

@@ -14,16 +14,8 @@ use crate::quantity::TEMPERATURE;
 use crate::reader::Reader;
 use crate::text::text;
 
-pub static ASKS: &[&Ask] = &[
-    &START,
-    &HOURS,
-    &LABEL_TEMPERATURE,
-    &AIR,
-    &READINGS,
-    &label::NIGHT,
-    &label::LIMITS,
-    &STEPS,
-];
+pub static ASKS: &[&Ask] =
+    &[&START, &HOURS, &LABEL_TEMPERATURE, &AIR, &READINGS, &label::NIGHT, &label::LIMITS, &STEPS];
 
 pub static START: Ask = Ask::notation("start", "First start", "time of day", &["8:00", "9:00"])
     .usual("8:00 am", "8:00")

@@ -45,11 +45,16 @@ pub static SAND: Ask =
         .optional()
         .usual("30 min", "30 min")
         .help("Where coats are abraded; no longest wait then.");
-static PREPARE: Ask =
-    Ask::measure("prepare", "Closing below and masking takes", &TIME, ["min", "min"], (0.0, 86_400.0))
-        .optional()
-        .usual("45 min", "45 min")
-        .help("Before the first pass: tape or plugs below, masked edges, the wood checked for moisture.");
+static PREPARE: Ask = Ask::measure(
+    "prepare",
+    "Closing below and masking takes",
+    &TIME,
+    ["min", "min"],
+    (0.0, 86_400.0),
+)
+.optional()
+.usual("45 min", "45 min")
+.help("Before the first pass: tape or plugs below, masked edges, the wood checked for moisture.");
 static WASH: Ask =
     Ask::measure("wash", "Washing it off and drying takes", &TIME, ["min", "min"], (0.0, 86_400.0))
         .optional()
@@ -102,11 +107,10 @@ static HUMIDITY_MOST: Ask =
         .optional()
         .usual("80", "80")
         .help("Relative humidity of the air.");
-static MOISTURE_MOST: Ask =
-    Ask::percent("moisture_most_percent", "Wettest wood", (1.0, 60.0))
-        .optional()
-        .usual("12", "12")
-        .help("By a moisture meter; many labels give it, some do not.");
+static MOISTURE_MOST: Ask = Ask::percent("moisture_most_percent", "Wettest wood", (1.0, 60.0))
+    .optional()
+    .usual("12", "12")
+    .help("By a moisture meter; many labels give it, some do not.");
 
 /// What a label allows.
 pub static LIMITS: Ask = Ask::group(
@@ -164,7 +168,8 @@ pub fn put_limits(limits: &Limits, record: Record) -> Record {
     if *limits == Limits::default() {
         return record;
     }
-    let celsius = |limit: Option<ThermodynamicTemperature>| limit.map(|t| t.get::<degree_celsius>());
+    let celsius =
+        |limit: Option<ThermodynamicTemperature>| limit.map(|t| t.get::<degree_celsius>());
     let share = |limit: Option<Ratio>| limit.map(|share| share.get::<percent>());
     let limits = Record::new()
         .maybe("temperature_least_c", celsius(limits.least))
@@ -176,9 +181,8 @@ pub fn put_limits(limits: &Limits, record: Record) -> Record {
 
 /// The limits of an outcome.
 pub fn limits_of(record: &Record) -> Limits {
-    let celsius = |name: &str| {
-        record.number(name).map(ThermodynamicTemperature::new::<degree_celsius>)
-    };
+    let celsius =
+        |name: &str| record.number(name).map(ThermodynamicTemperature::new::<degree_celsius>);
     let share = |name: &str| record.number(name).map(Ratio::new::<percent>);
     Limits {
         least: celsius("limits.temperature_least_c"),
@@ -229,18 +233,7 @@ pub struct Times {
 impl Times {
     fn of(times: [Option<f64>; 9], at_c: Option<f64>) -> Self {
         let [work, workable, recoat_least, recoat_most, sand, cure, traffic, prepare, wash] = times;
-        Self {
-            work,
-            workable,
-            recoat_least,
-            recoat_most,
-            sand,
-            cure,
-            traffic,
-            prepare,
-            wash,
-            at_c,
-        }
+        Self { work, workable, recoat_least, recoat_most, sand, cure, traffic, prepare, wash, at_c }
     }
 
     /// Those that stand beside each other at one place of the inputs.

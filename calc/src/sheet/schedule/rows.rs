@@ -60,7 +60,11 @@ pub struct OfAll<'a> {
 pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
     let label_temperature = of_all.label_temperature;
     let own_air = row.maybe_group(&STEP_AIR, weather).map(|own| {
-        Rc::new(of_all.night.map_or_else(|| Climate::even(own), |night| Climate::with_night(own, night)))
+        Rc::new(
+            of_all
+                .night
+                .map_or_else(|| Climate::even(own), |night| Climate::with_night(own, night)),
+        )
     });
     let dry = row.flag(&DRY);
     let of_sheet = row.given(&PASSES) || row.given(&COATS);
@@ -215,14 +219,7 @@ fn pass(label: String, own: Times, filler: &Record, at: ThermodynamicTemperature
         Some(life.get::<minute>())
     });
     let batches = filler.number("batches.0.count").map(|count| count as u32);
-    Stage {
-        label,
-        count: 1,
-        batches,
-        times,
-        limits: label::limits_of(filler),
-        with: With::Filler,
-    }
+    Stage { label, count: 1, batches, times, limits: label::limits_of(filler), with: With::Filler }
 }
 
 /// The coats of one layer.

@@ -4,8 +4,8 @@ use crate::text::text;
 use uom::si::ratio::percent as percent_unit;
 use uom::si::temperature_interval::kelvin;
 
-use super::clock::{span, written};
 use super::super::coating::reasons;
+use super::clock::{span, written};
 use super::{Inputs, StepAir, Worked, in_the_night};
 use crate::coating::verdict::{Limits, Verdict, When};
 use crate::quantity::{Style, percent};
@@ -24,9 +24,8 @@ pub fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Answer> {
     let mut answers = vec![match walk_on(inputs, worked) {
         Some(walk_on) => Answer::new("Ready to walk on", written(walk_on, style))
             .note(text!("the last step is done {}", written(done, style))),
-        None => Answer::new("Last step done", written(done, style)).note(
-            "when it may be walked on is not shown: enter the wait for what goes on last",
-        ),
+        None => Answer::new("Last step done", written(done, style))
+            .note("when it may be walked on is not shown: enter the wait for what goes on last"),
     }];
     // The last batch that is mixed at all, not that of a step of work alone.
     if let Some((step, slot, _)) = worked.all().rev().find(|(step, ..)| step.is_mixed()) {
@@ -62,9 +61,7 @@ fn works(inputs: &Inputs, worked: &Worked) -> Answer {
     let wet = || inputs.steps.iter().zip(&worked.verdicts).filter(|(planned, _)| !planned.dry);
     let unknown = wet().find_map(|(planned, verdict)| match verdict {
         None => Some((planned, "air and surface over the day".to_owned())),
-        Some(verdict) => {
-            may(verdict).is_none().then(|| (planned, reasons::missing(verdict)))
-        }
+        Some(verdict) => may(verdict).is_none().then(|| (planned, reasons::missing(verdict))),
     });
     match unknown {
         None => Answer::new(label, "Yes, by times, labels and the air entered"),

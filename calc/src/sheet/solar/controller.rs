@@ -47,11 +47,16 @@ pub(super) static BATTERY: Ask = Ask::measure(
 .optional()
 .usual("12.8 V", "12.8 V")
 .help("Left blank it is taken from the energy sheet, where the need comes from one.");
-pub(super) static HOT: Ask =
-    Ask::measure("hot_cells", "Panels at their hottest", &TEMPERATURE, ["F", "C"], (273.15, 393.15))
-        .default("70 C")
-        .usual("158 F", "70 C")
-        .help("Flat on a roof in full sun about 70 °C (158 °F), a rule of thumb.");
+pub(super) static HOT: Ask = Ask::measure(
+    "hot_cells",
+    "Panels at their hottest",
+    &TEMPERATURE,
+    ["F", "C"],
+    (273.15, 393.15),
+)
+.default("70 C")
+.usual("158 F", "70 C")
+.help("Flat on a roof in full sun about 70 °C (158 °F), a rule of thumb.");
 
 /// What was typed of the controller, read.
 pub(super) struct Inputs {
@@ -87,7 +92,9 @@ fn fuse(inputs: &super::Inputs, figures: &Figures) -> Option<Result<(f64, f64), 
     };
     let cold_v = cold.string.get::<volt>();
     if cold_v >= LOW_VOLTAGE_V {
-        return Some(Err("from 50 V on it is a licensed electrician\u{2019}s to choose".to_owned()));
+        return Some(
+            Err("from 50 V on it is a licensed electrician\u{2019}s to choose".to_owned()),
+        );
     }
     let (Some(short), Some(most)) = (inputs.short_circuit_a, inputs.max_series_fuse_a) else {
         return Some(Err(
@@ -108,7 +115,8 @@ fn fuse(inputs: &super::Inputs, figures: &Figures) -> Option<Result<(f64, f64), 
 fn currents(inputs: &super::Inputs) -> (Option<f64>, Option<f64>) {
     let strings = f64::from(inputs.strings());
     let array = inputs.short_circuit_a.map(|short| 1.25 * short * strings);
-    let output = inputs.current.battery_v.map(|(nominal, _)| inputs.rated().get::<watt>() / nominal);
+    let output =
+        inputs.current.battery_v.map(|(nominal, _)| inputs.rated().get::<watt>() / nominal);
     (array, output)
 }
 
@@ -151,9 +159,8 @@ pub(super) fn remarks(inputs: &super::Inputs, figures: &Figures, remarks: &mut V
             )));
         }
         (Some(_), Some(_)) => {}
-        _ => missing.push(
-            "whether hot panels still charge (enter Vmp and the battery\u{2019}s voltage)",
-        ),
+        _ => missing
+            .push("whether hot panels still charge (enter Vmp and the battery\u{2019}s voltage)"),
     }
     if figures.within_controller.is_none() {
         missing.push("whether the cold string stays below the controller\u{2019}s limit (enter Voc, the coldest morning and the controller\u{2019}s highest voltage)");

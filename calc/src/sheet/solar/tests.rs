@@ -211,13 +211,21 @@ fn three_strings_have_a_fuse_each_and_a_controller_that_takes_them() {
     assert_eq!(number(&found, "string_fuse_a"), 12.0);
     assert!((number(&found, "string_fuse_volts_least") - 26.55).abs() < 1e-9);
     let text = said(&found);
-    for part in ["can bring 26.2 A", "take 25 A", "can bring 28.1 A", "gives 20 A", "Hot panels bring 14.75 V"] {
+    for part in [
+        "can bring 26.2 A",
+        "take 25 A",
+        "can bring 28.1 A",
+        "gives 20 A",
+        "Hot panels bring 14.75 V",
+    ] {
         assert!(text.contains(part), "{part}: {text}");
     }
     let fuse = &found.as_ref().unwrap().buy[1];
     assert!(fuse.quantity == 3.0 && fuse.spec.contains("12 A gPV, 27 V"), "{fuse:?}");
     let small = array(panels("10 A"), &more);
-    assert!(said(&small).contains("Not shown: it would be 10.9 A or more, and the panel allows 10 A"));
+    assert!(
+        said(&small).contains("Not shown: it would be 10.9 A or more, and the panel allows 10 A")
+    );
     assert_eq!(small.unwrap().buy.len(), 1);
     // Two strings need none; what is missing is asked for.
     let bare = array(json!({ "count": 2, "watts": 120 }), &[]);

@@ -6,8 +6,8 @@ use uom::si::length::millimeter;
 use super::{Inputs, SEALANT_BEAD_MM, sealant};
 use crate::opening::trim::{self, Corner, CornerCut, Cut, Flange};
 use crate::quantity::{Length, Marked, Style, UnitSystem};
-use crate::sheet::furring::screw::at_most;
 use crate::report::{Answer, Remark, Step, Table, TableRow, texts};
+use crate::sheet::furring::screw::at_most;
 
 /// A reading that is off by less than this, or a flange that rocks by less, is not worth a word.
 const UNSEEN_MM: f64 = 0.4;
@@ -20,13 +20,14 @@ pub fn answers(flange: &Flange, cut: &Cut, style: Style) -> Vec<Answer> {
     let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
     let names = names.join(", ");
     vec![
-        Answer::new("Cut off, from the roof-side edge", at_all(&|corner| style.mark(corner.cut).text))
-            .note(names.clone()),
-        Answer::new("Keep, from the flange", at_all(&|corner| kept(corner, flange, style))).note(text!(
-            "{}; with the cut-off each makes {}",
-            &names,
-            style.mark(flange.height).text
-        )),
+        Answer::new(
+            "Cut off, from the roof-side edge",
+            at_all(&|corner| style.mark(corner.cut).text),
+        )
+        .note(names.clone()),
+        Answer::new("Keep, from the flange", at_all(&|corner| kept(corner, flange, style))).note(
+            text!("{}; with the cut-off each makes {}", &names, style.mark(flange.height).text),
+        ),
         Answer::new("Out of level", style.short(cut.uneven))
             .note("from the corner that loses most to the one that loses least"),
     ]
@@ -95,7 +96,10 @@ pub(super) fn remarks(inputs: &Inputs, cut: &Cut, style: Style) -> Vec<Remark> {
         )));
     }
     if !inputs.usual.is_empty() {
-        remarks.push(Remark::note(text!("Left out, so the usual stands: {}.", inputs.usual.join("; "))));
+        remarks.push(Remark::note(text!(
+            "Left out, so the usual stands: {}.",
+            inputs.usual.join("; ")
+        )));
     }
     if flange.corners.len() != 4 {
         remarks.push(Remark::note(
