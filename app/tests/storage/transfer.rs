@@ -18,7 +18,7 @@ fn everything_goes_out_and_comes_in_beside() {
     let Ok(Import::Many { projects, refused }) = read(&all.text) else { panic!("not read") };
     assert_eq!(projects.len(), 2);
     assert_eq!(refused[0].name, "Later");
-    assert_eq!(refused[0].reason, Refusal::Load(LoadError::TooNew { found: 99 }));
+    assert_eq!(refused[0].reason, LoadError::TooNew { found: 99 });
 
     let before = store.load("p1").unwrap();
     for project in projects {

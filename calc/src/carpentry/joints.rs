@@ -598,7 +598,7 @@ mod tests {
     }
 
     proptest! {
-        #![proptest_config(ProptestConfig { cases: 12, failure_persistence: None, ..Default::default() })]
+        #![proptest_config(ProptestConfig { cases: 600, failure_persistence: None, ..Default::default() })]
 
         #[test]
         fn any_body_gets_joints_on_supports_or_a_fault(
