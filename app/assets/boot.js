@@ -208,7 +208,7 @@ function watch_opening() {
   painted();
 }
 
-const has_stopped = (hash) => of_project(hash) && (hash in stops() || opening() === hash);
+const has_stopped = (hash) => of_project(hash) && hash in stops();
 
 // What stops the app each time it is opened is not opened by itself a second time.
 async function ask_before_opening() {
@@ -282,7 +282,10 @@ function watch_faults() {
 const MENDED = "battenbook mended";
 
 async function run(all_the_same) {
-  if (!all_the_same && has_stopped(location.hash)) return ask_before_opening();
+  // A page that was begun and never shown hung: one that is left in good order is not noted any more. Within one document
+  // the note says nothing, since an address may be told twice.
+  const hung = of_project(location.hash) && opening() === location.hash;
+  if (!all_the_same && (hung || has_stopped(location.hash))) return ask_before_opening();
   try {
     if (typeof WebAssembly !== "object") throw new Error("this browser has no WebAssembly: update it or use another one");
     // Whatever comes instead of the module is refused here; the scripts are checked by the page.
