@@ -195,6 +195,12 @@ impl Search<'_> {
             let mut part = effort.part(1.0 / f64::from(left + 1));
             let at = self.look(&mut master, Some(joints), bound, &mut part);
             effort.give_back(part);
+            // What the program and its dives used up leaves something for swaps.
+            if self.best(Some(joints)).is_some_and(|best| best.cost > at) {
+                let mut part = effort.part(0.2);
+                self.swaps(&master, Some(joints), at, &mut part);
+                effort.give_back(part);
+            }
             bounds.push((joints, at));
             joints += 1;
         }
@@ -270,11 +276,6 @@ impl Search<'_> {
         }
         if !reached(self, bound) {
             bound = self.mixes(joints, bound, effort);
-        }
-        if joints.is_some() && !reached(self, bound) {
-            let mut part = effort.part(0.4);
-            self.swaps(master, joints, bound, &mut part);
-            effort.give_back(part);
         }
         bound
     }
