@@ -536,7 +536,8 @@ async fn keeps_both_after_a_conflict_of_two_tabs(page: &mut Page) -> Result<()> 
     page.click(&field("length")).await?;
     page.fill("length", "31").await?;
     page.leave_field().await?;
-    page.wait_for_text(".notices", "Another window changed the same field").await?;
+    page.wait_for_text(".notices:has([data-do=seen])", "Another window changed the same field")
+        .await?;
     page.screenshot("conflict").await?;
     page.wait_until_with(
         "an address of its own",
