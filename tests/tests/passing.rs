@@ -539,6 +539,8 @@ async fn keeps_both_after_a_conflict_of_two_tabs(page: &mut Page) -> Result<()> 
     page.wait_for_text(".notices:has([data-do=seen])", "Another window changed the same field")
         .await?;
     page.screenshot("conflict").await?;
+    // The address waits until no field is typed into.
+    page.execute("document.activeElement.blur()", vec![]).await?;
     page.wait_until_with(
         "an address of its own",
         "return !location.hash.startsWith(arguments[0])",
