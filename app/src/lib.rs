@@ -5,6 +5,7 @@ pub mod route;
 pub mod storage;
 pub mod transfer;
 pub mod view;
+pub mod words;
 
 use std::cell::Cell;
 use std::rc::Rc;

@@ -42,6 +42,7 @@ use crate::desk::{Desk, unsaved};
 use crate::route::{Part, Route, follow_hash, go_instead};
 use crate::storage::{FailureReason, LoadFailure, Store};
 use crate::transfer;
+use crate::words::words;
 use dom::elements;
 
 /// What another tab saved last.
@@ -270,7 +271,7 @@ fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
 /// The title of a sheet: its own, else that of its kind.
 fn title_of(sheet: &SheetEntry<'_>) -> String {
     match (sheet.title(), sheet.kind().and_then(sheets::find)) {
-        ("", Some(kind)) => kind.title.to_owned(),
+        ("", Some(kind)) => kind.title.say(words()).to_owned(),
         ("", None) => sheet.id(),
         (title, _) => title.to_owned(),
     }

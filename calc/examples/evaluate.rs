@@ -1,14 +1,14 @@
 //! Evaluates a project file: `cargo run -q --release -p calc --example evaluate -- FILE`,
-//! with `--units imperial|metric` in other units than the file's, with `--language en` in another language.
+//! with `--units imperial|metric` in other units than the file's, with `--language en|es` in another language.
 //! Prints one JSON document. Exits 0 when the file could be read, 2 with one line on standard error when not.
 
 use std::process::ExitCode;
 
 use calc::project::{LoadError, MAX_BYTES, Project};
 use calc::quantity::UnitSystem;
+use calc::words::Words;
 
-const USAGE: &str =
-    "name one project file; --units imperial|metric and --language en say how results are written";
+const USAGE: &str = "name one project file; --units imperial|metric and --language en|es say how results are written";
 
 fn main() -> ExitCode {
     match run() {
@@ -25,7 +25,7 @@ fn main() -> ExitCode {
 
 fn run() -> Result<String, String> {
     let mut arguments = std::env::args_os().skip(1);
-    let (mut path, mut system) = (None, None);
+    let (mut path, mut system, mut words) = (None, None, Words::ENGLISH);
     while let Some(argument) = arguments.next() {
         let mut value = || {
             arguments
@@ -45,14 +45,11 @@ fn run() -> Result<String, String> {
                     }
                 });
             }
-            Some("--language") => match value()?.as_str() {
-                "en" => {}
-                other => {
-                    return Err(format!(
-                        "nothing is written in the language \"{other}\" yet; say en"
-                    ));
-                }
-            },
+            Some("--language") => {
+                let tag = value()?;
+                words = Words::of(&tag)
+                    .ok_or_else(|| format!("no words of the language \"{tag}\"; say en or es"))?;
+            }
             Some(other) if other.starts_with("--") => {
                 return Err(format!("no option is called {other}; {USAGE}"));
             }
@@ -64,6 +61,7 @@ fn run() -> Result<String, String> {
     if let Some(system) = system {
         project.set_system(system);
     }
+    project.set_words(words);
     Ok(format!("{:#}", calc::evaluate(&project).to_json()))
 }
 

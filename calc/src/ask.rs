@@ -1,6 +1,7 @@
 //! What a sheet asks: each input's name, unit, range, usual value and where to put the tape.
 
 use crate::quantity::{Dimension, Unit, UnitSystem};
+use crate::words::{Id, Phrase, Words};
 
 /// One input of a sheet or of the body: all that is known of it before anything is typed.
 #[derive(Clone, Copy, Debug)]
@@ -8,9 +9,9 @@ pub struct Ask {
     /// Its key in the project file.
     pub key: &'static str,
     /// Its name on the page.
-    pub label: &'static str,
+    pub label: Phrase,
     /// Where to put the tape, or where on the label to look; one line.
-    pub help: &'static str,
+    pub help: Phrase,
     /// What kind of text it takes.
     pub kind: Kind,
     /// What stands for it when it is left out.
@@ -112,8 +113,8 @@ pub enum Kind {
         /// Texts to choose from; others may be typed.
         suggestions: &'static [&'static str],
     },
-    /// One of several: key in the file, and name on the page.
-    Choice(&'static [(&'static str, &'static str)]),
+    /// One of several.
+    Choice(Options),
     /// Yes or no.
     Flag,
     /// Several inputs under one key.
@@ -123,7 +124,7 @@ pub enum Kind {
         /// What each row asks.
         asks: &'static [&'static Ask],
         /// What one row is called: `area`.
-        noun: &'static str,
+        noun: Phrase,
         /// The fewest rows.
         at_least: usize,
     },
@@ -140,6 +141,51 @@ pub enum Kind {
     Either(&'static [&'static Ask]),
     /// The id of another sheet of the given kind, or of one of several, with spaces between.
     SheetOf(&'static str),
+}
+
+/// What can be chosen: keys in the file, and names on the page.
+#[derive(Clone, Copy, Debug)]
+pub enum Options {
+    /// Names in the table of words.
+    Said(&'static [(&'static str, Id)]),
+    /// Names written in the code.
+    Written(&'static [(&'static str, &'static str)]),
+}
+
+impl Options {
+    /// How many there are.
+    pub const fn len(self) -> usize {
+        match self {
+            Self::Said(of) => of.len(),
+            Self::Written(of) => of.len(),
+        }
+    }
+
+    /// Whether there are none.
+    pub const fn is_empty(self) -> bool {
+        self.len() == 0
+    }
+
+    /// Key and name of one.
+    pub const fn at(self, index: usize) -> (&'static str, Phrase) {
+        match self {
+            Self::Said(of) => (of[index].0, Phrase::Id(of[index].1)),
+            Self::Written(of) => (of[index].0, Phrase::Written(of[index].1)),
+        }
+    }
+
+    /// Keys and names in order.
+    pub fn all(self, words: Words) -> impl Iterator<Item = (&'static str, &'static str)> {
+        (0..self.len()).map(move |index| {
+            let (key, name) = self.at(index);
+            (key, name.say(words))
+        })
+    }
+
+    /// The keys in order.
+    pub fn keys(self) -> impl Iterator<Item = &'static str> {
+        (0..self.len()).map(move |index| self.at(index).0)
+    }
 }
 
 /// What stands for an input that is left out.
@@ -196,8 +242,8 @@ impl Ask {
     const fn new(key: &'static str, label: &'static str, kind: Kind) -> Self {
         Self {
             key,
-            label,
-            help: "",
+            label: Phrase::Written(label),
+            help: Phrase::NONE,
             kind,
             need: Need::Required,
             usual: ["", ""],
@@ -264,10 +310,16 @@ impl Ask {
         label: &'static str,
         of: &'static [(&'static str, &'static str)],
     ) -> Self {
-        let first = match of.first() {
-            Some((first, _)) => *first,
-            None => "",
-        };
+        Self::chosen(key, label, Options::Written(of))
+    }
+
+    /// One of several whose names stand in the table of words.
+    pub const fn one_of(key: &'static str, of: &'static [(&'static str, Id)]) -> Self {
+        Self::chosen(key, "", Options::Said(of))
+    }
+
+    const fn chosen(key: &'static str, label: &'static str, of: Options) -> Self {
+        let first = if of.is_empty() { "" } else { of.at(0).0 };
         Self::new(key, label, Kind::Choice(of)).default(first)
     }
 
@@ -293,7 +345,16 @@ impl Ask {
         at_least: usize,
         asks: &'static [&'static Self],
     ) -> Self {
-        Self::new(key, label, Kind::Rows { asks, noun, at_least })
+        Self::new(key, label, Kind::Rows { asks, noun: Phrase::Written(noun), at_least })
+    }
+
+    /// Calls one row so.
+    #[must_use]
+    pub const fn row(mut self, noun: Phrase) -> Self {
+        if let Kind::Rows { asks, at_least, .. } = self.kind {
+            self.kind = Kind::Rows { asks, noun, at_least };
+        }
+        self
     }
 
     /// Values in order.
@@ -335,6 +396,20 @@ impl Ask {
     /// Says where to put the tape.
     #[must_use]
     pub const fn help(mut self, help: &'static str) -> Self {
+        self.help = Phrase::Written(help);
+        self
+    }
+
+    /// Calls it so on the page.
+    #[must_use]
+    pub const fn named(mut self, label: Phrase) -> Self {
+        self.label = label;
+        self
+    }
+
+    /// Says where to put the tape, in the words of the table.
+    #[must_use]
+    pub const fn told(mut self, help: Phrase) -> Self {
         self.help = help;
         self
     }

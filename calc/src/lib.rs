@@ -18,6 +18,7 @@ pub mod electrical;
 pub mod energy;
 pub mod fastening;
 pub mod fault;
+pub mod formula;
 pub mod light;
 pub mod lists;
 pub mod mass;
@@ -34,6 +35,7 @@ pub mod source;
 mod testing;
 mod text;
 pub mod thermal;
+pub mod words;
 
 pub use project::evaluate;
 pub use sheet::cut_plan::forget_plans;

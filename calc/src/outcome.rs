@@ -2,6 +2,12 @@
 
 use std::borrow::Cow;
 
+use uom::si::area::square_meter;
+use uom::si::f64::{Area, Length, Mass, Volume};
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+use uom::si::volume::liter;
+
 /// A node of an outcome.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Value {
@@ -202,6 +208,104 @@ entry! {
     Vec<u32>: numbers => list(numbers);
     Vec<String>: texts => list(texts);
     Vec<&str>: texts => list(texts);
+}
+
+/// What comes to an outcome: a struct of results that derives it.
+pub trait Outcome {
+    /// Its fields as named values.
+    fn record(&self) -> Record;
+}
+
+/// A field of a result: a plain number in a unit that its name ends in.
+pub trait Item {
+    /// What the name ends in: `_mm`; nothing where there is no unit.
+    const UNIT: &'static str = "";
+
+    /// Puts it at the end of a record.
+    fn put(&self, record: Record, name: &'static str) -> Record {
+        match self.value() {
+            Some(value) => record.push(Cow::Borrowed(name), value),
+            None => record,
+        }
+    }
+
+    /// Its value; none where it is left out.
+    fn value(&self) -> Option<Value>;
+}
+
+/// Joins two texts when the program is built: a field's name and its unit.
+macro_rules! joined {
+    ($first:expr, $last:expr) => {{
+        const BYTES: [u8; $first.len() + $last.len()] = $crate::outcome::join($first, $last);
+        match std::str::from_utf8(&BYTES) {
+            Ok(text) => text,
+            Err(_) => "",
+        }
+    }};
+}
+pub(crate) use joined;
+
+/// Two texts one behind the other, of so many bytes in all.
+pub(crate) const fn join<const BYTES: usize>(first: &str, last: &str) -> [u8; BYTES] {
+    let (first, last) = (first.as_bytes(), last.as_bytes());
+    let (mut joined, mut at) = ([0; BYTES], 0);
+    while at < first.len() {
+        joined[at] = first[at];
+        at += 1;
+    }
+    while at < first.len() + last.len() {
+        joined[at] = last[at - first.len()];
+        at += 1;
+    }
+    joined
+}
+
+macro_rules! items {
+    ($($of:ty, $unit:literal: $this:ident => $value:expr;)+) => {
+        $(impl Item for $of {
+            const UNIT: &'static str = $unit;
+
+            fn value(&self) -> Option<Value> {
+                let $this = self;
+                Some($value.into())
+            }
+        })+
+    };
+}
+
+items! {
+    f64, "": number => *number;
+    usize, "": number => *number;
+    u32, "": number => *number;
+    bool, "": flag => *flag;
+    String, "": text => text.as_str();
+    &'static str, "": text => *text;
+    Length, "_mm": length => length.get::<millimeter>();
+    Area, "_m2": area => area.get::<square_meter>();
+    Volume, "_l": volume => volume.get::<liter>();
+    Mass, "_kg": mass => mass.get::<kilogram>();
+}
+
+impl<T: Item> Item for Option<T> {
+    const UNIT: &'static str = T::UNIT;
+
+    fn value(&self) -> Option<Value> {
+        self.as_ref().and_then(Item::value)
+    }
+}
+
+impl<T: Item> Item for Vec<T> {
+    const UNIT: &'static str = T::UNIT;
+
+    fn value(&self) -> Option<Value> {
+        Some(Value::List(self.iter().filter_map(Item::value).collect()))
+    }
+}
+
+impl<T: Outcome> Item for T {
+    fn value(&self) -> Option<Value> {
+        Some(Value::Record(self.record()))
+    }
 }
 
 fn list<T: Into<Value>>(values: Vec<T>) -> Value {

@@ -33,6 +33,7 @@ pub use serde_json::Value as Node;
 
 use crate::ask::Kind;
 use crate::quantity::{Rounding, Style, UnitSystem};
+use crate::words::Words;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, json};
 
@@ -42,6 +43,8 @@ use serde_json::{Map, json};
 #[serde(transparent)]
 pub struct Project {
     document: Map<String, Node>,
+    #[serde(skip)]
+    words: Words,
 }
 
 /// A sheet of a project, as it is saved.
@@ -74,7 +77,7 @@ impl Project {
         document.insert("units".into(), json!(system_key(system)));
         document.insert("body".into(), json!({}));
         document.insert("sheets".into(), json!([]));
-        Self { document }
+        Self { document, words: Words::ENGLISH }
     }
 
     /// The text of the file, made to be read by people.
@@ -128,7 +131,12 @@ impl Project {
             .filter(|rounding| rounding.system() == system)
             .find(|rounding| Some(rounding.name()) == chosen)
             .unwrap_or_else(|| Rounding::for_system(system));
-        Style { system, rounding }
+        Style { system, rounding, words: self.words }
+    }
+
+    /// Says everything in the words of a language. It belongs to the device, and is not kept in the file.
+    pub fn set_words(&mut self, words: Words) {
+        self.words = words;
     }
 
     /// Rounds marks to something else.

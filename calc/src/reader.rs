@@ -14,9 +14,12 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    DIMENSIONS, Dimension, Length, Measure, Style, Unit, plain, read_number, significant,
+    AREA, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE, Unit, VOLUME,
+    plain, read_number, significant,
 };
 use crate::report::Taken;
+use crate::words::Msg;
+use uom::si::f64::{Area, Mass, ThermodynamicTemperature, Volume};
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
 pub trait Quantity {
@@ -28,6 +31,28 @@ impl<D: uom::si::Dimension + ?Sized> Quantity for uom::si::Quantity<D, uom::si::
     fn from_si(si: f64) -> Self {
         Self { dimension: PhantomData, units: PhantomData, value: si }
     }
+}
+
+/// A quantity whose dimension follows from its type, for what is asked.
+pub trait Measured: Quantity {
+    /// What is measured.
+    const DIMENSION: &'static Dimension;
+}
+
+macro_rules! measured {
+    ($($of:ty: $dimension:ident)+) => {
+        $(impl Measured for $of {
+            const DIMENSION: &'static Dimension = &$dimension;
+        })+
+    };
+}
+
+measured! {
+    Length: LENGTH
+    Area: AREA
+    Volume: VOLUME
+    Mass: MASS
+    ThermodynamicTemperature: TEMPERATURE
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
@@ -114,6 +139,16 @@ impl<'a> Reader<'a> {
         self.below(ask.key).fault(message);
     }
 
+    /// Notes a fault of the input asked for here, by its message.
+    pub fn tell(&self, ask: &Ask, message: impl Into<Msg>) {
+        self.fault_at(ask, self.style().say(message));
+    }
+
+    /// Notes a fault of one value of a list or of one of its rows, by its message.
+    pub fn tell_of(&self, ask: &Ask, index: usize, message: impl Into<Msg>) {
+        self.note(&join(ask.key, &index.to_string()), self.style().say(message));
+    }
+
     /// Notes a fault of what stands at a path below this place.
     pub fn note(&self, path: &str, message: impl Into<String>) {
         self.notes.faults.borrow_mut().push(Fault::new(join(&self.path, path), message));
@@ -198,7 +233,7 @@ impl<'a> Reader<'a> {
             Some(text) => text,
             None => {
                 if ask.need == Need::Required {
-                    here.fault(format!("give the {} a name", lower_first(ask.label)));
+                    here.fault(format!("give the {} a name", self.name_of(ask)));
                 }
                 match ask.need {
                     Need::Default(text) => text.to_owned(),
@@ -282,12 +317,12 @@ impl<'a> Reader<'a> {
             (None, Need::Default(text)) => text.to_owned(),
             (None, _) => String::new(),
         };
-        match of.iter().find(|(key, _)| *key == text) {
-            Some((key, _)) => key,
+        match of.keys().find(|key| *key == text) {
+            Some(key) => key,
             None => {
-                let keys: Vec<String> = of.iter().map(|(key, _)| format!("\"{key}\"")).collect();
+                let keys: Vec<String> = of.keys().map(|key| format!("\"{key}\"")).collect();
                 here.fault(format!("choose one of {}", keys.join(", ")));
-                of.first().map_or("", |(key, _)| key)
+                of.keys().next().unwrap_or_default()
             }
         }
     }
@@ -411,17 +446,13 @@ impl<'a> Reader<'a> {
             (Some((_, first)), Some((_, second))) => {
                 self.fault_at(
                     second,
-                    format!(
-                        "give {} or {}, not both",
-                        lower_first(first.label),
-                        lower_first(second.label)
-                    ),
+                    format!("give {} or {}, not both", self.name_of(first), self.name_of(second)),
                 );
                 None
             }
             (None, _) => {
                 if ask.need == Need::Required {
-                    let names: Vec<String> = of.iter().map(|one| lower_first(one.label)).collect();
+                    let names: Vec<String> = of.iter().map(|one| self.name_of(one)).collect();
                     let first = of.first().map_or("", |one| one.key);
                     self.below(first).fault(format!("give {}", names.join(" or ")));
                 }
@@ -469,8 +500,10 @@ impl<'a> Reader<'a> {
     /// The readers of the items of a list, with its length checked.
     fn items(&self, ask: &Ask) -> Vec<Self> {
         let (noun, at_least) = match ask.kind {
-            Kind::Rows { noun, at_least, .. } => (noun.to_owned(), at_least),
-            Kind::List { of, at_least, .. } => (lower_first(of.label), at_least),
+            Kind::Rows { noun, at_least, .. } => {
+                (noun.say(self.site.style.words).to_owned(), at_least)
+            }
+            Kind::List { of, at_least, .. } => (self.name_of(of), at_least),
             _ => return Vec::new(),
         };
         let here = self.below(ask.key);
@@ -540,9 +573,14 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// An input's name as it stands inside a sentence.
+    fn name_of(&self, ask: &Ask) -> String {
+        lower_first(ask.label.say(self.site.style.words))
+    }
+
     fn missing(&self, ask: &Ask) {
         let usual = ask.usual_in(self.site.style.system);
-        let name = lower_first(ask.label);
+        let name = self.name_of(ask);
         self.fault(match (ask.need, usual) {
             (Need::Body(part), _) => {
                 format!("give {name} here, or measure {} on the body page", part.name())
@@ -614,12 +652,12 @@ impl<'a> Reader<'a> {
         if !value.is_finite() || value < low - slack || value > high + slack {
             return Err(format!(
                 "{} must be {}",
-                lower_first(ask.label),
+                self.name_of(ask),
                 range_words(ask, low, high, unit)
             ));
         }
         if whole && value != value.round() {
-            return Err(format!("{} must be a whole number", lower_first(ask.label)));
+            return Err(format!("{} must be a whole number", self.name_of(ask)));
         }
         Ok(value.clamp(low, high))
     }

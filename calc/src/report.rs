@@ -8,6 +8,7 @@ use crate::outcome::Record;
 use crate::quantity::Length;
 use crate::sheet::cut_plan::planned::Planned;
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// Everything a sheet has to say about one set of inputs.
 #[derive(Clone, Debug, PartialEq)]
@@ -240,15 +241,20 @@ impl Step {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Caution {
     /// What to do or to leave undone.
-    pub text: &'static str,
+    pub text: Phrase,
     /// Who says so.
     pub source: &'static Source,
 }
 
 impl Caution {
+    /// Cautions of trades.
+    pub fn of(these: &[&'static (Phrase, Source)]) -> Vec<Self> {
+        these.iter().map(|(text, source)| Self { text: *text, source }).collect()
+    }
+
     /// A trade's cautions.
-    pub fn all(of: &'static [(&'static str, Source)]) -> Vec<Self> {
-        of.iter().map(|(text, source)| Self { text, source }).collect()
+    pub fn all(of: &'static [(Phrase, Source)]) -> Vec<Self> {
+        of.iter().map(|(text, source)| Self { text: *text, source }).collect()
     }
 }
 

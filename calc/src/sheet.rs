@@ -7,17 +7,18 @@ use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
 use crate::report::Report;
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// One sheet: all that is known of it before anything is typed.
 pub struct Sheet {
     /// Its name in project files and addresses; never changed once released.
     pub kind: &'static str,
     /// Its title on the page.
-    pub title: &'static str,
+    pub title: Phrase,
     /// The part of the fit-out that it belongs to; sheets of one trade stand together in the list.
-    pub trade: &'static str,
+    pub trade: Phrase,
     /// What it is for, in one line.
-    pub purpose: &'static str,
+    pub purpose: Phrase,
     /// What it asks, in the order of the page.
     pub asks: &'static [&'static Ask],
     /// What its results rest on.
@@ -82,6 +83,24 @@ pub fn solve<I>(
         return Err(Vec::new());
     }
     report(&inputs, reader.style())
+}
+
+/// Reads typed inputs, works them out, and puts the result into words: the body of a sheet's `solve`. Nothing is
+/// worked out unless all inputs are right.
+///
+/// # Errors
+/// All faults of the inputs.
+pub fn solved<I, R>(
+    reader: &Reader<'_>,
+    read: fn(&Reader<'_>) -> I,
+    solve: fn(&I) -> R,
+    show: fn(&I, &R, Style) -> Report,
+) -> Result<Report, Vec<Fault>> {
+    let inputs = read(reader);
+    if reader.has_faults() {
+        return Err(Vec::new());
+    }
+    Ok(show(&inputs, &solve(&inputs), reader.style()))
 }
 
 /// Works a sheet out from its saved inputs.

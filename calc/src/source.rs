@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::words::{Id, Phrase, Words, common};
+
 /// How well a source stands behind what cites it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Standing {
@@ -21,7 +23,7 @@ pub enum Standing {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Source {
     /// Publisher and title, as the trade names it: `NEC (NFPA 70)`.
-    pub publication: &'static str,
+    pub publication: Phrase,
     /// Table, section, equation or page; empty where the whole is meant.
     pub part: &'static str,
     /// How well it stands behind what cites it.
@@ -31,41 +33,64 @@ pub struct Source {
 impl Source {
     /// A source that was read.
     pub const fn published(publication: &'static str, part: &'static str) -> Self {
-        Self { publication, part, standing: Standing::Published }
+        Self { publication: Phrase::Written(publication), part, standing: Standing::Published }
     }
 
     /// A source that was read in a transcription by others.
     pub const fn transcribed(publication: &'static str, part: &'static str) -> Self {
-        Self { publication, part, standing: Standing::Transcribed }
+        Self { publication: Phrase::Written(publication), part, standing: Standing::Transcribed }
     }
 
     /// A source that is cited from memory.
     pub const fn from_memory(publication: &'static str, part: &'static str) -> Self {
-        Self { publication, part, standing: Standing::FromMemory }
+        Self { publication: Phrase::Written(publication), part, standing: Standing::FromMemory }
     }
 
     /// A rule of thumb; `what` names the rule.
     pub const fn common_practice(what: &'static str) -> Self {
-        Self { publication: what, part: "", standing: Standing::CommonPractice }
+        Self { publication: Phrase::Written(what), part: "", standing: Standing::CommonPractice }
     }
 
     /// A definition or an identity; `what` names it.
     pub const fn identity(what: &'static str) -> Self {
-        Self { publication: what, part: "", standing: Standing::Identity }
+        Self { publication: Phrase::Written(what), part: "", standing: Standing::Identity }
     }
 }
 
+impl Source {
+    /// A definition or an identity whose name stands in the table of words.
+    pub const fn identity_of(what: Id) -> Self {
+        Self { publication: Phrase::Id(what), part: "", standing: Standing::Identity }
+    }
+
+    /// A rule of thumb whose name stands in the table of words.
+    pub const fn practice_of(what: Id) -> Self {
+        Self { publication: Phrase::Id(what), part: "", standing: Standing::CommonPractice }
+    }
+
+    /// The source as it is cited, and how well it stands.
+    pub fn say(&self, words: Words) -> String {
+        let mut said = self.publication.say(words).to_owned();
+        if !self.part.is_empty() {
+            said.push_str(", ");
+            said.push_str(self.part);
+        }
+        let standing = match self.standing {
+            Standing::Published | Standing::Identity => return said,
+            Standing::Transcribed => common::AS_TRANSCRIBED,
+            Standing::FromMemory => common::FROM_MEMORY,
+            Standing::CommonPractice => common::COMMON_PRACTICE,
+        };
+        said.push_str(" (");
+        said.push_str(words.plain(standing));
+        said.push(')');
+        said
+    }
+}
+
+/// As it is cited in English: for tests and scripts.
 impl fmt::Display for Source {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(self.publication)?;
-        if !self.part.is_empty() {
-            write!(f, ", {}", self.part)?;
-        }
-        match self.standing {
-            Standing::Published | Standing::Identity => Ok(()),
-            Standing::Transcribed => f.write_str(" (as transcribed)"),
-            Standing::FromMemory => f.write_str(" (from memory)"),
-            Standing::CommonPractice => f.write_str(" (common practice, no source)"),
-        }
+        f.write_str(&self.say(Words::ENGLISH))
     }
 }

@@ -7,6 +7,7 @@ use calc::ask::{Ask, Kind, Need};
 use calc::project::{BODY_ASKS, Project, SheetResult};
 use calc::quantity::{Measure, UnitSystem, read_number};
 use calc::sheet::{SHEETS, Sheet};
+use calc::words::Words;
 use proptest::prelude::*;
 use serde_json::{Value as Json, json};
 
@@ -23,7 +24,7 @@ fn project(kind: &str, inputs: &Json, units: &str) -> Project {
     let mut sheets: Vec<Json> = SHEETS
         .iter()
         .filter(|sheet| sources_of(kind).contains(sheet.kind))
-        .map(|sheet| json!({ "id": sheet.kind, "kind": sheet.kind, "title": sheet.title, "inputs": example(sheet) }))
+        .map(|sheet| json!({ "id": sheet.kind, "kind": sheet.kind, "title": sheet.title.to_string(), "inputs": example(sheet) }))
         .collect();
     sheets.push(json!({ "id": "the sheet", "kind": kind, "title": "", "inputs": inputs }));
     let file =
@@ -73,8 +74,12 @@ fn all_asks(asks: &[&'static Ask]) -> Vec<&'static Ask> {
 fn kinds_are_named_once_and_trades_stand_together() {
     let kinds: BTreeSet<&str> = SHEETS.iter().map(|sheet| sheet.kind).collect();
     assert_eq!(kinds.len(), SHEETS.len());
-    let trades: BTreeSet<&str> = SHEETS.iter().map(|sheet| sheet.trade).collect();
-    let breaks = SHEETS.windows(2).filter(|pair| pair[0].trade != pair[1].trade).count();
+    let trades: BTreeSet<&str> =
+        SHEETS.iter().map(|sheet| sheet.trade.say(Words::ENGLISH)).collect();
+    let breaks = SHEETS
+        .windows(2)
+        .filter(|pair| pair[0].trade.say(Words::ENGLISH) != pair[1].trade.say(Words::ENGLISH))
+        .count();
     assert_eq!(breaks + 1, trades.len());
 }
 
@@ -147,7 +152,7 @@ fn usual_values_and_defaults_can_be_read_and_lie_in_range() {
                     assert!(ask.unit_in(system).is_some(), "{name} {}: unknown unit", ask.key);
                 }
             }
-            assert!(!ask.label.is_empty(), "{name} {}: no label", ask.key);
+            assert!(!ask.label.say(Words::ENGLISH).is_empty(), "{name} {}: no label", ask.key);
         }
     }
 }

@@ -1,11 +1,13 @@
 //! The page on which a sheet is added.
 
 use calc::sheet::SHEETS;
+use calc::words::Phrase;
 use leptos::prelude::*;
 
 use super::html::{asked, shown};
 use crate::desk::Desk;
 use crate::route::{Route, go};
+use crate::words::words;
 
 /// The page.
 pub fn add_page(desk: Desk) -> AnyView {
@@ -17,21 +19,21 @@ pub fn add_page(desk: Desk) -> AnyView {
         .into_any();
     }
     let kinds = shown("part", |html| {
-        let mut trade = "";
+        let mut trade = Phrase::NONE;
         for sheet in SHEETS {
             if sheet.trade != trade {
-                if !trade.is_empty() {
+                if !trade.is_none() {
                     html.raw("</ul>");
                 }
                 trade = sheet.trade;
-                html.tag("h2", "", trade);
+                html.tag("h2", "", trade.say(words()));
                 html.raw("<ul class=\"cards\">");
             }
             html.raw("<li><button class=\"card\" data-do=\"add\" data-with=\"");
             html.raw(sheet.kind);
             html.raw("\">");
-            html.tag("span", "name", sheet.title);
-            html.tag("span", "", sheet.purpose);
+            html.tag("span", "name", sheet.title.say(words()));
+            html.tag("span", "", sheet.purpose.say(words()));
             html.raw("</button></li>");
         }
         html.raw("</ul>");
@@ -42,7 +44,7 @@ pub fn add_page(desk: Desk) -> AnyView {
         };
         let mut id = String::new();
         desk.change(|project| {
-            id = project.add_sheet(sheet.kind, sheet.title, serde_json::json!({}));
+            id = project.add_sheet(sheet.kind, sheet.title.say(words()), serde_json::json!({}));
         });
         let project = desk.project.with_untracked(|project| project.id().to_owned());
         go(&Route::Sheet(project, id));

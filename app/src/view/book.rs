@@ -18,6 +18,7 @@ use super::html::{Html, shown};
 use crate::desk::Desk;
 use crate::route::{Part, Route};
 use crate::storage::Store;
+use crate::words::words;
 
 /// Width of a drawing on paper. [px]
 const WIDTH: f64 = 660.0;
@@ -183,8 +184,8 @@ fn push_cautions(html: &mut Html, cautions: &[Caution]) {
     html.raw("<section class=\"chapter cautions\"><h2>Take care</h2><ol>");
     for caution in cautions {
         html.raw("<li>");
-        html.text(caution.text);
-        html.tag("cite", "", &caution.source.to_string());
+        html.text(caution.text.say(words()));
+        html.tag("cite", "", &caution.source.say(words()));
         html.raw("</li>");
     }
     html.raw("</ol></section>");

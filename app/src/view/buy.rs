@@ -229,7 +229,7 @@ fn by_trade(html: &mut Html, project: &Project, all: &Evaluation) {
 /// The trade of the first sheet that a line comes from.
 fn trade_of(project: &Project, merged: &MergedBuyLine) -> &'static str {
     let kind = merged.sheets().next().and_then(|id| project.sheet(id)?.kind());
-    kind.and_then(sheet::find).map_or("Your own", |sheet| sheet.trade)
+    kind.and_then(sheet::find).map_or("Your own", |sheet| sheet.trade.say(crate::words::words()))
 }
 
 fn buy_line(html: &mut Html, project: &Project, merged: &MergedBuyLine) {

@@ -7,6 +7,7 @@ use calc::report::{Remark, Report, Step, Table, Weight};
 use super::drawing::push_drawing;
 use super::html::Html;
 use super::tape::push_tape;
+use crate::words::words;
 
 /// The answers: large, one to three; then what has to be said about them.
 pub fn answers(html: &mut Html, report: &Report) {
@@ -81,8 +82,8 @@ pub fn cautions(html: &mut Html, report: &Report) {
     html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
     for caution in &report.cautions {
         html.raw("<li>");
-        html.text(caution.text);
-        html.tag("cite", "", &caution.source.to_string());
+        html.text(caution.text.say(words()));
+        html.tag("cite", "", &caution.source.say(words()));
         html.raw("</li>");
     }
     html.raw("</ul></section>");
@@ -118,7 +119,7 @@ pub fn mark_words(html: &mut Html, mark: &Mark, style: Style) {
     html.tag("span", "mark-label", &mark.label);
     html.raw(" ");
     html.tag("strong", "", &marked.text);
-    let left_over = marked.left_over_text();
+    let left_over = style.left_over(&marked);
     if !left_over.is_empty() {
         html.tag("span", "note", &format!("exact spot {left_over}"));
     }
@@ -205,6 +206,6 @@ fn push_step(html: &mut Html, step: &Step) {
     html.raw("<span>= ");
     html.tag("strong", "", &step.result);
     html.raw("</span>");
-    html.tag("cite", "", &step.source.to_string());
+    html.tag("cite", "", &step.source.say(words()));
     html.raw("</li>");
 }

@@ -15,6 +15,7 @@ use super::page::{element_id, faults_by_path, width_of_results};
 use super::report;
 use crate::desk::Desk;
 use crate::route::{Route, go};
+use crate::words::words;
 
 /// The page of the sheet with this id.
 pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
@@ -85,7 +86,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     let sources = shown("listed", move |html| {
         html.raw("<ul>");
         for source in sheet.sources {
-            html.tag("li", "", &source.to_string());
+            html.tag("li", "", &source.say(words()));
         }
         html.raw("</ul>");
     });
@@ -104,8 +105,8 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
         }
     };
     view! {
-        {title(desk, id, sheet.title)}
-        <p class="purpose">{sheet.purpose}</p>
+        {title(desk, id, sheet.title.say(words()))}
+        <p class="purpose">{sheet.purpose.say(words())}</p>
         {super::offers::behind(desk, id)}
         {example(desk, id)}
         <div class="sheet">

@@ -43,7 +43,7 @@ pub fn tape_svg(at: Length, style: Style) -> String {
     let mut paper = Paper::new(WIDTH, HEIGHT);
     tape.body(&mut paper);
     tape.lines(&mut paper);
-    let left_over = marked.left_over_text();
+    let left_over = style.left_over(&marked);
     if !left_over.is_empty() && mark >= 0.0 {
         let exact_x = tape.x(exact);
         paper.path("tape-exact", &[(exact_x, TOP), (exact_x, BOTTOM + 9.0)], false);
@@ -237,7 +237,7 @@ mod tests {
     }
 
     fn style(rounding: Rounding) -> Style {
-        Style { system: rounding.system(), rounding }
+        Style::rounded(rounding)
     }
 
     /// The x of the heavy line of the mark.
@@ -323,7 +323,7 @@ mod tests {
 
     #[test]
     fn takes_the_usual_lines_where_the_rounding_is_of_the_other_system() {
-        let odd = Style { system: UnitSystem::Metric, rounding: Rounding::Eighth };
+        let odd = Style { system: UnitSystem::Metric, ..Style::rounded(Rounding::Eighth) };
         let usual = Style::new(UnitSystem::Metric);
         assert_eq!(tape_svg(metres(0.5), odd), tape_svg(metres(0.5), usual));
     }

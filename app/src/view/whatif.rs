@@ -9,6 +9,7 @@ use leptos::prelude::*;
 use super::html::{Html, asked, shown};
 use super::report::table;
 use crate::desk::Desk;
+use crate::words::words;
 
 /// The part of a sheet's page; nothing where the sheet has nothing to choose from.
 pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
@@ -41,7 +42,7 @@ pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
                 for list in &offered {
                     html.raw("<div class=\"choices\">");
                     if offered.len() > 1 {
-                        html.tag("span", "label", list.label);
+                        html.tag("span", "label", list.label.say(words()));
                     }
                     for (name, for_sale) in &list.entries {
                         chip(html, &list.list, name, *for_sale, &lacking);

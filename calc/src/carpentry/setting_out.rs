@@ -2,14 +2,19 @@
 
 use std::fmt;
 
+use uom::si::length::millimeter;
+
+use crate::formula::formula;
+use crate::quantity::Length;
 use crate::source::Source;
+use crate::words::stud_marks as words;
 
 /// Equal spacing between a first and a last mark.
 pub static EQUAL_SPACING: Source = Source::identity("spacing = (last - first) / (marks - 1)");
+/// offset = traced + (stud - first stud).
+pub static DATUM_OFFSET: Source = Source::identity_of(words::SOURCE_OFFSET);
 /// Errors of chained steps.
-pub static CHAIN_ERROR: Source = Source::identity(
-    "n chained steps of +-t: worst case n t; root sum of squares sqrt(n) t where they are independent",
-);
+pub static CHAIN_ERROR: Source = Source::identity_of(words::SOURCE_CHAIN);
 /// Chained dimensions build up tolerance; dimensions from a datum do not.
 pub static FROM_DATUM: Source = Source::transcribed(
     "ASME Y14.5-2018, Dimensioning and Tolerancing",
@@ -150,6 +155,43 @@ pub fn slat_gap_mm(
 pub fn round_to_mm(mark_mm: f64, step_mm: f64) -> (f64, f64) {
     let rounded = (mark_mm / step_mm).round() * step_mm;
     if rounded.is_finite() { (rounded, mark_mm - rounded) } else { (mark_mm, 0.0) }
+}
+
+formula! {
+    /// Where a stud meets a board that was held in place to trace one of the studs on it.
+    Offset: "o = o₁ + (p − p₁)", &DATUM_OFFSET;
+    |of| of.traced + (of.center - of.first) => Length as mark;
+    /// The traced stud, from the board's left end.
+    "o₁" as mark: traced: Length,
+    /// The stud's center, from any one point.
+    "p" as mark: center: Length,
+    /// The traced stud's center, from the same point.
+    "p₁" as mark: first: Length,
+}
+
+formula! {
+    /// How far off the last of marks can be that are each measured on from the one before, when every error falls
+    /// the same way.
+    ChainWorst: "e = n · t", &CHAIN_ERROR;
+    |of| mm(even_chain_error(of.steps, of.reading.get::<millimeter>()).worst_mm) => Length as error;
+    /// From the first mark to the last.
+    "n" as count: steps: u32,
+    /// Of each reading, plus or minus.
+    "t" as error: reading: Length,
+}
+
+formula! {
+    /// As [`ChainWorst`], where the errors fall either way.
+    ChainLikely: "e = √n · t", &CHAIN_ERROR;
+    |of| mm(even_chain_error(of.steps, of.reading.get::<millimeter>()).likely_mm) => Length as error;
+    /// From the first mark to the last.
+    "n" as count: steps: u32,
+    /// Of each reading, plus or minus.
+    "t" as error: reading: Length,
+}
+
+fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
 }
 
 /// How far a mark can be off.

@@ -1,43 +1,54 @@
 //! What batteries, panels and shore power can do to someone.
 
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// A caution and where it comes from.
-pub type Caution = (&'static str, Source);
+pub type Caution = (Phrase, Source);
 
 /// A fuse at the source.
 pub const FUSE_AT_SOURCE: Caution = (
-    "Fuse every ungrounded conductor at its source: within 7 in (175 mm) of the battery, or 40 in (1 m) where the \
+    Phrase::Written(
+        "Fuse every ungrounded conductor at its source: within 7 in (175 mm) of the battery, or 40 in (1 m) where the \
      conductor is in a sheath or enclosure. A cable that is fed from both ends, by a charger or an alternator, has a \
      fuse at both. (A rule for boats, followed here.)",
+    ),
     Source::transcribed("33 CFR 183.455; ABYC E-11", "11.10"),
 );
 
 /// The fuse protects the cable.
 pub const FUSE_PROTECTS_CABLE: Caution = (
-    "A fuse protects the cable: its rating lies no higher than the cable carries, bundling and heat counted in. \
+    Phrase::Written(
+        "A fuse protects the cable: its rating lies no higher than the cable carries, bundling and heat counted in. \
      (Stricter than the rule for boats below 50 V, 33 CFR 183.455(c), which allows half as much again.)",
+    ),
     Source::transcribed("NEC (NFPA 70)", "240.4"),
 );
 
 /// A battery fuse must break a short circuit.
 pub const INTERRUPTING_RATING: Caution = (
-    "A battery's fuse must be able to break its short-circuit current; ordinary blade fuses break 1000 A only.",
+    Phrase::Written(
+        "A battery's fuse must be able to break its short-circuit current; ordinary blade fuses break 1000 A only.",
+    ),
     Source::transcribed("ABYC E-11 (boats); ISO 8820-3 (vehicles)", "interrupting capacity"),
 );
 
 /// Shore power is for the licensed.
 pub const SHORE_POWER: Caution = (
-    "Shore power and mains are the work of a licensed or qualified electrician, with a residual-current device of \
+    Phrase::Written(
+        "Shore power and mains are the work of a licensed or qualified electrician, with a residual-current device of \
      30 mA or a ground-fault circuit interrupter.",
+    ),
     Source::transcribed("IEC 60364-7-708 and -721; NEC 551.40", "additional protection"),
 );
 
 /// One bond between neutral and ground.
 pub const INVERTER_BOND: Caution = (
-    "An inverter's output has exactly one bond between neutral and ground, at the inverter while it feeds, and none \
+    Phrase::Written(
+        "An inverter's output has exactly one bond between neutral and ground, at the inverter while it feeds, and none \
      beside the grid's own on shore power: without it no residual-current device trips, with two it trips for no \
      fault. Its maker says how; it is the electrician's work.",
+    ),
     Source::from_memory(
         "NEC (NFPA 70)",
         "250.30 and 551.54: bonding of a separately derived source",
@@ -46,34 +57,44 @@ pub const INVERTER_BOND: Caution = (
 
 /// Lithium on an alternator.
 pub const ALTERNATOR: Caution = (
-    "Lithium is never charged straight from an alternator: it draws all that the alternator can give until that burns \
+    Phrase::Written(
+        "Lithium is never charged straight from an alternator: it draws all that the alternator can give until that burns \
      out. A DC-DC charger between them limits the current.",
+    ),
     Source::from_memory("battery makers' installation instructions", "charging from an alternator"),
 );
 
 /// A broken protective conductor makes the body live.
 pub const PROTECTIVE_CONDUCTOR: Caution = (
-    "Where the shore lead's protective conductor is broken, the whole body can become live unnoticed: have lead and \
+    Phrase::Written(
+        "Where the shore lead's protective conductor is broken, the whole body can become live unnoticed: have lead and \
      bonding tested.",
+    ),
     Source::transcribed("BS 7671", "guidance on caravans"),
 );
 
 /// Lead-acid gases.
 pub const LEAD_ACID: Caution = (
-    "Lead-acid: secured, in a box that is vapour-tight towards the living space, vented to the outside by openings of \
+    Phrase::Written(
+        "Lead-acid: secured, in a box that is vapour-tight towards the living space, vented to the outside by openings of \
      at least 1100 mm² (1.7 in²) at top and bottom.",
+    ),
     Source::transcribed("NEC (NFPA 70)", "552.10(D) (park trailers)"),
 );
 
 /// Lithium needs its management.
 pub const LITHIUM: Caution = (
-    "Lithium: certified cells with a management system that warns before it disconnects, installed as the maker says.",
+    Phrase::Written(
+        "Lithium: certified cells with a management system that warns before it disconnects, installed as the maker says.",
+    ),
     Source::transcribed("ABYC E-13 (boats)", "summary"),
 );
 
 /// No charging of frozen lithium cells.
 pub const LITHIUM_FROST: Caution = (
-    "Do not charge lithium iron phosphate cells below 0 °C unless they are rated for it.",
+    Phrase::Written(
+        "Do not charge lithium iron phosphate cells below 0 °C unless they are rated for it.",
+    ),
     Source::from_memory(
         "makers' data sheets of lithium iron phosphate cells",
         "charging temperature",
@@ -82,9 +103,11 @@ pub const LITHIUM_FROST: Caution = (
 
 /// A battery moves and sparks.
 pub const BATTERY_RESTRAINT: Caution = (
-    "Hold a battery so that it moves no more than 10 mm under twice its weight in a boat; in a vehicle a crash pulls \
+    Phrase::Written(
+        "Hold a battery so that it moves no more than 10 mm under twice its weight in a boat; in a vehicle a crash pulls \
      many times harder: bolt it to the body as its maker or the vehicle's says. Cover its terminals: a tool across \
      them welds itself fast.",
+    ),
     Source::transcribed(
         "ISO 10133 (boats; since replaced by ISO 13297, from memory)",
         "5.2 and 5.4",
@@ -93,35 +116,45 @@ pub const BATTERY_RESTRAINT: Caution = (
 
 /// Chassis return.
 pub const CHASSIS_RETURN: Caution = (
-    "Use the chassis as a return only where the vehicle's maker allows it, and bond the battery to it with at least \
+    Phrase::Written(
+        "Use the chassis as a return only where the vehicle's maker allows it, and bond the battery to it with at least \
      8 AWG, and no smaller than the battery's unbonded lead. (A rule for park trailers; for vans the maker and the \
      local rules for motor homes, such as EN 1648-2 or ANSI/RVIA LV, say more.)",
+    ),
     Source::from_memory("NEC (NFPA 70)", "552.10(B)(1) exception and (C)(4)"),
 );
 
 /// Panels in the cold.
 pub const COLD_STRING: Caution = (
-    "Panels give their highest voltage on a cold morning: it must stay below the controller's limit, or the controller \
+    Phrase::Written(
+        "Panels give their highest voltage on a cold morning: it must stay below the controller's limit, or the controller \
      is destroyed.",
+    ),
     Source::transcribed("NEC (NFPA 70)", "690.7"),
 );
 
 /// Battery first, panels last.
 pub const CONTROLLER_ORDER: Caution = (
-    "Connect the battery to the controller first and the panels last, and take the panels off first: without a \
+    Phrase::Written(
+        "Connect the battery to the controller first and the panels last, and take the panels off first: without a \
      battery a controller can give their whole voltage. Panels in daylight are live: cover them while you work.",
+    ),
     Source::from_memory("makers' instructions for charge controllers", "order of connection"),
 );
 
 /// Single weeks are no monthly mean.
 pub const MONTHLY_MEANS: Caution = (
-    "These are monthly means of a model for panels in the open: single weeks bring much less, and so does any shade.",
+    Phrase::Written(
+        "These are monthly means of a model for panels in the open: single weeks bring much less, and so does any shade.",
+    ),
     Source::common_practice("monthly means hide dark weeks"),
 );
 
 /// Estimates, not a certification.
 pub const ESTIMATE: Caution = (
-    "These are estimates and certify nothing; local rules and the makers' instructions come first.",
+    Phrase::Written(
+        "These are estimates and certify nothing; local rules and the makers' instructions come first.",
+    ),
     Source::common_practice("estimates defer to local rules and makers"),
 );
 

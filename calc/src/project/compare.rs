@@ -1,5 +1,7 @@
 //! What differs between two projects: inputs in words, and the answers that follow from them.
 
+use crate::words::Phrase;
+
 use super::{BODY_ASKS, Evaluation, Node, Project, SheetEntry, SheetResult, evaluate};
 use crate::ask::{Ask, Kind};
 use crate::quantity::money;
@@ -83,13 +85,13 @@ pub fn compare(first: &Project, other: &Project) -> Vec<Part> {
                 let asks = sheet.kind().and_then(sheet::find).map_or(&[][..], |sheet| sheet.asks);
                 walk.fields(asks, "", sheet.inputs(), one.inputs());
                 let answers = answers(Some(result), Some(after));
-                part(&sheet, Found::InBoth, walk.lines, answers)
+                part(first, &sheet, Found::InBoth, walk.lines, answers)
             }
-            None => part(&sheet, Found::InFirst, Vec::new(), answers(Some(result), None)),
+            None => part(first, &sheet, Found::InFirst, Vec::new(), answers(Some(result), None)),
         });
     }
     for ((sheet, (_, result)), _) in others.iter().zip(&matched).filter(|(_, matched)| !**matched) {
-        parts.push(part(sheet, Found::InOther, Vec::new(), answers(None, Some(result))));
+        parts.push(part(first, sheet, Found::InOther, Vec::new(), answers(None, Some(result))));
     }
     parts.retain(|part| {
         part.found != Found::InBoth || !part.inputs.is_empty() || !part.answers.is_empty()
@@ -97,14 +99,21 @@ pub fn compare(first: &Project, other: &Project) -> Vec<Part> {
     parts
 }
 
-fn part(sheet: &SheetEntry<'_>, found: Found, inputs: Vec<Line>, answers: Vec<Line>) -> Part {
-    Part { place: PartPlace::Sheet(sheet.id()), title: title(sheet), found, inputs, answers }
+fn part(
+    project: &Project,
+    sheet: &SheetEntry<'_>,
+    found: Found,
+    inputs: Vec<Line>,
+    answers: Vec<Line>,
+) -> Part {
+    let title = title(project, sheet);
+    Part { place: PartPlace::Sheet(sheet.id()), title, found, inputs, answers }
 }
 
 /// The title of a sheet: its own, else that of its kind, else its id.
-fn title(sheet: &SheetEntry<'_>) -> String {
+fn title(project: &Project, sheet: &SheetEntry<'_>) -> String {
     match (sheet.title(), sheet.kind().and_then(sheet::find)) {
-        ("", Some(kind)) => kind.title.to_owned(),
+        ("", Some(kind)) => kind.title.say(project.words).to_owned(),
         ("", None) => sheet.id(),
         (title, _) => title.to_owned(),
     }
@@ -211,6 +220,10 @@ impl<'a> Walk<'a> {
         Self { first, other, lines: Vec::new() }
     }
 
+    fn says(&self, phrase: Phrase) -> &'static str {
+        phrase.say(self.first.words)
+    }
+
     fn leaf(&mut self, label: &str, first: String, other: String) {
         if first != other {
             self.lines.push(Line { label: label.to_owned(), first, other });
@@ -228,7 +241,12 @@ impl<'a> Walk<'a> {
         let mut asked = Vec::new();
         flatten(asks, &mut asked);
         for ask in &asked {
-            self.one(ask, &below(label, ask.label), first.get(ask.key), other.get(ask.key));
+            self.one(
+                ask,
+                &below(label, self.says(ask.label)),
+                first.get(ask.key),
+                other.get(ask.key),
+            );
         }
         for key in keys(first, other) {
             if !asked.iter().any(|ask| ask.key == key) {
@@ -249,14 +267,17 @@ impl<'a> Walk<'a> {
             Kind::Rows { asks, noun, .. } if is_list(first) && is_list(other) => {
                 // The rows' name says what the list is; its heading is needed only where it is
                 // more than their plural.
-                let row = upper_first(noun);
-                let label =
-                    if ask.label.starts_with(row.as_str()) { row } else { below(label, &row) };
+                let row = upper_first(self.says(noun));
+                let label = if self.says(ask.label).starts_with(row.as_str()) {
+                    row
+                } else {
+                    below(label, &row)
+                };
                 let row = Ask { kind: Kind::Group(asks), ..*ask };
                 self.rows(&row, &label, first, other);
             }
             Kind::List { of, .. } if is_list(first) && is_list(other) => {
-                self.rows(of, &below(label, of.label), first, other);
+                self.rows(of, &below(label, self.says(of.label)), first, other);
             }
             _ => {
                 let mine = shown(ask, first, self.first);
@@ -336,11 +357,15 @@ fn shown(ask: &Ask, node: &Node, project: &Project) -> String {
             items.iter().map(|node| shown(of, node, project)).collect()
         }
         (Kind::Choice(of), Node::String(key)) => {
-            let known = of.iter().find(|(known, _)| known == key);
-            vec![known.map_or_else(|| clipped(key), |(_, name)| (*name).to_owned())]
+            let known = of.all(project.words).find(|(known, _)| known == key);
+            vec![known.map_or_else(|| clipped(key), |(_, name)| name.to_owned())]
         }
         (Kind::SheetOf(_), Node::String(id)) => {
-            vec![project.sheet(id).map_or_else(|| clipped(id), |sheet| clipped(&title(&sheet)))]
+            vec![
+                project
+                    .sheet(id)
+                    .map_or_else(|| clipped(id), |sheet| clipped(&title(project, &sheet))),
+            ]
         }
         (Kind::Number { unit, .. }, _) if !unit.is_empty() => {
             let number = raw_text(Some(node));

@@ -45,7 +45,7 @@ impl Project {
         let kind = kind.split(' ').next().unwrap_or_default();
         let known = self.sheets().find(|entry| entry.kind() == Some(kind)).map(|entry| entry.id());
         known.unwrap_or_else(|| {
-            let title = sheet::find(kind).map_or("", |sheet| sheet.title);
+            let title = sheet::find(kind).map_or("", |sheet| sheet.title.say(self.words));
             let id = self.add_sheet(kind, title, json!({}));
             self.fill_example(&id);
             id

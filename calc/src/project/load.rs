@@ -6,6 +6,8 @@ mod v1;
 
 pub(super) use v1::pin;
 
+use crate::words::Words;
+
 use super::limits::{MAX_BYTES, MOST_SHEETS};
 use super::{Node, Project, shopping};
 
@@ -122,7 +124,7 @@ impl Project {
             (migration.step)(&mut document);
         }
         document.insert("battenbook".into(), Node::from(VERSION));
-        let mut project = Self { document };
+        let mut project = Self { document, words: Words::ENGLISH };
         shopping::name_own_rows(&mut project);
         v1::settle(&mut project);
         let count = project.sheets().count();

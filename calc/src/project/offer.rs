@@ -29,7 +29,7 @@ pub struct Behind<'a> {
 impl Project {
     /// Makes the sheet that another one offers, and returns its id.
     pub fn make_offered(&mut self, source: &str, offer: &Offer) -> String {
-        let title = sheet::find(offer.kind).map_or("", |sheet| sheet.title);
+        let title = sheet::find(offer.kind).map_or("", |sheet| sheet.title.say(self.words));
         let id = self.add_sheet(offer.kind, title, json!({}));
         let place = Place::Sheet(id.clone());
         for (path, text) in &offer.inputs {

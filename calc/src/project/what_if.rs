@@ -7,6 +7,8 @@
 use serde_json::{Map, json};
 use uom::si::length::millimeter;
 
+use crate::words::Phrase;
+
 use super::evaluate::{Run, SheetResult};
 use super::{Evaluation, Node, Project, shopping};
 use crate::ask::{Ask, Kind};
@@ -28,7 +30,7 @@ pub struct Choices {
     /// The path of the input: `stock`.
     pub list: String,
     /// Its name on the page.
-    pub label: &'static str,
+    pub label: Phrase,
     /// Each entry's name as it was typed, and whether the sheet may buy it as it stands.
     pub entries: Vec<(String, bool)>,
 }

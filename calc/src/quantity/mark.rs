@@ -43,9 +43,11 @@ pub struct Marked {
 }
 
 impl Marked {
-    /// What is left over in words: `1/64 in over`, `0.3 mm under`; empty where nothing is.
-    pub fn left_over_text(&self) -> String {
-        left_over_text(self.left_over, self.rounding)
+    /// How much is left over, and whether the length is longer than its mark: to a quarter of a line in inches or
+    /// 0.1 mm (0.05 mm on the finer tape); none where that is nothing.
+    pub fn left_over(&self) -> Option<(String, bool)> {
+        let size = left_over_size(self.left_over, self.rounding)?;
+        Some((size, self.left_over.value > 0.0))
     }
 }
 
@@ -78,7 +80,7 @@ impl Rounding {
     }
 
     /// The system whose tape has these lines.
-    pub fn system(self) -> UnitSystem {
+    pub const fn system(self) -> UnitSystem {
         match self {
             Self::Eighth | Self::Sixteenth | Self::ThirtySecond => UnitSystem::Imperial,
             Self::Millimetre | Self::HalfMillimetre => UnitSystem::Metric,
@@ -175,26 +177,17 @@ pub(super) fn inches(lines: f64, parts: f64) -> String {
     text
 }
 
-/// What is left over, to a quarter of a line in inches or 0.1 mm (0.05 mm on the finer tape).
-fn left_over_text(left_over: Length, rounding: Rounding) -> String {
-    let side = if left_over.value > 0.0 { "over" } else { "under" };
-    let size = match rounding.system() {
+fn left_over_size(left_over: Length, rounding: Rounding) -> Option<String> {
+    match rounding.system() {
         UnitSystem::Imperial => {
             let parts = f64::from(rounding.parts() * 4);
             let lines = (left_over.value.abs() / 0.0254 * parts).round();
-            if lines == 0.0 {
-                return String::new();
-            }
-            inches(lines, parts) + " in"
+            (lines != 0.0).then(|| inches(lines, parts) + " in")
         }
         UnitSystem::Metric => {
             let digits = if rounding == Rounding::Millimetre { 1 } else { 2 };
             let text = plain(left_over.value.abs() * 1e3, digits);
-            if text == "0" {
-                return String::new();
-            }
-            text + " mm"
+            (text != "0").then(|| text + " mm")
         }
-    };
-    size + " " + side
+    }
 }

@@ -89,7 +89,7 @@ fn check_mark(measure: &Measure) -> Result<(), String> {
     let length = measure.length();
     for system in [UnitSystem::Imperial, UnitSystem::Metric] {
         for rounding in Rounding::ALL {
-            let style = Style { system, rounding };
+            let style = Style { system, ..Style::rounded(rounding) };
             let marked = style.mark(length);
             let step = style.lines().step().value;
             // Beyond a thousand kilometres the digits themselves are coarser than a line.

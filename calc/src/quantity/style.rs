@@ -10,6 +10,7 @@ use super::dimension::{
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
 use super::unit::Dimension;
+use crate::words::Words;
 
 /// Unit system and rounding of everything that is shown.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,12 +20,19 @@ pub struct Style {
     /// Finest line on the tape; where it belongs to the other system the usual one of `system` is
     /// taken.
     pub rounding: Rounding,
+    /// The language.
+    pub words: Words,
 }
 
 impl Style {
     /// The usual style of a unit system.
     pub fn new(system: UnitSystem) -> Self {
-        Self { system, rounding: Rounding::for_system(system) }
+        Self { system, rounding: Rounding::for_system(system), words: Words::ENGLISH }
+    }
+
+    /// The style of a rounding, in the unit system that it belongs to.
+    pub const fn rounded(rounding: Rounding) -> Self {
+        Self { system: rounding.system(), rounding, words: Words::ENGLISH }
     }
 
     /// The mark for a length on the tape: total inches `90 1/2 in`, or `2299 mm`.

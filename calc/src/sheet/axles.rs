@@ -19,13 +19,16 @@ use crate::quantity::{LENGTH, Length, MASS, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "axles",
-    title: "Axle loads",
-    trade: "Living in it",
-    purpose: "See what each axle carries with everything and everyone aboard, and what is left.",
+    title: Phrase::Written("Axle loads"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written(
+        "See what each axle carries with everything and everyone aboard, and what is left.",
+    ),
     asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS, &PROJECT, &FRONT_WALL],
     sources: &[&MOMENTS, &LIMITS, &CENTRE_OF_MASS, &NEAR_THE_LIMIT],
     example: r#"{ "wheelbase": "3960 mm",

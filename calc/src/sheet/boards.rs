@@ -11,6 +11,7 @@ mod working;
 
 use crate::sorting::sort_by;
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::f64::{Mass, Volume};
 use uom::si::length::millimeter;
 use uom::si::volume::liter;
@@ -43,9 +44,11 @@ use crate::report::Report;
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "boards",
-    title: "Boards",
-    trade: "Ceiling and walls",
-    purpose: "Boards, planks or panelling over ribs: rips, joints, marks and notches of every board.",
+    title: Phrase::Written("Boards"),
+    trade: Phrase::Written("Ceiling and walls"),
+    purpose: Phrase::Written(
+        "Boards, planks or panelling over ribs: rips, joints, marks and notches of every board.",
+    ),
     asks: ASKS,
     sources: &[
         &BALANCED,

@@ -20,6 +20,7 @@ use crate::electrical::sources;
 use crate::fault::Fault;
 use crate::quantity::Style;
 use crate::report::Report;
+use crate::words::Phrase;
 
 use findings::Findings;
 use inputs::Inputs;
@@ -27,9 +28,11 @@ use inputs::Inputs;
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "circuit",
-    title: "Circuit",
-    trade: "Wiring",
-    purpose: "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
+    title: Phrase::Written("Circuit"),
+    trade: Phrase::Written("Wiring"),
+    purpose: Phrase::Written(
+        "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
+    ),
     asks: asks::ASKS,
     sources: &[
         &sources::POWER_FLOW,

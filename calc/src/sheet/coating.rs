@@ -34,13 +34,16 @@ use crate::outcome::Record;
 use crate::quantity::{Area, Length, Style, Volume};
 use crate::report::{Caution, Report};
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "coating",
-    title: "Coating",
-    trade: "Floor",
-    purpose: "How much finish or paint a surface takes, what to buy, and whether to coat now.",
+    title: Phrase::Written("Coating"),
+    trade: Phrase::Written("Floor"),
+    purpose: Phrase::Written(
+        "How much finish or paint a surface takes, what to buy, and whether to coat now.",
+    ),
     asks: ASKS,
     sources: &[
         &AREA_SUM,

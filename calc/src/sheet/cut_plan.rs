@@ -20,13 +20,16 @@ use crate::quantity::{LENGTH, Length, Style, money};
 use crate::reader::Reader;
 use crate::report::{Caution, Report, Table, TableRow, texts};
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "cut_plan",
-    title: "Cut plan",
-    trade: "Ceiling and walls",
-    purpose: "What to buy for a list of pieces, and how to cut it at the least cost.",
+    title: Phrase::Written("Cut plan"),
+    trade: Phrase::Written("Ceiling and walls"),
+    purpose: Phrase::Written(
+        "What to buy for a list of pieces, and how to cut it at the least cost.",
+    ),
     asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, &SECTION, &DENSITY],
     sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE, &MASS_OF_VOLUME, &WOOD],
     example: r#"{ "material": "3/4 x 1 1/2 in pine",
@@ -62,7 +65,7 @@ static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH]).op
     "Sheets that cut the same material in the same section are planned together on the cut list.",
 );
 
-static CAUTIONS: &[(&str, Source)] = &[SAW, DUST, MEASURE_AGAIN];
+static CAUTIONS: &[(Phrase, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 
 /// Work for one line of the table of stores: a first plan and its bound.
 const QUICK_EFFORT: u64 = 20_000;

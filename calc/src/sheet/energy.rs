@@ -37,6 +37,7 @@ use crate::quantity::{
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
+use crate::words::Phrase;
 use cable::{CABLE, Cable, CableInputs, Carried, read_cable};
 use charging::{CHARGING, Charged, ChargedBy, Charger};
 use checks::Cables;
@@ -46,9 +47,11 @@ use supply::{INVERTER, InverterInputs, read_inverter};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "energy",
-    title: "Battery and a day's use",
-    trade: "Living in it",
-    purpose: "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
+    title: Phrase::Written("Battery and a day's use"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written(
+        "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
+    ),
     asks: &[
         &NOMINAL_VOLTAGE,
         &LOADS,

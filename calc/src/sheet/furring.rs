@@ -39,13 +39,16 @@ use crate::reader::Reader;
 use crate::report::Report;
 use crate::sorting::sort_by;
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "furring",
-    title: "Furring strips",
-    trade: "Ceiling and walls",
-    purpose: "Strips on the ribs, one along each: length, screw marks, screws, adhesive, and how to cut them.",
+    title: Phrase::Written("Furring strips"),
+    trade: Phrase::Written("Ceiling and walls"),
+    purpose: Phrase::Written(
+        "Strips on the ribs, one along each: length, screw marks, screws, adhesive, and how to cut them.",
+    ),
     asks: &[
         &STRIP_LENGTH,
         &END_CLEARANCE,

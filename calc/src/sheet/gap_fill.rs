@@ -7,6 +7,7 @@ mod wood;
 mod words;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::f64::{
     Length, Mass, MassDensity, Ratio, ThermodynamicTemperature, Time, Volume, VolumeRate,
 };
@@ -38,9 +39,11 @@ use crate::report::{Caution, Report};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "gap_fill",
-    title: "Gap and hole filling",
-    trade: "Floor",
-    purpose: "How much two-part filler to mix, batch by batch within its pot life, and what to buy.",
+    title: Phrase::Written("Gap and hole filling"),
+    trade: Phrase::Written("Floor"),
+    purpose: Phrase::Written(
+        "How much two-part filler to mix, batch by batch within its pot life, and what to buy.",
+    ),
     asks: ASKS,
     sources: &[
         &gap::VOLUMES,

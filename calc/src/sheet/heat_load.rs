@@ -24,14 +24,17 @@ use crate::thermal::heat_loss::{
     BTU, FRESH_AIR, HeatLoad, HeatLoadError, SOLAR_GAIN, Surface, TRANSMISSION, btu_per_hour,
     electrical_use, heat_load,
 };
+use crate::words::Phrase;
 use parts::{PARTS, Part, SUN, SURFACES, WINDOWS};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "heat_load",
-    title: "Heater and cooler",
-    trade: "Living in it",
-    purpose: "See how much heat it takes to keep the body warm on the coldest night, and cool at the hottest noon.",
+    title: Phrase::Written("Heater and cooler"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written(
+        "See how much heat it takes to keep the body warm on the coldest night, and cool at the hottest noon.",
+    ),
     asks: &[
         &SURFACES,
         &WINDOWS,

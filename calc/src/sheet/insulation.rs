@@ -7,6 +7,7 @@ mod tests;
 mod words;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::f64::{Length, ThermalConductivity, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -31,9 +32,11 @@ use figures::Figures;
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "insulation",
-    title: "Insulation",
-    trade: "Living in it",
-    purpose: "See how much heat a wall, roof or floor lets through, how cold its lining gets, and where it gets wet.",
+    title: Phrase::Written("Insulation"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written(
+        "See how much heat a wall, roof or floor lets through, how cold its lining gets, and where it gets wet.",
+    ),
     asks: &[&LAYERS, &SURFACE_IN, &SURFACE_OUT, &BRIDGE, &INSIDE, &OUTSIDE],
     sources: &[
         &COMBINED_METHOD,

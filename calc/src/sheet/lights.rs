@@ -8,6 +8,7 @@ mod wiring;
 mod words;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length};
 use uom::si::length::{meter, millimeter};
@@ -35,9 +36,11 @@ use crate::report::{Caution, Report};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "lights",
-    title: "Ceiling lights",
-    trade: "Wiring",
-    purpose: "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
+    title: Phrase::Written("Ceiling lights"),
+    trade: Phrase::Written("Wiring"),
+    purpose: Phrase::Written(
+        "Place lamps in the ceiling clear of ribs and openings, and see how bright they make a table or the floor.",
+    ),
     asks: &[
         &LAMPS,
         &COLUMNS,

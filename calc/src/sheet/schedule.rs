@@ -12,6 +12,7 @@ mod working;
 use std::rc::Rc;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::f64::ThermodynamicTemperature;
 use uom::si::ratio::percent;
 use uom::si::temperature_interval::kelvin;
@@ -35,9 +36,11 @@ use crate::report::{Caution, Report};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "schedule",
-    title: "Filling and coating schedule",
-    trade: "Floor",
-    purpose: "When each pass and coat may start, when to mix the last batch, when to walk on it.",
+    title: Phrase::Written("Filling and coating schedule"),
+    trade: Phrase::Written("Floor"),
+    purpose: Phrase::Written(
+        "When each pass and coat may start, when to mix the last batch, when to walk on it.",
+    ),
     asks: ASKS,
     sources: &[
         &plan::WINDOW,

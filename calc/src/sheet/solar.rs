@@ -11,6 +11,7 @@ mod words;
 pub use months::NAMES as MONTHS;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::angle::degree;
 use uom::si::electric_potential::volt;
 use uom::si::energy::{joule, watt_hour};
@@ -46,9 +47,11 @@ use roof::{ROOF, RoofInputs};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "solar",
-    title: "Solar panels",
-    trade: "Living in it",
-    purpose: "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
+    title: Phrase::Written("Solar panels"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written(
+        "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
+    ),
     asks: &[
         &LATITUDE,
         &TILT,

@@ -4,6 +4,7 @@ mod drawing;
 mod words;
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::f64::{Ratio, Volume};
 use uom::si::length::millimeter;
 use uom::si::ratio::percent;
@@ -25,9 +26,9 @@ use crate::report::{Caution, Report};
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "trim",
-    title: "Roof-opening trim",
-    trade: "Ceiling and walls",
-    purpose: "Cut a trim so that its flange meets the ceiling all round.",
+    title: Phrase::Written("Roof-opening trim"),
+    trade: Phrase::Written("Ceiling and walls"),
+    purpose: Phrase::Written("Cut a trim so that its flange meets the ceiling all round."),
     asks: &[&HEIGHT, &CORNERS, &CLEARANCE, &LEAST_GRIP, &SIDES, &LINING],
     sources: &[&trim::GEOMETRY, &trim::TWIST, &trim::RIM_FOLLOWS, &BEAD, &NO_FARTHER],
     example: r#"{ "height": "2 3/8 in",

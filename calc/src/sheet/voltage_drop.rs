@@ -24,13 +24,14 @@ use crate::quantity::{CURRENT, LENGTH, POWER, Style, plain};
 use crate::reader::Reader;
 use crate::report::{Answer, Remark, Report};
 use crate::text::text;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "voltage_drop",
-    title: "Voltage drop",
-    trade: "Wiring",
-    purpose: "Choose the wire and the fuse for one run to one load.",
+    title: Phrase::Written("Voltage drop"),
+    trade: Phrase::Written("Wiring"),
+    purpose: Phrase::Written("Choose the wire and the fuse for one run to one load."),
     asks: &[
         &SOURCE_VOLTAGE,
         &DRAWS,

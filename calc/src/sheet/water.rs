@@ -23,13 +23,14 @@ use crate::quantity::{CURRENT, FLOW, LENGTH, Length, Style, VOLTAGE, VOLUME, Vol
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
 use crate::source::Source;
+use crate::words::Phrase;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "water",
-    title: "Fresh water",
-    trade: "Living in it",
-    purpose: "See how many days the tank lasts, and what it adds to the axles.",
+    title: Phrase::Written("Fresh water"),
+    trade: Phrase::Written("Living in it"),
+    purpose: Phrase::Written("See how many days the tank lasts, and what it adds to the axles."),
     asks: &[
         &PEOPLE,
         &USE,
@@ -105,32 +106,45 @@ static PUMP_FUSE: Source =
 
 static CAUTIONS: &[Caution] = &[
     Caution {
-        text: "Strap the tank down on every side, between the axles and low, to the body and not to the lining: its \
+        text: Phrase::Written(
+            "Strap the tank down on every side, between the axles and low, to the body and not to the lining: its \
                water is as heavy as a person, and pushes forward in a braking and far harder in a crash. Straps and \
                anchors as the tank\u{2019}s or the vehicle\u{2019}s maker says.",
+        ),
         source: &SURGE,
     },
     Caution {
-        text: "A drain has a trap or a waterless valve right below the sink, and after it falls all the way, with no \
+        text: Phrase::Written(
+            "A drain has a trap or a waterless valve right below the sink, and after it falls all the way, with no \
                further dip: without it the waste tank\u{2019}s gases come up into the room.",
+        ),
         source: &TRAP,
     },
     Caution {
-        text: "Vent both tanks to the open air, the waste tank above its inlet: a tank that cannot breathe bulges, \
+        text: Phrase::Written(
+            "Vent both tanks to the open air, the waste tank above its inlet: a tank that cannot breathe bulges, \
                collapses, or blows through the trap. A strainer goes before the pump.",
+        ),
         source: &VENT,
     },
     Caution {
-        text: "Fuse the pump by itself, at the rating that its maker prints, and give it a switch: one that runs dry \
+        text: Phrase::Written(
+            "Fuse the pump by itself, at the rating that its maker prints, and give it a switch: one that runs dry \
                or stalls burns.",
+        ),
         source: &PUMP_FUSE,
     },
     Caution {
-        text: "Use tank, hose and fittings made for drinking water, and disinfect them as their \
+        text: Phrase::Written(
+            "Use tank, hose and fittings made for drinking water, and disinfect them as their \
                makers say before the first filling and after standing.",
+        ),
         source: &POTABLE,
     },
-    Caution { text: "Drain tank, pump, trap and pipes before frost.", source: &FROST },
+    Caution {
+        text: Phrase::Written("Drain tank, pump, trap and pipes before frost."),
+        source: &FROST,
+    },
 ];
 
 /// What was typed, read.

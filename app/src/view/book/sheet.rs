@@ -11,6 +11,7 @@ use super::lists::push_strip;
 use crate::view::form::join;
 use crate::view::html::Html;
 use crate::view::{report, title_of};
+use crate::words::words;
 
 /// A sheet. Where cautions are gathered, they are only pointed at by their number; else they are
 /// written out.
@@ -27,7 +28,7 @@ pub fn push_sheet(
         html.tag("p", "", "A sheet made by another version.");
         return;
     };
-    html.tag("p", "purpose", kind.purpose);
+    html.tag("p", "purpose", kind.purpose.say(words()));
     push_inputs(html, project, all, &Place::Sheet(id.to_owned()), kind.asks);
     let report = match all.sheet(id) {
         Some(Ok(report)) => report,
@@ -132,12 +133,12 @@ impl Given<'_> {
             let here = join(path, ask.key);
             match ask.kind {
                 Kind::Group(of) | Kind::Either(of) => self.asks(of, &here),
-                Kind::Rows { asks, noun, .. } => self.rows(ask, asks, noun, &here),
+                Kind::Rows { asks, noun, .. } => self.rows(ask, asks, noun.say(words()), &here),
                 _ => {
                     let text = self.text(ask, &here);
                     if !text.is_empty() {
                         self.lines.raw("<tr>");
-                        self.lines.tag("th", "", ask.label);
+                        self.lines.tag("th", "", ask.label.say(words()));
                         self.lines.tag("td", "", &text);
                         self.lines.raw("</tr>");
                     }
@@ -160,11 +161,11 @@ impl Given<'_> {
         }
         let mut html = Html::default();
         html.raw("<table><caption>");
-        html.text(ask.label);
+        html.text(ask.label.say(words()));
         html.raw("</caption><thead><tr>");
         html.tag("th", "", noun);
         for (_, ask) in &columns {
-            html.tag("th", "", ask.label);
+            html.tag("th", "", ask.label.say(words()));
         }
         html.raw("</tr></thead><tbody>");
         for row in 0..count {
@@ -202,8 +203,8 @@ impl Given<'_> {
         };
         match ask.kind {
             Kind::Choice(of) => {
-                let chosen = of.iter().find(|(key, _)| *key == text);
-                chosen.map_or(text, |(_, name)| (*name).to_owned())
+                let chosen = of.all(words()).find(|(key, _)| *key == text);
+                chosen.map_or(text, |(_, name)| name.to_owned())
             }
             Kind::Flag => if text == "true" { "yes" } else { "no" }.to_owned(),
             Kind::SheetOf(_) => match self.project.sheet(&text) {

@@ -11,6 +11,7 @@ use super::takes_unit;
 use crate::view::html::Html;
 use crate::view::page::element_id;
 use crate::view::title_of;
+use crate::words::words;
 
 /// Keys that a phone's number pad lacks: what is shown, what is typed, and its name.
 const LENGTH_KEYS: &[[&str; 3]] = &[
@@ -125,7 +126,9 @@ impl Walker<'_> {
         let here = join(path, ask.key);
         match ask.kind {
             Kind::Group(of) => self.group(ask, of, &here, ask.need == Need::Optional),
-            Kind::Rows { asks, noun, at_least } => self.rows(ask, asks, noun, at_least, &here),
+            Kind::Rows { asks, noun, at_least } => {
+                self.rows(ask, asks, noun.say(words()), at_least, &here)
+            }
             Kind::List { of, at_most, .. } => self.list(ask, of, at_most, &here),
             Kind::Either(of) => self.either(ask, of, path),
             _ => self.field(ask, &here),
@@ -143,7 +146,7 @@ impl Walker<'_> {
         }
         self.label(ask);
         self.html.raw(if folded { "</summary>" } else { "</legend>" });
-        self.html.tag_if_any("p", "help", ask.help);
+        self.html.tag_if_any("p", "help", ask.help.say(words()));
         self.whole(path);
         self.asks(of, path);
         self.html.raw(if folded { "</details>" } else { "</fieldset>" });
@@ -253,7 +256,7 @@ impl Walker<'_> {
             self.field(of, &item);
             if index < kept {
                 self.html.raw("<button class=\"remove\" aria-label=\"take out ");
-                self.html.text(of.label);
+                self.html.text(of.label.say(words()));
                 self.html.text(&format!(" {}", index + 1));
                 self.html.raw("\" data-do=\"take-row\" data-with=\"");
                 self.html.text(&item);
@@ -266,12 +269,13 @@ impl Walker<'_> {
 
     /// One of several inputs: which one is a choice of its own.
     fn either(&mut self, ask: &'static Ask, of: &'static [&'static Ask], path: &str) {
-        let group = format!("{path}/{}", ask.label);
+        let keys: Vec<&str> = of.iter().map(|one| one.key).collect();
+        let group = format!("{path}/{}", keys.join(" "));
         let given = of.iter().position(|one| self.filled(&join(path, one.key)));
         let chosen = given.or_else(|| self.picked.get(&group).copied()).unwrap_or(0);
         let Some(now) = of.get(chosen) else { return };
         self.html.raw("<div class=\"either\"><div class=\"choices\" role=\"group\" aria-label=\"");
-        self.html.text(ask.label);
+        self.html.text(ask.label.say(words()));
         self.html.raw("\"><span class=\"label\">");
         self.label(ask);
         self.html.raw("</span>");
@@ -282,7 +286,7 @@ impl Walker<'_> {
             let (old, new) = (join(path, now.key), join(path, one.key));
             self.html.text(&format!("{group}|{index}|{old}|{new}"));
             self.html.raw("\">");
-            self.html.text(one.label);
+            self.html.text(one.label.say(words()));
             self.html.raw("</button>");
         }
         self.html.raw("</div>");
@@ -335,7 +339,7 @@ impl Walker<'_> {
         self.attribute("id", &format!("{id}-help"));
         self.html.raw(">");
         self.html.raw(&figure(ask.figure));
-        self.html.text(ask.help);
+        self.html.text(ask.help.say(words()));
         self.html.raw("</p></div>");
         self.state(ask, path);
     }
@@ -384,7 +388,7 @@ impl Walker<'_> {
         self.attribute("aria-describedby", &format!("{id}-fault {id}-help"));
         self.html.raw(">");
         match ask.kind {
-            Kind::Choice(of) => of.iter().for_each(|(key, name)| self.option(key, name)),
+            Kind::Choice(of) => of.all(words()).for_each(|(key, name)| self.option(key, name)),
             Kind::Flag => {
                 self.option("true", "yes");
                 self.option("false", "no");
@@ -406,7 +410,7 @@ impl Walker<'_> {
     /// A list that fills this field and others of its row from a table.
     fn picks(&mut self, ask: &'static Ask, picks: &'static Picks, path: &str) {
         self.html.raw("<select class=\"picks\"");
-        self.attribute("aria-label", &format!("{} from the table", ask.label));
+        self.attribute("aria-label", &format!("{} from the table", ask.label.say(words())));
         self.attribute("data-picks", path);
         self.html.raw(">");
         self.option("", &format!("Choose a {}…", picks.noun));
@@ -478,7 +482,7 @@ impl Walker<'_> {
         self.label(ask);
         self.html.raw("</h2><p class=\"help\">");
         self.html.raw(&figure(ask.figure));
-        self.html.text(ask.help);
+        self.html.text(ask.help.say(words()));
         self.html.raw("</p>");
         self.whole(path);
     }
@@ -495,7 +499,7 @@ impl Walker<'_> {
     }
 
     fn label(&mut self, ask: &Ask) {
-        self.html.text(ask.label);
+        self.html.text(ask.label.say(words()));
         if ask.need == Need::Optional {
             self.html.raw("<span class=\"optional\"> (if you like)</span>");
         }

@@ -91,8 +91,7 @@ pub(super) fn settle(project: &mut Project) {
 /// All ways in which results can be written, the file's own first.
 fn styles(own: Style) -> Vec<Style> {
     let all = Rounding::ALL.into_iter();
-    let mut styles: Vec<Style> =
-        all.map(|rounding| Style { system: rounding.system(), rounding }).collect();
+    let mut styles: Vec<Style> = all.map(Style::rounded).collect();
     let far = |style: &Style| (*style != own, style.system != own.system);
     sort_by(&mut styles, |a, b| far(a).cmp(&far(b)));
     styles

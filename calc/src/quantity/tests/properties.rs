@@ -94,7 +94,7 @@ proptest! {
         length in -200.0f64..200.0,
         rounding in prop::sample::select(Rounding::ALL.to_vec()),
     ) {
-        let style = Style { system: rounding.system(), rounding };
+        let style = Style::rounded(rounding);
         let exact = Length::new::<uom::si::length::meter>(length);
         let marked = style.mark(exact);
         let step = rounding.step().value;
@@ -107,7 +107,7 @@ proptest! {
         prop_assert!(near(&marked.text), "{}", marked.text);
         // A mark is its own mark.
         prop_assert_eq!(&style.mark(marked.rounded).text, &marked.text);
-        prop_assert_eq!(style.mark(marked.rounded).left_over_text(), "");
+        prop_assert_eq!(style.mark(marked.rounded).left_over(), None);
         if style.system == UnitSystem::Imperial || length.abs() < 10.0 {
             prop_assert!(near(&style.length(exact)), "{}", style.length(exact));
         }
@@ -119,7 +119,7 @@ proptest! {
         let rounding = Rounding::ALL[index];
         let (parts, unit_um) = [(8, 25_400), (16, 25_400), (32, 25_400), (1, 1000), (2, 1000)][index];
         let lines = (2 * um * parts + unit_um) / (2 * unit_um);
-        let style = Style { system: rounding.system(), rounding };
+        let style = Style::rounded(rounding);
         let marked = style.mark(Length::new::<uom::si::length::micrometer>(um as f64));
         let expected_um = (lines * unit_um) as f64 / parts as f64;
         prop_assert!((marked.rounded.value * 1e6 - expected_um).abs() < 1e-6);

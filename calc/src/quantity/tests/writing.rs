@@ -7,8 +7,8 @@ use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::liter;
 
-const INCHES: Style = Style { system: UnitSystem::Imperial, rounding: Rounding::Sixteenth };
-const METRIC: Style = Style { system: UnitSystem::Metric, rounding: Rounding::Millimetre };
+const INCHES: Style = Style::rounded(Rounding::Sixteenth);
+const METRIC: Style = Style::rounded(Rounding::Millimetre);
 
 fn mm(value: f64) -> Length {
     Length::new::<millimeter>(value)
@@ -70,7 +70,7 @@ fn marks() {
         (Style { rounding: Rounding::Eighth, ..METRIC }, mm(12.4), "12 mm", "0.4 mm over"),
     ] {
         let marked = style.mark(length);
-        assert_eq!((marked.text.as_str(), marked.left_over_text().as_str()), (text, left_over));
+        assert_eq!((marked.text.as_str(), style.left_over(&marked).as_str()), (text, left_over));
     }
 }
 

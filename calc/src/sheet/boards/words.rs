@@ -12,8 +12,9 @@ use crate::quantity::Style;
 use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
 use crate::text::text;
+use crate::words::Phrase;
 
-static CAUTIONS: &[(&str, Source)] = &[LOOK_BEHIND, OVERHEAD, DUST, SAW, MEASURE_AGAIN];
+static CAUTIONS: &[(Phrase, Source)] = &[LOOK_BEHIND, OVERHEAD, DUST, SAW, MEASURE_AGAIN];
 
 pub(super) fn cautions() -> Vec<Caution> {
     Caution::all(CAUTIONS)

@@ -1,6 +1,7 @@
 //! What the furring sheet says: answers, remarks, the table of strips, a strip as a template.
 
 use crate::text::text;
+use crate::words::Phrase;
 use uom::si::force::newton;
 use uom::si::length::millimeter;
 
@@ -14,7 +15,7 @@ use crate::quantity::{Length, Style, UnitSystem, percent, significant};
 use crate::report::{Answer, Caution, Remark, Table, TableRow, texts};
 use crate::source::Source;
 
-static CAUTIONS: &[(&str, Source)] =
+static CAUTIONS: &[(Phrase, Source)] =
     &[LOOK_BEHIND, OVERHEAD, DUST, SAW, DRILLED_STEEL, MEASURE_AGAIN];
 
 pub(super) fn mm(value: f64) -> Length {
@@ -38,7 +39,7 @@ pub(super) fn answers(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ans
             Answer::new(label, text!("{} to {}", mark(shortest.length_mm), cut.text))
                 .note("each to the width at its own rib: see the table")
         }
-        _ => Answer::new(label, cut.text.clone()).note(cut.left_over_text()),
+        _ => Answer::new(label, cut.text.clone()).note(style.left_over(&cut)),
     };
     let counts = || worked.kinds.iter().map(|kind| kind.marks_mm.len());
     let (fewest, most) = (counts().min().unwrap_or(0), counts().max().unwrap_or(0));
@@ -222,7 +223,7 @@ pub(super) fn drill(diameter: Length, style: Style) -> String {
         UnitSystem::Imperial => {
             let fine = Style { rounding: crate::quantity::Rounding::ThirtySecond, ..style };
             let whole = fine.mark(diameter);
-            if whole.left_over_text().is_empty() {
+            if whole.left_over().is_none() {
                 return whole.text;
             }
             let (mut parts, mut of) =

@@ -130,7 +130,7 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
                 corner.name.clone(),
                 reading(readings.standoff),
                 reading(readings.depth),
-                beside(&off),
+                beside(&off, style),
                 kept(corner, flange, style),
             ],
             chosen: false,
@@ -143,8 +143,8 @@ pub fn table(flange: &Flange, cut: &Cut, style: Style) -> Table {
     }
 }
 
-fn beside(marked: &Marked) -> String {
-    let left_over = marked.left_over_text();
+fn beside(marked: &Marked, style: Style) -> String {
+    let left_over = style.left_over(marked);
     if left_over.is_empty() {
         marked.text.clone()
     } else {

@@ -1,0 +1,60 @@
+//! What a sheet asks and what it comes to, from its structs alone.
+//!
+//! `#[derive(Inputs)]` on a struct makes its asks and reads it. Of each field,
+//!
+//! - the key in the project file is its name,
+//! - the label and the help are the message of that name in the sheet's `.ftl`, and its attribute `help`,
+//! - the kind is its type, with what `#[ask(…)]` adds; an `Option` may be left out.
+//!
+//! | field | `#[ask(…)]` |
+//! |---|---|
+//! | `Length`, `Mass`, …, or `f64` with `dimension(&X)` | `units("in", "mm")`, `range(0.0, 1.0)` in SI |
+//! | `f64` | `range(0.0, 1.0)`, and `percent` or `unit("W")` |
+//! | `u32` | `range(1, 20)` |
+//! | `bool` | `usually(true)` |
+//! | `String` | nothing; `required()` |
+//! | an enum that derives `Choice` | `choice` |
+//! | a struct that derives `Inputs` | `group` |
+//! | `Vec` of such a struct | `rows(1)`: the fewest; a row is called by the attribute `row` |
+//! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
+//! | an enum that derives `Either` | `either` |
+//!
+//! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
+//! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all.
+//!
+//! `#[derive(Outcome)]` on a struct of results makes its outcome: each field under its name and its unit.
+
+mod inputs;
+mod options;
+mod outcome;
+
+use proc_macro::TokenStream;
+use syn::{DeriveInput, parse_macro_input};
+
+/// Asks for the fields of a struct, and reads them. `#[words(stud_marks)]` names the file of the messages.
+#[proc_macro_derive(Inputs, attributes(ask, words))]
+pub fn inputs(item: TokenStream) -> TokenStream {
+    let item = parse_macro_input!(item as DeriveInput);
+    inputs::inputs(&item).unwrap_or_else(syn::Error::into_compile_error).into()
+}
+
+/// Asks for one of several inputs, each a variant with one field; the first stands where none is given.
+#[proc_macro_derive(Either, attributes(ask, words))]
+pub fn either(item: TokenStream) -> TokenStream {
+    let item = parse_macro_input!(item as DeriveInput);
+    inputs::either(&item).unwrap_or_else(syn::Error::into_compile_error).into()
+}
+
+/// One of several, each a variant without fields: its key is its name in snake case, or what `#[key("…")]` says.
+#[proc_macro_derive(Choice, attributes(key, words))]
+pub fn choice(item: TokenStream) -> TokenStream {
+    let item = parse_macro_input!(item as DeriveInput);
+    options::choice(&item).unwrap_or_else(syn::Error::into_compile_error).into()
+}
+
+/// The outcome of a struct of results. `#[outcome(skip)]` leaves a field out, `#[outcome(name = "…")]` names it.
+#[proc_macro_derive(Outcome, attributes(outcome))]
+pub fn outcome(item: TokenStream) -> TokenStream {
+    let item = parse_macro_input!(item as DeriveInput);
+    outcome::outcome(&item).unwrap_or_else(syn::Error::into_compile_error).into()
+}

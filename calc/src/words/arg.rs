@@ -1,0 +1,137 @@
+//! A message as data: its id, and the values it is filled with.
+
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+
+use super::Id;
+use crate::quantity::Style;
+use crate::reader::Quantity;
+
+/// A message with what it is filled with.
+#[derive(Clone, Debug)]
+pub struct Msg {
+    pub(super) id: Id,
+    pub(super) filled: Vec<Arg>,
+}
+
+/// What a message is filled with: a value, put into words only where it is shown.
+#[derive(Clone, Debug)]
+pub enum Arg {
+    /// As it stands: a name that somebody typed, a figure, a word to choose a text by.
+    As(String),
+    /// A count, which also chooses between singular and plural.
+    Count(u64),
+    /// A quantity in its SI unit, and how it is written.
+    Quantity(f64, fn(&Style, f64) -> String),
+    /// Several, joined as the language joins them.
+    Each(Vec<Arg>),
+    /// Another message.
+    Message(Msg),
+}
+
+impl Msg {
+    /// A message and what it is filled with, in the order in which the first language names it.
+    #[inline(never)]
+    pub(super) fn filled(id: Id, filled: Vec<Arg>) -> Self {
+        Self { id, filled }
+    }
+}
+
+impl From<Id> for Msg {
+    fn from(id: Id) -> Self {
+        Self { id, filled: Vec::new() }
+    }
+}
+
+/// Ways to write a quantity, each by the method of `Style` that does it.
+macro_rules! quantities {
+    ($($(#[$doc:meta])* $name:ident($of:ty): $style:ident, $value:ident => $text:expr;)+) => {
+        impl Arg {
+            $(
+                $(#[$doc])*
+                pub fn $name(of: $of) -> Self {
+                    Self::Quantity(of.value, |$style, si| {
+                        let $value = <$of>::from_si(si);
+                        $text
+                    })
+                }
+            )+
+        }
+    };
+}
+
+quantities! {
+    /// A length to say aloud: from 2 ft up in feet and inches.
+    length(Length): style, length => style.length(length);
+    /// A length as it is marked on a piece: rounded to a line of the tape.
+    mark(Length): style, length => style.mark(length).text;
+    /// How far off something may be: finer than a mark.
+    error(Length): style, length => style.error(length);
+    /// A short length as it is read off a tape.
+    short(Length): style, length => style.short(length);
+    /// A length that no tape shows.
+    small(Length): style, length => style.small(length);
+    /// What is paid out from a roll: wire, pipe.
+    run(Length): style, length => style.run(length);
+    /// An area.
+    area(Area): style, area => style.area(area);
+    /// A volume.
+    volume(Volume): style, volume => style.volume(volume);
+    /// A mass.
+    mass(Mass): style, mass => style.mass(mass);
+    /// A temperature.
+    temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
+}
+
+impl Arg {
+    /// A count.
+    pub fn count(of: u32) -> Self {
+        Self::Count(of.into())
+    }
+
+    /// Values in order: `1, 2 and 3`.
+    pub fn each<T: Into<Self>>(of: impl IntoIterator<Item = T>) -> Self {
+        Self::Each(of.into_iter().map(Into::into).collect())
+    }
+}
+
+impl From<Length> for Arg {
+    fn from(length: Length) -> Self {
+        Self::length(length)
+    }
+}
+
+impl From<String> for Arg {
+    fn from(text: String) -> Self {
+        Self::As(text)
+    }
+}
+
+impl From<&str> for Arg {
+    fn from(text: &str) -> Self {
+        Self::As(text.to_owned())
+    }
+}
+
+impl From<usize> for Arg {
+    fn from(count: usize) -> Self {
+        Self::Count(count as u64)
+    }
+}
+
+impl From<u32> for Arg {
+    fn from(count: u32) -> Self {
+        Self::Count(count.into())
+    }
+}
+
+impl From<Msg> for Arg {
+    fn from(message: Msg) -> Self {
+        Self::Message(message)
+    }
+}
+
+impl From<Id> for Arg {
+    fn from(id: Id) -> Self {
+        Self::Message(id.into())
+    }
+}

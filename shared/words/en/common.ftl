@@ -1,0 +1,25 @@
+# Words of all sheets.
+
+## Terms: one word per idea, in every message.
+-stud = stud
+-rib = rib
+
+## How a list is joined: "1, 2 and 3".
+list-middle = { $before }, { $rest }
+list-end = { $before } and { $last }
+
+## How well a source stands behind what cites it.
+as-transcribed = as transcribed
+from-memory = from memory
+common-practice = common practice, no source
+
+## The parts of a fit-out.
+trade-floor = Floor
+trade-walls = Ceiling and walls
+
+## What is marked.
+board = board
+
+## What rounding a mark left over.
+over = { $amount } over
+under = { $amount } under
