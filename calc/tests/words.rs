@@ -14,7 +14,10 @@ use serde_json::{Value as Json, json};
 use words::{Catalogue, FIRST, languages};
 
 /// Sheets whose words stand in the table, all of them.
-const SAID: &[&str] = &["stud_marks"];
+const SAID: &[&str] = &[
+    // A line each.
+    "stud_marks",
+];
 
 fn folder() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../shared/words")

@@ -10,7 +10,7 @@ mod file;
 pub mod made_up;
 mod table;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 pub use file::{Key, Piece, Problem};
@@ -123,9 +123,8 @@ impl Catalogue {
     }
 
     fn unlike(&self, text: &Text, other: &Text, place: &str) -> Option<Problem> {
-        let (mut own, mut theirs) = (text.arguments(), other.arguments());
-        own.sort_unstable();
-        theirs.sort_unstable();
+        let own: BTreeSet<&str> = text.arguments().into_iter().collect();
+        let theirs: BTreeSet<&str> = other.arguments().into_iter().collect();
         (own != theirs).then(|| {
             Problem::new(place, &format!("{} is filled with {theirs:?}, not {own:?}", text.name))
         })

@@ -181,9 +181,9 @@ impl Said {
 impl Field {
     fn new(key: &str, of: &Type, attributes: &[Attribute], words: &Path) -> Result<Self> {
         let mut said = Said::read(attributes)?;
-        let name = Ident::new(&key.to_uppercase(), Span::call_site());
+        let name = Ident::new(&key.to_ascii_uppercase(), Span::call_site());
         let word = |ending: &str| {
-            let name = format_ident!("{}{ending}", key.to_uppercase());
+            let name = format_ident!("{}{ending}", key.to_ascii_uppercase());
             quote!(crate::words::Phrase::Id(crate::words::#words::#name))
         };
         let (inner, optional) = match inside(of, "Option") {

@@ -12,7 +12,7 @@ pub fn choice(item: &DeriveInput) -> Result<TokenStream> {
     };
     let (of, words) = (&item.ident, words(&item.attrs)?);
     let (mut keys, mut variants, mut names) = (Vec::new(), Vec::new(), Vec::new());
-    let base = snake(&of.to_string()).to_uppercase();
+    let base = snake(&of.to_string()).to_ascii_uppercase();
     for variant in &data.variants {
         if !matches!(variant.fields, Fields::Unit) {
             return Err(Error::new_spanned(variant, "a choice has no fields"));
@@ -21,7 +21,7 @@ pub fn choice(item: &DeriveInput) -> Result<TokenStream> {
         for attribute in variant.attrs.iter().filter(|one| one.path().is_ident("key")) {
             key = attribute.parse_args::<LitStr>()?.value();
         }
-        let name = format_ident!("{base}_{}", snake(&variant.ident.to_string()).to_uppercase());
+        let name = format_ident!("{base}_{}", snake(&variant.ident.to_string()).to_ascii_uppercase());
         names.push(quote!(crate::words::#words::#name));
         variants.push(&variant.ident);
         keys.push(key);

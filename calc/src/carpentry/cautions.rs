@@ -1,7 +1,7 @@
 //! What can hurt someone, or ruin the job, when boards and strips are cut and put up.
 
 use crate::source::Source;
-use crate::words::{Phrase, cautions as words};
+use crate::words::{Phrase, cautions_carpentry as words};
 
 /// One caution and where it comes from.
 pub type Caution = (Phrase, Source);

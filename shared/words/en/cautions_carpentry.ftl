@@ -1,6 +1,5 @@
-# What can hurt someone or ruin the job, trade by trade.
+# What can hurt someone or ruin the job when boards and strips are cut and put up.
 
-## Boards and strips
 look-behind =
     Before you drive a screw, look behind the wall and above the ceiling for wires, fuel and brake lines and
     airbags; keep screws too short to reach them and the outer skin.
