@@ -166,6 +166,8 @@ static MODEL: Ask = Ask::choice(
 struct Inputs {
     grid: Option<(usize, usize)>,
     places: Vec<Spot>,
+    /// What each place is known by; none for rows.
+    place_keys: Vec<String>,
     ceiling: Ceiling,
     lamp: Lamp,
     clearance: Length,
@@ -263,6 +265,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     }
     Inputs {
         grid,
+        place_keys: if places.is_empty() { Vec::new() } else { reader.row_keys(&PLACES) },
         places,
         ceiling,
         lamp,

@@ -237,6 +237,11 @@ impl Findings<'_> {
             cautions: WIRING.to_vec(),
             buy: self.buy(style),
             outcome: self.outcome(),
+            faults: self
+                .not_safe()
+                .map(|message| Fault::new(CONDUCTOR.key, message))
+                .into_iter()
+                .collect(),
             ..Report::default()
         }
     }
@@ -245,6 +250,24 @@ impl Findings<'_> {
     fn fuse_a(&self) -> Option<f64> {
         let fuse = self.wired.fuse.as_ref().ok()?;
         self.wired.is_protected().then_some(fuse.rating_a)
+    }
+
+    /// The least size that would do, of the series of the one that was named.
+    fn would_do(&self) -> Option<Conductor> {
+        match self.wired.conductor {
+            Conductor::SquareMillimetre(_) => self.least[1].or(self.least[0]),
+            _ => self.least[0].or(self.least[1]),
+        }
+    }
+
+    /// Why wire and fuse are not shown; the voltages are true nevertheless.
+    fn not_safe(&self) -> Option<String> {
+        let wired = &self.wired;
+        match &wired.fuse {
+            _ if !wired.carries() => Some(overheats(wired, self.run, self.would_do())),
+            Err(error) => Some(text!("no fuse fits: {}", &error)),
+            Ok(_) => None,
+        }
     }
 
     fn buy(&self, style: Style) -> Vec<BuyLine> {
@@ -331,11 +354,7 @@ impl Findings<'_> {
         let wired = &self.wired;
         let run = self.run;
         let mut remarks = Vec::new();
-        let would_do = match wired.conductor {
-            Conductor::SquareMillimetre(_) => self.least[1].or(self.least[0]),
-            _ => self.least[0].or(self.least[1]),
-        };
-        let better = match would_do {
+        let better = match self.would_do() {
             Some(size) => text!(" {} is enough.", &size),
             None => String::new(),
         };
@@ -354,10 +373,8 @@ impl Findings<'_> {
                 &shorter
             )));
         }
-        if !wired.carries() {
-            remarks.push(Remark::warning(text!("Not shown: {}.", overheats(wired, run, would_do))));
-        } else if let Err(error) = &wired.fuse {
-            remarks.push(Remark::warning(text!("No fuse fits: {}.", &error)));
+        if let Some(message) = self.not_safe() {
+            remarks.push(Remark::warning(text!("Not shown: {}.", &message)));
         }
         if wired.within_limit && wired.is_protected() {
             remarks.push(Remark::good(text!(

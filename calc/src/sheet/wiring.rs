@@ -180,7 +180,7 @@ pub fn read_supply(reader: &Reader<'_>) -> Supply {
     }
     if charging_v.is_some_and(|charging| charging > GREATEST_CHARGING_V * (1.0 + 1e-9)) {
         let message = text!(
-            "{}; a 48 V battery is charged to {} at most",
+            "{}; no 48 V battery is charged to more than {}",
             &beyond,
             volts(GREATEST_CHARGING_V)
         );

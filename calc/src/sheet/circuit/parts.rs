@@ -147,7 +147,7 @@ impl Findings<'_> {
             let id = text!("bus-bar/{}/{}", &splice.ways, &stud_id);
             add(&mut lines, each(id, "bus bar or stud", spec, 2.0));
             for run in std::iter::once(&splice.feed).chain(&splice.onward) {
-                if let Some(conductor) = self.conductors.get(*run) {
+                if let Some(conductor) = self.wired.conductors.get(*run) {
                     let spec = text!("{}, {} stud", conductor, &size);
                     let id = text!("lug/{}/{}", conductor.id(), &stud_id);
                     add(&mut lines, each(id, "ring lug", spec, 2.0));
@@ -162,7 +162,7 @@ impl Findings<'_> {
             }
         }
         // At the source and at fuse blocks thick wire ends on studs too.
-        for (run, conductor) in self.conductors.iter().enumerate() {
+        for (run, conductor) in self.wired.conductors.iter().enumerate() {
             let (from, to) = self.tree.ends(run);
             let is_block = self.inputs.runs.get(run).is_some_and(|run| run.fuse_block);
             let ends = f64::from(u8::from(from == 0 || self.is_in_block(run)))
@@ -190,7 +190,7 @@ impl Findings<'_> {
         };
         std::iter::once(&splice.feed)
             .chain(&splice.onward)
-            .filter_map(|run| self.conductors.get(*run))
+            .filter_map(|run| self.wired.conductors.get(*run))
             .filter_map(|conductor| Some((area(conductor)?, *conductor)))
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, conductor)| conductor)
