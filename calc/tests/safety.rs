@@ -565,6 +565,19 @@ fn walk(
     }
 }
 
+/// A ceiling small enough to be laid often.
+fn small_ceiling() -> Json {
+    let mut document: Json = serde_json::from_str(DEMO).unwrap();
+    let body = &mut document["body"];
+    (body["length"], body["width"]) = (json!("3300 mm"), json!("900 mm"));
+    body["ribs"]["measured"].as_array_mut().unwrap().truncate(8);
+    body["openings"] = json!([{ "name": "roof hatch", "x": "1700 mm", "y": "320 mm", "length": "350 mm", "width": "300 mm" }]);
+    let sheets = document["sheets"].as_array_mut().unwrap();
+    sheets.retain(|sheet| sheet["kind"] == "boards");
+    sheets[0]["inputs"]["shown_ribs"] = json!([1, 8]);
+    document
+}
+
 /// The demo, with a second sheet of each that cuts, with another saw: what is here is counted on both.
 fn demo() -> Json {
     let mut document: Json = serde_json::from_str(DEMO).unwrap();
@@ -628,22 +641,25 @@ fn nothing_unsafe_leaves_the_demo_as_it_is() {
 }
 
 /// Each input of each sheet with other values.
-fn perturbed(take: impl Fn(&str) -> bool, most_values: usize) -> (usize, usize) {
-    let document = demo();
+fn perturbed(document: &Json, most_values: usize) -> (usize, usize) {
     let (mut tried, mut solved) = (0, 0);
     for sheet in document["sheets"].as_array().unwrap() {
         let (id, kind) = (sheet["id"].as_str().unwrap(), sheet["kind"].as_str().unwrap());
-        if !take(kind) || id.ends_with(" 2") {
+        if id.ends_with(" 2") {
             continue;
         }
-        let part = only(&document, id);
+        let part = only(document, id);
         let base = read(&part);
         let mut last = calc::evaluate(&base);
         let mut found = Vec::new();
         walk(calc::sheet::find(kind).unwrap().asks, &sheet["inputs"], "", &mut found);
         assert!(found.len() > 2, "{id}");
         for (path, ask, typed) in found {
-            for (at, value) in others(ask, &typed).into_iter().take(most_values).enumerate() {
+            let values = others(ask, &typed);
+            let step = values.len().div_ceil(most_values).max(1);
+            // Of many values other ones for each input.
+            let some = values.into_iter().skip(path.len() % step).step_by(step);
+            for (at, value) in some.enumerate() {
                 let mut project = base.clone();
                 project.set_typed(&Place::Sheet(id.to_owned()), &path, &ask.kind, &value);
                 let all = calc::project::evaluate_since(&project, Some(&last));
@@ -668,14 +684,17 @@ fn perturbed(take: impl Fn(&str) -> bool, most_values: usize) -> (usize, usize) 
 
 #[test]
 fn nothing_unsafe_leaves_the_demo_with_other_inputs() {
-    let (tried, solved) = perturbed(|kind| kind != "boards", 20);
-    assert!(tried > 1000 && solved > tried / 4, "{solved} of {tried}");
+    let mut document = demo();
+    let sheets = document["sheets"].as_array_mut().unwrap();
+    sheets.retain(|sheet| sheet["kind"] != "boards");
+    let (tried, solved) = perturbed(&document, 2);
+    assert!(tried > 400 && solved > tried / 4, "{solved} of {tried}");
 }
 
 #[test]
 fn nothing_unsafe_leaves_the_demos_boards_with_other_inputs() {
-    let (tried, solved) = perturbed(|kind| kind == "boards", 3);
-    assert!(tried > 60 && solved > tried / 4, "{solved} of {tried}");
+    let (tried, solved) = perturbed(&small_ceiling(), 1);
+    assert!(tried > 25 && solved > tried / 4, "{solved} of {tried}");
 }
 
 /// Every change of an input of the demo but the boards' and what hangs on them.
@@ -695,7 +714,7 @@ fn changes(document: &Json) -> Vec<(String, String, &'static Ask, String)> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 24, failure_persistence: None, ..ProptestConfig::default() })]
 
     /// Several things at once, on any sheets, with some sheets twice and some left out.
     #[test]

@@ -301,6 +301,18 @@ pub fn fuse_line(rating_a: f64, highest_v: f64) -> BuyLine {
     BuyLine::pieces(LineId::shared(id), "fuse with holder", fuse_spec(rating_a, highest_v), 1.0)
 }
 
+/// Ring lugs for a wire, each for the stud that is usual for it, or for another one that it shares.
+pub fn lug_line(conductor: Conductor, on: &str, count: f64) -> BuyLine {
+    let id = text!("lug/{}/{}", conductor.id(), stud_id(on));
+    let spec = text!("{}, {} stud", &conductor, on);
+    BuyLine::pieces(LineId::shared(id), "ring lug", spec, count)
+}
+
+/// A size of stud as part of an id: `m6`.
+pub fn stud_id(stud: &str) -> &str {
+    if stud.starts_with("M6") { "m6" } else { "m8" }
+}
+
 /// A rating and its voltage as part of an id: `15a/32v`.
 pub fn fuse_id(rating_a: f64, highest_v: f64) -> String {
     text!("{}a/{}v", plain(rating_a, 1), plain(fuse_voltage(highest_v, rating_a).0, 1))
