@@ -386,6 +386,11 @@ fn safe(document: &Json, all: &Evaluation) -> Said {
                 continue;
             }
         };
+        let names_a_fuse = report.outcome.number("fuse_a").is_some();
+        holds!(report.faults.is_empty() || !names_a_fuse, "{id}: a fuse beside a fault");
+        if !report.faults.is_empty() {
+            faulty.push(id);
+        }
         if let Some(path) = report.outcome.not_finite() {
             return Err(format!("{id}: {path} is no number"));
         }

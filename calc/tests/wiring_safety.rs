@@ -72,8 +72,10 @@ proptest! {
         let (carries_a, fuse_limit_a) = limits(&chosen, lies);
         let Some(fuse_a) = report.outcome.number("fuse_a") else {
             prop_assert!(report.buy.is_empty() && report.drawings.is_empty(), "{}", inputs);
+            prop_assert!(!report.faults.is_empty(), "{}", inputs);
             return Ok(());
         };
+        prop_assert!(report.faults.is_empty(), "{}", inputs);
         prop_assert!(fuse_a <= fuse_limit_a, "{} {} {}", chosen, fuse_a, inputs);
         // The load draws P / V, and V is no more than the lowest voltage.
         let least_a = watts / (source_v * low.unwrap_or(1.0));
@@ -121,8 +123,10 @@ proptest! {
         let Ok(report) = evaluate("circuit", &inputs) else { return Ok(()) };
         let Some(main_a) = report.outcome.number("fuse_a") else {
             prop_assert!(report.buy.is_empty() && report.cut.is_empty() && report.drawings.is_empty());
+            prop_assert!(!report.faults.is_empty(), "{}", inputs);
             return Ok(());
         };
+        prop_assert!(report.faults.is_empty(), "{}", inputs);
         prop_assert!(report.outcome.number("fuse_volts_least").unwrap() >= charging_v);
         prop_assert_eq!(report.outcome.get("device_rating_ok"), Some(&Value::Flag(true)));
         let branches: Vec<(usize, f64)> = report.outcome.list("branches").iter().map(|branch| {

@@ -7,12 +7,13 @@ use crate::source::Source;
 /// Highest nominal voltage that the direct-current sheets take: sixteen cells of lithium iron
 /// phosphate. From 50 V on other rules hold, save for a 48 V battery's own charging.
 pub const GREATEST_NOMINAL_V: f64 = 51.2;
-/// Highest charging voltage that they take: twenty-four cells of lead that are equalised; sixteen of
-/// lithium end at 58.4 V.
+/// Highest charging voltage that they take as typed: the same sixteen cells. Twenty-four of lead go
+/// higher while they are equalised, which the fuse stands where nothing is typed; nobody wires for that
+/// by these sheets.
 ///
 /// # Source
-/// [`battery_voltage::LEAD_CELL`].
-pub const GREATEST_CHARGING_V: f64 = 64.0;
+/// [`battery_voltage::LITHIUM_CELL`].
+pub const GREATEST_CHARGING_V: f64 = 58.4;
 
 /// The highest voltage of a source and who says so.
 ///

@@ -140,7 +140,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let least = [Series::Awg, Series::SquareMillimetre].map(|s| run.least(s.conductors()));
     let wired = match inputs.wanted {
         Wanted::This(conductor) => run.wired(conductor).map_err(|error| {
-            let would_do = least.iter().flatten().next().map(|wired| wired.conductor);
+            let would_do = in_series_of(conductor, &least).map(|wired| wired.conductor);
             at(no_steady_voltage(conductor, &error, would_do))
         })?,
         Wanted::Least(series) => {
@@ -149,7 +149,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             least.clone().map_err(|error| at(none_will_do(&error, style)))?
         }
     };
-    let would_do = least.iter().flatten().next().map(|wired| wired.conductor);
+    let would_do = in_series_of(wired.conductor, &least).map(|wired| wired.conductor);
     if let Err(unrated) = wired.rated {
         return Err(at(unrated.to_string()));
     }
@@ -165,6 +165,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         choices: run.choices(Conductor::awg().chain(Conductor::metric())),
     };
     Ok(findings.report(style))
+}
+
+/// What would do of the series of the conductor that was named, else of the other; `least` has AWG first.
+fn in_series_of<T, E>(conductor: Conductor, least: &[Result<T, E>; 2]) -> Option<&T> {
+    let [awg, metric] = least.each_ref().map(|one| one.as_ref().ok());
+    match conductor {
+        Conductor::SquareMillimetre(_) => metric.or(awg),
+        _ => awg.or(metric),
+    }
 }
 
 /// A conductor that cannot feed the load at all.

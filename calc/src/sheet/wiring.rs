@@ -180,7 +180,7 @@ pub fn read_supply(reader: &Reader<'_>) -> Supply {
     }
     if charging_v.is_some_and(|charging| charging > GREATEST_CHARGING_V * (1.0 + 1e-9)) {
         let message = text!(
-            "{}; no 48 V battery is charged to more than {}",
+            "{}; these rules end where a 48 V battery is charged to {}",
             &beyond,
             volts(GREATEST_CHARGING_V)
         );
@@ -338,8 +338,8 @@ pub fn general_remarks(
     if let Some(most_a) = fuses_a.iter().copied().reduce(f64::max) {
         let (rated_v, source) = fuse_voltage(supply.highest_v, most_a);
         remarks.push(Remark::note(text!(
-            "Fuse and holder: made for {} V DC or more ({}). Up to {} stand on them while charging \
-             ({}).",
+            "Fuse and holder: made for {} V DC or more ({}). Up to {} stand on them, and on every load, \
+             while charging ({}): a lamp or device whose label does not go so far needs a regulator.",
             plain(rated_v, 1),
             source,
             volts(supply.highest_v),
