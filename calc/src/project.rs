@@ -11,8 +11,10 @@ mod json;
 pub mod limits;
 mod lists;
 mod load;
+mod names;
 mod offer;
 mod plan;
+pub(crate) mod rows;
 pub mod shopping;
 mod what_if;
 
@@ -173,10 +175,7 @@ impl Project {
         if self.is_full() {
             return String::new();
         }
-        let id = (1..)
-            .map(|number| format!("s{number}"))
-            .find(|id| self.sheet(id).is_none())
-            .unwrap_or_default();
+        let id = self.fresh_sheet_id();
         let sheet = json!({ "id": id, "title": title, "kind": kind, "inputs": inputs });
         match self.document.get_mut("sheets") {
             Some(Node::Array(nodes)) => nodes.push(sheet),
@@ -192,6 +191,7 @@ impl Project {
         let index = self.sheet(id).map(|sheet| sheet.index);
         if let (Some(index), Some(nodes)) = (index, self.sheet_nodes()) {
             nodes.remove(index);
+            self.note_sheet_gone(id);
         }
     }
 
@@ -236,7 +236,15 @@ impl Project {
     /// takes the entry out, but leaves its place in a list.
     pub fn set_typed(&mut self, place: &Place, path: &str, kind: &Kind, text: &str) {
         let node = typed_node(kind, text);
+        let made = self.key_before(place, path);
+        let named = matches!(kind, Kind::Words).then(|| self.name_before(place, path));
         self.set(place, path, node);
+        if let Some(before) = named {
+            self.follow_name(place, path, &before);
+        }
+        if let Some((list, index)) = made {
+            self.key_new_row(place, &list, index);
+        }
         // An own line that is called otherwise is another thing: it is not added to a sheet's any more.
         if *place == Place::Shopping
             && let Some((row, "item" | "spec" | "unit")) = path.rsplit_once('.')
@@ -271,8 +279,10 @@ impl Project {
     /// Adds a row at the end of the list at a path.
     pub fn add_row(&mut self, place: &Place, path: &str, row: Node) {
         let mut rows = self.node(place, path).and_then(Node::as_array).cloned().unwrap_or_default();
+        let index = rows.len();
         rows.push(row);
         self.set(place, path, Node::Array(rows));
+        self.key_new_row(place, path, index);
         if *place == Place::Shopping {
             shopping::name_own_rows(self);
         }
@@ -280,9 +290,11 @@ impl Project {
 
     /// Takes a row out of the list at a path.
     pub fn remove_row(&mut self, place: &Place, path: &str, index: usize) {
-        let Some(rows) = self.node(place, path).and_then(Node::as_array) else { return };
-        let mut rows = rows.clone();
-        if index < rows.len() {
+        if index >= self.row_count(place, path) {
+            return;
+        }
+        self.key_rows(place, path);
+        if let Some(mut rows) = self.node(place, path).and_then(Node::as_array).cloned() {
             rows.remove(index);
             self.set(place, path, Node::Array(rows));
         }
@@ -449,7 +461,7 @@ mod tests {
         assert_eq!(project.add_sheet("trim", "", json!({})), "s1");
         assert_eq!(project.add_sheet("trim", "", json!({})), "s2");
         project.remove_sheet("s1");
-        assert_eq!(project.add_sheet("trim", "", json!({})), "s1");
+        assert_eq!(project.add_sheet("trim", "", json!({})), "s3", "nor to another sheet later");
         assert_eq!(project.sheets().count(), 2);
     }
 

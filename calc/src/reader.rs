@@ -375,6 +375,15 @@ impl<'a> Reader<'a> {
         read_rows
     }
 
+    /// What each of the rows is known by, for ids: no two are the same, and none changes with what
+    /// stands before it.
+    pub fn row_keys(&self, ask: &Ask) -> Vec<String> {
+        match self.below(ask.key).node {
+            Some(Node::Array(rows)) => crate::project::rows::keys(rows),
+            _ => Vec::new(),
+        }
+    }
+
     #[inline(never)]
     fn row_readers(&self, ask: &Ask) -> Vec<Self> {
         self.items(ask)

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use crate::drawing::Drawing;
+use crate::fault::Fault;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Length;
@@ -45,6 +46,9 @@ pub struct Report {
     pub cutting: Option<Arc<Planned>>,
     /// The outcome as plain named numbers.
     pub outcome: Record,
+    /// What is not safe as it was typed, though the values of the outcome are true: a wire too thin for
+    /// its fuse. Nothing is bought, cut, marked or drawn then.
+    pub faults: Vec<Fault>,
     /// Inputs that were left out and taken from the body; filled in by the reader.
     pub from_body: Vec<Taken>,
 }
@@ -70,6 +74,7 @@ impl Default for Report {
             cut: Vec::new(),
             cutting: None,
             outcome: Record::new(),
+            faults: Vec::new(),
             from_body: Vec::new(),
         }
     }

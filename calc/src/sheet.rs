@@ -103,6 +103,21 @@ pub fn solved<I, R>(
     Ok(show(&inputs, &solve(&inputs), reader.style()))
 }
 
+/// A report of what is not safe: nothing of it is bought, cut, marked or drawn.
+fn values_alone(report: Report) -> Report {
+    Report {
+        checks: Vec::new(),
+        offers: Vec::new(),
+        drawings: Vec::new(),
+        templates: Vec::new(),
+        marks: Vec::new(),
+        buy: Vec::new(),
+        cut: Vec::new(),
+        cutting: None,
+        ..report
+    }
+}
+
 /// Works a sheet out from its saved inputs.
 ///
 /// # Errors
@@ -120,6 +135,9 @@ pub fn solve_sheet(sheet: &Sheet, site: &Site<'_>, inputs: &Node) -> Result<Repo
                 )]);
             }
             report.from_body = taken;
+            if !report.faults.is_empty() {
+                report = values_alone(report);
+            }
             Ok(report)
         }
         Ok(_) => Err(faults),

@@ -317,3 +317,98 @@ fn the_system_of_a_project_is_kept() {
     project.set_system(UnitSystem::Metric);
     assert_eq!(project.system(), UnitSystem::Metric);
 }
+
+/// The ids of all that is ticked of one sheet, with what stands behind them: piece or strip with its length, check with its text.
+fn known(project: &Project, sheet: &str) -> BTreeMap<String, String> {
+    let all = calc::evaluate(project);
+    let mut known = BTreeMap::new();
+    for piece in all.cut_list.iter().flat_map(|group| &group.bars).flat_map(|bar| &bar.pieces) {
+        if piece.sheet == sheet {
+            known.insert(format!("piece {}", piece.id), piece.label.clone());
+        }
+    }
+    let report = all.sheet(sheet).unwrap().as_ref().unwrap();
+    for strip in &report.marks {
+        for mark in &strip.marks {
+            known.insert(
+                format!("mark {} {}", strip.id, mark.id),
+                format!("{} {}", strip.label, mark.label),
+            );
+        }
+    }
+    for line in report.checks.iter().flat_map(|list| &list.lines) {
+        known.insert(format!("check {}", line.key), line.text.clone());
+    }
+    known
+}
+
+/// Taking a row out, whichever, and putting another in makes no id of one thing another's; the rest keep theirs. Pieces, corners,
+/// loads, rows of lights and runs.
+#[test]
+fn rows_that_come_and_go_move_no_id() {
+    let demo = Project::from_text(DEMO).unwrap();
+    let mut moved = 0;
+    for (sheet, list) in [
+        ("cut_plan", "pieces"),
+        ("s2", "corners"),
+        ("circuit", "rows"),
+        ("circuit", "runs"),
+        ("circuit", "loads"),
+    ] {
+        let place = calc::project::Place::Sheet(sheet.to_owned());
+        let before = known(&demo, sheet);
+        for row in 0..demo.row_count(&place, list) {
+            let mut project = demo.clone();
+            let taken = project.node(&place, &format!("{list}.{row}")).cloned().unwrap();
+            project.remove_row(&place, list, row);
+            // Its copy is another row, though it looks the same.
+            for back in [false, true] {
+                if back {
+                    let mut copy = taken.clone();
+                    let name = if list == "runs" { "id" } else { "label" };
+                    copy[name] = json!("copy of it");
+                    project.add_row(&place, list, copy);
+                }
+                let all = calc::evaluate(&project);
+                if !all.sheet(sheet).unwrap().is_ok() {
+                    continue;
+                }
+                for (id, what) in known(&project, sheet) {
+                    let was = before.get(&id);
+                    assert!(
+                        was.is_none_or(|was| *was == what),
+                        "{sheet} {list} without {row}: {id} was {was:?} and is {what}"
+                    );
+                    moved += usize::from(was.is_some());
+                }
+            }
+        }
+    }
+    assert!(moved > 60, "{moved}");
+}
+
+/// The key of a row and nothing else tells what it is: rows in another order, without the first, under other names.
+#[test]
+fn rows_with_keys_may_stand_in_any_order() {
+    let mut document: Json = serde_json::from_str(DEMO).unwrap();
+    let sheets = document["sheets"].as_array_mut().unwrap();
+    let pieces =
+        sheets.iter_mut().find(|sheet| sheet["id"] == "cut_plan").unwrap()["inputs"]["pieces"]
+            .as_array_mut()
+            .unwrap();
+    for (at, row) in pieces.iter_mut().enumerate() {
+        row["key"] = json!(format!("k{at}"));
+    }
+    let read = |document: &Json| Project::from_text(&document.to_string()).unwrap();
+    let before = known(&read(&document), "cut_plan");
+    for sheet in document["sheets"].as_array_mut().unwrap() {
+        if sheet["id"] == "cut_plan" {
+            let rows = sheet["inputs"]["pieces"].as_array_mut().unwrap();
+            rows.reverse();
+            rows.pop();
+        }
+    }
+    let after = known(&read(&document), "cut_plan");
+    assert_eq!(after.len(), before.len() - 1);
+    assert!(after.iter().all(|(id, what)| before[id] == *what));
+}

@@ -237,6 +237,9 @@ fn a_given_conductor_that_is_too_thin_gets_its_answer_and_a_warning() {
     assert!(!flag(&report, "within_limit"));
     assert_eq!(report.remarks[0].weight, Weight::Warning);
     assert!(report.remarks[0].text.contains("14 AWG is enough"), "{}", report.remarks[0].text);
+    // One metric size is held against the others.
+    let found = faults(&inputs("12.8 V", ("current", "60 A"), "1 m", "4 mm2", 5.0));
+    assert!(found[0].message.contains("mm2 would do"), "{found:?}");
     // 0.005 ohm/m lies between 12 and 10 AWG: it is held against the thinner.
     let given = sheet(&inputs("12.8 V", ("power", "36 W"), "18 ft", "0.005 ohm/m", 3.0));
     assert_eq!((number(&given, "ampacity_a"), number(&given, "fuse_a")), (45.0, 4.0));

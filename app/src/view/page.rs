@@ -12,7 +12,8 @@ pub fn faults_by_path<'a>(all: &'a Evaluation, place: &Place) -> BTreeMap<&'a st
         Place::Body => &all.body.faults,
         Place::Sheet(id) => match all.sheet(id) {
             Some(Err(faults)) => faults,
-            _ => &[],
+            Some(Ok(report)) => &report.faults,
+            None => &[],
         },
         Place::Shopping => &all.shopping().faults,
         Place::Line(key) => all.shopping().line_faults.get(key).map_or(&[], Vec::as_slice),

@@ -1,42 +1,30 @@
 //! The highest voltage that can stand on a fuse and its holder, and the ratings they are made with.
 
 use super::sources;
+use crate::energy::battery_voltage::{self, Chemistry};
 use crate::source::Source;
 
 /// Highest nominal voltage that the direct-current sheets take: sixteen cells of lithium iron
 /// phosphate. From 50 V on other rules hold, save for a 48 V battery's own charging.
 pub const GREATEST_NOMINAL_V: f64 = 51.2;
-/// Highest charging voltage that they take: the same sixteen cells.
+/// Highest charging voltage that they take as typed: the same sixteen cells. Twenty-four of lead go
+/// higher while they are equalised, which the fuse stands where nothing is typed; nobody wires for that
+/// by these sheets.
 ///
 /// # Source
-/// [`sources::LFP_CHARGING`].
+/// [`battery_voltage::LITHIUM_CELL`].
 pub const GREATEST_CHARGING_V: f64 = 58.4;
-
-/// Systems by the highest voltage that one is met with, and what a lead battery of it is charged to.
-static SYSTEMS: [(f64, f64); 4] = [(15.0, 14.8), (30.0, 29.6), (42.0, 44.4), (1000.0, 58.4)];
 
 /// The highest voltage of a source and who says so.
 ///
 /// What was entered for charging counts; else the source's own, or the highest that a battery of its
-/// system is charged to, whichever is more: 14.6 V for each 12.8 V (four cells of 3.65 V) where it
-/// is a multiple of that; else 14.8 V for each 12 V, the most that lead batteries take; 58.4 V
-/// for 48 V.
-///
-/// # Source
-/// [`sources::LFP_CHARGING`], [`sources::LEAD_CHARGING`].
+/// voltage is charged to ([`battery_voltage::highest_v`]), whichever is more.
 pub fn highest_v(source_v: f64, charging_v: Option<f64>) -> (f64, &'static Source) {
     if let Some(charging_v) = charging_v {
         return (charging_v.max(source_v), &sources::CHARGING_AS_GIVEN);
     }
-    let fours = (source_v / 12.8).round();
-    if fours >= 1.0 && (source_v - 12.8 * fours).abs() < 0.05 {
-        return (14.6 * fours, &sources::LFP_CHARGING);
-    }
-    let lead_v = SYSTEMS
-        .iter()
-        .find(|(most_v, _)| source_v <= *most_v)
-        .map_or(source_v, |(_, charged_v)| *charged_v);
-    (lead_v.max(source_v), &sources::LEAD_CHARGING)
+    let (charged_v, source) = battery_voltage::highest_v(source_v, Chemistry::Unknown);
+    (charged_v.max(source_v), source)
 }
 
 /// Voltage ratings of fuses and holders, and the greatest current of each.
@@ -65,17 +53,18 @@ mod tests {
     use super::*;
     use proptest::prelude::*;
 
-    /// Four cells of lithium iron phosphate at 3.65 V, and eight, twelve and sixteen.
+    /// Four cells of lithium iron phosphate at 3.65 V, and eight, twelve and sixteen; six of lead and more, equalised.
     #[test]
     fn charged_to_more_than_the_nominal_voltage() {
         for (source_v, charged_v, rated_v) in [
             (12.8, 14.6, 32.0),
-            (12.2, 14.8, 32.0),
+            (12.2, 16.0, 32.0),
+            (24.0, 32.0, 32.0),
             (25.6, 29.2, 32.0),
             (38.4, 43.8, 58.0),
-            (36.0, 44.4, 58.0),
+            (36.0, 48.0, 58.0),
             (51.2, 58.4, 125.0),
-            (48.0, 58.4, 125.0),
+            (48.0, 64.0, 125.0),
         ] {
             let (highest, _) = highest_v(source_v, None);
             assert!((highest - charged_v).abs() < 1e-9, "{source_v}: {highest}");

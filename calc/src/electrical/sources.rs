@@ -59,13 +59,6 @@ pub static CFR_BOAT_FUSE: Source =
 /// Half the current for a cable that runs through thermal insulation for half a metre or more.
 pub static BS_7671_INSULATION: Source =
     Source::transcribed("BS 7671", "523.9: 0.5 for 0.5 m or more in thermal insulation");
-/// Charging voltage of lithium iron phosphate.
-pub static LFP_CHARGING: Source = Source::common_practice(
-    "lithium iron phosphate is charged to 3.65 V a cell, as cell makers print it",
-);
-/// Charging voltage of lead batteries.
-pub static LEAD_CHARGING: Source =
-    Source::common_practice("lead batteries are charged to 14.4 to 14.8 V for each 12 V");
 /// A charging voltage that was typed.
 pub static CHARGING_AS_GIVEN: Source = Source::identity("charging voltage as given");
 /// Voltage of blade and strip fuses.

@@ -2,15 +2,20 @@
 
 use crate::source::Source;
 
-/// 3.2 V nominal and 3.65 V at the end of a charge for a cell; rested and nearly full about 3.33 V.
-pub const LITHIUM_CELL: Source = Source::from_memory(
+/// 3.2 V nominal and 3.65 V at the end of a charge for a cell.
+pub static LITHIUM_CELL: Source = Source::from_memory(
     "makers' data sheets of lithium iron phosphate cells",
-    "3.2 V nominal, 3.65 V at the end of a charge; rested between 30 and 90 % full 3.29 to 3.34 V, so that four cells stand near 13.3 V",
+    "3.2 V nominal, 3.65 V at the end of a charge",
 );
-/// Up to 2.67 V a cell while it is equalised.
-pub const LEAD_CELL: Source = Source::from_memory(
+/// About 3.33 V a cell, rested and nearly full.
+pub static LITHIUM_RESTED: Source = Source::from_memory(
+    "makers' data sheets of lithium iron phosphate cells",
+    "rested between 30 and 90 % full 3.29 to 3.34 V, so that four cells stand near 13.3 V",
+);
+/// Up to 2.67 V a cell while it is equalised: 16 V for six.
+pub static LEAD_CELL: Source = Source::from_memory(
     "makers' charging instructions for lead-acid batteries",
-    "2.4 V a cell absorbing, up to 2.67 V equalising a flooded one",
+    "up to 2.67 V a cell equalising a flooded one: 16 V for six",
 );
 
 /// What the battery is made of, as far as its voltage goes.
@@ -24,28 +29,34 @@ pub enum Chemistry {
     Unknown,
 }
 
-/// The highest voltage that a charger takes a battery of this nominal voltage to, by its cells; the higher of both
-/// kinds where it may be either. From 1 V on. [V]
+/// The highest voltage that a charger takes a battery of this nominal voltage to, and who says so; the higher of both kinds where it may
+/// be either. From 1 V on. [V]
 ///
-/// A lithium battery has a cell for each 3.2 V, and where four of them are sold as "12 V" for each 3.2 V of 12.8 V; a
-/// lead-acid battery one for each 2 V.
+/// A lithium battery has a cell for each 3.2 V, a lead-acid battery one for each 2 V. What reads 11 to 14.6 V is a "12 V" battery, of
+/// four lithium cells or six of lead, whether that is its label or what a meter says of it; so with two, three and four of them.
 ///
 /// # Source
 /// [`LITHIUM_CELL`], [`LEAD_CELL`].
-pub fn charging_v(nominal_v: f64, chemistry: Chemistry) -> f64 {
-    // Of four, eight, twelve or sixteen cells, whatever the label rounds their voltage to.
-    let fours = (nominal_v / 12.4).round();
-    let cells = (nominal_v / 3.2 - 1e-6).ceil();
-    let lithium = 3.65 * if fours >= 1.0 { cells.max(4.0 * fours) } else { cells };
-    let lead = (2.67 * (nominal_v / 2.0).round()).max(1.25 * nominal_v);
+pub fn highest_v(nominal_v: f64, chemistry: Chemistry) -> (f64, &'static Source) {
+    let twelves = (nominal_v / 12.8).round();
+    let is_of_twelves =
+        twelves >= 1.0 && (11.0 * twelves..=14.6 * twelves + 1e-6).contains(&nominal_v);
+    let near = |cell_v: f64| nominal_v - cell_v * (nominal_v / cell_v).round();
+    let (lithium_v, lead_v) = if is_of_twelves {
+        (14.6 * twelves, 16.0 * twelves)
+    } else {
+        let cells = (nominal_v / 3.2 - 1e-6).ceil();
+        (3.65 * cells, (16.0 / 6.0 * (nominal_v / 2.0).round()).max(1.25 * nominal_v))
+    };
     match chemistry {
-        Chemistry::Lithium => lithium,
-        Chemistry::LeadAcid => lead,
-        // Twos of volts are lead-acid's; 12.8 or 51.2 V is no number of its cells.
-        Chemistry::Unknown if (nominal_v - 2.0 * (nominal_v / 2.0).round()).abs() < 0.1 => {
-            lithium.max(lead)
+        Chemistry::Lithium => (lithium_v, &LITHIUM_CELL),
+        Chemistry::LeadAcid => (lead_v, &LEAD_CELL),
+        // 12.8 or 51.2 V is what lithium cells add up to, and no number of lead-acid's.
+        Chemistry::Unknown if near(3.2).abs() < 0.05 && near(2.0).abs() > 0.1 => {
+            (lithium_v, &LITHIUM_CELL)
         }
-        Chemistry::Unknown => lithium,
+        Chemistry::Unknown if lithium_v > lead_v => (lithium_v, &LITHIUM_CELL),
+        Chemistry::Unknown => (lead_v, &LEAD_CELL),
     }
 }
 
@@ -72,12 +83,22 @@ mod tests {
             (48.0, 58.4),
             (3.2, 3.65),
         ] {
-            let found = charging_v(nominal, Chemistry::Lithium);
+            let (found, _) = highest_v(nominal, Chemistry::Lithium);
             assert!((found - charging).abs() < 1e-9, "{nominal}: {found}");
         }
-        assert!((charging_v(12.0, Chemistry::LeadAcid) - 16.02).abs() < 1e-9);
-        assert!((charging_v(48.0, Chemistry::LeadAcid) - 64.08).abs() < 1e-9);
-        assert!(charging_v(51.2, Chemistry::Unknown) >= 58.4);
+        // 15.5 to 16 V is what makers of flooded 12 V batteries have them equalised at.
+        for (nominal, charging) in
+            [(12.0, 16.0), (12.2, 16.0), (24.0, 32.0), (36.0, 48.0), (48.0, 64.0)]
+        {
+            for chemistry in [Chemistry::LeadAcid, Chemistry::Unknown] {
+                let (found, _) = highest_v(nominal, chemistry);
+                assert!((found - charging).abs() < 1e-9, "{nominal}: {found}");
+            }
+        }
+        for (nominal, charging) in [(12.8, 14.6), (25.6, 29.2), (38.4, 43.8), (51.2, 58.4)] {
+            let (found, _) = highest_v(nominal, Chemistry::Unknown);
+            assert!((found - charging).abs() < 1e-9, "{nominal}: {found}");
+        }
     }
 
     #[test]
@@ -85,7 +106,7 @@ mod tests {
         for tenth in 10..1000 {
             let nominal = f64::from(tenth) / 10.0;
             for kind in [Chemistry::Lithium, Chemistry::LeadAcid, Chemistry::Unknown] {
-                assert!(charging_v(nominal, kind) > nominal, "{nominal} {kind:?}");
+                assert!(highest_v(nominal, kind).0 >= nominal, "{nominal} {kind:?}");
             }
         }
     }

@@ -7,7 +7,7 @@ use uom::si::length::{meter, millimeter};
 
 pub use self::asks::ASKS;
 use self::asks::{
-    DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WALL_DEPTH, WIDTH, WIDTHS,
+    DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WALL_DEPTH, WIDTH, WIDTHS, keyed,
     read_diagonals, read_opening, read_ribs, read_station,
 };
 use super::Node;
@@ -74,6 +74,8 @@ pub struct Diagonals {
 pub struct Opening {
     /// What it is: `roof vent`.
     pub name: String,
+    /// What it is known by, whatever it is called.
+    pub key: String,
     /// Its nearest edge to the front wall.
     pub x: Length,
     /// Its nearest edge to the left wall.
@@ -103,7 +105,7 @@ impl Body {
             ribs: reader.maybe_group(&RIBS, read_ribs).unwrap_or_default(),
             rib_width: reader.maybe(&RIB_WIDTH),
             wall_depth: reader.maybe(&WALL_DEPTH),
-            openings: reader.rows(&OPENINGS, read_opening),
+            openings: keyed(reader.rows(&OPENINGS, read_opening), reader.row_keys(&OPENINGS)),
             faults: Vec::new(),
         };
         body.check(&reader);

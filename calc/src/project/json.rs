@@ -10,7 +10,8 @@ use crate::lists::MergedBuyLine;
 use crate::text::text;
 
 impl Evaluation {
-    /// The evaluation as one JSON document: `sheets` by id, `body` where it has faults or more than
+    /// The evaluation as one JSON document: `sheets` by id (with `faults` beside `ok` where the values are
+    /// true and what was typed is not safe), `body` where it has faults or more than
     /// its plain measures, `buy_list` and `cut_list`; `weight` of the buy list, and `shopping` where
     /// what was typed for the list has faults.
     pub fn to_json(&self) -> Json {
@@ -56,7 +57,10 @@ impl Evaluation {
 
 fn sheet(result: &SheetResult) -> Json {
     match result {
-        Ok(report) => json!({ "ok": Json::from(&report.outcome) }),
+        Ok(report) if report.faults.is_empty() => json!({ "ok": Json::from(&report.outcome) }),
+        Ok(report) => {
+            json!({ "ok": Json::from(&report.outcome), "faults": faults(&report.faults) })
+        }
         Err(found) => json!({ "faults": faults(found) }),
     }
 }

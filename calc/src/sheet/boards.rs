@@ -370,9 +370,10 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, strip: MarkStrip, style: Styl
     for notch in &piece.notches {
         let name = inputs.opening_name(notch.opening);
         let note = words::notch_words(notch, style);
+        let key = inputs.opening_keys.get(notch.opening).map_or("", String::as_str);
         for (end, at) in [("from", notch.from_mm), ("to", notch.to_mm)] {
             let label = text!("cut out for {}, {}", &name, &end);
-            let id = text!("n{}.{}", notch.opening + 1, &end);
+            let id = text!("n{}.{}", key, &end);
             marks.push(Mark { id, label, at: mm(at), note: note.clone() });
         }
     }

@@ -86,6 +86,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             working: findings.working(style),
             cautions,
             outcome: findings.outcome(),
+            faults: findings.fuses.unsafe_for.into_iter().map(|(_, fault)| fault).collect(),
             ..Report::default()
         });
     }

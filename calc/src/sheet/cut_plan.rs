@@ -85,8 +85,8 @@ fn read(reader: &Reader<'_>) -> Inputs {
         length_mm: row.measure::<Length>(&PIECE_LENGTH).get::<millimeter>(),
         count: row.count(&COUNT),
     });
-    for (index, one) in wanted.iter_mut().enumerate() {
-        one.id = text!("p{}", index + 1);
+    for ((index, one), key) in wanted.iter_mut().enumerate().zip(reader.row_keys(&PIECES)) {
+        one.id = text!("p{}", &key);
         if one.label.is_empty() {
             one.label = text!("piece {}", index + 1);
         }

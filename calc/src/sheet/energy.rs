@@ -22,7 +22,9 @@ use super::{Sheet, solve};
 use crate::ask::Ask;
 use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
-use crate::energy::battery_voltage::{self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL};
+use crate::energy::battery_voltage::{
+    self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL, LITHIUM_RESTED,
+};
 use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
 use crate::energy::cautions;
 use crate::energy::charging::{TAPER, TIME_TO_FULL};
@@ -74,6 +76,7 @@ pub static SHEET: Sheet = Sheet {
         &RATINGS,
         &BANK,
         &LITHIUM_CELL,
+        &LITHIUM_RESTED,
         &LEAD_CELL,
         &BELOW_50_V,
         &TIME_TO_FULL,
@@ -317,7 +320,7 @@ fn charging_v(inputs: &Inputs) -> f64 {
     };
     battery
         .and_then(|battery| battery.charging_v)
-        .unwrap_or_else(|| battery_voltage::charging_v(inputs.voltage.get::<volt>(), chemistry))
+        .unwrap_or_else(|| battery_voltage::highest_v(inputs.voltage.get::<volt>(), chemistry).0)
 }
 
 impl Battery {

@@ -169,6 +169,8 @@ static MODEL: Ask = Ask::choice(
 struct Inputs {
     grid: Option<(usize, usize)>,
     places: Vec<Spot>,
+    /// What each place is known by; none for rows.
+    place_keys: Vec<String>,
     ceiling: Ceiling,
     lamp: Lamp,
     clearance: Length,
@@ -266,6 +268,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
     }
     Inputs {
         grid,
+        place_keys: if places.is_empty() { Vec::new() } else { reader.row_keys(&PLACES) },
         places,
         ceiling,
         lamp,

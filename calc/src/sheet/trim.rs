@@ -127,6 +127,8 @@ struct Inputs {
     lining: Option<Length>,
     /// The usual values that stand for what was left out.
     usual: Vec<String>,
+    /// What each corner is known by.
+    keys: Vec<String>,
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
@@ -157,7 +159,7 @@ fn read(reader: &Reader<'_>) -> Inputs {
         sides: reader
             .maybe_group(&SIDES, |group| (group.measure(&SIDE_LENGTH), group.measure(&SIDE_WIDTH))),
     };
-    Inputs { flange, lining: reader.maybe(&LINING), usual }
+    Inputs { flange, lining: reader.maybe(&LINING), usual, keys: reader.row_keys(&CORNERS) }
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
@@ -177,9 +179,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         marks: cut
             .corners
             .iter()
-            .enumerate()
-            .map(|(index, corner)| MarkStrip {
-                id: text!("c{}", index + 1),
+            .zip(&inputs.keys)
+            .map(|(corner, key)| MarkStrip {
+                id: text!("c{}", key),
                 label: corner.name.clone(),
                 note: "from the roof-side edge".into(),
                 alike: 1,

@@ -141,7 +141,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let least = [Series::Awg, Series::SquareMillimetre].map(|s| run.least(s.conductors()));
     let wired = match inputs.wanted {
         Wanted::This(conductor) => run.wired(conductor).map_err(|error| {
-            let would_do = least.iter().flatten().next().map(|wired| wired.conductor);
+            let would_do = in_series_of(conductor, &least).map(|wired| wired.conductor);
             at(no_steady_voltage(conductor, &error, would_do))
         })?,
         Wanted::Least(series) => {
@@ -150,7 +150,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             least.clone().map_err(|error| at(none_will_do(&error, style)))?
         }
     };
-    let would_do = least.iter().flatten().next().map(|wired| wired.conductor);
+    let would_do = in_series_of(wired.conductor, &least).map(|wired| wired.conductor);
     if let Err(unrated) = wired.rated {
         return Err(at(unrated.to_string()));
     }
@@ -166,6 +166,15 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         choices: run.choices(Conductor::awg().chain(Conductor::metric())),
     };
     Ok(findings.report(style))
+}
+
+/// What would do of the series of the conductor that was named, else of the other; `least` has AWG first.
+fn in_series_of<T, E>(conductor: Conductor, least: &[Result<T, E>; 2]) -> Option<&T> {
+    let [awg, metric] = least.each_ref().map(|one| one.as_ref().ok());
+    match conductor {
+        Conductor::SquareMillimetre(_) => metric.or(awg),
+        _ => awg.or(metric),
+    }
 }
 
 /// A conductor that cannot feed the load at all.
@@ -238,6 +247,11 @@ impl Findings<'_> {
             cautions: WIRING.to_vec(),
             buy: self.buy(style),
             outcome: self.outcome(),
+            faults: self
+                .not_safe()
+                .map(|message| Fault::new(CONDUCTOR.key, message))
+                .into_iter()
+                .collect(),
             ..Report::default()
         }
     }
@@ -246,6 +260,24 @@ impl Findings<'_> {
     fn fuse_a(&self) -> Option<f64> {
         let fuse = self.wired.fuse.as_ref().ok()?;
         self.wired.is_protected().then_some(fuse.rating_a)
+    }
+
+    /// The least size that would do, of the series of the one that was named.
+    fn would_do(&self) -> Option<Conductor> {
+        match self.wired.conductor {
+            Conductor::SquareMillimetre(_) => self.least[1].or(self.least[0]),
+            _ => self.least[0].or(self.least[1]),
+        }
+    }
+
+    /// Why wire and fuse are not shown; the voltages are true nevertheless.
+    fn not_safe(&self) -> Option<String> {
+        let wired = &self.wired;
+        match &wired.fuse {
+            _ if !wired.carries() => Some(overheats(wired, self.run, self.would_do())),
+            Err(error) => Some(text!("no fuse fits: {}", &error)),
+            Ok(_) => None,
+        }
     }
 
     fn buy(&self, style: Style) -> Vec<BuyLine> {
@@ -332,11 +364,7 @@ impl Findings<'_> {
         let wired = &self.wired;
         let run = self.run;
         let mut remarks = Vec::new();
-        let would_do = match wired.conductor {
-            Conductor::SquareMillimetre(_) => self.least[1].or(self.least[0]),
-            _ => self.least[0].or(self.least[1]),
-        };
-        let better = match would_do {
+        let better = match self.would_do() {
             Some(size) => text!(" {} is enough.", &size),
             None => String::new(),
         };
@@ -355,10 +383,8 @@ impl Findings<'_> {
                 &shorter
             )));
         }
-        if !wired.carries() {
-            remarks.push(Remark::warning(text!("Not shown: {}.", overheats(wired, run, would_do))));
-        } else if let Err(error) = &wired.fuse {
-            remarks.push(Remark::warning(text!("No fuse fits: {}.", &error)));
+        if let Some(message) = self.not_safe() {
+            remarks.push(Remark::warning(text!("Not shown: {}.", &message)));
         }
         if wired.within_limit && wired.is_protected() {
             remarks.push(Remark::good(text!(

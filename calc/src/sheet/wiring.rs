@@ -180,7 +180,7 @@ pub fn read_supply(reader: &Reader<'_>) -> Supply {
     }
     if charging_v.is_some_and(|charging| charging > GREATEST_CHARGING_V * (1.0 + 1e-9)) {
         let message = text!(
-            "{}; a 48 V battery is charged to {} at most",
+            "{}; these rules end where a 48 V battery is charged to {}",
             &beyond,
             volts(GREATEST_CHARGING_V)
         );
@@ -301,6 +301,18 @@ pub fn fuse_line(rating_a: f64, highest_v: f64) -> BuyLine {
     BuyLine::pieces(LineId::shared(id), "fuse with holder", fuse_spec(rating_a, highest_v), 1.0)
 }
 
+/// Ring lugs for a wire, each for the stud that is usual for it, or for another one that it shares.
+pub fn lug_line(conductor: Conductor, on: &str, count: f64) -> BuyLine {
+    let id = text!("lug/{}/{}", conductor.id(), stud_id(on));
+    let spec = text!("{}, {} stud", &conductor, on);
+    BuyLine::pieces(LineId::shared(id), "ring lug", spec, count)
+}
+
+/// A size of stud as part of an id: `m6`.
+pub fn stud_id(stud: &str) -> &str {
+    if stud.starts_with("M6") { "m6" } else { "m8" }
+}
+
 /// A rating and its voltage as part of an id: `15a/32v`.
 pub fn fuse_id(rating_a: f64, highest_v: f64) -> String {
     text!("{}a/{}v", plain(rating_a, 1), plain(fuse_voltage(highest_v, rating_a).0, 1))
@@ -326,8 +338,8 @@ pub fn general_remarks(
     if let Some(most_a) = fuses_a.iter().copied().reduce(f64::max) {
         let (rated_v, source) = fuse_voltage(supply.highest_v, most_a);
         remarks.push(Remark::note(text!(
-            "Fuse and holder: made for {} V DC or more ({}). Up to {} stand on them while charging \
-             ({}).",
+            "Fuse and holder: made for {} V DC or more ({}). Up to {} stand on them, and on every load, \
+             while charging ({}): a lamp or device whose label does not go so far needs a regulator.",
             plain(rated_v, 1),
             source,
             volts(supply.highest_v),

@@ -160,8 +160,14 @@ pub(super) fn read_ribs(reader: &Reader<'_>) -> Vec<Length> {
 }
 
 /// An opening, as it was typed.
+/// The openings with what each is known by.
+pub(super) fn keyed(openings: Vec<Opening>, keys: Vec<String>) -> Vec<Opening> {
+    openings.into_iter().zip(keys).map(|(opening, key)| Opening { key, ..opening }).collect()
+}
+
 pub(super) fn read_opening(row: &Reader<'_>) -> Opening {
     Opening {
+        key: String::new(),
         name: row.words(&OPENING_NAME),
         x: row.measure(&OPENING_X),
         y: row.measure(&OPENING_Y),

@@ -231,6 +231,8 @@ pub(super) struct Inputs {
     pub(super) shown_ribs: Vec<usize>,
     pub(super) shelf: Shelf,
     pub(super) openings: Vec<String>,
+    /// What each opening is known by, whatever it is called.
+    pub(super) opening_keys: Vec<String>,
     pub(super) openings_unknown: bool,
     pub(super) flange_mm: Option<f64>,
     pub(super) screw: Screwing,
@@ -318,6 +320,7 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
                 name => name.to_owned(),
             })
             .collect(),
+        opening_keys: body.openings.iter().map(|opening| opening.key.clone()).collect(),
         openings_unknown: body.faults.iter().any(|fault| fault.field.starts_with("openings")),
         flange_mm: maybe(&FLANGE),
         screw: Screwing::read(reader, board, sunk),

@@ -185,7 +185,7 @@ impl Findings<'_> {
                     self.fuses.before(run).filter(|_| self.fuses.fused.get(run) == Some(&true));
                 lower.extend(own.map(|fuse| text!("fuse {} A", plain(fuse.rating_a, 1))));
                 lower.extend(self.loads_at(row.node));
-                lower.extend(self.conductors.get(run).map(Conductor::to_string));
+                lower.extend(self.wired.conductors.get(run).map(Conductor::to_string));
             }
         }
         let at = |dy: f64| Point::metres(text_x, y + dy);

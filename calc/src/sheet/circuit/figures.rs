@@ -30,7 +30,7 @@ impl Findings<'_> {
             self.tree.name(self.worst),
             limit(self.inputs.drop_limit_percent)
         ));
-        let draws = text!("all loads on draw {}", amperes(self.source_a));
+        let draws = text!("all loads on draw {}", amperes(self.wired.source_a));
         let branches: Vec<String> = self
             .fuses
             .branches
@@ -47,7 +47,7 @@ impl Findings<'_> {
                     .note(text!("{}; fuses of branches: {}", &draws, branches.join(", ")))
             }
             None => {
-                let why = self.fuses.unsafe_words.first().map_or("", |(short, _)| short.as_str());
+                let why = self.fuses.unsafe_for.first().map_or("", |(short, _)| short.as_str());
                 let answer = Answer::new("Fuse and wire", text!("not shown: {}", &why));
                 return vec![lowest, answer.note(draws)];
             }
@@ -56,7 +56,7 @@ impl Findings<'_> {
         if sizes.len() > 3 {
             sizes = vec![text!("{} sizes", sizes.len())];
         }
-        let wire = Answer::new("Wire", sizes.join(", ")).note(match &self.chosen {
+        let wire = Answer::new("Wire", sizes.join(", ")).note(match &self.wired.chosen {
             Some(chosen) if chosen.proved => "the least copper that is enough",
             Some(_) => "the least copper that was found",
             None => "as given",
@@ -89,7 +89,7 @@ impl Findings<'_> {
                     self.tree.name(placed.node).to_owned(),
                     volts(self.node_v(placed.node)),
                     percent(drop),
-                    amperes(self.solution.load_a.get(place).copied().unwrap_or(0.0)),
+                    amperes(self.wired.solution.load_a.get(place).copied().unwrap_or(0.0)),
                 ],
                 chosen: placed.node == self.worst,
             }
@@ -103,9 +103,9 @@ impl Findings<'_> {
 
     fn runs_table(&self, style: Style) -> Table {
         let row = |(place, run): (usize, &super::inputs::RunInput)| {
-            let conductor = self.conductors.get(place).copied();
+            let conductor = self.wired.conductors.get(place).copied();
             let cut_m = self.pairs.get(place).map_or(run.length_m, |pair| pair.length_m);
-            let carries = self.rated.get(place).map(|wire| wire.ampacity_a());
+            let carries = self.wired.rated.get(place).map(|wire| wire.ampacity_a());
             TableRow {
                 cells: vec![
                     text!("{}: {} to {}", &run.id, &run.from, &run.to),
@@ -116,7 +116,7 @@ impl Findings<'_> {
                     ),
                     conductor.map(|c| c.to_string()).unwrap_or_default(),
                     text!("{} + and −", style.length(Length::new::<meter>(cut_m))),
-                    amperes(self.highest_a.get(place).copied().unwrap_or(0.0)),
+                    amperes(self.wired.highest_a.get(place).copied().unwrap_or(0.0)),
                     carries.map_or("–".to_owned(), amperes),
                 ],
                 chosen: false,
@@ -162,7 +162,7 @@ impl Findings<'_> {
 
     /// One size for all open runs against the best mix.
     fn spools_table(&self, style: Style) -> Option<Table> {
-        let chosen = self.chosen.as_ref()?;
+        let chosen = self.wired.chosen.as_ref()?;
         let row = |name: &str, wiring: &Wiring, is_chosen: bool| {
             let mut sizes: Vec<String> = Vec::new();
             for (conductor, run) in wiring.conductor.iter().zip(&self.inputs.runs) {
@@ -238,7 +238,7 @@ impl Findings<'_> {
             if rating_a.is_none() && rating_w.is_none() {
                 continue;
             }
-            let flows_a = self.highest_a.get(place).copied().unwrap_or(0.0);
+            let flows_a = self.wired.highest_a.get(place).copied().unwrap_or(0.0);
             let carries: Vec<String> =
                 rating_a.map(amperes).into_iter().chain(rating_w.map(watts)).collect();
             let fuse = self.fuses.before(place);
@@ -269,15 +269,15 @@ impl Findings<'_> {
             Some(low_v) => text!("battery low, {}", volts(low_v)),
             None => "source 10 % lower".to_owned(),
         };
-        let longer: Vec<f64> = self.run_ohm.iter().map(|ohm| 1.25 * ohm).collect();
+        let longer: Vec<f64> = self.wired.run_ohm.iter().map(|ohm| 1.25 * ohm).collect();
         let mut cases = vec![
-            ("as planned".to_owned(), source_v, self.run_ohm.clone()),
-            (low.clone(), low_v, self.run_ohm.clone()),
+            ("as planned".to_owned(), source_v, self.wired.run_ohm.clone()),
+            (low.clone(), low_v, self.wired.run_ohm.clone()),
             ("every run 25 % longer".to_owned(), source_v, longer.clone()),
         ];
         let runs = self.inputs.runs.iter().enumerate();
         if let Some((place, run)) = runs.max_by(|a, b| a.1.length_m.total_cmp(&b.1.length_m)) {
-            let mut one = self.run_ohm.clone();
+            let mut one = self.wired.run_ohm.clone();
             if let Some(ohm) = one.get_mut(place) {
                 *ohm *= 1.5;
             }
@@ -359,16 +359,16 @@ impl Findings<'_> {
         }
         let mut runs = Record::new();
         for (place, run) in self.inputs.runs.iter().enumerate() {
-            let Some(conductor) = self.conductors.get(place) else { continue };
-            let loss_w = self.solution.run_loss_w.get(place).copied().unwrap_or(0.0);
+            let Some(conductor) = self.wired.conductors.get(place) else { continue };
+            let loss_w = self.wired.solution.run_loss_w.get(place).copied().unwrap_or(0.0);
             let record = Record::new()
                 .with("current_a", self.run_a(place))
-                .with("highest_current_a", self.highest_a.get(place).copied().unwrap_or(0.0))
+                .with("highest_current_a", self.wired.highest_a.get(place).copied().unwrap_or(0.0))
                 .with("conductor", conductor.to_string())
-                .with("resistance_ohm", self.run_ohm.get(place).copied().unwrap_or(0.0))
+                .with("resistance_ohm", self.wired.run_ohm.get(place).copied().unwrap_or(0.0))
                 .with("loss_w", loss_w)
                 .with("length_m", run.length_m)
-                .maybe("ampacity_a", self.rated.get(place).map(|wire| wire.ampacity_a()));
+                .maybe("ampacity_a", self.wired.rated.get(place).map(|wire| wire.ampacity_a()));
             runs = runs.with_typed(run.id.clone(), record);
         }
         let wire = self.wire_m.iter().map(|(conductor, metres)| {
@@ -377,10 +377,10 @@ impl Findings<'_> {
         let mut outcome = Record::new()
             .with("nodes", nodes)
             .with("runs", runs)
-            .with("source_current_a", self.source_a)
-            .with("source_power_w", self.solution.source_w)
-            .with("load_power_w", self.solution.load_w)
-            .with("loss_w", self.solution.loss_w)
+            .with("source_current_a", self.wired.source_a)
+            .with("source_power_w", self.wired.solution.source_w)
+            .with("load_power_w", self.wired.solution.load_w)
+            .with("loss_w", self.wired.solution.loss_w)
             .with("worst_node", self.tree.name(self.worst))
             .with("within_limit", self.within_limit)
             .with("insulation_c", self.inputs.conditions.insulation.rating_c())
@@ -401,7 +401,7 @@ impl Findings<'_> {
             .with("branches", branches.collect::<Vec<_>>())
             .with("splices", self.splice_records())
             .with("wire", wire.collect::<Vec<_>>());
-        if let Some(chosen) = &self.chosen {
+        if let Some(chosen) = &self.wired.chosen {
             let single = chosen.single.as_ref().and_then(|wiring| {
                 let open = self.inputs.runs.iter().position(|run| run.conductor.is_none())?;
                 let conductor = wiring.conductor.get(open)?;
@@ -427,7 +427,7 @@ impl Findings<'_> {
 
     /// What is left at the worst load when the battery is at its lowest.
     fn low_battery(&self) -> Option<Record> {
-        let solution = self.low.as_ref()?;
+        let solution = self.wired.low.as_ref()?;
         let worst = solution.worst_node(self.loads);
         Some(
             Record::new()
@@ -439,7 +439,7 @@ impl Findings<'_> {
 
     /// Drop along a run. [V]
     pub(super) fn run_drop(&self, run: usize) -> String {
-        drop_volts(self.run_a(run) * self.run_ohm.get(run).copied().unwrap_or(0.0))
+        drop_volts(self.run_a(run) * self.wired.run_ohm.get(run).copied().unwrap_or(0.0))
     }
 }
 

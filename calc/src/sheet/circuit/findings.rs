@@ -22,21 +22,8 @@ pub(super) struct Findings<'a> {
     pub inputs: &'a Inputs,
     pub tree: &'a Tree,
     pub loads: &'a [PlacedLoad],
-    /// What each run is wired with.
-    pub conductors: Vec<Conductor>,
-    /// Resistance of each run, both conductors. [ohm]
-    pub run_ohm: Vec<f64>,
-    pub solution: Solution,
-    /// The same with the battery at its lowest, where that was given.
-    pub low: Option<Solution>,
-    /// The highest current of each run between the two. [A]
-    pub highest_a: Vec<f64>,
-    /// The highest current of the source. [A]
-    pub source_a: f64,
-    /// What each run may carry as it lies.
-    pub rated: Vec<Rated>,
-    /// How the open runs were chosen; none where no run was open.
-    pub chosen: Option<LeastCopper>,
+    /// The circuit with a conductor in every run, solved.
+    pub wired: Wired,
     /// Fuses and devices, and what is not safe about them.
     pub fuses: Fuses,
     /// The loaded node with the lowest voltage.
@@ -76,11 +63,10 @@ impl<'a> Findings<'a> {
             }
         };
         let fuses = Fuses::of(inputs, tree, &fused, &in_block, &wired)?;
-        let Wired { conductors, run_ohm, solution, low, highest_a, source_a, rated, chosen } =
-            wired;
-        let worst = solution.worst_node(loads);
-        let worst_percent = solution.drop_percent(worst, inputs.supply.source_v);
-        let lengths: Vec<(Conductor, f64)> = conductors
+        let worst = wired.solution.worst_node(loads);
+        let worst_percent = wired.solution.drop_percent(worst, inputs.supply.source_v);
+        let lengths: Vec<(Conductor, f64)> = wired
+            .conductors
             .iter()
             .zip(&inputs.runs)
             .map(|(conductor, run)| (*conductor, run.length_m))
@@ -98,14 +84,7 @@ impl<'a> Findings<'a> {
             inputs,
             tree,
             loads,
-            conductors,
-            run_ohm,
-            solution,
-            low,
-            highest_a,
-            source_a,
-            rated,
-            chosen,
+            wired,
             fuses,
             worst,
             pairs,
@@ -125,22 +104,22 @@ impl<'a> Findings<'a> {
 
     /// Whether wire, fuses and devices are all safe: nothing is listed, cut or drawn otherwise.
     pub fn is_safe(&self) -> bool {
-        self.fuses.unsafe_words.is_empty()
+        self.fuses.unsafe_for.is_empty()
     }
 
     /// Drop at a node. [%]
     pub fn drop_percent(&self, node: usize) -> f64 {
-        self.solution.drop_percent(node, self.inputs.supply.source_v)
+        self.wired.solution.drop_percent(node, self.inputs.supply.source_v)
     }
 
     /// Voltage of a node. [V]
     pub fn node_v(&self, node: usize) -> f64 {
-        self.solution.node_v.get(node).copied().unwrap_or(0.0)
+        self.wired.solution.node_v.get(node).copied().unwrap_or(0.0)
     }
 
     /// Current of a run at the source voltage. [A]
     pub fn run_a(&self, run: usize) -> f64 {
-        self.solution.run_a.get(run).copied().unwrap_or(0.0)
+        self.wired.solution.run_a.get(run).copied().unwrap_or(0.0)
     }
 
     /// Power that goes into a run at its beginning. [W]
@@ -164,14 +143,21 @@ impl<'a> Findings<'a> {
 
 /// A circuit with a conductor in every run, solved.
 pub(super) struct Wired {
+    /// What each run is wired with.
     pub conductors: Vec<Conductor>,
+    /// Resistance of each run, both conductors. [ohm]
     pub run_ohm: Vec<f64>,
     pub solution: Solution,
+    /// The same with the battery at its lowest, where that was given.
     pub low: Option<Solution>,
+    /// The highest current of each run between the two. [A]
     pub highest_a: Vec<f64>,
+    /// The highest current of the source. [A]
     pub source_a: f64,
+    /// What each run may carry as it lies.
     pub rated: Vec<Rated>,
-    chosen: Option<LeastCopper>,
+    /// How the open runs were chosen; none where no run was open.
+    pub chosen: Option<LeastCopper>,
 }
 
 impl Wired {

@@ -1,6 +1,6 @@
 //! The main fuse, the fuse of each branch, and the dimmers and switches behind them.
 
-use super::asks::{CONDUCTOR, LOADS};
+use super::asks::{CONDUCTOR, DEVICE_RATING, DEVICE_WATTS, LOADS};
 use super::common::{amperes, watts};
 use super::findings::Wired;
 use super::inputs::{Inputs, RunInput};
@@ -28,8 +28,8 @@ pub(super) struct Fuses {
     /// Whether every dimmer and switch carries what flows, and stands behind a fuse no larger than
     /// its rating or protects itself.
     pub devices_ok: bool,
-    /// What keeps the circuit from being safe, in a few words and in full; empty where nothing does.
-    pub unsafe_words: Vec<(String, String)>,
+    /// What keeps the circuit from being safe, in a few words and as a fault; empty where nothing does.
+    pub unsafe_for: Vec<(String, Fault)>,
 }
 
 /// What a dimmer or switch may carry: the less of its amperes and its watts at the source voltage.
@@ -108,7 +108,7 @@ impl Fuses {
             main: None,
             branches: Vec::new(),
             devices_ok: true,
-            unsafe_words: Vec::new(),
+            unsafe_for: Vec::new(),
         };
         let mut faults = Vec::new();
         for (run, (wire, current_a)) in wired.rated.iter().zip(&wired.highest_a).enumerate() {
@@ -123,16 +123,18 @@ impl Fuses {
                 );
                 // A size that was named is at fault. A resistance is held against the size below it,
                 // which may be less than it is: the voltages stand, and the rest is not shown.
+                let field = inputs.run_field(run, CONDUCTOR.key);
                 if matches!(wire.conductor(), Conductor::PerLength { .. }) {
                     let name = inputs.runs.get(run).map_or("", |run| run.id.as_str());
                     let short = text!("run {} overheats", &name);
-                    found.unsafe_words.push((short, text!("run {}: {}", &name, &message)));
+                    let message = text!("run {}: {}", &name, &message);
+                    found.unsafe_for.push((short, Fault::new(field, message)));
                 } else {
-                    faults.push(Fault::new(inputs.run_field(run, CONDUCTOR.key), message));
+                    faults.push(Fault::new(field, message));
                 }
             }
         }
-        if faults.is_empty() && found.unsafe_words.is_empty() {
+        if faults.is_empty() && found.unsafe_for.is_empty() {
             let heads = std::iter::once(None).chain(
                 (0..tree.runs()).filter(|run| found.fused.get(*run) == Some(&true)).map(Some),
             );
@@ -182,7 +184,8 @@ impl Fuses {
                     &name
                 );
                 let short = text!("run {} is too thin for the fuse before it", &name);
-                self.unsafe_words.push((short, message));
+                let field = inputs.run_field(run, CONDUCTOR.key);
+                self.unsafe_for.push((short, Fault::new(field, message)));
             }
             (Err(error), _) => {
                 faults.push(Fault::new(LOADS.key, text!("no fuse fits: {}", &error)))
@@ -228,7 +231,8 @@ impl Fuses {
                     amperes(flows_a)
                 )
             };
-            self.unsafe_words.push((short, word));
+            let ask = if typed.device_rating_a.is_some() { &DEVICE_RATING } else { &DEVICE_WATTS };
+            self.unsafe_for.push((short, Fault::new(inputs.run_field(run, ask.key), word)));
         }
     }
 

@@ -26,6 +26,8 @@ use crate::text::text;
 pub(super) struct RunInput {
     /// Where it was typed: `runs.2`, `rows.0`.
     pub path: String,
+    /// What it is known by, whatever it is called: `r3`, of a row of lights `rows.0.2`.
+    pub key: String,
     pub id: String,
     pub from: String,
     pub to: String,
@@ -52,6 +54,8 @@ pub(super) struct RunInput {
 pub(super) struct LoadInput {
     /// Where it was typed: `loads.2`, `rows.0`.
     pub path: String,
+    /// What it is known by, whatever it is called: `2`, of a row of lights `rows.0.2`.
+    pub key: String,
     pub at: String,
     pub label: String,
     pub load: Load,
@@ -97,7 +101,22 @@ pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let drop_limit_percent = reader.number(&DROP_LIMIT);
     let mut runs = reader.rows(&RUNS, read_run);
     let mut loads = reader.rows(&LOADS, read_load);
-    for (row_runs, row_loads) in reader.rows(&ROWS, read_row) {
+    for (run, key) in runs.iter_mut().zip(reader.row_keys(&RUNS)) {
+        run.key = key;
+    }
+    for (load, key) in loads.iter_mut().zip(reader.row_keys(&LOADS)) {
+        load.key = key;
+    }
+    for ((mut row_runs, mut row_loads), key) in
+        reader.rows(&ROWS, read_row).into_iter().zip(reader.row_keys(&ROWS))
+    {
+        // Rows without a key of their own are counted from 0 here.
+        let row = key.parse().map_or(key, |number: u64| number.saturating_sub(1).to_string());
+        let keys = row_runs.iter_mut().map(|run| &mut run.key).zip(&mut row_loads);
+        for (number, (run, load)) in keys.enumerate() {
+            *run = text!("{}.{}.{}", ROWS.key, &row, &number);
+            load.key.clone_from(run);
+        }
         runs.extend(row_runs);
         loads.extend(row_loads);
     }
@@ -149,6 +168,7 @@ fn read_run(row: &Reader<'_>) -> RunInput {
     }
     RunInput {
         path: row.path().to_owned(),
+        key: String::new(),
         id: row.words(&ID),
         from: row.words(&FROM),
         to: row.words(&TO),
@@ -193,6 +213,7 @@ fn read_load(row: &Reader<'_>) -> LoadInput {
     let (load, leads) = read_draw(row);
     LoadInput {
         path: row.path().to_owned(),
+        key: String::new(),
         label: if label.is_empty() { at.clone() } else { label },
         at,
         load,
@@ -220,6 +241,7 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     };
     let runs = (1..=count).map(|number| RunInput {
         path: row.path().to_owned(),
+        key: String::new(),
         id: if label.is_empty() { String::new() } else { text!("run {}", name(number)) },
         from: if number == 1 { feed.clone() } else { name(number - 1) },
         to: name(number),
@@ -235,6 +257,7 @@ fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
     });
     let loads = (1..=count).map(|number| LoadInput {
         path: row.path().to_owned(),
+        key: String::new(),
         at: name(number),
         label: text!("light {}", name(number)),
         load,

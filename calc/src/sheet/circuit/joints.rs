@@ -112,27 +112,22 @@ impl Findings<'_> {
             .collect()
     }
 
-    /// The same for a tick: by the load's row, and nothing of its name.
+    /// The same for a tick: by the load's key, and nothing of its name.
     fn colours_key(&self, splice: &Splice) -> String {
         let wire = self.inputs.wire;
         let mut key = String::new();
         for place in &splice.loads {
-            let leads = self.inputs.loads.get(*place).and_then(|load| load.leads);
-            if let Some(leads) = leads.filter(|leads| *leads != wire) {
-                key.push_str(&text!("/l{}:{}:{}", place + 1, leads.id(), wire.id()));
+            let Some(load) = self.inputs.loads.get(*place) else { continue };
+            if let Some(leads) = load.leads.filter(|leads| *leads != wire) {
+                key.push_str(&text!("/l{}:{}:{}", &load.key, leads.id(), wire.id()));
             }
         }
         key
     }
 
-    /// Which run it is, whatever it is called: its id, or for one of a row the row and the place in it.
+    /// Which run it is, whatever it is called.
     pub(super) fn run_key(&self, place: usize) -> String {
-        let Some(run) = self.inputs.runs.get(place) else { return String::new() };
-        if !run.path.starts_with("rows.") {
-            return run.id.clone();
-        }
-        let before = self.inputs.runs.iter().take(place).filter(|one| one.path == run.path);
-        text!("{}.{}", &run.path, before.count())
+        self.inputs.runs.get(place).map_or_else(String::new, |run| run.key.clone())
     }
 
     /// Where the colours of a load's leads contradict those of the wires and of the other leads that

@@ -1,6 +1,6 @@
 //! What is bought besides wire: fuses and their blocks, dimmers and switches, connectors, lugs.
 
-use super::common::{amperes, fuse_id, fuse_line, fuse_spec, watts};
+use super::common::{amperes, fuse_id, fuse_line, fuse_spec, lug_line, stud_id, watts};
 use super::findings::Findings;
 use crate::electrical::ampacity::listed_below;
 use crate::electrical::charging::fuse_voltage;
@@ -24,11 +24,6 @@ fn add(lines: &mut Vec<BuyLine>, line: BuyLine) {
         }
         None => lines.push(line),
     }
-}
-
-/// A size of stud as part of an id: `m6`.
-fn stud_id(stud: &str) -> &str {
-    if stud.starts_with("M6") { "m6" } else { "m8" }
 }
 
 impl Findings<'_> {
@@ -147,10 +142,8 @@ impl Findings<'_> {
             let id = text!("bus-bar/{}/{}", &splice.ways, &stud_id);
             add(&mut lines, each(id, "bus bar or stud", spec, 2.0));
             for run in std::iter::once(&splice.feed).chain(&splice.onward) {
-                if let Some(conductor) = self.conductors.get(*run) {
-                    let spec = text!("{}, {} stud", conductor, &size);
-                    let id = text!("lug/{}/{}", conductor.id(), &stud_id);
-                    add(&mut lines, each(id, "ring lug", spec, 2.0));
+                if let Some(conductor) = self.wired.conductors.get(*run) {
+                    add(&mut lines, lug_line(*conductor, size, 2.0));
                 }
             }
             let leads: u32 =
@@ -162,15 +155,13 @@ impl Findings<'_> {
             }
         }
         // At the source and at fuse blocks thick wire ends on studs too.
-        for (run, conductor) in self.conductors.iter().enumerate() {
+        for (run, conductor) in self.wired.conductors.iter().enumerate() {
             let (from, to) = self.tree.ends(run);
             let is_block = self.inputs.runs.get(run).is_some_and(|run| run.fuse_block);
             let ends = f64::from(u8::from(from == 0 || self.is_in_block(run)))
                 + f64::from(u8::from(is_block && to != 0));
             if ends > 0.0 && is_for_lugs(*conductor) {
-                let spec = text!("{}, {} stud", conductor, stud(*conductor));
-                let id = text!("lug/{}/{}", conductor.id(), stud_id(stud(*conductor)));
-                add(&mut lines, each(id, "ring lug", spec, 2.0 * ends));
+                add(&mut lines, lug_line(*conductor, stud(*conductor), 2.0 * ends));
             }
         }
         lines
@@ -190,7 +181,7 @@ impl Findings<'_> {
         };
         std::iter::once(&splice.feed)
             .chain(&splice.onward)
-            .filter_map(|run| self.conductors.get(*run))
+            .filter_map(|run| self.wired.conductors.get(*run))
             .filter_map(|conductor| Some((area(conductor)?, *conductor)))
             .max_by(|a, b| a.0.total_cmp(&b.0))
             .map(|(_, conductor)| conductor)

@@ -26,7 +26,7 @@ impl Findings<'_> {
         remarks.extend(self.fuse_notes());
         let fuses_a: Vec<f64> = self.fuses.all().map(|(_, fuse)| fuse.rating_a).collect();
         let mut used: Vec<Conductor> = Vec::new();
-        for conductor in &self.conductors {
+        for conductor in &self.wired.conductors {
             if !used.contains(conductor) {
                 used.push(*conductor);
             }
@@ -44,8 +44,8 @@ impl Findings<'_> {
         }
         remarks.push(Remark::note(text!(
             "{} are lost as heat along the wires, of {} from the source.",
-            watts(self.solution.loss_w),
-            watts(self.solution.source_w)
+            watts(self.wired.solution.loss_w),
+            watts(self.wired.solution.source_w)
         )));
         remarks
     }
@@ -80,8 +80,10 @@ impl Findings<'_> {
 
     /// What keeps wire and fuses from being shown.
     fn unsafe_warnings(&self) -> Vec<Remark> {
-        let words = self.fuses.unsafe_words.iter();
-        words.map(|(_, word)| Remark::warning(text!("Not shown, since {}.", word))).collect()
+        let faults = self.fuses.unsafe_for.iter();
+        faults
+            .map(|(_, fault)| Remark::warning(text!("Not shown, since {}.", &fault.message)))
+            .collect()
     }
 
     /// Fuses in line, devices that protect themselves, sources at far ends.
@@ -158,7 +160,7 @@ impl Findings<'_> {
     }
 
     fn choice_notes(&self, style: Style) -> Vec<Remark> {
-        let Some(chosen) = &self.chosen else { return Vec::new() };
+        let Some(chosen) = &self.wired.chosen else { return Vec::new() };
         let mut remarks = Vec::new();
         if !chosen.proved {
             let over = if chosen.bound_cm3 > 0.0 {
@@ -195,7 +197,7 @@ impl Findings<'_> {
         if !self.within_limit {
             return None;
         }
-        let circuit = self.circuit(&self.run_ohm, self.inputs.supply.source_v);
+        let circuit = self.circuit(&self.wired.run_ohm, self.inputs.supply.source_v);
         let factor = length_headroom(&circuit, self.inputs.drop_limit_percent).ok()??;
         let longer = (100.0 * (factor - 1.0)).floor();
         (longer >= 1.0).then(|| {

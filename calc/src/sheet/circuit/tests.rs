@@ -323,6 +323,7 @@ fn a_thin_run_behind_a_large_fuse_gets_no_fuse() {
     let report = sheet(&inputs);
     assert!(report.outcome.number("fuse_a").is_none() && report.buy.is_empty());
     assert_eq!(report.answers[1].text, "not shown: run thin is too thin for the fuse before it");
+    assert_eq!(report.faults[0].field, "runs.1.conductor");
     let warning = &report.remarks[0];
     assert_eq!(warning.weight, Weight::Warning);
     assert!(warning.text.contains("8 AWG would do") && warning.text.contains("fuse block"));
@@ -366,6 +367,7 @@ fn by_resistance_the_voltages_stand_and_nothing_unsafe_is_listed() {
     }
     assert!(report.buy.is_empty() && report.cut.is_empty() && report.drawings.is_empty());
     assert!(report.answers.iter().any(|answer| answer.text.starts_with("not shown: ")));
+    assert!(report.faults[0].field.ends_with(".conductor"), "{:?}", report.faults);
     let thin = with(small("14 AWG"), "/runs/1/conductor", json!("0.5 mm2"));
     assert_eq!(faults(&thin)[0].0, "runs.1.conductor");
 }

@@ -28,7 +28,7 @@ impl Findings<'_> {
             "Every load draws at its own voltage",
             "I = P / V, I, or V / R",
             text!("{} loads on {} runs, solved together", self.loads.len(), inputs.runs.len()),
-            text!("{} from the source", amperes(self.solution.source_a)),
+            text!("{} from the source", amperes(self.wired.solution.source_a)),
             &sources::POWER_FLOW,
         ));
         let way = self.way_to_worst();
@@ -59,8 +59,8 @@ impl Findings<'_> {
         steps.push(Step::new(
             "Check: power in is power out",
             "Vs · I = Σ P + Σ I² · R",
-            text!("{} + {}", watts(self.solution.load_w), watts(self.solution.loss_w)),
-            watts(self.solution.source_w),
+            text!("{} + {}", watts(self.wired.solution.load_w), watts(self.wired.solution.loss_w)),
+            watts(self.wired.solution.source_w),
             &sources::OHMS_LAW,
         ));
         if !self.is_safe() {
@@ -69,7 +69,7 @@ impl Findings<'_> {
         if let Some(weakest) = self.weakest() {
             steps.extend(ampacity_steps(weakest, &inputs.conditions));
         }
-        if let (Some(low), Some(low_v)) = (&self.low, inputs.supply.low_v) {
+        if let (Some(low), Some(low_v)) = (&self.wired.low, inputs.supply.low_v) {
             steps.push(Step::new(
                 "Source current with the battery at its lowest",
                 "I = Σ P / V + …",
@@ -78,9 +78,9 @@ impl Findings<'_> {
                 &sources::POWER_FLOW,
             ));
         }
-        steps.extend(fuse_steps(self.source_a, inputs.continuous, self.fuses.main.as_ref()));
+        steps.extend(fuse_steps(self.wired.source_a, inputs.continuous, self.fuses.main.as_ref()));
         for (run, _) in &self.fuses.branches {
-            let highest_a = self.highest_a.get(*run).copied().unwrap_or(0.0);
+            let highest_a = self.wired.highest_a.get(*run).copied().unwrap_or(0.0);
             let fuse = self.fuses.before(*run);
             steps.extend(fuse_steps(highest_a, inputs.continuous, fuse).into_iter().map(|step| {
                 Step { name: text!("{}: {}", self.run_name(*run), &step.name), ..step }
@@ -91,7 +91,8 @@ impl Findings<'_> {
 
     fn run_step(&self, run: usize, style: Style) -> Option<Step> {
         let typed = self.inputs.runs.get(run)?;
-        let ohm_per_m = self.conductors.get(run)?.ohm_per_m(self.inputs.temperature_c).ok()?;
+        let ohm_per_m =
+            self.wired.conductors.get(run)?.ohm_per_m(self.inputs.temperature_c).ok()?;
         Some(Step::new(
             text!("Drop of {}, {} to {}", &typed.id, &typed.from, &typed.to),
             "ΔV = I · 2 · L · r",
@@ -124,7 +125,8 @@ impl Findings<'_> {
 
     /// The conductor that stands the least fuse.
     fn weakest(&self) -> Option<Conductor> {
-        self.rated
+        self.wired
+            .rated
             .iter()
             .min_by(|a, b| a.fuse_limit_a().total_cmp(&b.fuse_limit_a()))
             .map(|wire| wire.conductor())

@@ -7,6 +7,7 @@ use crate::electrical::conductor::{Conductor, Series};
 use crate::electrical::drop::{Load, Run, Wired};
 use crate::electrical::least_size::may_be_chosen;
 use crate::electrical::sources::{CONSTANT_POWER, FUSE_PROTECTS_CONDUCTOR, NEC_CONTINUOUS};
+use crate::electrical::splice::stud;
 use crate::electrical::wanted::{SUGGESTIONS, Wanted};
 use crate::energy::battery_fuse::{
     BANK, BatteryFuse, UNKNOWN_SHORT_CIRCUIT_A, battery_fuse, breaking,
@@ -17,7 +18,8 @@ use crate::quantity::{CURRENT, LENGTH, Style, amount, percent, plain};
 use crate::reader::Reader;
 use crate::report::{Remark, Step};
 use crate::sheet::wiring::{
-    self, DROP_LIMIT, IN_INSULATION, INSULATION, amperes, run_length, wire_line, wire_name,
+    self, DROP_LIMIT, IN_INSULATION, INSULATION, amperes, lug_line, run_length, wire_line,
+    wire_name,
 };
 use crate::sorting::sort_by;
 use crate::text::text;
@@ -342,12 +344,15 @@ impl Cable {
         ));
     }
 
-    /// The cable and so many of its fuses; nothing where no fuse protects it.
+    /// The cable, so many of its fuses, and a lug for each end: two on the negative, two on the positive and
+    /// two more wherever a fuse parts it. Nothing where no fuse protects it.
     pub fn buy(&self, fuses: usize, style: Style) -> Vec<BuyLine> {
         let Ok(fuse) = &self.fuse else { return Vec::new() };
+        let conductor = self.wired.conductor;
         vec![
-            wire_line(self.wired.conductor, 2.0 * self.run.length_m, &self.run.conditions, style),
+            wire_line(conductor, 2.0 * self.run.length_m, &self.run.conditions, style),
             line(fuse, self.charging_v, fuses),
+            lug_line(conductor, stud(conductor), 4.0 + 2.0 * fuses as f64),
         ]
     }
 

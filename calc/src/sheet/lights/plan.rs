@@ -151,7 +151,10 @@ pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Mar
     for (index, placed) in figures.placed.iter().enumerate() {
         let line = placed.at.y.get::<micrometer>().round() as i64;
         let mark = Mark {
-            id: text!("l{}", index + 1),
+            id: match inputs.place_keys.get(index) {
+                Some(key) => text!("l{}", key),
+                None => text!("l{}", index + 1),
+            },
             label: text!("lamp {}", index + 1),
             at: placed.at.x,
             note: if placed.clear() { String::new() } else { "not clear".into() },

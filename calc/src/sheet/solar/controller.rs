@@ -7,7 +7,7 @@ use super::gap::Store;
 use super::{Figures, words};
 use crate::ask::Ask;
 use crate::electrical::charging::GREATEST_NOMINAL_V;
-use crate::energy::battery_voltage::{Chemistry, LOW_VOLTAGE_V, charging_v};
+use crate::energy::battery_voltage::{Chemistry, LOW_VOLTAGE_V, highest_v};
 use crate::energy::string::{hot_string_v, string_fuse_a, string_wire_a};
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
@@ -70,7 +70,7 @@ pub(super) struct Inputs {
 pub(super) fn read(reader: &Reader<'_>, store: Option<&Store>) -> Inputs {
     let typed = reader.maybe_si(&BATTERY).map(|nominal| {
         // Nobody says here what it is made of: the higher of both kinds.
-        (nominal, charging_v(nominal, Chemistry::Unknown))
+        (nominal, highest_v(nominal, Chemistry::Unknown).0)
     });
     Inputs {
         output_a: reader.maybe_si(&OUTPUT),
