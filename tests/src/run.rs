@@ -26,6 +26,7 @@ const LONGEST: Duration = Duration::from_secs(360);
 /// more, from the start in a new browser; what passes only then is named in [`second_tries`], which the summary of
 /// `cargo xtask test` shows. What the check itself found wrong is not tried again: once is a failure.
 pub fn run(engine: Engine, name: &str, check: impl AsyncFn(&mut Page) -> Result<()>) {
+    let begun = std::time::Instant::now();
     let mut outcome = attempt(engine, name, &check);
     if let Ok(Err(error)) = &outcome
         && is_of_the_driver(error)
@@ -37,6 +38,8 @@ pub fn run(engine: Engine, name: &str, check: impl AsyncFn(&mut Page) -> Result<
             note_second_try(engine, name, &why);
         }
     }
+    // Shown with --nocapture.
+    println!("{:.1} s: {name} in {}", begun.elapsed().as_secs_f64(), engine.name());
     match outcome {
         Ok(Ok(())) => {}
         #[allow(clippy::panic, reason = "this is how a test fails")]
