@@ -3,13 +3,15 @@
 //! `WINDOW_TRIALS=200` makes the trials more.
 
 use calc::project::{Place, Project};
-use e2e::{Imperial, Page, Result, bail, ensure, field, in_each_engine};
+use e2e::{Context, Imperial, Page, Response, Result, bail, ensure, field, in_each_engine};
 use serde_json::{Value, json};
+use xtask::workspace;
 
 in_each_engine!(
     two_windows_lose_nothing_in_different_fields,
     two_windows_keep_both_of_one_field,
     what_two_windows_add_is_all_there,
+    windows_without_their_usual_storage_lose_nothing,
 );
 
 fn trials() -> usize {
@@ -212,4 +214,55 @@ async fn what_two_windows_add_is_all_there(page: &mut Page) -> Result<()> {
         }
     }
     bail!("kept: {kept:?}")
+}
+
+/// Where the browser refuses local storage, windows tell each other what they keep, and the second
+/// store has all of it.
+async fn windows_without_their_usual_storage_lose_nothing(page: &mut Page) -> Result<()> {
+    let whole = std::fs::read_to_string(workspace::dist().join("index.html"))?;
+    let (before, policy) =
+        whole.split_once("<meta http-equiv=\"Content-Security-Policy\"").context("a policy")?;
+    let (_, after) = policy.split_once('>').context("the end of the policy")?;
+    let refusing = format!(
+        "{before}<script>Object.defineProperty(window, 'localStorage', {{ get() {{ throw new DOMException('refused', 'SecurityError') }} }})</script>{after}"
+    );
+    page.site.break_with(move |request| {
+        let is_page = request.path.is_empty() || request.path == "index.html";
+        is_page.then(|| Response::text("text/html; charset=utf-8", refusing.clone()))
+    });
+    page.open_demo(Imperial).await?;
+    page.wait_for_text(".notice-line", "refuses its usual storage").await?;
+    page.go_to("s/s4").await?;
+    page.wait_for_value("length", "18 ft").await?;
+    let hash = page.execute("return location.hash", vec![]).await?;
+    // What was saved before is in the second store once that has been written.
+    page.journal_is_written().await?;
+    let first = page.leave_for_new_window(hash.as_str().unwrap_or_default()).await?;
+    page.wait_for_value("length", "18 ft").await?;
+    let second = page.browser().window().await?;
+    let (mut length, mut power) = (String::new(), String::new());
+    for number in 0..trials().div_ceil(2) {
+        (length, power) = (format!("{} ft", 20 + number), format!("{} W", 40 + number));
+        type_when_told(page, "power", &[power.clone()]).await?;
+        page.back_to_first_tab(&first).await?;
+        type_and_tell(page, "length", &[length.clone()], APART[number % APART.len()]).await?;
+        wait_until_typed(page).await?;
+        page.wait_for_value("power", &power).await?;
+        page.wait_for_value("length", &length).await?;
+        page.to_new_tab(&second).await?;
+        wait_until_typed(page).await?;
+        page.wait_for_value("length", &length).await?;
+        page.wait_for_value("power", &power).await?;
+    }
+    page.leave_field().await?;
+    page.journal_is_written().await?;
+    page.reload_window().await?;
+    page.wait_for_value("length", &length).await?;
+    page.wait_for_value("power", &power).await?;
+    page.open("#/").await?;
+    page.wait_for(".projects li").await?;
+    let listed =
+        page.execute("return document.querySelectorAll('.projects li').length", vec![]).await?;
+    ensure!(listed == json!(1), "{listed} projects");
+    Ok(())
 }
