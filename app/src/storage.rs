@@ -11,7 +11,8 @@
 //! a page that is being closed has no later. What remains is two windows saving within the same few
 //! milliseconds: no two saves make the same revision and each slot names those before it, so the
 //! window that lost that race is told by `watch`, sees that its save is not in what is kept, and
-//! takes the other's in (`held`, `merge`).
+//! takes the other's in (`held`, `merge`). Where the browser refuses local storage, each window has its
+//! memory, and windows tell each other what they write (`shelf`): the same holds then.
 //!
 //! Two stores: browsers keep local storage in memory for up to a minute, so a browser that is killed
 //! loses it. What is written here goes into a journal too (`journal`), which is on the disk within
@@ -79,6 +80,11 @@ impl Store {
         self.shelf.keeps()
     }
 
+    /// Whether windows hear of each other's saves. Where they do not, the last one wins.
+    pub fn is_shared(&self) -> bool {
+        self.shelf.is_shared()
+    }
+
     /// The projects, last changed first, deleted ones left out.
     pub fn list(&self) -> Vec<Listing> {
         self.listings(false)
@@ -113,7 +119,7 @@ impl Store {
                             project,
                             revision,
                             changed: slot.changed,
-                            before: slot.before.split(' ').flat_map(str::parse).collect(),
+                            before: slot.revisions_before(),
                             restored: !intact || record.is_behind(number),
                             migrated_from: Some(slot.format)
                                 .filter(|format| *format < VERSION && intact),
@@ -140,18 +146,25 @@ impl Store {
     /// # Errors
     /// `SaveError`; what was kept before is then still kept.
     pub fn save(&self, project: &Project, revision: u64) -> Result<u64, SaveError> {
-        self.save_text(project.id(), &project.to_text(), revision)
+        self.save_text(project.id(), &project.to_text(), revision, &[])
     }
 
-    /// As `save`, with the text of the project.
-    fn save_text(&self, id: &str, text: &str, revision: u64) -> Result<u64, SaveError> {
+    /// As `save`, with the text of the project, and the revisions that it has come from beside those
+    /// of what it is saved over.
+    fn save_text(
+        &self,
+        id: &str,
+        text: &str,
+        revision: u64,
+        before: &[u64],
+    ) -> Result<u64, SaveError> {
         if text.len() > MAX_BYTES {
             return Err(SaveError::TooLarge { bytes: text.len() });
         }
         if self.is_deleted(id) {
             return Err(SaveError::Deleted);
         }
-        Record::read(self.shelf, id).write(self.shelf, id, revision, text)
+        Record::read(self.shelf, id).write(self.shelf, id, revision, before, text)
     }
 
     /// Saves a project beside the one that it came from, under a new id and with a word behind its name

@@ -5,8 +5,9 @@ use anyhow::{Context, Result, anyhow, bail, ensure};
 use serde_json::{Value, json};
 use std::net::{Ipv4Addr, SocketAddr, TcpListener, TcpStream};
 use std::os::unix::process::CommandExt;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};
 use thirtyfour::{Capabilities, WebDriver};
 use xtask::engine::{Engine, Programs};
@@ -17,6 +18,10 @@ pub const PHONE: (u32, u32) = (390, 844);
 /// A running WebDriver server.
 pub struct Driver {
     child: Child,
+    /// Ends the server and its browser when these tests end, however they end.
+    watcher: Child,
+    /// Where the browser puts what it needs for a while.
+    scratch: PathBuf,
     port: u16,
     engine: Engine,
     programs: Programs,
@@ -37,9 +42,15 @@ impl Driver {
             // Its default is one fixed port, which two drivers would fight for.
             words.push(format!("--websocket-port={}", free_port()?));
         }
-        let mut command = dying_with_this_thread(&programs);
+        static NUMBER: AtomicU32 = AtomicU32::new(0);
+        let number = NUMBER.fetch_add(1, Ordering::Relaxed);
+        // Not below the checkout: sockets lie in it, and their paths must be short.
+        let scratch = std::env::temp_dir().join(format!("e2e-{}-{number}", std::process::id()));
+        std::fs::create_dir_all(&scratch)?;
+        let mut command = Command::new(&programs.driver);
         command
             .args(words)
+            .env("TMPDIR", &scratch)
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
@@ -50,7 +61,8 @@ impl Driver {
         let child = command
             .spawn()
             .with_context(|| format!("{} cannot be started", programs.driver.display()))?;
-        let driver = Self { child, port, engine, programs };
+        let watcher = watcher(child.id(), &scratch)?;
+        let driver = Self { child, watcher, scratch, port, engine, programs };
         driver.wait_until_up()?;
         Ok(driver)
     }
@@ -86,6 +98,8 @@ impl Driver {
     /// A process is still there after that.
     pub fn kill(mut self) -> Result<()> {
         let all = descendants(self.child.id())?;
+        // What it watches has ended after this, and its number may be another's.
+        let _ = self.watcher.kill();
         ensure!(all.len() > 1, "the driver has started no browser");
         // All at once: none is left to tidy up for another.
         let words = all.iter().map(u32::to_string);
@@ -160,6 +174,8 @@ impl Driver {
 
 impl Drop for Driver {
     fn drop(&mut self) {
+        let _ = self.watcher.kill();
+        let _ = self.watcher.wait();
         self.signal("TERM");
         let deadline = Instant::now() + Duration::from_secs(3);
         while Instant::now() < deadline && matches!(self.child.try_wait(), Ok(None)) {
@@ -167,17 +183,23 @@ impl Drop for Driver {
         }
         self.signal("KILL");
         let _ = self.child.wait();
+        let _ = std::fs::remove_dir_all(&self.scratch);
     }
 }
 
-/// The driver's command; where the system can, it ends with the test even if that is killed.
-fn dying_with_this_thread(programs: &Programs) -> Command {
-    if xtask::engine::program("setpriv").is_none() {
-        return Command::new(&programs.driver);
-    }
-    let mut command = Command::new("setpriv");
-    command.args(["--pdeathsig", "TERM", "--"]).arg(&programs.driver);
-    command
+/// A shell that waits until this process is gone, then ends the group of a driver: a browser is kept
+/// from one check to the next, so none of them can end it.
+fn watcher(group: u32, scratch: &Path) -> Result<Child> {
+    let script = "cat; kill -s TERM -- \"-$1\"; sleep 2; kill -s KILL -- \"-$1\"; rm -rf -- \"$2\"";
+    Command::new("sh")
+        .args(["-c", script, "watcher", &group.to_string()])
+        .arg(scratch)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .process_group(0)
+        .spawn()
+        .context("sh cannot be started")
 }
 
 /// A process and all that it has started, and they in turn, by their ids.

@@ -415,6 +415,14 @@ impl Page {
         }
     }
 
+    /// Has the browser forget what the site keeps there, as far as it can: sites of one host share
+    /// some of their room.
+    pub(crate) async fn forget_all(&self) {
+        let script = "localStorage.clear();
+            navigator.serviceWorker.getRegistrations().then(all => all.forEach(one => one.unregister()))";
+        let _ = self.execute(script, vec![]).await;
+    }
+
     pub(crate) async fn quit(self) -> Result<()> {
         Ok(self.browser.quit().await?)
     }

@@ -1,4 +1,8 @@
 //! Runs one check in one engine, cleans up whatever happens, and keeps a picture of a failure.
+//!
+//! A browser takes longer to start than most checks take. Each check has a site at a port of its own,
+//! and so nothing in common with another one in what browsers keep: a browser serves one check after
+//! the other. After a check that failed it is ended, and the next begins in a new one.
 
 use crate::driver::Driver;
 use crate::page::Page;
@@ -10,9 +14,12 @@ use std::future::poll_fn;
 use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
 use std::pin::pin;
+use std::sync::{Mutex, OnceLock, PoisonError};
 use std::task::Poll;
 use std::time::Duration;
+use thirtyfour::WebDriver;
 use thirtyfour::error::{WebDriverError, WebDriverErrorInner};
+use tokio::runtime::Runtime;
 use tokio::time::timeout;
 use xtask::engine::Engine;
 use xtask::workspace::second_tries;
@@ -26,6 +33,7 @@ const LONGEST: Duration = Duration::from_secs(360);
 /// more, from the start in a new browser; what passes only then is named in [`second_tries`], which the summary of
 /// `cargo xtask test` shows. What the check itself found wrong is not tried again: once is a failure.
 pub fn run(engine: Engine, name: &str, check: impl AsyncFn(&mut Page) -> Result<()>) {
+    let begun = std::time::Instant::now();
     let mut outcome = attempt(engine, name, &check);
     if let Ok(Err(error)) = &outcome
         && is_of_the_driver(error)
@@ -37,6 +45,8 @@ pub fn run(engine: Engine, name: &str, check: impl AsyncFn(&mut Page) -> Result<
             note_second_try(engine, name, &why);
         }
     }
+    // Shown with --nocapture.
+    println!("{:.1} s: {name} in {}", begun.elapsed().as_secs_f64(), engine.name());
     match outcome {
         Ok(Ok(())) => {}
         #[allow(clippy::panic, reason = "this is how a test fails")]
@@ -79,11 +89,75 @@ impl std::fmt::Display for NoBrowser {
 }
 
 fn attempt(engine: Engine, name: &str, check: &impl AsyncFn(&mut Page) -> Result<()>) -> Outcome {
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build();
-    match runtime {
+    match runtime() {
         Ok(runtime) => runtime.block_on(run_in_browser(engine, name, check)),
-        Err(error) => Ok(Err(error.into())),
+        Err(error) => Ok(Err(error)),
     }
+}
+
+/// The one that all connections to browsers belong to, since they outlive a check.
+fn runtime() -> Result<&'static Runtime> {
+    static RUNTIME: OnceLock<Option<Runtime>> = OnceLock::new();
+    let make = || tokio::runtime::Builder::new_current_thread().enable_all().build().ok();
+    RUNTIME.get_or_init(make).as_ref().context("no runtime")
+}
+
+/// A browser that is up.
+struct Session {
+    engine: Engine,
+    browser: WebDriver,
+    driver: Driver,
+}
+
+/// Browsers that wait for the next check.
+static WAITING: Mutex<Vec<Session>> = Mutex::new(Vec::new());
+
+impl Session {
+    /// One that waits, else a new one.
+    async fn take(engine: Engine) -> Result<Self> {
+        let waiting = {
+            let mut all = WAITING.lock().unwrap_or_else(PoisonError::into_inner);
+            let place = all.iter().position(|one| one.engine == engine);
+            place.map(|place| all.swap_remove(place))
+        };
+        if let Some(session) = waiting {
+            return Ok(session);
+        }
+        let driver = Driver::start(engine).context(NoBrowser)?;
+        let opened = timeout(Duration::from_secs(60), driver.open()).await;
+        let browser = opened.context(NoBrowser)?.context(NoBrowser)?;
+        Ok(Self { engine, browser, driver })
+    }
+
+    /// Has it wait for the next check, with one empty window; ends it where that cannot be.
+    async fn put_back(self) {
+        let emptied = timeout(Duration::from_secs(10), empty(&self.browser)).await;
+        if matches!(emptied, Ok(Ok(()))) {
+            WAITING.lock().unwrap_or_else(PoisonError::into_inner).push(self);
+        } else {
+            self.end().await;
+        }
+    }
+
+    async fn end(self) {
+        let Self { browser, driver, .. } = self;
+        let _ = timeout(Duration::from_secs(10), browser.quit()).await;
+        drop(driver);
+    }
+}
+
+/// Closes all windows but one, and leaves the site in that.
+async fn empty(browser: &WebDriver) -> Result<()> {
+    let mut windows = browser.windows().await?.into_iter();
+    let first = windows.next().context("no window is left")?;
+    for other in windows {
+        browser.switch_to_window(other).await?;
+        browser.close_window().await?;
+    }
+    browser.switch_to_window(first).await?;
+    browser.enter_default_frame().await?;
+    browser.goto("about:blank").await?;
+    Ok(())
 }
 
 /// Keeps the name of a check that passed only at the second try, with the first one's error in one line.
@@ -109,21 +183,21 @@ async fn run_in_browser(
 ) -> Outcome {
     let opened = async {
         let site = Site::serve()?;
-        let driver = Driver::start(engine).context(NoBrowser)?;
-        let opened = timeout(Duration::from_secs(60), driver.open()).await;
-        let browser = opened.context(NoBrowser)?.context(NoBrowser)?;
-        anyhow::Ok((driver, Page::new(engine, browser, site)))
+        anyhow::Ok((Session::take(engine).await?, site))
     };
-    // The driver ends last, when this function does.
-    let (_driver, mut page) = match opened.await {
+    let (session, site) = match opened.await {
         Ok(opened) => opened,
         Err(error) => return Ok(Err(error)),
     };
+    let mut page = Page::new(engine, session.browser.clone(), site);
     let outcome = caught(check(&mut page)).await;
-    if !matches!(outcome, Ok(Ok(()))) {
+    if matches!(outcome, Ok(Ok(()))) {
+        page.forget_all().await;
+        session.put_back().await;
+    } else {
         page.keep_evidence(name).await;
+        session.end().await;
     }
-    let _ = timeout(Duration::from_secs(10), page.quit()).await;
     outcome
 }
 

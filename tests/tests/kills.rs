@@ -49,7 +49,11 @@ fn trials(engine: Engine) {
                     lost.as_secs_f64(),
                     if told { "brought back" } else { "nothing to bring back" },
                 ),
-                Err(error) => failed.push(format!("killed after {seconds} s: {error:#}")),
+                Err(error) => {
+                    let why = format!("killed after {seconds} s: {error:#}");
+                    println!("{}: {why}", engine.name());
+                    failed.push(why);
+                }
             }
         }
     }
@@ -100,7 +104,7 @@ async fn trial(engine: Engine, typing: Duration) -> Result<(usize, Duration, boo
     Ok((typed.len(), lost, told))
 }
 
-/// The first value; each further one is larger by one, all of four digits.
+/// The first value; each further one is larger by one, all of four digits. [in]
 const FIRST: usize = 1000;
 
 /// Types a whole value at once, so that no half of it is ever kept.
@@ -109,7 +113,7 @@ async fn type_value(page: &Page, value: usize) -> Result<()> {
         field.focus();
         field.value = arguments[1];
         field.dispatchEvent(new InputEvent('input', { bubbles: true }))";
-    page.execute(script, vec![json!(field("length")), json!(value.to_string())]).await?;
+    page.execute(script, vec![json!(field("length")), json!(format!("{value} in"))]).await?;
     Ok(())
 }
 

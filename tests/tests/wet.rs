@@ -134,13 +134,21 @@ async fn shows_the_days_of_the_demo(page: &mut Page) -> Result<()> {
         const out = [];
         for (const svg of document.querySelectorAll('.drawing-window svg')) {
             const page = svg.getBoundingClientRect();
-            const texts = [...svg.querySelectorAll('text')].map(t => [t.textContent, t.getBoundingClientRect()]);
+            const scale = page.width / svg.viewBox.baseVal.width;
+            // The box of a text has the fonts' own air above and below in it, which differs by browser and
+            // system: the letters take up one em in its middle.
+            const texts = [...svg.querySelectorAll('text')].map(t => {
+                const { left, right, top, bottom } = t.getBoundingClientRect();
+                const half = parseFloat(getComputedStyle(t).fontSize) * scale / 2;
+                const middle = (top + bottom) / 2;
+                return [t.textContent, { left, right, top: middle - half, bottom: middle + half }];
+            });
             texts.forEach(([a, one], at) => {
                 if (one.left < page.left - 1 || one.right > page.right + 1) out.push('off the page: ' + a);
                 for (const [b, other] of texts.slice(at + 1)) {
                     const across = Math.min(one.right, other.right) - Math.max(one.left, other.left);
                     const down = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
-                    if (across > 1 && down > 4) out.push(a + ' on ' + b);
+                    if (across > 1 && down > 0.5) out.push(`${a} on ${b} by ${across.toFixed(1)} x ${down.toFixed(1)} px`);
                 }
             });
         }

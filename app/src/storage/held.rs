@@ -3,14 +3,22 @@
 //! A save is refused when another window has saved since. Then the other's changes are taken in,
 //! field by field, from the last state that both had in common, and the save is tried again. Only
 //! where both have changed one field is the project as it stands here saved as one of its own.
+//!
+//! Each save names the revisions that it has come from, also those that another window's was put
+//! together with here. By them each window sees which of the states that it has had are in what the
+//! other has saved; all of these are what the two have in common.
 
 use calc::project::{Node, Project};
 
 use super::merge::merge;
+use super::slot::in_order;
 use super::{Loaded, SaveError, Store};
 
 /// What a window saves is known to the others after this time. [ms]
 const KNOWN_MS: f64 = 1500.0;
+
+/// The most states that are kept to be looked at.
+const MOST_STATES: usize = 64;
 
 /// So often another window's changes are taken in for one save.
 const MOST_TRIES: usize = 5;
@@ -19,15 +27,20 @@ const MOST_TRIES: usize = 5;
 #[derive(Clone, Debug, Default)]
 pub struct Held {
     revision: u64,
-    /// The last states that were loaded or saved here, the last one at the end.
+    /// The last revisions that what stands here has come from, the last one first.
+    before: Vec<u64>,
+    /// The last states that were loaded or saved here, the last one at the end: what stands here has
+    /// come from each of them.
     states: Vec<State>,
 }
 
 #[derive(Clone, Debug)]
 struct State {
     revision: u64,
-    /// When it was saved here; 0 for a state that was loaded. [ms since 1970]
+    /// When it was saved or taken in here; 0 for the state that was loaded. [ms since 1970]
     at: f64,
+    /// Saved here, not by another window.
+    own: bool,
     text: String,
 }
 
@@ -63,7 +76,7 @@ impl Held {
 
     /// A project whose earlier states are not known.
     pub fn over(revision: u64) -> Self {
-        Self { revision, states: Vec::new() }
+        Self { revision, ..Self::default() }
     }
 
     /// The revision that it was loaded or last saved with.
@@ -77,7 +90,7 @@ impl Held {
         let mut text = project.to_text();
         let mut stands = None;
         for _ in 0..MOST_TRIES {
-            match store.save_text(id, &text, self.revision) {
+            match store.save_text(id, &text, self.revision, &self.before) {
                 Ok(revision) => {
                     self.note(revision, text);
                     return Outcome { kept: Ok(Kept::Together), project: stands };
@@ -87,15 +100,15 @@ impl Held {
             }
             let Ok(theirs) = store.load(id) else { break };
             let there = theirs.project.to_text();
-            let both = match self.base_of(&theirs).map(|base| put_together(base, &text, &there)) {
-                Some(both) => both,
+            let both = match self.bases_of(&theirs).as_slice() {
                 // Nothing is known of where the two come from.
-                None if text == there => Ok(text.clone()),
-                None => Err(String::new()),
+                [] if text == there => Ok(text.clone()),
+                [] => Err(String::new()),
+                bases => put_together(bases, &text, &there),
             };
             match both {
                 Ok(both) => {
-                    self.begin_at(theirs.revision, there);
+                    self.take_in(&theirs, there);
                     stands = Project::from_text(&both).ok();
                     text = both;
                 }
@@ -115,8 +128,8 @@ impl Held {
             if theirs.revision == self.revision {
                 return None;
             }
-            if self.last().is_some_and(|last| follows(&theirs, last)) {
-                self.begin_at(theirs.revision, theirs.project.to_text());
+            if self.states.last().is_some_and(|last| follows(&theirs, last)) {
+                self.take_in(&theirs, theirs.project.to_text());
                 return Some(Outcome { kept: Ok(Kept::Together), project: Some(theirs.project) });
             }
         }
@@ -143,42 +156,64 @@ impl Held {
 
     fn begin_at(&mut self, revision: u64, text: String) {
         self.revision = revision;
-        self.states = vec![State { revision, at: 0.0, text }];
+        self.before = vec![revision];
+        self.states = vec![State { revision, at: 0.0, own: false, text }];
     }
 
     fn note(&mut self, revision: u64, text: String) {
+        self.before = in_order(&self.before, &[revision]);
+        self.add(revision, true, text);
+    }
+
+    /// What another window has saved is a part of what stands here from now on.
+    fn take_in(&mut self, theirs: &Loaded, text: String) {
+        self.before = in_order(&in_order(&self.before, &theirs.before), &[theirs.revision]);
+        self.add(theirs.revision, false, text);
+    }
+
+    fn add(&mut self, revision: u64, own: bool, text: String) {
         let now = js_sys::Date::now();
         self.revision = revision;
-        self.states.push(State { revision, at: now, text });
-        // This save was taken over the state before, so what is older than that is settled.
+        self.states.push(State { revision, at: now, own, text });
+        // Every window knows by now what is older than that.
         let settled = self.states.iter().rposition(|state| now - state.at > KNOWN_MS);
-        self.states.drain(..settled.unwrap_or(0));
+        let too_many = self.states.len().saturating_sub(MOST_STATES);
+        self.states.drain(..settled.unwrap_or(0).max(too_many));
     }
 
-    fn last(&self) -> Option<&State> {
-        self.states.last()
-    }
-
-    /// The last state here that another window's save has come from, as far as can be told; of what
-    /// is not certain, the earliest.
-    fn base_of(&self, theirs: &Loaded) -> Option<&str> {
-        let state = self.states.iter().rev().find(|state| follows(theirs, state));
-        Some(state.or_else(|| self.states.first())?.text.as_str())
+    /// The states here that another window's save has come from too, as far as can be told, the last
+    /// one first: the last that was saved here and the last that was taken in here, since windows that
+    /// take each other in at the same time have no one state in common that is later than all others.
+    /// Where none is certain, the earliest.
+    fn bases_of(&self, theirs: &Loaded) -> Vec<&str> {
+        let last = |own| self.states.iter().rposition(|one| one.own == own && follows(theirs, one));
+        let mut found: Vec<usize> = last(true).into_iter().chain(last(false)).collect();
+        if found.is_empty() && !self.states.is_empty() {
+            found.push(0);
+        }
+        if found.is_sorted() {
+            found.reverse();
+        }
+        found.into_iter().map(|index| self.states[index].text.as_str()).collect()
     }
 }
 
 /// Whether a save has come from a state here.
 fn follows(theirs: &Loaded, state: &State) -> bool {
-    theirs.revision == state.revision
-        || theirs.before.contains(&state.revision)
-        || theirs.changed as f64 > state.at + KNOWN_MS
+    if theirs.revision == state.revision || theirs.before.contains(&state.revision) {
+        return true;
+    }
+    // Revisions stand in order: one that would stand before the last that is named is not there.
+    let named = theirs.before.last().is_some_and(|last| *last < state.revision);
+    !named && theirs.changed as f64 > state.at + KNOWN_MS
 }
 
 /// The text of both put together; where that cannot be, the field that is in the way.
-fn put_together(base: &str, mine: &str, theirs: &str) -> Result<String, String> {
+fn put_together(bases: &[&str], mine: &str, theirs: &str) -> Result<String, String> {
     let read = |text: &str| serde_json::from_str::<Node>(text).unwrap_or(Node::Null);
-    let (base, mine, theirs) = (read(base), read(mine), read(theirs));
-    match merge(&base, &mine, &theirs) {
+    let bases: Vec<Node> = bases.iter().map(|base| read(base)).collect();
+    let bases: Vec<&Node> = bases.iter().collect();
+    match merge(&bases, &read(mine), &read(theirs)) {
         Ok(both) => Ok(serde_json::to_string_pretty(&both).unwrap_or_default()),
         Err(conflict) => Err(conflict.0.join(" › ")),
     }

@@ -3,6 +3,11 @@
 //! What only one of the two has changed is taken from that one. What was typed wins over what was
 //! taken out. Rows that were added in both stay both. Only a field that both have changed, each in
 //! its own way, cannot be put together.
+//!
+//! Two windows that type at once take each other's changes in at the same time, and then there is no
+//! one state that both have come from: of the one window's fields the last state in common is
+//! another than of the other's. So all states that both have come from are looked at, the last one
+//! first: where a field stands in one window as in any of them, that window has not changed it since.
 
 use calc::project::Node;
 use serde_json::Map;
@@ -11,46 +16,64 @@ use serde_json::Map;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Conflict(pub Vec<String>);
 
-/// Puts `mine` and `theirs` together, which both came from `base`.
+/// Puts `mine` and `theirs` together, which both came from each of `bases`, the last one first.
 ///
 /// # Errors
 /// `Conflict` with the first field that both have changed.
-pub fn merge(base: &Node, mine: &Node, theirs: &Node) -> Result<Node, Conflict> {
+pub fn merge(bases: &[&Node], mine: &Node, theirs: &Node) -> Result<Node, Conflict> {
     let mut path = Vec::new();
-    match both(base, mine, theirs, &mut path) {
+    match both(bases, mine, theirs, &mut path) {
         Some(node) => Ok(node),
         None => Err(Conflict(path)),
     }
 }
 
+/// What stands for a part that is not there.
+static NOTHING: Node = Node::Null;
+
 /// As `merge`; where it fails, `path` leads to the field.
-fn both(base: &Node, mine: &Node, theirs: &Node, path: &mut Vec<String>) -> Option<Node> {
-    if mine == theirs || mine == base {
+fn both(bases: &[&Node], mine: &Node, theirs: &Node, path: &mut Vec<String>) -> Option<Node> {
+    let last = bases.first().copied().unwrap_or(&NOTHING);
+    if mine == theirs || mine == last {
         return Some(theirs.clone());
     }
-    if theirs == base {
+    if theirs == last {
         return Some(mine.clone());
     }
     match (mine, theirs) {
-        // Taken out there, typed into here, or the other way round: nothing that was typed goes.
-        (Node::Null, kept) | (kept, Node::Null) => Some(kept.clone()),
         (Node::Object(mine), Node::Object(theirs)) => {
-            let none = Map::new();
-            let base = base.as_object().unwrap_or(&none);
-            objects(base, mine, theirs, path).map(Node::Object)
+            objects(bases, mine, theirs, path).map(Node::Object)
         }
-        (Node::Array(mine), Node::Array(theirs)) => {
-            let base = base.as_array().map_or(&[][..], Vec::as_slice);
-            lists(base, mine, theirs, path).map(Node::Array)
+        (Node::Array(mine_rows), Node::Array(their_rows)) => {
+            match lists(bases, mine_rows, their_rows, path) {
+                Some(list) => Some(Node::Array(list)),
+                None => as_before(bases, mine, theirs).cloned(),
+            }
         }
-        _ => None,
+        _ => match as_before(bases, mine, theirs) {
+            Some(kept) => Some(kept.clone()),
+            // Taken out there, typed into here, or the other way round: nothing that was typed goes.
+            None => match (mine, theirs) {
+                (Node::Null, kept) | (kept, Node::Null) => Some(kept.clone()),
+                _ => None,
+            },
+        },
     }
+}
+
+/// Of two that differ the later one, where the other is as both had it once; none where both are new.
+fn as_before<'n>(bases: &[&Node], mine: &'n Node, theirs: &'n Node) -> Option<&'n Node> {
+    bases.iter().find_map(|base| match () {
+        () if *base == theirs => Some(mine),
+        () if *base == mine => Some(theirs),
+        () => None,
+    })
 }
 
 type Fields = Map<String, Node>;
 
 fn objects(
-    base: &Fields,
+    bases: &[&Node],
     mine: &Fields,
     theirs: &Fields,
     path: &mut Vec<String>,
@@ -59,8 +82,10 @@ fn objects(
     let here = theirs.keys().chain(mine.keys().filter(|key| !theirs.contains_key(*key)));
     for key in here {
         let part = |fields: &'_ Fields| fields.get(key).cloned().unwrap_or(Node::Null);
+        let of_bases: Vec<&Node> =
+            bases.iter().map(|base| base.get(key.as_str()).unwrap_or(&NOTHING)).collect();
         path.push(key.clone());
-        let value = both(&part(base), &part(mine), &part(theirs), path)?;
+        let value = both(&of_bases, &part(mine), &part(theirs), path)?;
         path.pop();
         // A field that was empty on purpose stays; one that was taken out does not come back as empty.
         let was_null = |fields: &Fields| fields.get(key).is_some_and(Node::is_null);
@@ -72,25 +97,37 @@ fn objects(
 }
 
 fn lists(
-    base: &[Node],
+    bases: &[&Node],
     mine: &[Node],
     theirs: &[Node],
     path: &mut Vec<String>,
 ) -> Option<Vec<Node>> {
-    if let Some(list) = by_id(base, mine, theirs, path) {
+    let mut rows: Vec<&[Node]> =
+        bases.iter().map(|base| base.as_array().map_or(&[][..], Vec::as_slice)).collect();
+    if rows.is_empty() {
+        rows.push(&[]);
+    }
+    if let Some(list) = by_id(&rows, mine, theirs, path) {
         return list;
     }
-    if base.len() == mine.len() && base.len() == theirs.len() {
+    if mine.len() == theirs.len() && rows[0].len() == mine.len() {
+        // A state with other rows says nothing of each of these.
+        rows.retain(|base| base.len() == mine.len());
         let mut list = Vec::new();
         for (index, here) in mine.iter().enumerate() {
+            let of_bases: Vec<&Node> = rows.iter().map(|base| &base[index]).collect();
             path.push(index.to_string());
-            list.push(both(&base[index], here, &theirs[index], path)?);
+            list.push(both(&of_bases, here, &theirs[index], path)?);
             path.pop();
         }
         return Some(list);
     }
-    // Rows have come or gone. Each side has changed one stretch of the base; stretches that do not
-    // touch can both be changed.
+    rows.iter().find_map(|base| stretches(base, mine, theirs))
+}
+
+/// Rows have come or gone. Each side has changed one stretch of the base; stretches that do not touch
+/// can both be changed.
+fn stretches(base: &[Node], mine: &[Node], theirs: &[Node]) -> Option<Vec<Node>> {
     let (my_start, my_end) = changed(base, mine);
     let (their_start, their_end) = changed(base, theirs);
     let my_rows = &mine[my_start..mine.len() - (base.len() - my_end)];
@@ -122,12 +159,12 @@ fn changed(base: &[Node], now: &[Node]) -> (usize, usize) {
 
 /// Lists whose items all have ids of their own, as sheets have; none where they have not.
 fn by_id(
-    base: &[Node],
+    bases: &[&[Node]],
     mine: &[Node],
     theirs: &[Node],
     path: &mut Vec<String>,
 ) -> Option<Option<Vec<Node>>> {
-    for list in [base, mine, theirs] {
+    for list in bases.iter().copied().chain([mine, theirs]) {
         for (index, item) in list.iter().enumerate() {
             let id = id_of(item)?;
             if list[..index].iter().any(|other| id_of(other) == Some(id)) {
@@ -135,9 +172,9 @@ fn by_id(
             }
         }
     }
-    let find = |list: &[Node], id: &str| {
-        list.iter().find(|item| id_of(item) == Some(id)).cloned().unwrap_or(Node::Null)
-    };
+    fn find<'n>(list: &'n [Node], id: &str) -> &'n Node {
+        list.iter().find(|item| id_of(item) == Some(id)).unwrap_or(&NOTHING)
+    }
     // In their order; what they have not stands behind what it stands behind here.
     let mut order: Vec<&str> = theirs.iter().filter_map(id_of).collect();
     let mut place = 0;
@@ -152,8 +189,9 @@ fn by_id(
     }
     let mut list = Vec::new();
     for id in order {
+        let of_bases: Vec<&Node> = bases.iter().map(|base| find(base, id)).collect();
         path.push(id.to_owned());
-        let Some(item) = both(&find(base, id), &find(mine, id), &find(theirs, id), path) else {
+        let Some(item) = both(&of_bases, find(mine, id), find(theirs, id), path) else {
             return Some(None);
         };
         path.pop();
@@ -174,9 +212,9 @@ mod tests {
     use serde_json::json;
 
     fn merged(base: Node, mine: Node, theirs: Node) -> Node {
-        let one = merge(&base, &mine, &theirs).unwrap();
+        let one = merge(&[&base], &mine, &theirs).unwrap();
         // Whichever window comes later, the same fields are kept.
-        assert_eq!(merge(&base, &theirs, &mine).unwrap(), one);
+        assert_eq!(merge(&[&base], &theirs, &mine).unwrap(), one);
         one
     }
 
@@ -194,9 +232,9 @@ mod tests {
     fn one_field_changed_by_both_is_named() {
         let base = json!({"sheets": [{"id": "s1", "inputs": {"coats": "1", "sizes": ["1", "2"]}}]});
         let with = |coats: &str, size: &str| json!({"sheets": [{"id": "s1", "inputs": {"coats": coats, "sizes": ["1", size]}}]});
-        let conflict = merge(&base, &with("2", "2"), &with("3", "2")).unwrap_err();
+        let conflict = merge(&[&base], &with("2", "2"), &with("3", "2")).unwrap_err();
         assert_eq!(conflict.0, ["sheets", "s1", "inputs", "coats"]);
-        let conflict = merge(&base, &with("2", "3"), &with("2", "4")).unwrap_err();
+        let conflict = merge(&[&base], &with("2", "3"), &with("2", "4")).unwrap_err();
         assert_eq!(conflict.0, ["sheets", "s1", "inputs", "sizes", "1"]);
         assert_eq!(merged(base, with("2", "2"), with("2", "2")), with("2", "2"));
     }
@@ -215,12 +253,12 @@ mod tests {
         let mine = json!([{"id": "s2", "a": "2"}, {"id": "s3", "a": "mine"}]);
         let theirs = json!([{"id": "s1", "a": "1"}, {"id": "s2", "a": "1", "b": "3"}]);
         assert_eq!(
-            merge(&base, &mine, &theirs).unwrap(),
+            merge(&[&base], &mine, &theirs).unwrap(),
             json!([{"id": "s2", "a": "2", "b": "3"}, {"id": "s3", "a": "mine"}])
         );
         // Two new sheets of one id are not one sheet.
         let other = json!([{"id": "s1", "a": "1"}, {"id": "s2", "a": "1"}, {"id": "s3", "a": "x"}]);
-        assert_eq!(merge(&base, &mine, &other).unwrap_err().0, ["s3", "a"]);
+        assert_eq!(merge(&[&base], &mine, &other).unwrap_err().0, ["s3", "a"]);
     }
 
     #[test]
@@ -245,12 +283,37 @@ mod tests {
         // Both add at the end: both stay, theirs first.
         let theirs = json!(["1", "2", "3", "4", "theirs"]);
         assert_eq!(
-            merge(&base, &added, &theirs).unwrap(),
+            merge(&[&base], &added, &theirs).unwrap(),
             json!(["1", "2", "3", "4", "theirs", "mine"])
         );
         // A row changed that the other took out.
         let typed = json!(["1", "2 and more", "3", "4"]);
-        assert!(merge(&base, &typed, &gone).is_err());
+        assert!(merge(&[&base], &typed, &gone).is_err());
+    }
+
+    /// Two windows that take each other in at the same time: the last state of the one that the other has
+    /// seen is not the last one of the other that the one has seen.
+    #[test]
+    fn windows_that_take_each_other_in_at_once_are_put_together() {
+        let state = |mine: &str, theirs: &str| json!({"mine": mine, "theirs": theirs});
+        // Here: typed 1, 2, 3, and took in what was there when that window had typed 7.
+        let (first, here) = (state("0", "0"), state("3", "7"));
+        let taken_in = state("0", "7");
+        // There: took in what was here when 2 was typed, and typed on.
+        let (seen, there) = (state("2", "0"), state("2", "9"));
+        for bases in [[&taken_in, &seen, &first], [&seen, &taken_in, &first]] {
+            assert_eq!(merge(&bases, &here, &there).unwrap(), state("3", "9"));
+            assert_eq!(merge(&bases, &there, &here).unwrap(), state("3", "9"));
+        }
+        // One of the two states alone does not tell it.
+        assert!(merge(&[&taken_in, &first], &here, &there).is_err());
+        // One field that is new in both is still told.
+        assert!(merge(&[&taken_in, &seen, &first], &here, &state("4", "9")).is_err());
+        // What one typed back to what it was is the last thing typed in it.
+        assert_eq!(
+            merge(&[&seen, &first], &state("0", "0"), &state("2", "9")).unwrap(),
+            state("0", "9")
+        );
     }
 
     /// Every pair of small edits: what one window typed is in the merged project or a conflict is told.
@@ -277,7 +340,7 @@ mod tests {
                 let (mut mine, mut theirs) = (base.clone(), base.clone());
                 mine_edit(&mut mine, "typed here");
                 theirs_edit(&mut theirs, "typed there");
-                if let Ok(both) = merge(&base, &mine, &theirs) {
+                if let Ok(both) = merge(&[&base], &mine, &theirs) {
                     let text = both.to_string();
                     assert!(text.contains("typed here"), "{mine} {theirs} {text}");
                     assert!(text.contains("typed there"), "{mine} {theirs} {text}");

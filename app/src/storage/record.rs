@@ -104,9 +104,9 @@ impl Record {
         let target = standing.map_or(self.order()[0], |(number, _)| 1 - number);
         self.set_aside(shelf, id, target)?;
         let whole = other.slots[theirs].as_deref().unwrap_or_default();
-        shelf.write(&key(SLOTS[target], id), whole)?;
+        shelf.take(&key(SLOTS[target], id), Some(whole))?;
         let pointer = [SLOTS[target], " ", &slot.revision.to_string()].concat();
-        shelf.write(&key(POINTER, id), &pointer)?;
+        shelf.take(&key(POINTER, id), Some(&pointer))?;
         Ok(true)
     }
 
@@ -133,12 +133,14 @@ impl Record {
         })
     }
 
-    /// Writes a document that came from a revision; returns its own.
+    /// Writes a document that came from a revision, and from those in `before` beside that one's own;
+    /// returns its revision.
     pub fn write(
         &self,
         shelf: Shelf,
         id: &str,
         from: u64,
+        before: &[u64],
         document: &str,
     ) -> Result<u64, SaveError> {
         let standing = self.standing();
@@ -159,7 +161,8 @@ impl Record {
         let latest = latest.max(from).max(self.written());
         let revision = next_revision(latest);
         let changed = js_sys::Date::now() as u64;
-        let before = standing.map(|(_, slot)| slot.line_of()).unwrap_or_default();
+        let of_slot = standing.map(|(_, slot)| slot.line_of()).unwrap_or_default();
+        let before = slot::in_order(&of_slot, before);
         let whole = slot::compose(revision, changed, VERSION, &before, document);
         let target_key = key(SLOTS[target], id);
         shelf.write(&target_key, &whole)?;

@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use calc::project::Project;
 
-use super::record::{POINTER, Record, SLOTS};
+use super::record::{BIN, POINTER, Record, SLOTS};
 use super::{Store, journal, key, slot};
 
 /// What was found in the journal when the page was opened.
@@ -70,7 +70,7 @@ impl Store {
     /// Keeps a project that cannot be saved in the journal alone: there is room there.
     pub fn keep_unkept(&self, project: &Project, revision: u64) {
         let now = js_sys::Date::now() as u64;
-        let text = slot::compose(revision, now, calc::project::VERSION, "", &project.to_text());
+        let text = slot::compose(revision, now, calc::project::VERSION, &[], &project.to_text());
         journal::keep_unkept(project.id(), Some(text));
     }
 
@@ -119,11 +119,8 @@ impl Store {
                     ids.push(id);
                 }
             } else if newer && shelf.read(whole) != *text {
-                match text {
-                    // What has no room is still in the journal, and is tried again the next time.
-                    Some(text) => drop(shelf.write(whole, text)),
-                    None => shelf.remove(whole),
-                }
+                // What has no room is still in the journal, and is tried again the next time.
+                let _ = shelf.take(whole, text.as_deref());
             }
         }
         for id in ids {
@@ -135,7 +132,7 @@ impl Store {
             let ours = Record::read(shelf, id);
             if theirs.is_empty() && newer {
                 for kind in SLOTS.into_iter().chain([POINTER]) {
-                    shelf.remove(&key(kind, id));
+                    let _ = shelf.take(&key(kind, id), None);
                 }
                 continue;
             }
@@ -180,6 +177,14 @@ impl Store {
 
 fn number(text: &Option<String>) -> u64 {
     text.as_deref().and_then(|text| text.parse().ok()).unwrap_or(0)
+}
+
+/// Tells of a key that another window has written or removed, where it says that a project is another
+/// one now.
+pub fn tell_of(own: &str) {
+    if let Some((POINTER | BIN, id)) = own.split_once(' ') {
+        tell(id);
+    }
 }
 
 fn tell(id: &str) {

@@ -1,18 +1,25 @@
-//! Text under keys: the browser's local storage, or this tab's memory where that is blocked.
+//! Text under keys: the browser's local storage, or this tab's memory where that is blocked. Windows
+//! that have only their memory tell each other what they write, so that each has what all have written,
+//! as with a storage in common.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 
 use gloo_storage::{LocalStorage, Storage as _};
+use js_sys::Array;
+use wasm_bindgen::JsCast;
 use wasm_bindgen::JsValue;
+use wasm_bindgen::prelude::Closure;
 
-use super::{SaveError, journal};
+use super::{SaveError, journal, recovery};
 
 thread_local! {
     /// The browser's storage, once a probe has found that it works.
     static LOCAL: RefCell<Option<web_sys::Storage>> = const { RefCell::new(None) };
     /// What stands in for it in this tab.
     static MEMORY: RefCell<BTreeMap<String, String>> = const { RefCell::new(BTreeMap::new()) };
+    /// Where windows without a storage in common hear of each other.
+    static CHANNEL: RefCell<Option<web_sys::BroadcastChannel>> = const { RefCell::new(None) };
     /// What all keys begin with. Every page of a host shares one storage, so keys carry the name of
     /// the app and the folder that this copy of it is served from.
     static PREFIX: String = prefix();
@@ -31,6 +38,8 @@ impl Shelf {
         let local = probe();
         if local {
             LOCAL.set(Some(LocalStorage::raw()));
+        } else {
+            join();
         }
         Self { local }
     }
@@ -43,6 +52,11 @@ impl Shelf {
     /// Whether what is written outlives the tab.
     pub fn keeps(self) -> bool {
         self.local
+    }
+
+    /// Whether other windows hear of what is written here.
+    pub fn is_shared(self) -> bool {
+        self.local || CHANNEL.with_borrow(Option::is_some)
     }
 
     /// The text under a key.
@@ -58,6 +72,7 @@ impl Shelf {
     pub fn write(self, key: &str, text: &str) -> Result<(), SaveError> {
         self.write_here(key, text)?;
         journal::note(key);
+        self.tell(key, Some(text));
         Ok(())
     }
 
@@ -65,6 +80,33 @@ impl Shelf {
     pub fn remove(self, key: &str) {
         self.remove_here(key);
         journal::note(key);
+        self.tell(key, None);
+    }
+
+    /// Takes over what the journal has under a key. Other windows have that or something later.
+    pub fn take(self, key: &str, text: Option<&str>) -> Result<(), SaveError> {
+        match text {
+            Some(text) => self.write_here(key, text)?,
+            None => self.remove_here(key),
+        }
+        journal::note(key);
+        Ok(())
+    }
+
+    fn tell(self, key: &str, text: Option<&str>) {
+        if self.local {
+            return;
+        }
+        CHANNEL.with_borrow(|channel| {
+            if let Some(channel) = channel {
+                let said = Array::of2(
+                    &JsValue::from_str(key),
+                    &text.map_or(JsValue::NULL, JsValue::from_str),
+                );
+                // Who cannot be told sees it in the journal when it is opened the next time.
+                let _ = channel.post_message(&said);
+            }
+        });
     }
 
     /// As `write`, without the journal.
@@ -141,6 +183,24 @@ impl Shelf {
             }
         });
     }
+}
+
+/// Tells other windows what is written to the memory from now on, and takes in what they tell.
+fn join() {
+    if CHANNEL.with_borrow(Option::is_some) {
+        return;
+    }
+    let Ok(channel) = web_sys::BroadcastChannel::new(own_prefix().trim_end()) else { return };
+    let hear = Closure::<dyn Fn(web_sys::MessageEvent)>::new(|event: web_sys::MessageEvent| {
+        let Ok(said) = event.data().dyn_into::<Array>() else { return };
+        let Some(key) = said.get(0).as_string() else { return };
+        let shelf = Shelf { local: false };
+        let _ = shelf.take(&key, said.get(1).as_string().as_deref());
+        recovery::tell_of(&key);
+    });
+    channel.set_onmessage(Some(hear.as_ref().unchecked_ref()));
+    hear.forget();
+    CHANNEL.set(Some(channel));
 }
 
 /// How many characters of room a text takes where browsers are narrowest.

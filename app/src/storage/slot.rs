@@ -1,8 +1,9 @@
 //! The text of a slot: a line that says what it is, then the document.
 //!
 //! The line is `checksum revision changed format before…`, all decimal; the checksum covers all that
-//! follows it. `before` are the last revisions that this one follows from, the last one first: by
-//! them a window sees whether its own save is in what another window has saved.
+//! follows it. `before` are the last revisions that this one follows from, also those that were put
+//! together in it, the highest first: by them a window sees whether its own save is in what another
+//! window has saved.
 
 /// A slot as read.
 #[derive(Clone, Copy, Debug)]
@@ -15,34 +16,49 @@ pub struct Slot<'t> {
     pub changed: u64,
     /// The version of the format that its document is in.
     pub format: u64,
-    /// The revisions that it follows from, the last one first.
+    /// The revisions that it follows from, the highest first.
     pub before: &'t str,
     /// The document.
     pub document: &'t str,
 }
 
-/// The most revisions that a slot names as those before it.
-const MOST_BEFORE: usize = 8;
+/// The most revisions that a slot names as those before it: of two windows that save every few
+/// hundredths of a second, those of a second or so.
+const MOST_BEFORE: usize = 48;
 
 impl Slot<'_> {
     /// What a slot that follows this one names as the revisions before it.
-    pub fn line_of(&self) -> String {
-        let mut line = self.revision.to_string();
-        for before in self.before.split(' ').filter(|one| !one.is_empty()).take(MOST_BEFORE - 1) {
-            line.push(' ');
-            line.push_str(before);
-        }
-        line
+    pub fn line_of(&self) -> Vec<u64> {
+        in_order(&[self.revision], &self.revisions_before())
+    }
+
+    /// The revisions that it follows from, the highest first.
+    pub fn revisions_before(&self) -> Vec<u64> {
+        self.before.split(' ').flat_map(str::parse).collect()
     }
 }
 
+/// The revisions in either of two lists, the highest first, as many as a slot names.
+pub fn in_order(one: &[u64], other: &[u64]) -> Vec<u64> {
+    let mut all: Vec<u64> = Vec::new();
+    for revision in one.iter().chain(other) {
+        // The highest come first in both, so most have their place at the end.
+        let place = all.iter().rposition(|known| known >= revision).map_or(0, |at| at + 1);
+        if place == 0 || all[place - 1] != *revision {
+            all.insert(place, *revision);
+        }
+    }
+    all.truncate(MOST_BEFORE);
+    all
+}
+
 /// Puts the first line before a document.
-pub fn compose(revision: u64, changed: u64, format: u64, before: &str, document: &str) -> String {
+pub fn compose(revision: u64, changed: u64, format: u64, before: &[u64], document: &str) -> String {
     let mut rest =
         [&revision.to_string(), " ", &changed.to_string(), " ", &format.to_string()].concat();
-    if !before.is_empty() {
+    for one in before {
         rest.push(' ');
-        rest.push_str(before);
+        rest.push_str(&one.to_string());
     }
     rest.push('\n');
     rest.push_str(document);
@@ -91,7 +107,7 @@ mod tests {
 
     #[test]
     fn a_slot_reads_as_composed_and_shows_any_change() {
-        let whole = compose(7, 1_732_520_000_000, 1, "", "{\n\"a b\": 1}");
+        let whole = compose(7, 1_732_520_000_000, 1, &[], "{\n\"a b\": 1}");
         let slot = read(&whole);
         assert!(slot.intact);
         assert_eq!((slot.revision, slot.changed, slot.format), (7, 1_732_520_000_000, 1));
@@ -106,16 +122,18 @@ mod tests {
     }
 
     #[test]
-    fn a_slot_names_the_last_revisions_before_it() {
-        let mut before = String::new();
-        for revision in 1..=12 {
+    fn a_slot_names_the_highest_revisions_before_it() {
+        let mut before = Vec::new();
+        for revision in 1..=60 {
             let whole = compose(revision, 0, 1, &before, "{}");
             let slot = read(&whole);
             assert!(slot.intact);
             assert_eq!((slot.revision, slot.document), (revision, "{}"));
             before = slot.line_of();
         }
-        assert_eq!(before, "12 11 10 9 8 7 6 5");
+        assert_eq!(before, (13..=60).rev().collect::<Vec<u64>>());
+        assert_eq!(in_order(&[9, 7, 3], &[8, 7, 1]), [9, 8, 7, 3, 1]);
+        assert_eq!(in_order(&[], &[4]), [4]);
     }
 
     /// RFC 9923, test vectors of FNV-1a 64.

@@ -41,7 +41,7 @@ impl Store {
         }
         let name: String = name.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
         let document = [name.trim(), "\n", &text].concat();
-        let whole = slot::compose(number, number, VERSION, "", &document);
+        let whole = slot::compose(number, number, VERSION, &[], &document);
         self.write_version(project.id(), number, &whole)?;
         Ok(number)
     }

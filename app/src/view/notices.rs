@@ -42,7 +42,7 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
     let words = shown("notices", move |html| {
         let news = news.get();
         if !store.keeps() {
-            not_kept(html, news.journal_fails);
+            not_kept(html, store, news.journal_fails);
         } else if news.journal_fails && matches!(route.get(), Route::Start) {
             notice(
                 html,
@@ -120,12 +120,14 @@ fn notice(html: &mut Html, role: &str, words: &str) {
     html.raw("</p>");
 }
 
-fn not_kept(html: &mut Html, journal_fails: bool) {
+fn not_kept(html: &mut Html, store: Store, journal_fails: bool) {
     notice(
         html,
         "status",
         if journal_fails {
             "This browser keeps nothing for this page (private mode, or storage is switched off). Save your project to a file before you close it."
+        } else if store.is_shared() {
+            "This browser refuses its usual storage; what you type is kept in its second one. Save your project to a file before you close it."
         } else {
             "This browser refuses its usual storage; what you type is kept in its second one. Use one window only, and save your project to a file before you close it."
         },

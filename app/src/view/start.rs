@@ -254,9 +254,14 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         }
         "save" => {
             let unsaved = unsaved::find(with).map(|one| one.project.to_text());
-            if let Some(text) = unsaved.or_else(|| store.raw(with)) {
+            // The damaged text has a button of its own.
+            let before = store.load(with).ok().filter(|loaded| loaded.restored);
+            let restored = unsaved.is_none() && before.is_some();
+            let before = before.map(|loaded| loaded.project.to_text());
+            if let Some(text) = unsaved.or(before).or_else(|| store.raw(with)) {
                 transfer::download(&transfer::file_name(&name_in(store, with)), &text);
             }
+            return Ok(said_of_copy(restored));
         }
         "save-damaged" => {
             if let Some(text) = store.damaged(with) {
@@ -268,13 +273,21 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         "save-all" => {
             let all = transfer::export_all(store);
             transfer::download("battenbook-all.json", &all.text);
-            let names: Vec<String> = all.left_out.into_iter().map(|one| one.name).collect();
-            if !names.is_empty() {
-                return Err(format!(
+            let mut said = Vec::new();
+            if !all.left_out.is_empty() {
+                let names: Vec<String> = all.left_out.into_iter().map(|one| one.name).collect();
+                said.push(format!(
                     "Left out, as they cannot be read: {}. Save each to its own file.",
                     names.join(", ")
                 ));
             }
+            if !all.restored.is_empty() {
+                said.push(format!(
+                    "The last save of these was damaged or is missing, so the file has the one before it: {}.",
+                    all.restored.join(", ")
+                ));
+            }
+            return Ok(said.join(" "));
         }
         "delete" => {
             let name = name_in(store, with);

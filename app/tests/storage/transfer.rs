@@ -196,3 +196,17 @@ fn file_names_are_safe() {
     assert_eq!(file_name("a\u{202e}gpj.exe\u{0}\n:*?"), "battenbook-agpj-exe.json");
     assert_eq!(file_name("B\u{fc}cherbus"), "battenbook-B\u{fc}cherbus.json");
 }
+
+#[wasm_bindgen_test]
+fn everything_as_one_file_says_where_the_copy_before_was_used() {
+    let store = fresh();
+    let revision = store.save(&project("p1", "Before"), 0).unwrap();
+    store.save(&project("p1", "After"), revision).unwrap();
+    store.save(&project("p2", "Whole"), 0).unwrap();
+    assert!(export_all(store).restored.is_empty());
+    put(&pointed("p1"), "p1", "cut sh");
+    let all = export_all(store);
+    assert_eq!(all.restored, ["Before"]);
+    let Ok(Import::Many { projects, refused }) = read(&all.text) else { panic!("not read") };
+    assert_eq!((projects.len(), refused.len()), (2, 0));
+}

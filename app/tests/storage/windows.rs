@@ -136,3 +136,40 @@ fn of_one_field_changed_in_both_windows_both_are_kept() {
     assert_eq!(store.load(copy.id()).unwrap().project, next);
     assert_eq!(store.list().len(), 2);
 }
+
+#[wasm_bindgen_test]
+fn windows_that_take_each_other_in_at_once_are_put_together() {
+    let store = fresh();
+    let base = with_note(&with_note(&project("p1", "Bus"), "mine", "0"), "theirs", "0");
+    let opened = store.save(&base, 0).unwrap();
+    let (mut here, mut there) = (Held::new(&base, opened), Held::new(&base, opened));
+    let typed =
+        |mine: &str, theirs: &str| with_note(&with_note(&base, "mine", mine), "theirs", theirs);
+    // Both type without having heard of each other, and each sees the other's first state alone.
+    let back = |all: &[(String, String)]| {
+        local().clear().unwrap();
+        for (key, text) in all {
+            local().set_item(key, text).unwrap();
+        }
+    };
+    let before = everything();
+    here.save(store, &typed("1", "0"));
+    let here_first = everything();
+    here.save(store, &typed("2", "0"));
+    back(&before);
+    there.save(store, &typed("0", "1"));
+    let there_first = everything();
+    there.save(store, &typed("0", "2"));
+    // There sees 1 of here, and here sees 1 of there.
+    back(&here_first);
+    assert_eq!(there.save(store, &typed("0", "3")).kept, Ok(Kept::Together));
+    let there_later = everything();
+    back(&there_first);
+    assert_eq!(here.save(store, &typed("3", "0")).kept, Ok(Kept::Together));
+    back(&there_later);
+    // Here types on and meets what there has put together: both fields as typed last, in one project.
+    let outcome = here.save(store, &typed("4", "1"));
+    assert_eq!(outcome.kept, Ok(Kept::Together));
+    assert_eq!(store.load("p1").unwrap().project, typed("4", "3"));
+    assert_eq!(store.list().len(), 1);
+}
