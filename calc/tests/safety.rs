@@ -23,7 +23,13 @@ const CLOSE_MM: f64 = 1e-3;
 type Said = Result<(), String>;
 
 macro_rules! holds {
-    ($is:expr, $($words:tt)*) => { if !$is { return Err(format!($($words)*)); } };
+    ($is:expr, $($words:tt)*) => {
+        // What is no number holds nothing.
+        let is: bool = $is;
+        if !is {
+            return Err(format!($($words)*));
+        }
+    };
 }
 
 fn text<'a>(node: &'a Json, path: &str) -> Option<&'a Json> {
@@ -450,7 +456,7 @@ fn piles(document: &Json, all: &Evaluation) -> Said {
         if !matches!(all.sheet(sheet["id"].as_str().unwrap()), Some(Ok(_))) {
             continue;
         }
-        let material = inputs["material"].as_str().unwrap_or_default().to_lowercase();
+        let material = inputs["material"].as_str().unwrap_or_default().to_ascii_lowercase();
         let section = inputs["section"].to_string();
         let mut own: BTreeMap<i64, f64> = BTreeMap::new();
         for row in inputs["stock"].as_array().into_iter().flatten() {
@@ -475,7 +481,7 @@ fn piles(document: &Json, all: &Evaluation) -> Said {
             .next()
             .and_then(|end| end.strip_suffix("mm"))
             .and_then(|end| end.parse::<f64>().ok());
-        let key = (line.line.item.to_lowercase(), (long.unwrap_or(0.0) * 10.0).round() as i64);
+        let key = (line.line.item.to_ascii_lowercase(), (long.unwrap_or(0.0) * 10.0).round() as i64);
         *used.entry(key).or_default() += line.line.on_hand;
     }
     for ((material, long), used) in used.into_iter().filter(|(_, used)| *used > 0.0) {
