@@ -1,12 +1,18 @@
-//! The demo project evaluated in a wasm engine, for `cargo xtask bench` to time: `load` once, then `evaluate`.
+//! The demo project evaluated in a wasm engine, for `cargo xtask bench` to time: `load` once, then `evaluate`; and `layout`, the joints
+//! of a ceiling.
 #![allow(unsafe_code, reason = "a wasm engine calls these by their names")]
 
-use std::cell::OnceCell;
+#[path = "../../calc/examples/ceiling/mod.rs"]
+mod ceiling;
 
+use std::cell::{Cell, OnceCell};
+
+use calc::carpentry::joints::plan_joints;
 use calc::project::Project;
 
 thread_local! {
     static PROJECT: OnceCell<Project> = const { OnceCell::new() };
+    static LAYOUTS: Cell<u32> = const { Cell::new(0) };
 }
 
 /// Reads the demo project; says how many sheets it has, 0 where it could not be read.
@@ -29,4 +35,14 @@ pub extern "C" fn evaluate() -> usize {
         std::hint::black_box(all.buy_list.len() + all.cut_list.len());
         all.sheets.iter().filter(|(_, result)| result.is_ok()).count()
     })
+}
+
+/// Lays out the joints of a ceiling, with a little more stagger each time since the last plans are kept; says how many layouts there
+/// are to choose from.
+#[unsafe(no_mangle)]
+pub extern "C" fn layout() -> usize {
+    let before = LAYOUTS.replace(LAYOUTS.get() + 1);
+    let mut task = ceiling::ceiling();
+    task.stagger_mm += 0.01 * f64::from(before);
+    plan_joints(&task).map_or(0, |plan| plan.choices.len())
 }

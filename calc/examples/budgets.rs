@@ -1,11 +1,13 @@
 //! Times what `cargo xtask bench` reports: `cargo run --profile fast -p calc --example budgets -- PROJECT`.
 //! Prints one line a figure: its name, and seconds (median of many runs).
 
+mod ceiling;
+
 use std::hint::black_box;
 use std::time::Instant;
 
 use calc::carpentry::cut_stock::{CutTask, Piece, Stock, USUAL_EFFORT, plan};
-use calc::carpentry::joints::{JointTask, Span, plan_joints};
+use calc::carpentry::joints::plan_joints;
 use calc::project::{Node, Place, Project, evaluate_since};
 use calc::quantity::soundness::{PIECES, check_any_text};
 
@@ -46,7 +48,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let proved = plan(&task).is_ok_and(|plan| plan.proved);
     println!("cut_plan_proved {proved}");
 
-    let mut ceiling = ceiling();
+    let mut ceiling = ceiling::ceiling();
     // The last plans are kept: a little more stagger each time asks for a new one.
     let layout = median(5, || {
         ceiling.stagger_mm += 0.01;
@@ -101,34 +103,6 @@ fn cut_task() -> CutTask {
             Stock { length_mm, price: Some(price), on_hand: 0, available: None }
         });
     CutTask { pieces, stock: stock.to_vec(), kerf_mm: 3.0, end_trim_mm: 0.0, effort: USUAL_EFFORT }
-}
-
-/// Sixteen courses over thirteen ribs from three stock lengths.
-fn ceiling() -> JointTask {
-    let ribs = [212, 631, 1049, 1472, 1888, 2311, 2727, 3150, 3566, 3988, 4407, 4829, 5246];
-    let span = Span {
-        from_mm: 3.0,
-        to_mm: 5477.0,
-        joints_mm: ribs.iter().map(|at| f64::from(*at)).collect(),
-    };
-    let stock = [(2438.4, 11.5), (3048.0, 14.4), (3657.6, 17.9)].map(|(length_mm, price)| Stock {
-        length_mm,
-        price: Some(price),
-        on_hand: 0,
-        available: None,
-    });
-    JointTask {
-        courses: vec![vec![span]; 16],
-        support_width_mm: 38.0,
-        edge_distance_mm: 9.5,
-        stagger_mm: 400.0,
-        least_piece_mm: 304.8,
-        joint_price: 0.0,
-        stock: stock.to_vec(),
-        kerf_mm: 3.0,
-        end_trim_mm: 0.0,
-        effort: 24_000_000,
-    }
 }
 
 /// Reads texts put together from pieces of measures; says how many broke a promise of the reader.

@@ -36,6 +36,7 @@ pub fn bench() -> Result<()> {
         format!("{unsound} unsound, {time}")
     });
     let wasm = in_engine::evaluate().map(Duration::from_secs_f64).map(milliseconds);
+    let layout = in_engine::layout().map(Duration::from_secs_f64).map(milliseconds);
     let keystroke = worst_and_median(in_engine::keystrokes());
     let rows = [
         ("first visit, brotli", format!("{BUDGET} bytes"), Some(format!("{first_visit} bytes"))),
@@ -49,6 +50,8 @@ pub fn bench() -> Result<()> {
         ("evaluate() of the demo project, wasm", "3 ms".to_owned(), wasm),
         ("keystroke to painted answer, 4x slower CPU", "16 ms".to_owned(), keystroke),
         ("Lighthouse mobile, all categories", "100".to_owned(), lighthouse),
+        ("joints, 16 courses over 13 ribs, native", "250 ms".to_owned(), time("layout_16")),
+        ("joints, 16 courses over 13 ribs, wasm", "250 ms".to_owned(), layout),
         ("cut plan, 200 pieces of 4 stock lengths", "250 ms".to_owned(), cut_plan),
         ("a million made-up texts read, native", "0 unsound".to_owned(), reader),
     ];

@@ -6,6 +6,7 @@
 mod across;
 mod error;
 mod hold;
+mod nailer;
 mod notch;
 mod openings;
 mod piece;
@@ -14,6 +15,7 @@ mod segments;
 pub use across::{ACROSS, LEAST_ACROSS_MM, across_mm, heights_mm};
 pub use error::{BoardsError, Loose};
 pub use hold::Hold;
+pub use nailer::{NAILER, Nailer};
 pub use notch::{Edge, Notch, Opening};
 pub use piece::BoardPiece;
 pub use segments::{Segment, segments};
@@ -108,8 +110,8 @@ pub struct BoardTask {
 /// A mark on a support.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SupportMark {
-    /// Index of the support.
-    pub support: usize,
+    /// Index of the support; none on a nailer.
+    pub support: Option<usize>,
     /// From the piece's left end. [mm]
     pub offset_mm: f64,
     /// At a butt joint.
@@ -150,6 +152,8 @@ pub struct BoardLayout {
     pub least_rip_mm: f64,
     /// False where the last course is somewhere narrower than the least rip or wider than a board, as the field tapers.
     pub taper_kept: bool,
+    /// What is fixed along the walls for boards that only one support would hold.
+    pub nailers: Vec<Nailer>,
     /// Where two boards meet: course, and place from the front wall. [mm]
     pub joints_mm: Vec<(u32, f64)>,
     /// True where a joint lies in what an opening takes from its course.
@@ -161,7 +165,8 @@ pub struct BoardLayout {
 /// Lays out courses, joints, marks and notches.
 ///
 /// A board that an opening cuts through is two pieces. A mark lies on every support that holds a piece; beside a notch that leaves
-/// part of the width, the part that stays is marked where it is wide enough. Sources: [`MARKS`], [`ENDS`], [`LEAST_STRIP`].
+/// part of the width, the part that stays is marked where it is wide enough. A board from a wall to a joint that only one support
+/// holds is marked on a nailer at the wall as well. Sources: [`MARKS`], [`ENDS`], [`LEAST_STRIP`], [`NAILER`].
 ///
 /// # Errors
 /// Where gaps, courses, supports, stagger, openings or stock do not allow it.
@@ -197,6 +202,7 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
         stagger_mm,
         least_rip_mm,
         taper_kept,
+        nailers: Vec::new(),
         joints_mm: Vec::new(),
         joint_in_opening: false,
         joining,
@@ -215,6 +221,7 @@ pub fn lay_out(task: &BoardTask) -> Result<BoardLayout, BoardsError> {
             layout.add(one);
         }
     }
+    layout.nailers = nailer::nailers(task, &hold, &layout.pieces);
     Ok(layout)
 }
 
@@ -389,9 +396,16 @@ impl BoardLayout {
 
     /// Number of holes in all pieces: those of every mark, side by side ones counted each.
     pub fn holes(&self, screws_across: u32) -> usize {
-        let of = |piece: &BoardPiece| -> usize {
-            piece.marks.iter().map(|mark| heights_mm(mark, screws_across).len()).sum()
-        };
-        self.pieces.iter().map(of).sum()
+        self.holes_of(screws_across, |_| true)
+    }
+
+    /// Number of them over nailers.
+    pub fn nailer_holes(&self, screws_across: u32) -> usize {
+        self.holes_of(screws_across, |mark| mark.support.is_none())
+    }
+
+    fn holes_of(&self, screws_across: u32, is: impl Fn(&SupportMark) -> bool) -> usize {
+        let marks = self.pieces.iter().flat_map(|piece| &piece.marks).filter(|mark| is(mark));
+        marks.map(|mark| heights_mm(mark, screws_across).len()).sum()
     }
 }

@@ -4,6 +4,7 @@ mod asks;
 mod choices;
 mod drawing;
 mod movement;
+mod nailers;
 mod screw;
 mod template;
 mod words;
@@ -23,7 +24,7 @@ use super::cut_plan::stock;
 use super::{Sheet, solve};
 use crate::carpentry::boards::{
     ACROSS, BoardLayout, BoardPiece, BoardTask, BoardsError, ENDS, HALF_BEARING, LEAST_STRIP,
-    MARKS, SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
+    MARKS, NAILER, SupportMark, TWO_SUPPORTS, USUAL_EDGE, heights_mm, lay_out,
 };
 use crate::carpentry::courses::{BALANCED, CoursesError, LEAST_RIP, SHOWN_TAPER};
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS, Stock};
@@ -60,6 +61,7 @@ pub static SHEET: Sheet = Sheet {
         &MARKS,
         &ENDS,
         &TWO_SUPPORTS,
+        &NAILER,
         &HALF_BEARING,
         &USUAL_EDGE,
         &LEAST_STRIP,
@@ -126,6 +128,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         answers: words::answers(inputs, &worked, style),
         remarks: words::remarks(inputs, &worked, style),
         tables: words::tables(inputs, &worked, style),
+        checks: nailers::checks(inputs, &worked, style),
         drawings,
         templates: template::templates(inputs, &worked, style),
         marks,
@@ -238,11 +241,14 @@ pub(super) fn letters(index: usize) -> String {
 }
 
 fn finish(inputs: &Inputs, mark: &SupportMark) -> &'static str {
-    if inputs.shown_ribs.contains(&(mark.support + 1)) { "shown" } else { "filled" }
+    let shown = mark.support.is_some_and(|support| inputs.shown_ribs.contains(&(support + 1)));
+    if shown { "shown" } else { "filled" }
 }
 
 fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
     let layout = &worked.layout;
+    // Those of the marks on ribs; the nailers' are counted on their own, and all of them are filled.
+    let nailer_holes = layout.nailer_holes(inputs.task.screws_across);
     let pieces: Vec<Record> =
         layout.pieces.iter().map(|piece| piece_record(inputs, piece)).collect();
     let layouts = layout.joining.choices.iter().map(|choice| {
@@ -258,8 +264,10 @@ fn outcome(inputs: &Inputs, worked: &Worked) -> Record {
         .with("last_rip_mm", layout.courses.last_mm)
         .with("course_edges_mm", layout.edges_mm.clone())
         .with("pieces", pieces)
-        .with("holes", worked.holes)
-        .with("filled_holes", worked.filled_holes)
+        .with("nailers", nailers::records(worked))
+        .with("holes", worked.holes - nailer_holes)
+        .with("filled_holes", worked.filled_holes - nailer_holes)
+        .with("nailer_holes", nailer_holes)
         .with("joint_in_opening", layout.joint_in_opening)
         .with("filler_l", worked.filler.get::<liter>())
         .maybe("last_rip_at", last_rip_at(worked))
@@ -305,14 +313,16 @@ fn last_rips(worked: &Worked) -> Vec<(f64, f64)> {
 }
 
 fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
-    let marks = piece.marks.iter().map(|mark| {
+    let record = |mark: &SupportMark| {
         let across = inputs.task.screws_across;
         Record::new()
-            .with("rib", mark.support + 1)
+            .maybe("rib", mark.support.map(|support| support + 1))
             .with("offset_mm", mark.offset_mm)
             .with("finish", finish(inputs, mark))
             .maybe("across_mm", (across > 1 || mark.beside).then(|| heights_mm(mark, across)))
-    });
+    };
+    let marks = piece.marks.iter().filter(|mark| mark.support.is_some()).map(record);
+    let nailer_mark = piece.marks.iter().find(|mark| mark.support.is_none()).map(record);
     let notches = piece.notches.iter().map(|notch| {
         Record::new()
             .with("opening", inputs.opening_name(notch.opening))
@@ -329,6 +339,7 @@ fn piece_record(inputs: &Inputs, piece: &BoardPiece) -> Record {
         .with("to_mm", piece.to_mm)
         .with("length_mm", piece.length_mm)
         .with("marks", marks.collect::<Vec<_>>())
+        .maybe("nailer_mark", nailer_mark)
         .with("notches", notches.collect::<Vec<_>>())
         .with("y_from_mm", piece.across_mm.0)
         .with("y_to_mm", piece.across_mm.1)
@@ -362,8 +373,10 @@ fn mark_strip(inputs: &Inputs, piece: &BoardPiece, strip: MarkStrip, style: Styl
                 )),
                 _ => {}
             }
-            let rib = mark.support + 1;
-            let (id, label) = (text!("r{}", &rib), text!("rib {}", &rib));
+            let (id, label) = match mark.support.map(|support| support + 1) {
+                Some(rib) => (text!("r{}", &rib), text!("rib {}", &rib)),
+                None => ("nailer".to_owned(), "nailer".to_owned()),
+            };
             Mark { id, label, at: mm(mark.offset_mm), note }
         })
         .collect();
@@ -399,6 +412,7 @@ fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
         // A spare takes the place of a board that is left out, or stays behind: it adds nothing to the rig.
         lines.push(line.mass(Some(Mass::default())));
     }
+    lines.extend(nailers::buy(inputs, worked, style));
     if worked.holes > 0 {
         lines.push(inputs.screw.line(worked.holes, style));
     }

@@ -179,7 +179,7 @@ fn check(rig: &Rig, got: &Json) {
     };
     let half = rig.rib_width / 2.0;
     let edge = rig.edge.unwrap_or(rig.rib_width / 4.0);
-    let (mut holes, mut filled, mut lengths) = (0, 0, Vec::new());
+    let (mut holes, mut filled, mut nailer_holes, mut lengths) = (0, 0, 0, Vec::new());
     let mut joints: Vec<Vec<f64>> = Vec::new();
     let mut in_opening = false;
     // What the last course is to be at its narrowest and its widest, if its boards can be so.
@@ -217,10 +217,9 @@ fn check(rig: &Rig, got: &Json) {
             lengths.push(length);
             let cut = from > rig.end_gap + CLOSE || to < rig.run - rig.end_gap - CLOSE;
             assert!(!cut || length >= (12.0 * 25.4_f64).max(2.0 * edge) - CLOSE, "a loose stub");
-            // From a wall to a joint on the next support one is enough; the sheet warns of it.
-            let at_wall = from <= rig.end_gap + CLOSE || to >= rig.run - rig.end_gap - CLOSE;
-            let least = if cut && at_wall { 1 } else { 2 };
-            assert!(list(&piece["marks"]).len() >= least, "held on too few supports");
+            nailer_holes += check_nailer(rig, got, piece, edge);
+            let on_nailer = usize::from(!piece["nailer_mark"].is_null());
+            assert!(list(&piece["marks"]).len() + on_nailer >= 2, "held on too few supports");
             at = to;
             if joined {
                 assert!(rig.ribs.iter().any(|rib| near(*rib, from)), "joint off the support");
@@ -278,6 +277,11 @@ fn check(rig: &Rig, got: &Json) {
     assert_eq!(got["joint_in_opening"], in_opening);
     assert_eq!(number(&got["holes"]) as usize, holes);
     assert_eq!(number(&got["filled_holes"]) as usize, filled);
+    assert_eq!(number(&got["nailer_holes"]) as usize, nailer_holes);
+    let held = |piece: &&Json| !piece["nailer_mark"].is_null();
+    let held = list(&got["pieces"]).iter().filter(held).count();
+    let nailers = list(&got["nailers"]).len();
+    assert!(nailers <= 2 * held && (held > 0) == (nailers > 0), "a nailer that holds nothing");
     if let Some(stagger) = rig.stagger {
         for pair in joints.windows(2) {
             for a in &pair[0] {
@@ -317,6 +321,38 @@ fn check_taper(rig: &Rig, piece: &Json, (low, high): (f64, f64), (from, to): (f6
     assert!(near(low + left, wall(from)), "{} at the left, not {}", low + left, wall(from));
     assert!(near(low + right, wall(to)), "{} at the right, not {}", low + right, wall(to));
     assert!(left.max(right) <= high - low + CLOSE && high - low <= rig.coverage + CLOSE);
+}
+
+/// A board that one rib holds is screwed to a nailer at its wall as well: clear of the ribs and of openings, under the board's whole
+/// width; gives its screws.
+fn check_nailer(rig: &Rig, got: &Json, piece: &Json, edge: f64) -> usize {
+    let mark = &piece["nailer_mark"];
+    if mark.is_null() {
+        return 0;
+    }
+    assert!(list(&piece["marks"]).len() == 1 && mark["finish"] == "filled");
+    let (from, to) = (number(&piece["from_mm"]), number(&piece["to_mm"]));
+    let front = near(from, rig.end_gap);
+    assert!(front != near(to, rig.run - rig.end_gap), "from one wall, not both");
+    let offset = number(&mark["offset_mm"]);
+    assert!(offset >= edge - CLOSE && offset <= to - from - edge + CLOSE, "near an end");
+    let at = from + offset;
+    let (low, high) = (number(&piece["y_from_mm"]), number(&piece["y_to_mm"]));
+    let high = if rig.wider.is_some() { low } else { high };
+    let under = list(&got["nailers"]).iter().any(|nailer| {
+        nailer["wall"] == if front { "front" } else { "rear" }
+            && near(number(&nailer["at_mm"]), at)
+            && number(&nailer["from_mm"]) <= low + CLOSE
+            && number(&nailer["to_mm"]) >= high - CLOSE
+            && near(
+                number(&nailer["to_mm"]) - number(&nailer["from_mm"]),
+                number(&nailer["length_mm"]),
+            )
+    });
+    assert!(under, "no nailer under it");
+    assert!(rig.ribs.iter().all(|rib| (rib - at).abs() >= rig.rib_width - CLOSE), "on a rib");
+    assert!(at - rig.rib_width / 2.0 >= -CLOSE && at + rig.rib_width / 2.0 <= rig.run + CLOSE);
+    check_across(rig, mark, piece, low, edge)
 }
 
 /// Screws side by side are on the board, apart, and stand in from what is cut out; gives how many.

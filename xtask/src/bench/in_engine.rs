@@ -7,33 +7,46 @@ use std::process::{Command, Stdio};
 use xtask::engine::Engine;
 use xtask::workspace;
 
-/// Evaluates until the engine has compiled all for speed, then prints the median in seconds.
+/// Runs what a module exports until the engine has compiled all for speed, then prints the median in seconds.
 const RUN: &str = "
-    const bytes = require('fs').readFileSync(process.argv[1]);
+    const [path, name, warm, timed] = process.argv.slice(1);
+    const bytes = require('fs').readFileSync(path);
     WebAssembly.instantiate(bytes, {}).then(({ instance }) => {
-        const { load, evaluate } = instance.exports;
-        if (!load() || !evaluate()) throw new Error('the project cannot be evaluated');
+        const { load, [name]: run } = instance.exports;
+        if (load && !load() || !run()) throw new Error(name + ' gives nothing');
         const times = [];
-        for (let run = 0; run < 300; run++) {
+        for (let at = 0; at < +warm + +timed; at++) {
             const start = performance.now();
-            evaluate();
-            if (run >= 100) times.push(performance.now() - start);
+            run();
+            if (at >= warm) times.push(performance.now() - start);
         }
         console.log(times.sort((a, b) => a - b)[times.length >> 1] / 1000);
     });";
 
 /// Seconds of evaluate() of the demo project in Node's wasm engine; none where Node is missing.
 pub fn evaluate() -> Option<f64> {
-    tools::ensure_node();
-    if !tools::has("node") {
-        println!("evaluate() as wasm left out: Node is missing");
-        return None;
-    }
-    told(seconds())
+    median("evaluate", [100, 200])
 }
 
-fn seconds() -> Result<f64> {
-    let output = Command::new("node").arg("-e").arg(RUN).arg(module()?).output()?;
+/// Seconds of a ceiling's joints, 16 courses over 13 ribs, in the same engine.
+pub fn layout() -> Option<f64> {
+    median("layout", [2, 9])
+}
+
+/// The median time of what the module exports under a name; `runs` to warm up, and timed ones.
+fn median(export: &str, runs: [u32; 2]) -> Option<f64> {
+    tools::ensure_node();
+    if !tools::has("node") {
+        println!("{export} as wasm left out: Node is missing");
+        return None;
+    }
+    told(seconds(export, runs))
+}
+
+fn seconds(export: &str, runs: [u32; 2]) -> Result<f64> {
+    let mut node = Command::new("node");
+    node.arg("-e").arg(RUN).arg(module()?).arg(export);
+    let output = node.args(runs.map(|count| count.to_string())).output()?;
     let text = String::from_utf8_lossy(&output.stdout);
     text.trim().parse().with_context(|| String::from_utf8_lossy(&output.stderr).into_owned())
 }

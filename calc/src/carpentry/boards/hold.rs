@@ -28,6 +28,8 @@ pub struct Hold {
     pub edge_mm: f64,
     /// The least length of a piece beside a joint or an opening. [mm]
     pub least_piece_mm: f64,
+    /// Between the boards' ends and the walls. [mm]
+    pub(super) end_gap_mm: f64,
 }
 
 impl Hold {
@@ -41,6 +43,7 @@ impl Hold {
             half_mm: width.unwrap_or_default() / 2.0,
             edge_mm,
             least_piece_mm: task.least_piece_mm.unwrap_or(USUAL_LEAST_PIECE_MM).max(2.0 * edge_mm),
+            end_gap_mm: task.end_gap_mm,
         }
     }
 
@@ -65,7 +68,8 @@ impl Hold {
         (place - centre).abs() <= self.half_mm + SLACK_MM
     }
 
-    /// The marks of a piece from left to right: on every support that holds it. Source: [`super::MARKS`].
+    /// The marks of a piece from left to right: on every support that holds it, and on a nailer where that is only one. Source:
+    /// [`super::MARKS`].
     pub(super) fn marks(&self, piece: &BoardPiece, stretch: &Stretch) -> Vec<SupportMark> {
         let mut marks = Vec::new();
         for (support, &at) in self.supports_mm.iter().enumerate() {
@@ -75,16 +79,37 @@ impl Hold {
             } else {
                 self.near(piece, place, at - stretch.from)
             };
-            marks.extend(found.map(|strip| SupportMark {
-                support,
-                offset_mm: strip.at_mm,
-                joint,
-                strip_mm: strip.across_mm,
-                edge_mm: self.edge_mm,
-                beside: strip.beside,
-            }));
+            marks.extend(found.map(|strip| self.mark(Some(support), &strip, joint)));
+        }
+        if marks.len() == 1 {
+            let mark = self.on_nailer(piece, stretch);
+            let at = if stretch.joined { marks.len() } else { 0 };
+            marks.splice(at..at, mark);
         }
         marks
+    }
+
+    fn mark(&self, support: Option<usize>, strip: &Strip, joint: bool) -> SupportMark {
+        SupportMark {
+            support,
+            offset_mm: strip.at_mm,
+            joint,
+            strip_mm: strip.across_mm,
+            edge_mm: self.edge_mm,
+            beside: strip.beside,
+        }
+    }
+
+    /// The mark on the nailer at the wall of a piece; none where it has no place, or a cut-out lies over it.
+    fn on_nailer(&self, piece: &BoardPiece, stretch: &Stretch) -> Option<SupportMark> {
+        let at_mm = self.nailer_mm(stretch)? - stretch.from;
+        let over = |cut: &super::Notch| {
+            cut.from_mm < at_mm + self.half_mm && cut.to_mm > at_mm - self.half_mm
+        };
+        if piece.notches.iter().any(over) {
+            return None;
+        }
+        self.strip(piece, at_mm).map(|strip| self.mark(None, &strip, false))
     }
 
     /// What can be screwed to at a place, else at the nearest on the same support that stands in from the ends of the cut-outs.
@@ -149,7 +174,7 @@ impl Hold {
 
     fn check(&self, course: u32, stretch: &Stretch, held: usize) -> Result<(), BoardsError> {
         let ends = stretch.of.is_cut() || stretch.joined || stretch.joins;
-        if held < least_supports(stretch) {
+        if held < LEAST_SUPPORTS {
             return Err(loose(course, stretch, Loose::Supports { held }));
         }
         if ends && stretch.to - stretch.from < self.least_piece_mm - SLACK_MM {
@@ -164,7 +189,9 @@ impl Hold {
         let whole = Stretch::whole(*segment);
         let held = |stretch: Stretch| {
             let on = self.supports_mm.iter().filter(|at| self.place(**at, &stretch).is_some());
-            on.count() >= least_supports(&stretch)
+            let nailer = || self.nailer_mm(&stretch).is_some();
+            let on = on.count();
+            (on >= LEAST_SUPPORTS || on + 1 == LEAST_SUPPORTS && nailer())
                 && stretch.to - stretch.from >= self.least_piece_mm - SLACK_MM
         };
         let places = self.supports_mm.iter().copied();
@@ -176,11 +203,8 @@ impl Hold {
     }
 }
 
-/// On how many supports a piece has to be: two; a board from a wall to a joint on the next support hangs on that one and its
-/// neighbours' tongues, and is warned of.
-fn least_supports(stretch: &Stretch) -> usize {
-    if !stretch.of.is_cut() && (stretch.joined || stretch.joins) { 1 } else { 2 }
-}
+/// On how many supports a piece has to be. Source: [`super::TWO_SUPPORTS`].
+const LEAST_SUPPORTS: usize = 2;
 
 fn loose(course: u32, stretch: &Stretch, why: Loose) -> BoardsError {
     BoardsError::Loose {

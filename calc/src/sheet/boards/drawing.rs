@@ -66,6 +66,11 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
             drawing.text(above, Anchor::Middle, (index + 1).to_string());
         }
     }
+    for nailer in &layout.nailers {
+        let half = task.support_width_mm.unwrap_or_default() / 2.0;
+        let near = at(nailer.at_mm - half, nailer.from_mm);
+        drawing.rectangle(Pen::Hidden, Fill::Empty, near, at(nailer.at_mm + half, nailer.to_mm));
+    }
     for (index, opening) in task.openings.iter().enumerate() {
         let (far_x, far_y) = (opening.x_mm + opening.length_mm, opening.y_mm + opening.width_mm);
         let (x, y) = (opening.x_mm, opening.y_mm);
@@ -173,7 +178,10 @@ fn template(
         drawing.text(
             Point::metres(x / 1e3, -width * 0.25),
             Anchor::Middle,
-            text!("{} · {}", mark.support + 1, style.mark(mm(x)).text),
+            match mark.support {
+                Some(support) => text!("{} · {}", support + 1, style.mark(mm(x)).text),
+                None => text!("nailer · {}", style.mark(mm(x)).text),
+            },
         );
     }
     let (left, right) = (Point::metres(0.0, width), Point::metres(length, width));

@@ -63,6 +63,11 @@ impl Screwing {
         }
     }
 
+    /// Thickness of what the boards are screwed to, where it is known.
+    pub(super) fn strip(&self) -> Option<Length> {
+        self.strip
+    }
+
     /// The lengths that hold and are safe, where board and strip are known.
     pub(super) fn window(&self) -> Option<Window> {
         Some(lining(self.board?, self.strip?, self.behind, self.sunk))

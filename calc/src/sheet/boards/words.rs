@@ -132,13 +132,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
             "A joint lies where an opening cuts into its boards: no other supports give joints with this stock. Longer stock may.",
         ));
     }
-    let single: Vec<String> = kinds_where(worked, |piece| piece.marks.len() < 2);
-    if !single.is_empty() {
-        remarks.push(Remark::warning(text!(
-            "Held on one support only, from the wall to its joint: board {}. Fix a batten at the wall and screw it there too, or enter a least piece longer than the wall's distance to the first rib: no joint lies there then.",
-            single.join(", ")
-        )));
-    }
+    remarks.extend(super::nailers::remark(worked));
     remarks.extend(not_held_remark(inputs, worked, style));
     let slivers =
         kinds_where(worked, |piece| piece.stays_mm().is_some_and(|stays| stays < LEAST_STRIP_MM));
@@ -199,7 +193,7 @@ pub(super) fn remarks(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Rem
 }
 
 /// Names of the kinds whose first piece is so.
-fn kinds_where(worked: &Worked, is: impl Fn(&BoardPiece) -> bool) -> Vec<String> {
+pub(super) fn kinds_where(worked: &Worked, is: impl Fn(&BoardPiece) -> bool) -> Vec<String> {
     let kinds = worked.layout.kinds.iter().enumerate();
     kinds
         .filter(|(_, kind)| is(&worked.layout.pieces[kind.first]))
@@ -212,7 +206,7 @@ fn not_held_remark(inputs: &Inputs, worked: &Worked, style: Style) -> Option<Rem
     let supports = &inputs.task.supports_mm;
     let found = kinds_where(worked, |piece| {
         let under = supports.iter().filter(|at| **at >= piece.from_mm && **at <= piece.to_mm);
-        under.count() > piece.marks.len()
+        under.count() > piece.marks.iter().filter(|mark| mark.support.is_some()).count()
     });
     let edge = style.mark(mm(worked.layout.edge_distance_mm)).text;
     (!found.is_empty()).then(|| {
@@ -423,6 +417,7 @@ pub(super) fn tables(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Tabl
         heads: texts(&["Board", "How many", "Length", "Width", "Places", "Cut out"]),
         rows: rows.collect(),
     }];
+    tables.extend(super::nailers::table(inputs, worked, style));
     tables.extend(super::choices::table(worked, style));
     tables
 }

@@ -119,9 +119,10 @@ pub(super) fn working(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Ste
     if let Some(kind) = layout.kinds.first() {
         let piece = &layout.pieces[kind.first];
         for one in piece.marks.iter().filter(|one| !one.joint).take(MOST_WORKED) {
-            let support = task.supports_mm.get(one.support).copied().unwrap_or_default();
+            let Some(index) = one.support else { continue };
+            let support = task.supports_mm.get(index).copied().unwrap_or_default();
             steps.push(Step::new(
-                text!("Board A, rib {}", one.support + 1),
+                text!("Board A, rib {}", index + 1),
                 "mark = support − left end",
                 text!("{} − {}", mark(support), mark(piece.from_mm)),
                 mark(one.offset_mm),
