@@ -2,7 +2,7 @@
 
 use crate::words::Phrase;
 
-use super::{BODY_ASKS, Evaluation, Node, Project, SheetEntry, SheetResult, evaluate};
+use super::{BODY_ASKS, Evaluation, Node, Project, SheetEntry, SheetResult, evaluate, rows};
 use crate::ask::{Ask, Kind};
 use crate::quantity::money;
 use crate::sheet;
@@ -120,7 +120,8 @@ fn title(project: &Project, sheet: &SheetEntry<'_>) -> String {
 }
 
 fn whole(first: &Project, other: &Project, before: &Evaluation, after: &Evaluation) -> Part {
-    const NAMED: [&str; 7] = ["battenbook", "id", "name", "units", "rounding", "body", "sheets"];
+    const NAMED: [&str; 8] =
+        ["battenbook", "id", "name", "units", "rounding", "body", "sheets", rows::MADE];
     let mut walk = Walk::of(first, other);
     walk.leaf("Name", first.name().to_owned(), other.name().to_owned());
     walk.leaf("Results in", system_words(first), system_words(other));
@@ -249,7 +250,7 @@ impl<'a> Walk<'a> {
             );
         }
         for key in keys(first, other) {
-            if !asked.iter().any(|ask| ask.key == key) {
+            if key != rows::KEY && !asked.iter().any(|ask| ask.key == key) {
                 self.raw(&below(label, &upper_first(&key)), first.get(&key), other.get(&key));
             }
         }
@@ -287,15 +288,15 @@ impl<'a> Walk<'a> {
         }
     }
 
-    /// Rows side by side. What is alike at both ends is passed over first, so that a row put in or
+    /// Rows side by side, whatever they are known by. What is alike at both ends is passed over first, so that a row put in or
     /// taken out is that row alone.
     fn rows(&mut self, ask: &Ask, label: &str, first: &Node, other: &Node) {
         let first: &[Node] = first.as_array().map_or(&[], Vec::as_slice);
         let other: &[Node] = other.as_array().map_or(&[], Vec::as_slice);
         let least = first.len().min(other.len());
-        let head = first.iter().zip(other).take_while(|(one, two)| one == two).count();
+        let head = first.iter().zip(other).take_while(|(one, two)| rows::alike(one, two)).count();
         let ends = first.iter().rev().zip(other.iter().rev());
-        let tail = ends.take(least - head).take_while(|(one, two)| one == two).count();
+        let tail = ends.take(least - head).take_while(|(one, two)| rows::alike(one, two)).count();
         for index in head..first.len().max(other.len()) - tail {
             let label = text!("{} {}", label, index + 1);
             let mine = first.get(index).filter(|_| index < first.len() - tail);

@@ -6,6 +6,7 @@
 
 use serde_json::{Map, json};
 
+use super::rows::MADE;
 use super::{Node, Place, Project, shopping};
 use crate::ask::Need;
 use crate::lists::LineId;
@@ -30,7 +31,7 @@ impl Project {
         let at = text!("{} {}", id, path);
         let typed = self.typed(place, path);
         let now = if typed.trim().is_empty() { self.default_name(place, path) } else { typed };
-        let mut made = match self.document.get("made") {
+        let mut made = match self.document.get(MADE) {
             Some(Node::Object(made)) => made.clone(),
             _ => Map::new(),
         };
@@ -46,9 +47,9 @@ impl Project {
             made.shift_remove(EMPTIED);
         }
         if made.is_empty() {
-            self.document.shift_remove("made");
+            self.document.shift_remove(MADE);
         } else {
-            self.document.insert("made".into(), Node::Object(made));
+            self.document.insert(MADE.into(), Node::Object(made));
         }
         if old.is_empty() || new.is_empty() || old == new {
             return;

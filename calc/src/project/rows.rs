@@ -10,9 +10,9 @@ use super::{Node, Place, Project};
 use crate::text::text;
 
 /// Under which key a row keeps what it is known by.
-const KEY: &str = "key";
+pub(super) const KEY: &str = "key";
 /// Under which key the file keeps the highest numbers given so far.
-const MADE: &str = "made";
+pub(super) const MADE: &str = "made";
 /// The highest number that is looked at.
 const MOST: u64 = u32::MAX as u64;
 /// The longest key that is taken. [characters]
@@ -39,6 +39,13 @@ pub(crate) fn keys(rows: &[Node]) -> Vec<String> {
         keys.push(key);
     }
     keys
+}
+
+/// Whether two rows are the same but for what they are known by.
+pub(super) fn alike(one: &Node, other: &Node) -> bool {
+    let (Some(a), Some(b)) = (one.as_object(), other.as_object()) else { return one == other };
+    let mut keys = a.keys().chain(b.keys()).filter(|key| *key != KEY);
+    keys.all(|key| a.get(key) == b.get(key))
 }
 
 /// The key that a row keeps. Nothing that separates the parts of a tick is taken.

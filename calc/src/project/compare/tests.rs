@@ -192,3 +192,16 @@ fn pointers(node: &Node, here: String, into: &mut Vec<String>) {
         _ => {}
     }
 }
+
+#[test]
+fn a_row_that_is_taken_out_is_that_row_alone() {
+    let mut first = Project::new("p", "", crate::quantity::UnitSystem::Metric);
+    let pieces = ["rail", "slat", "post"].map(|label| json!({ "label": label, "length": "1 m" }));
+    let id = first.add_sheet("cut_plan", "", json!({ "pieces": pieces }));
+    let mut other = first.clone();
+    other.remove_row(&crate::project::Place::Sheet(id), "pieces", 0);
+    let parts = compare(&first, &other);
+    let inputs: Vec<&Line> = parts.iter().flat_map(|part| &part.inputs).collect();
+    assert_eq!(inputs.len(), 1, "{inputs:?}");
+    assert!(inputs[0].first.contains("rail"), "{inputs:?}");
+}
