@@ -2,7 +2,7 @@
 
 use crate::page::Page;
 use anyhow::{Context, Result, bail, ensure};
-use calc::project::Project;
+use calc::project::{Evaluation, Project};
 use calc::quantity::UnitSystem;
 use serde_json::{Value, json};
 use std::time::{Duration, Instant};
@@ -41,7 +41,14 @@ pub fn answers(kind: &str, inputs: Value, system: UnitSystem) -> Result<Vec<Show
 /// # Errors
 /// There is no such sheet, or its inputs have faults.
 pub fn answers_in(project: &Project, id: &str) -> Result<Vec<Shown>> {
-    let all = calc::evaluate(project);
+    answers_of(&calc::evaluate(project), id)
+}
+
+/// What the calculations have given for a sheet.
+///
+/// # Errors
+/// There is no such sheet, or its inputs have faults.
+pub fn answers_of(all: &Evaluation, id: &str) -> Result<Vec<Shown>> {
     let report = match all.sheet(id).with_context(|| format!("no sheet {id}"))? {
         Ok(report) => report,
         Err(faults) => bail!("{id}: {faults:#?}"),

@@ -11,7 +11,7 @@ mod run;
 mod site;
 
 pub use anyhow::{Context, Error, Result, anyhow, bail, ensure};
-pub use app::{Shown, answers, answers_in, field};
+pub use app::{Shown, answers, answers_in, answers_of, field};
 pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
 pub use driver::PHONE;
 pub use import::{project_with_cut_plans, project_with_every_sheet, project_with_ribs};

@@ -9,6 +9,7 @@ use part::{Outcome, Part};
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::process::Command;
+use std::sync::{Mutex, OnceLock, PoisonError};
 use xtask::engine::{self, Engine};
 use xtask::workspace;
 
@@ -241,6 +242,7 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
         let why = "pdftotext and pdftoppm (poppler-utils) are missing";
         parts.push(options.cannot_run("what is printed", "print", why));
     }
+    let mut runs = Vec::new();
     for engine in options.engines.iter().copied() {
         let name = format!("end to end, {}", engine.name());
         let found = if left_out(engine.name()) {
@@ -272,13 +274,61 @@ fn end_to_end(options: &Options, parts: &mut Vec<Part>) {
         if !poppler {
             tests.args(["--skip", "prints_"]);
         }
-        parts.push(Part::tests(&name, &mut tests));
+        runs.push((name, tests));
     }
+    parts.extend(several_at_once(runs));
+}
+
+/// Engines that are tested at once. A check waits for its browser most of the time, and engines have
+/// nothing in common: each check has a site, a browser and a port of its own.
+const AT_ONCE: usize = 2;
+
+/// Runs tests of several names, some at once, and gives their parts in the order of the names. What
+/// they print comes line by line; each line of a test names its engine.
+fn several_at_once(runs: Vec<(String, Command)>) -> Vec<Part> {
+    let done: Vec<OnceLock<Part>> = runs.iter().map(|_| OnceLock::new()).collect();
+    let waiting = Mutex::new(runs.into_iter().zip(&done));
+    let work = || {
+        loop {
+            // The lock is given back before the tests run.
+            let next = waiting.lock().unwrap_or_else(PoisonError::into_inner).next();
+            let Some(((name, mut tests), done)) = next else { return };
+            done.get_or_init(|| Part::tests(&name, &mut tests));
+        }
+    };
+    std::thread::scope(|scope| {
+        for _ in 0..AT_ONCE {
+            scope.spawn(work);
+        }
+    });
+    done.into_iter().filter_map(OnceLock::into_inner).collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn several_at_once_all_run_and_stand_in_order() {
+        let run = |name: &str, wait: &str, result: &str| {
+            let mut command = Command::new("sh");
+            command.args([
+                "-c",
+                &format!("sleep {wait}; echo 'test result: {result}'; [ {name} != c ]"),
+            ]);
+            (name.to_owned(), command)
+        };
+        let parts = several_at_once(vec![
+            run("a", "0.3", "ok. 1 passed; 0 failed; 0 ignored"),
+            run("b", "0", "ok. 2 passed; 0 failed; 0 ignored"),
+            run("c", "0", "FAILED. 3 passed; 1 failed; 0 ignored"),
+            run("d", "0", "ok. 0 passed; 0 failed; 0 ignored"),
+        ]);
+        let passed: Vec<bool> =
+            parts.iter().map(|part| matches!(part.outcome, Outcome::Passed)).collect();
+        // The last one ran no test.
+        assert_eq!(passed, [true, true, false, false]);
+    }
 
     #[test]
     fn a_part_that_cannot_run_is_a_failure_unless_left_out() {
