@@ -2,6 +2,7 @@
 
 use proc_macro2::{Span, TokenStream};
 use quote::{format_ident, quote};
+use syn::ext::IdentExt as _;
 use syn::parse::Parser as _;
 use syn::punctuated::Punctuated;
 use syn::{
@@ -33,7 +34,7 @@ pub fn inputs(item: &DeriveInput) -> Result<TokenStream> {
     let (mut idents, mut asked) = (Vec::new(), Vec::new());
     for field in &fields.named {
         let Some(ident) = &field.ident else { continue };
-        asked.push(Field::new(&ident.to_string(), &field.ty, &field.attrs, &words)?);
+        asked.push(Field::new(&ident.unraw().to_string(), &field.ty, &field.attrs, &words)?);
         idents.push(ident);
     }
     let of = &item.ident;

@@ -1,6 +1,7 @@
 //! How sizes are written to people, in the units of the tool in their hand.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume, VolumeRate};
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::time::minute;
 
 use super::decimal::{amount, significant};
 use super::dimension::{
@@ -235,6 +236,13 @@ impl Style {
     pub fn pouring(&self, flow: VolumeRate) -> String {
         let unit = self.pick("fl oz/min", "ml/min");
         significant_in_unit(flow.value, &FLOW, unit)
+    }
+
+    /// A flow of water: `2.11 gal/min`, `8 l/min`, in the unit of what flows in a minute.
+    pub fn flow(&self, flow: VolumeRate) -> String {
+        let mut text = self.volume(flow * Time::new::<minute>(1.0));
+        text.push_str("/min");
+        text
     }
 
     /// The unit that a bare number takes in a field of tape lengths.

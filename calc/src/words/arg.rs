@@ -1,9 +1,9 @@
 //! A message as data: its id, and the values it is filled with.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Area, Length, Mass, Power, ThermodynamicTemperature, Volume, VolumeRate};
 
-use super::Id;
-use crate::quantity::Style;
+use super::{Id, common};
+use crate::quantity::{Style, amount, percent, plain};
 use crate::reader::Quantity;
 
 /// A message with what it is filled with.
@@ -80,9 +80,43 @@ quantities! {
     mass(Mass): style, mass => style.mass(mass);
     /// A temperature.
     temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
+    /// A flow of water, as volume a minute.
+    flow(VolumeRate): style, flow => style.flow(flow);
+    /// A power in whole watts.
+    watts(Power): _style, power => amount(power.value, 0, "W");
 }
 
 impl Arg {
+    /// A plain number, to a tenth.
+    pub fn tenths(number: f64) -> Self {
+        Self::Quantity(number, |_, number| plain(number, 1))
+    }
+
+    /// A plain number, to a hundredth.
+    pub fn hundredths(number: f64) -> Self {
+        Self::Quantity(number, |_, number| plain(number, 2))
+    }
+
+    /// A share of one, in percent to a tenth.
+    pub fn share(share: f64) -> Self {
+        Self::Quantity(share, |_, share| percent(share * 100.0))
+    }
+
+    /// Days, to a hundredth.
+    pub fn days(days: f64) -> Self {
+        Self::Message(common::Days { days: Self::hundredths(days) }.into())
+    }
+
+    /// Minutes, to a hundredth.
+    pub fn minutes(minutes: f64) -> Self {
+        Self::Quantity(minutes, |_, minutes| amount(minutes, 2, "min"))
+    }
+
+    /// A density in kg/l.
+    pub fn kilograms_per_liter(density: f64) -> Self {
+        Self::Quantity(density, |_, density| amount(density, 3, "kg/l"))
+    }
+
     /// A count.
     pub fn count(of: u32) -> Self {
         Self::Count(of.into())
