@@ -18,7 +18,7 @@ use crate::quantity::{
     TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
-use crate::words::Msg;
+use crate::words::{Msg, common};
 use uom::si::f64::{
     Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermodynamicTemperature,
     Volume, VolumeRate,
@@ -495,6 +495,24 @@ impl<'a> Reader<'a> {
         (self.site.sheets)(&id, kind).map_err(|message| here.fault(message)).ok()
     }
 
+    /// A quantity from the outcome of the sheet named by the input, where it stands under `name` in its SI unit.
+    pub fn of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Q {
+        Q::from_si(self.number_of_sheet(ask, name).unwrap_or_default())
+    }
+
+    /// As `of_sheet`, for an input that may be left out.
+    pub fn maybe_of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Option<Q> {
+        self.number_of_sheet(ask, name).map(Q::from_si)
+    }
+
+    fn number_of_sheet(&self, ask: &Ask, name: &str) -> Option<f64> {
+        let found = self.sheet(ask)?.number(name);
+        if found.is_none() {
+            self.tell(ask, common::NOT_GIVEN);
+        }
+        found
+    }
+
     /// The reader of what stands under `key`.
     fn below(&self, key: &str) -> Self {
         Self {
@@ -587,6 +605,10 @@ impl<'a> Reader<'a> {
     }
 
     fn missing(&self, ask: &Ask) {
+        // One of several that is read as the stand-in was told of already.
+        if self.notes.faults.borrow().iter().any(|fault| fault.field == self.path) {
+            return;
+        }
         let usual = ask.usual_in(self.site.style.system);
         let name = self.name_of(ask);
         self.fault(match (ask.need, usual) {

@@ -31,3 +31,6 @@ days =
         [one] { $days } day
        *[other] { $days } days
     }
+
+## What is taken from another sheet.
+not-given = this sheet does not give what is taken from it; choose another

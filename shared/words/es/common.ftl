@@ -19,3 +19,5 @@ days =
         [one] { $days } día
        *[other] { $days } días
     }
+
+not-given = esa hoja no da lo que se toma de ella; elija otra
