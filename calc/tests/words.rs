@@ -196,8 +196,9 @@ fn shown(report: &Report, words: Words, look: &mut impl FnMut(&str)) {
 
 /// Words of plain letters, which the made-up language has none of; units are the same in every language.
 fn plain_words(text: &str) -> Vec<String> {
-    const UNITS: &[&str] =
-        &["in", "ft", "mm", "m", "gal", "qt", "fl", "oz", "ml", "lb", "kg", "min"];
+    const UNITS: &[&str] = &[
+        "in", "ft", "mm", "m", "gal", "qt", "fl", "oz", "ml", "lb", "kg", "min", "Btu", "cfm", "Wh",
+    ];
     text.split(|letter: char| !letter.is_alphabetic())
         .filter(|word| word.len() > 1 && word.chars().all(|letter| letter.is_ascii_alphabetic()))
         .filter(|word| !UNITS.contains(word))
