@@ -14,12 +14,15 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE, Unit, VOLUME,
-    plain, read_number, significant,
+    AREA, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER, Style,
+    TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
-use crate::words::Msg;
-use uom::si::f64::{Area, Mass, ThermodynamicTemperature, Volume};
+use crate::words::{Msg, common};
+use uom::si::f64::{
+    Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermodynamicTemperature,
+    Volume, VolumeRate,
+};
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
 pub trait Quantity {
@@ -53,6 +56,11 @@ measured! {
     Volume: VOLUME
     Mass: MASS
     ThermodynamicTemperature: TEMPERATURE
+    VolumeRate: FLOW
+    ElectricCurrent: CURRENT
+    ElectricPotential: VOLTAGE
+    Power: POWER
+    HeatTransfer: U_VALUE
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
@@ -496,6 +504,24 @@ impl<'a> Reader<'a> {
         (self.site.sheets)(&id, kind).map_err(|message| here.fault(message)).ok()
     }
 
+    /// A quantity from the outcome of the sheet named by the input, where it stands under `name` in its SI unit.
+    pub fn of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Q {
+        Q::from_si(self.number_of_sheet(ask, name).unwrap_or_default())
+    }
+
+    /// As `of_sheet`, for an input that may be left out.
+    pub fn maybe_of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Option<Q> {
+        self.number_of_sheet(ask, name).map(Q::from_si)
+    }
+
+    fn number_of_sheet(&self, ask: &Ask, name: &str) -> Option<f64> {
+        let found = self.sheet(ask)?.number(name);
+        if found.is_none() {
+            self.tell(ask, common::NOT_GIVEN);
+        }
+        found
+    }
+
     /// The reader of what stands under `key`.
     fn below(&self, key: &str) -> Self {
         Self {
@@ -588,6 +614,10 @@ impl<'a> Reader<'a> {
     }
 
     fn missing(&self, ask: &Ask) {
+        // One of several that is read as the stand-in was told of already.
+        if self.notes.faults.borrow().iter().any(|fault| fault.field == self.path) {
+            return;
+        }
         let usual = ask.usual_in(self.site.style.system);
         let name = self.name_of(ask);
         self.fault(match (ask.need, usual) {

@@ -7,7 +7,7 @@ use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
 use crate::report::Report;
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::words::{Msg, Phrase};
 
 /// One sheet: all that is known of it before anything is typed.
 pub struct Sheet {
@@ -115,6 +115,28 @@ fn values_alone(report: Report) -> Report {
         cut: Vec::new(),
         cutting: None,
         ..report
+    }
+}
+
+/// As [`solved`], for what can still go wrong between inputs that are right one by one: `solve` then gives the path of
+/// the input and what is wrong.
+///
+/// # Errors
+/// All faults of the inputs; where there are none, that of `solve`.
+pub fn tried<I, R>(
+    reader: &Reader<'_>,
+    read: fn(&Reader<'_>) -> I,
+    solve: fn(&I) -> Result<R, (String, Msg)>,
+    show: fn(&I, &R, Style) -> Report,
+) -> Result<Report, Vec<Fault>> {
+    let inputs = read(reader);
+    if reader.has_faults() {
+        return Err(Vec::new());
+    }
+    let style = reader.style();
+    match solve(&inputs) {
+        Ok(found) => Ok(show(&inputs, &found, style)),
+        Err((field, message)) => Err(vec![Fault::new(field, style.say(message))]),
     }
 }
 

@@ -2,11 +2,12 @@
 
 use proc_macro2::{Span, TokenStream};
 use quote::{format_ident, quote};
+use syn::ext::IdentExt as _;
 use syn::parse::Parser as _;
 use syn::punctuated::Punctuated;
 use syn::{
-    Attribute, Data, DeriveInput, Error, Expr, ExprCall, Fields, GenericArgument, Ident, Path,
-    PathArguments, Result, Token, Type,
+    Attribute, Data, DeriveInput, Error, Expr, ExprCall, Fields, GenericArgument, Ident, LitStr,
+    Path, PathArguments, Result, Token, Type, Variant,
 };
 
 /// What a field asks, and how it is read.
@@ -33,7 +34,7 @@ pub fn inputs(item: &DeriveInput) -> Result<TokenStream> {
     let (mut idents, mut asked) = (Vec::new(), Vec::new());
     for field in &fields.named {
         let Some(ident) = &field.ident else { continue };
-        asked.push(Field::new(&ident.to_string(), &field.ty, &field.attrs, &words)?);
+        asked.push(Field::new(&ident.unraw().to_string(), &field.ty, &field.attrs, &words)?);
         idents.push(ident);
     }
     let of = &item.ident;
@@ -67,7 +68,7 @@ pub fn either(item: &DeriveInput) -> Result<TokenStream> {
         let Some(field) = fields.unnamed.first() else {
             return Err(Error::new_spanned(variant, "one of several inputs has one field"));
         };
-        let key = snake(&variant.ident.to_string());
+        let key = key_of(variant)?;
         let field = Field::new(&key, &field.ty, &variant.attrs, &words)?;
         let (ident, read, number) = (&variant.ident, &field.read, arms.len());
         arms.push(match number {
@@ -121,6 +122,14 @@ pub fn snake(name: &str) -> String {
         snake.push(letter.to_ascii_lowercase());
     }
     snake
+}
+
+/// A variant's name in snake case, or what `#[key("…")]` says.
+pub fn key_of(variant: &Variant) -> Result<String> {
+    match variant.attrs.iter().find(|one| one.path().is_ident("key")) {
+        Some(attribute) => Ok(attribute.parse_args::<LitStr>()?.value()),
+        None => Ok(snake(&variant.ident.to_string())),
+    }
 }
 
 /// What `#[ask(…)]` says.
@@ -182,8 +191,13 @@ impl Field {
     fn new(key: &str, of: &Type, attributes: &[Attribute], words: &Path) -> Result<Self> {
         let mut said = Said::read(attributes)?;
         let name = Ident::new(&key.to_ascii_uppercase(), Span::call_site());
+        let message = match said.take("word").as_deref() {
+            None => key.to_ascii_uppercase(),
+            Some([Expr::Path(path)]) => path.path.require_ident()?.to_string().to_ascii_uppercase(),
+            Some(_) => return Err(Error::new_spanned(of, "word(the_name_of_the_message)")),
+        };
         let word = |ending: &str| {
-            let name = format_ident!("{}{ending}", key.to_ascii_uppercase());
+            let name = format_ident!("{message}{ending}");
             quote!(crate::words::Phrase::Id(crate::words::#words::#name))
         };
         let (inner, optional) = match inside(of, "Option") {
@@ -203,6 +217,13 @@ impl Field {
             let call = maybe("group", "maybe_group");
             ask = quote!(crate::ask::Ask::group(#key, "", #inner::ASKS));
             read = quote!(reader.#call(Self::#name, #inner::read));
+        } else if let Some(of) = said.take("sheet_of") {
+            let [kind, value] = of.as_slice() else {
+                return Err(Error::new_spanned(inner, "sheet_of(kind, name in its outcome)"));
+            };
+            let call = maybe("of_sheet", "maybe_of_sheet");
+            ask = quote!(crate::ask::Ask::sheet_of(#key, "", #kind));
+            read = quote!(reader.#call(Self::#name, #value));
         } else if said.marked("choice") {
             ask = quote!(crate::ask::Ask::one_of(#key, #inner::OPTIONS));
             read = quote!(#inner::of_key(reader.choice(Self::#name)));

@@ -18,9 +18,11 @@
 //! | `Vec` of such a struct | `rows(1)`: the fewest; a row is called by the attribute `row` |
 //! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
 //! | an enum that derives `Either` | `either` |
+//! | a quantity from another sheet | `sheet_of("water", "mass_kg")`: its kind, and the name in its outcome |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
-//! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all.
+//! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all; `word(window_label)` where the message is not the
+//! one of the field's name.
 //!
 //! `#[derive(Outcome)]` on a struct of results makes its outcome: each field under its name and its unit.
 
@@ -38,8 +40,9 @@ pub fn inputs(item: TokenStream) -> TokenStream {
     inputs::inputs(&item).unwrap_or_else(syn::Error::into_compile_error).into()
 }
 
-/// Asks for one of several inputs, each a variant with one field; the first stands where none is given.
-#[proc_macro_derive(Either, attributes(ask, words))]
+/// Asks for one of several inputs, each a variant with one field; the first stands where none is given. Its key is its
+/// name in snake case, or what `#[key("…")]` says.
+#[proc_macro_derive(Either, attributes(ask, key, words))]
 pub fn either(item: TokenStream) -> TokenStream {
     let item = parse_macro_input!(item as DeriveInput);
     inputs::either(&item).unwrap_or_else(syn::Error::into_compile_error).into()

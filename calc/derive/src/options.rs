@@ -2,9 +2,9 @@
 
 use proc_macro2::TokenStream;
 use quote::{format_ident, quote};
-use syn::{Data, DeriveInput, Error, Fields, LitStr, Result};
+use syn::{Data, DeriveInput, Error, Fields, Result};
 
-use crate::inputs::{snake, words};
+use crate::inputs::{key_of, snake, words};
 
 pub fn choice(item: &DeriveInput) -> Result<TokenStream> {
     let Data::Enum(data) = &item.data else {
@@ -17,11 +17,9 @@ pub fn choice(item: &DeriveInput) -> Result<TokenStream> {
         if !matches!(variant.fields, Fields::Unit) {
             return Err(Error::new_spanned(variant, "a choice has no fields"));
         }
-        let mut key = snake(&variant.ident.to_string());
-        for attribute in variant.attrs.iter().filter(|one| one.path().is_ident("key")) {
-            key = attribute.parse_args::<LitStr>()?.value();
-        }
-        let name = format_ident!("{base}_{}", snake(&variant.ident.to_string()).to_ascii_uppercase());
+        let key = key_of(variant)?;
+        let name =
+            format_ident!("{base}_{}", snake(&variant.ident.to_string()).to_ascii_uppercase());
         names.push(quote!(crate::words::#words::#name));
         variants.push(&variant.ident);
         keys.push(key);

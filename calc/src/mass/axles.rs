@@ -1,25 +1,24 @@
 //! Load on both axles by moments, and what is left below the limits.
 
-use std::fmt;
-
 use uom::si::angle::{degree, radian};
 use uom::si::f64::{Angle, Length, Mass};
 use uom::si::length::{meter, millimeter};
 use uom::si::mass::kilogram;
 
+use crate::formula::{Formula, formula};
 use crate::source::Source;
+use crate::words::{Msg, axles as words};
 
 /// Rear = load x distance behind the front axle / wheelbase; front = load - rear.
-pub const MOMENTS: Source =
-    Source::identity("moments about the front axle: what stands still is in balance");
+pub static MOMENTS: Source = Source::identity_of(words::SOURCE_MOMENTS);
 /// What the limits mean.
-pub const LIMITS: Source =
+pub static LIMITS: Source =
     Source::transcribed("49 CFR 571.3", "gross vehicle and gross axle weight rating");
 /// Load that braking moves to the front axle.
-pub const BRAKING: Source = Source::identity("moments about a wheel: m a h / wheelbase");
+pub static BRAKING: Source = Source::identity_of(words::SOURCE_BRAKING);
 
 /// Height of the centre of mass from the load that a tilt moves.
-pub const TILT_METHOD: Source = Source::from_memory("ISO 10392", "centre of gravity by axle lift");
+pub static TILT_METHOD: Source = Source::from_memory("ISO 10392", "centre of gravity by axle lift");
 
 /// One axle.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,20 +52,20 @@ pub struct Item {
 }
 
 /// Loads on the axles and what is left.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug)]
 pub struct AxleLoads {
     /// On the front axle.
-    pub front: Mass,
+    pub front: FrontAxle,
     /// On the rear axle.
-    pub rear: Mass,
+    pub rear: RearAxle,
     /// Together.
     pub gross: Mass,
     /// Below the front limit; negative is over it.
-    pub front_left: Mass,
+    pub front_left: Left,
     /// Below the rear limit; negative is over it.
-    pub rear_left: Mass,
+    pub rear_left: Left,
     /// Below the gross limit; negative is over it.
-    pub gross_left: Mass,
+    pub gross_left: Left,
     /// Middle of the items' mass behind the front axle; none where their masses cancel.
     pub items_centre: Option<Length>,
     /// All three limits are kept.
@@ -96,30 +95,64 @@ pub enum AxleError {
     Tilt,
 }
 
-impl fmt::Display for AxleError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Wheelbase => f.write_str("the wheelbase must be from 0.5 to 20 m"),
-            Self::AxleLimit => f.write_str("an axle's limit must be from 1 to 50 000 kg; it is on the vehicle's plate"),
-            Self::Weighed => f.write_str("an axle's weight must be from 0 to 50 000 kg"),
-            Self::GrossLimit => {
-                f.write_str("the gross limit must be from 1 to 100 000 kg; it is on the vehicle's plate")
-            }
-            Self::ItemMass(at) => write!(f, "item {}: the mass must be from -20 000 to 20 000 kg", at + 1),
-            Self::ItemPlace(at) => write!(
-                f,
-                "item {}: its place must be from 10 m ahead of the front axle to 30 m behind it",
-                at + 1
-            ),
-            Self::Braking => f.write_str(
-                "the deceleration must be from 0 to 2 g, and the height of the centre of mass from 0 to 5 m",
-            ),
-            Self::Tilt => f.write_str("the tilt must be from 1 to 45 degrees"),
+impl From<AxleError> for Msg {
+    fn from(error: AxleError) -> Self {
+        match error {
+            AxleError::Wheelbase => words::BAD_WHEELBASE.into(),
+            AxleError::AxleLimit => words::BAD_LIMIT.into(),
+            AxleError::Weighed => words::BAD_WEIGHED.into(),
+            AxleError::GrossLimit => words::BAD_GROSS_LIMIT.into(),
+            AxleError::ItemMass(at) => words::BadMass { number: at + 1 }.into(),
+            AxleError::ItemPlace(at) => words::BadPlace { number: at + 1 }.into(),
+            AxleError::Braking => words::BAD_BRAKING.into(),
+            AxleError::Tilt => words::BAD_TILT.into(),
         }
     }
 }
 
-impl std::error::Error for AxleError {}
+formula! {
+    /// The part of an item that the rear axle carries.
+    OnRear: "r = m · x / L", &MOMENTS;
+    |of| of.mass * (of.place / of.wheelbase) => Mass as mass;
+    /// The item's.
+    "m" as mass: mass: Mass,
+    /// Its middle behind the front axle.
+    "x" as length: place: Length,
+    /// The wheelbase.
+    "L" as length: wheelbase: Length,
+}
+
+formula! {
+    /// Load on the rear axle.
+    RearAxle: "R = R₀ + Σ r", &MOMENTS;
+    |of| of.weighed + of.items => Mass as mass;
+    /// Weighed before the items are added.
+    "R₀" as mass: weighed: Mass,
+    /// What the rear axle carries of all items.
+    "Σ r" as mass: items: Mass,
+}
+
+formula! {
+    /// Load on the front axle.
+    FrontAxle: "F = F₀ + Σ m − Σ r", &MOMENTS;
+    |of| of.weighed + of.items - of.rear => Mass as mass;
+    /// Weighed before the items are added.
+    "F₀" as mass: weighed: Mass,
+    /// All items.
+    "Σ m" as mass: items: Mass,
+    /// What the rear axle carries of them.
+    "Σ r" as mass: rear: Mass,
+}
+
+formula! {
+    /// What is left below a limit; negative is over it.
+    Left: "Δ = G − m", &LIMITS;
+    |of| of.limit - of.load => Mass as mass;
+    /// The most that may be carried.
+    "G" as mass: limit: Mass,
+    /// What is carried.
+    "m" as mass: load: Mass,
+}
 
 /// Loads on both axles: what was weighed, and each item by its moment.
 ///
@@ -152,25 +185,27 @@ pub fn loads(vehicle: &Vehicle, items: &[Item]) -> Result<AxleLoads, AxleError> 
         mass_kg += mass;
         moment_kg_m += mass * place;
     }
-    let rear_of_items = moment_kg_m / wheelbase_m;
-    let front = vehicle.front.weighed.get::<kilogram>() + mass_kg - rear_of_items;
-    let rear = vehicle.rear.weighed.get::<kilogram>() + rear_of_items;
-    let left = [
-        vehicle.front.limit.get::<kilogram>() - front,
-        vehicle.rear.limit.get::<kilogram>() - rear,
-        gross_limit - front - rear,
-    ];
     let kg = Mass::new::<kilogram>;
+    let on_rear = kg(moment_kg_m / wheelbase_m);
+    let front = FrontAxle { weighed: vehicle.front.weighed, items: kg(mass_kg), rear: on_rear };
+    let rear = RearAxle { weighed: vehicle.rear.weighed, items: on_rear };
+    let gross = front.value() + rear.value();
+    let left = [
+        Left { limit: vehicle.front.limit, load: front.value() },
+        Left { limit: vehicle.rear.limit, load: rear.value() },
+        Left { limit: vehicle.gross_limit, load: gross },
+    ];
+    let slack = -kg(SLACK_KG);
     Ok(AxleLoads {
-        front: kg(front),
-        rear: kg(rear),
-        gross: kg(front + rear),
-        front_left: kg(left[0]),
-        rear_left: kg(left[1]),
-        gross_left: kg(left[2]),
+        front,
+        rear,
+        gross,
+        front_left: left[0],
+        rear_left: left[1],
+        gross_left: left[2],
         items_centre: centre_mm(mass_kg, moment_kg_m).map(Length::new::<millimeter>),
-        within_limits: left.iter().all(|kg| *kg >= -SLACK_KG),
-        lifts: front < -SLACK_KG || rear < -SLACK_KG,
+        within_limits: left.iter().all(|left| left.value() >= slack),
+        lifts: front.value() < slack || rear.value() < slack,
     })
 }
 

@@ -5,10 +5,10 @@ use uom::si::length::meter;
 use uom::si::mass::kilogram;
 
 use crate::source::Source;
+use crate::words::axles as words;
 
 /// x̄ = Σ m x / Σ m.
-pub static CENTRE_OF_MASS: Source =
-    Source::identity("centre of mass = sum of mass x place / sum of mass");
+pub static CENTRE_OF_MASS: Source = Source::identity_of(words::SOURCE_CENTRE);
 
 /// What many things weigh together. Masses are from 0 up; anything else counts as nothing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]

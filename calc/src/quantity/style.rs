@@ -1,11 +1,12 @@
 //! How sizes are written to people, in the units of the tool in their hand.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume, VolumeRate};
+use uom::si::f64::{Area, Length, Mass, Power, ThermodynamicTemperature, Time, Volume, VolumeRate};
+use uom::si::time::minute;
 
 use super::decimal::{amount, significant};
 use super::dimension::{
-    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE, U_VALUE,
-    VOLUME,
+    AREA, CONDUCTIVITY, FLOW, LENGTH, MASS, POWER, SPREAD_RATE, TEMPERATURE, THERMAL_RESISTANCE,
+    U_VALUE, VOLUME,
 };
 use super::mark::{Marked, Rounding, UnitSystem, inches, mark, to_lines};
 use super::measure::Measure;
@@ -235,6 +236,18 @@ impl Style {
     pub fn pouring(&self, flow: VolumeRate) -> String {
         let unit = self.pick("fl oz/min", "ml/min");
         significant_in_unit(flow.value, &FLOW, unit)
+    }
+
+    /// A flow of water: `2.11 gal/min`, `8 l/min`, in the unit of what flows in a minute.
+    pub fn flow(&self, flow: VolumeRate) -> String {
+        let mut text = self.volume(flow * Time::new::<minute>(1.0));
+        text.push_str("/min");
+        text
+    }
+
+    /// A flow of heat, in the unit that heaters are sold by: `6582 Btu/h`, `1929 W`.
+    pub fn heat(&self, power: Power) -> String {
+        in_unit(power.value, &POWER, self.pick("Btu/h", "W"), 0)
     }
 
     /// The unit that a bare number takes in a field of tape lengths.

@@ -1,35 +1,35 @@
 //! Load on both axles: what was weighed, and everything that is built in or carried, by moments.
 
+mod side_view;
 #[cfg(test)]
 mod tests;
-mod words;
 
-use uom::si::length::millimeter;
+use calc_derive::{Either, Inputs, Outcome};
 use uom::si::mass::kilogram;
 
-use super::{Sheet, solve};
-use crate::ask::{Ask, Figure};
-use crate::fault::Fault;
-use crate::mass::axles::{Axle, AxleLoads, Item, LIMITS, MOMENTS, Vehicle, loads};
+use super::Sheet;
+use crate::ask::Figure;
+use crate::formula::{Formula, step};
+use crate::mass::axles::{
+    Axle, AxleLoads, FrontAxle, Item, LIMITS, Left, MOMENTS, OnRear, RearAxle, Vehicle, loads,
+};
 use crate::mass::balance::CENTRE_OF_MASS;
-use crate::mass::cautions;
-use crate::outcome::Record;
-use crate::project::shopping::{WEIGHT_KEY, Weight};
-use crate::quantity::{LENGTH, Length, MASS, Mass, Style};
+use crate::mass::cautions::AXLES;
+use crate::outcome::Outcome;
+use crate::project::shopping::Weight;
+use crate::quantity::{Length, Mass, Style};
 use crate::reader::Reader;
-use crate::report::{Caution, Report};
+use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::words::{Arg, Msg, Phrase, axles as words, common};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "axles",
-    title: Phrase::Written("Axle loads"),
-    trade: Phrase::Written("Living in it"),
-    purpose: Phrase::Written(
-        "See what each axle carries with everything and everyone aboard, and what is left.",
-    ),
-    asks: &[&WHEELBASE, &FRONT, &REAR, &GROSS_LIMIT, &ITEMS, &PROJECT, &FRONT_WALL],
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(common::TRADE_LIVING),
+    purpose: Phrase::Id(words::PURPOSE),
+    asks: Inputs::ASKS,
     sources: &[&MOMENTS, &LIMITS, &CENTRE_OF_MASS, &NEAR_THE_LIMIT],
     example: r#"{ "wheelbase": "3960 mm",
         "front": { "limit": "2270 kg", "weighed": "1640 kg" },
@@ -41,212 +41,327 @@ pub static SHEET: Sheet = Sheet {
             { "label": "fresh water, full", "sheet": "water", "from_front_axle": "3100 mm" },
             { "label": "two berths", "mass": "110 kg", "from_front_axle": "4300 mm" },
             { "label": "survey gear at the rear", "mass": "210 kg", "from_front_axle": "5350 mm" } ] }"#,
-    solve: |reader| solve(reader, read, report),
+    solve: |reader| super::tried(reader, Aboard::read, solve, show),
 };
 
-static WHEELBASE: Ask = Ask::measure("wheelbase", "Wheelbase", &LENGTH, ["in", "mm"], (0.5, 20.0))
-    .usual("156 in", "3960 mm")
-    .help("Centre of the front wheel to centre of the rear wheel, along the ground.")
-    .figure(Figure::Wheels);
-static LIMIT: Ask = Ask::measure("limit", "Axle limit", &MASS, ["lb", "kg"], (1.0, 50_000.0))
-    .usual("5000 lb", "2270 kg")
-    .help("On the vehicle's plate, at the door: gross axle weight rating.");
-static WEIGHED: Ask = Ask::measure("weighed", "Weighed", &MASS, ["lb", "kg"], (0.0, 50_000.0))
-    .optional()
-    .usual("3600 lb", "1640 kg")
-    .help("This axle alone on the scale, before the things below are aboard.");
-static FRONT: Ask = Ask::group("front", "Front axle", &[&LIMIT, &WEIGHED]);
-static REAR: Ask = Ask::group("rear", "Rear axle", &[&LIMIT, &WEIGHED]);
-static GROSS_LIMIT: Ask =
-    Ask::measure("gross_limit", "Limit of the whole", &MASS, ["lb", "kg"], (1.0, 100_000.0))
-        .usual("14000 lb", "6350 kg")
-        .help("On the vehicle's plate: gross vehicle weight rating.");
-static LABEL: Ask = Ask::words("label", "What it is").usual("galley", "galley");
-static ITEM_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (-20_000.0, 20_000.0))
-    .usual("200 lb", "90 kg")
-    .help("With a minus for what is taken out.");
-static WATER_SHEET: Ask = Ask::sheet_of("sheet", "Water of a fresh water sheet", "water")
-    .help("Takes the mass of a full tank's water from there and follows it.");
-static MASS_OR_SHEET: Ask = Ask::either("Mass", &[&ITEM_MASS, &WATER_SHEET]);
-static PLACE: Ask =
-    Ask::measure("from_front_axle", "Behind the front axle", &LENGTH, ["in", "mm"], (-10.0, 30.0))
-        .usual("95 in", "2400 mm")
-        .help("Along the floor from the front wheel's centre to its middle; with a minus if ahead.")
-        .figure(Figure::Wheels);
-static ITEMS: Ask =
-    Ask::rows("items", "Things aboard", "thing", 1, &[&LABEL, &MASS_OR_SHEET, &PLACE])
-        .help("Everything that was not aboard at the scale: fit-out, water, people, cargo.");
+/// What is asked.
+#[derive(Inputs)]
+#[words(axles)]
+struct Inputs {
+    #[ask(units("in", "mm"), range(0.5, 20.0), usual("156 in", "3960 mm"), figure(Figure::Wheels))]
+    wheelbase: Length,
+    #[ask(group, no_help)]
+    front: OnPlate,
+    #[ask(group, no_help)]
+    rear: OnPlate,
+    #[ask(units("lb", "kg"), range(1.0, 100_000.0), usual("14000 lb", "6350 kg"))]
+    gross_limit: Mass,
+    #[ask(rows(1))]
+    items: Vec<Thing>,
+    /// Its key is [`WEIGHT_KEY`](crate::project::shopping::WEIGHT_KEY).
+    #[ask(usually(false))]
+    project: bool,
+    #[ask(units("in", "mm"), range(-10.0, 20.0), usual("24 in", "600 mm"))]
+    front_wall_from_front_axle: Option<Length>,
+}
 
-static PROJECT: Ask = Ask::flag(WEIGHT_KEY, "Count the weight of this project's buy list", false)
-    .help(
-        "It follows the list. Leave out above what the list has: boards, lamps, battery, panels.",
-    );
-static FRONT_WALL: Ask = Ask::measure(
-    "front_wall_from_front_axle",
-    "The body's front wall, behind the front axle",
-    &LENGTH,
-    ["in", "mm"],
-    (-10.0, 20.0),
-)
-.optional()
-.usual("24 in", "600 mm")
-.help("Along the floor from the front wheel's centre to the wall that the body is measured from; with a minus if ahead.");
+/// An axle.
+#[derive(Inputs)]
+#[words(axles)]
+struct OnPlate {
+    #[ask(units("lb", "kg"), range(1.0, 50_000.0), usual("5000 lb", "2270 kg"))]
+    limit: Mass,
+    #[ask(units("lb", "kg"), range(0.0, 50_000.0), usual("3600 lb", "1640 kg"))]
+    weighed: Option<Mass>,
+}
+
+/// A thing aboard.
+#[derive(Inputs)]
+#[words(axles)]
+struct Thing {
+    #[ask(usual("galley", "galley"), no_help)]
+    label: String,
+    #[ask(either)]
+    mass_or_sheet: Weighs,
+    #[ask(
+        units("in", "mm"),
+        range(-10.0, 30.0),
+        usual("95 in", "2400 mm"),
+        figure(Figure::Wheels)
+    )]
+    from_front_axle: Length,
+}
+
+/// What a thing weighs.
+#[derive(Either)]
+#[words(axles)]
+enum Weighs {
+    #[ask(units("lb", "kg"), range(-20_000.0, 20_000.0), usual("200 lb", "90 kg"))]
+    Mass(Mass),
+    #[ask(sheet_of("water", "mass_kg"))]
+    Sheet(Mass),
+}
 
 /// When to speak up before a limit is reached.
-static NEAR_THE_LIMIT: Source =
-    Source::common_practice("keep the last twentieth of an axle's limit free");
+static NEAR_THE_LIMIT: Source = Source::practice_of(words::SOURCE_NEAR);
 /// Share of a limit that is to stay free.
 const NEAR: f64 = 0.05;
 
-/// What was typed, read.
-struct Inputs {
+/// What was typed, read, with the buy list where it is counted.
+struct Aboard {
     vehicle: Vehicle,
+    /// Front and rear.
     weighed: [bool; 2],
-    labels: Vec<String>,
+    names: Vec<Arg>,
     items: Vec<Item>,
-    /// What the buy list weighs, where it is counted.
+    /// What the buy list weighs.
     project: Option<Weight>,
 }
 
-fn read(reader: &Reader<'_>) -> Inputs {
-    let axle = |reader: &Reader<'_>| {
-        let weighed: Option<Mass> = reader.maybe(&WEIGHED);
-        (Axle { limit: reader.measure(&LIMIT), weighed: weighed.unwrap_or_default() }, weighed)
-    };
-    let wheelbase = reader.measure(&WHEELBASE);
-    let (front, front_weighed) = reader.group(&FRONT, axle);
-    let (rear, rear_weighed) = reader.group(&REAR, axle);
-    let gross_limit = reader.measure(&GROSS_LIMIT);
-    let rows = reader.rows(&ITEMS, |row| {
-        let mass = match row.which(&MASS_OR_SHEET) {
-            Some(0) => row.measure(&ITEM_MASS),
-            Some(_) => water_mass(row),
-            None => Mass::default(),
+impl Aboard {
+    fn read(reader: &Reader<'_>) -> Self {
+        let inputs = Inputs::read(reader);
+        let axle = |of: &OnPlate| Axle { limit: of.limit, weighed: of.weighed.unwrap_or_default() };
+        let mut aboard = Self {
+            vehicle: Vehicle {
+                wheelbase: inputs.wheelbase,
+                front: axle(&inputs.front),
+                rear: axle(&inputs.rear),
+                gross_limit: inputs.gross_limit,
+            },
+            weighed: [&inputs.front, &inputs.rear].map(|axle| axle.weighed.is_some()),
+            names: Vec::new(),
+            items: Vec::new(),
+            project: None,
         };
-        (row.words(&LABEL), Item { mass, from_front_axle: row.measure(&PLACE) })
-    });
-    let (mut labels, mut items): (Vec<String>, Vec<Item>) = rows.into_iter().unzip();
-    let project = if reader.flag(&PROJECT) { counted(reader) } else { None };
-    if let Some((_, fit_out)) = &project {
-        for (label, item) in ["the buy list", "the buy list, no place given"].iter().zip(fit_out) {
-            if item.mass.value > 0.0 {
-                labels.push((*label).to_owned());
-                items.push(*item);
+        for (number, thing) in (1_usize..).zip(&inputs.items) {
+            let (Weighs::Mass(mass) | Weighs::Sheet(mass)) = thing.mass_or_sheet;
+            let name = match thing.label.as_str() {
+                "" => Arg::Message(words::ThingNumber { number }.into()),
+                label => label.into(),
+            };
+            aboard.add(name, Item { mass, from_front_axle: thing.from_front_axle });
+        }
+        if inputs.project {
+            aboard.count(reader, inputs.front_wall_from_front_axle);
+        }
+        aboard
+    }
+
+    fn add(&mut self, name: Arg, item: Item) {
+        self.names.push(name);
+        self.items.push(item);
+    }
+
+    /// Counts the buy list: what has a place there, and what has none in the middle of the body.
+    fn count(&mut self, reader: &Reader<'_>, front_wall: Option<Length>) {
+        let weight = match reader.project_weight() {
+            Ok(weight) => weight,
+            Err(message) => return reader.fault_at(Inputs::PROJECT, message),
+        };
+        let Some(front_wall) = front_wall else {
+            return reader.tell(Inputs::FRONT_WALL_FROM_FRONT_AXLE, words::NO_FRONT_WALL);
+        };
+        let (balance, middle) = (weight.balance, reader.body().length.map(|length| length / 2.0));
+        if balance.unplaced().value > 0.0 && middle.is_none() {
+            reader.tell(Inputs::PROJECT, words::NO_PLACE);
+        }
+        for (name, mass, place) in [
+            (words::BUY_LIST, balance.placed, balance.centre()),
+            (words::BUY_LIST_NO_PLACE, balance.unplaced(), middle),
+        ] {
+            if mass.value > 0.0 {
+                let from_front_axle = front_wall + place.unwrap_or_default();
+                self.add(name.into(), Item { mass, from_front_axle });
             }
         }
+        self.project = Some(weight);
     }
-    Inputs {
-        vehicle: Vehicle { wheelbase, front, rear, gross_limit },
-        weighed: [front_weighed.is_some(), rear_weighed.is_some()],
-        labels,
-        items,
-        project: project.map(|(weight, _)| weight),
-    }
-}
 
-/// The weight of the buy list: what has a place there, and what has none in the middle of the body.
-fn counted(reader: &Reader<'_>) -> Option<(Weight, [Item; 2])> {
-    let weight = match reader.project_weight() {
-        Ok(weight) => weight,
-        Err(message) => {
-            reader.fault_at(&PROJECT, message);
-            return None;
-        }
-    };
-    let Some(front_wall) = reader.maybe::<Length>(&FRONT_WALL) else {
-        reader.fault_at(
-            &FRONT_WALL,
-            "give where the body's front wall is, so that the buy list's weight has a place",
-        );
-        return None;
-    };
-    let balance = &weight.balance;
-    let unplaced = balance.unplaced();
-    let middle = reader.body().length.map(|length| length / 2.0);
-    if unplaced.value > 0.0 && middle.is_none() {
-        reader.fault_at(
-            &PROJECT,
-            "lines of the buy list have no place along the body: measure the body's length, and \
-             they count at its middle, or give each its place on the buy list",
-        );
-    }
-    let item = |mass, place: Option<Length>| Item {
-        mass,
-        from_front_axle: front_wall + place.unwrap_or_default(),
-    };
-    Some((weight, [item(balance.placed, balance.centre()), item(unplaced, middle)]))
-}
-
-/// The mass of the water on another sheet.
-fn water_mass(row: &Reader<'_>) -> Mass {
-    let Some(outcome) = row.sheet(&WATER_SHEET) else { return Mass::default() };
-    match outcome.number("mass_kg") {
-        Some(kg) => Mass::new::<kilogram>(kg),
-        None => {
-            row.fault_at(&WATER_SHEET, "this sheet gives no mass; choose another");
-            Mass::default()
-        }
+    /// What the rear axle carries of each thing.
+    fn on_rear(&self) -> impl Iterator<Item = (&Arg, OnRear)> {
+        let wheelbase = self.vehicle.wheelbase;
+        let each = self.items.iter().map(move |item| OnRear {
+            mass: item.mass,
+            place: item.from_front_axle,
+            wheelbase,
+        });
+        self.names.iter().zip(each)
     }
 }
 
-/// One of the three limits, with what is carried and what is left.
-struct Limit {
-    name: &'static str,
-    limit: Mass,
-    carried: Mass,
-    left: Mass,
+/// Loads on the axles and what is left below their limits.
+#[derive(Outcome)]
+struct Found {
+    front: FrontAxle,
+    rear: RearAxle,
+    gross: Mass,
+    front_left: Left,
+    rear_left: Left,
+    gross_left: Left,
+    within_limits: bool,
+    /// Of the buy list.
+    project: Option<Mass>,
+    /// Of all things aboard.
+    items: Mass,
+    /// Their common center of mass.
+    items_from_front_axle: Option<Length>,
+    /// An axle would carry less than nothing.
+    #[outcome(skip)]
+    lifts: bool,
 }
 
-fn limits(vehicle: &Vehicle, loads: &AxleLoads) -> [Limit; 3] {
-    [
-        Limit {
-            name: "front axle",
-            limit: vehicle.front.limit,
-            carried: loads.front,
-            left: loads.front_left,
-        },
-        Limit {
-            name: "rear axle",
-            limit: vehicle.rear.limit,
-            carried: loads.rear,
-            left: loads.rear_left,
-        },
-        Limit {
-            name: "whole",
-            limit: vehicle.gross_limit,
-            carried: loads.gross,
-            left: loads.gross_left,
-        },
-    ]
-}
-
-fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
-    // The ranges of the inputs are those of the method: only their sum is left to go wrong.
-    let loads = loads(&inputs.vehicle, &inputs.items)
-        .map_err(|error| vec![Fault::new("items", error.to_string())])?;
-    let limits = limits(&inputs.vehicle, &loads);
-    let kg = |mass: Mass| mass.get::<kilogram>();
-    Ok(Report {
-        answers: limits.iter().map(|limit| words::answer(limit, style)).collect(),
-        remarks: words::remarks(inputs, &loads, &limits, style),
-        tables: vec![words::table(inputs, style)],
-        drawings: vec![words::side_view(inputs, &loads, style)],
-        working: words::working(inputs, &loads, style),
-        cautions: Caution::all(&cautions::AXLES),
-        outcome: Record::new()
-            .with("front_kg", kg(loads.front))
-            .with("rear_kg", kg(loads.rear))
-            .with("gross_kg", kg(loads.gross))
-            .with("front_left_kg", kg(loads.front_left))
-            .with("rear_left_kg", kg(loads.rear_left))
-            .with("gross_left_kg", kg(loads.gross_left))
-            .with("within_limits", loads.within_limits)
-            .maybe("project_kg", inputs.project.map(|weight| kg(weight.balance.mass)))
-            .with("items_kg", inputs.items.iter().map(|item| kg(item.mass)).sum::<f64>())
-            .maybe(
-                "items_from_front_axle_mm",
-                loads.items_centre.map(|centre| centre.get::<millimeter>()),
-            ),
-        ..Report::default()
+fn solve(aboard: &Aboard) -> Result<Found, (String, Msg)> {
+    // The ranges of the inputs are those of the method: only what comes from other sheets and the buy list is left to
+    // go wrong.
+    let AxleLoads {
+        front,
+        rear,
+        gross,
+        front_left,
+        rear_left,
+        gross_left,
+        items_centre,
+        within_limits,
+        lifts,
+    } = loads(&aboard.vehicle, &aboard.items)
+        .map_err(|error| (Inputs::ITEMS.key.to_owned(), error.into()))?;
+    Ok(Found {
+        front,
+        rear,
+        gross,
+        front_left,
+        rear_left,
+        gross_left,
+        within_limits,
+        project: aboard.project.map(|weight| weight.balance.mass),
+        items: front.items,
+        items_from_front_axle: items_centre,
+        lifts,
     })
+}
+
+fn show(aboard: &Aboard, found: &Found, style: Style) -> Report {
+    Report {
+        answers: answers(found, style),
+        remarks: remarks(aboard, found, style),
+        tables: vec![shares(aboard, style)],
+        drawings: vec![side_view::draw(aboard, found, style)],
+        working: working(aboard, found, style),
+        cautions: Caution::all(&AXLES),
+        outcome: found.record(),
+        ..Report::default()
+    }
+}
+
+fn answers(found: &Found, style: Style) -> Vec<Answer> {
+    [
+        (words::ON_FRONT, &found.front_left),
+        (words::ON_REAR, &found.rear_left),
+        (words::IN_ALL, &found.gross_left),
+    ]
+    .map(|(label, of)| {
+        let (left, limit) = (of.value(), Arg::mass(of.limit));
+        let note = if left >= Mass::default() {
+            style.say(words::LeftBelow { left: Arg::mass(left), limit })
+        } else {
+            style.say(words::OverLimit { over: Arg::mass(-left), limit })
+        };
+        Answer::new(style.say(label), style.mass(of.load)).note(note)
+    })
+    .into()
+}
+
+fn remarks(aboard: &Aboard, found: &Found, style: Style) -> Vec<Remark> {
+    let gram = Mass::new::<kilogram>(0.001);
+    let mut remarks = Vec::new();
+    let mut warn = |message: Msg| remarks.push(Remark::warning(style.say(message)));
+    let lefts = [&found.front_left, &found.rear_left, &found.gross_left];
+    for (index, of) in lefts.into_iter().enumerate() {
+        let (over, share) = (Arg::mass(-of.value()), Arg::share(NEAR));
+        if of.value() < -gram {
+            warn(match index {
+                0 => words::FrontOver { over }.into(),
+                1 => words::RearOver { over }.into(),
+                _ => words::GrossOver { over }.into(),
+            });
+        } else if of.value() < of.limit * NEAR {
+            warn(match index {
+                0 => words::FrontNear { share }.into(),
+                1 => words::RearNear { share }.into(),
+                _ => words::GrossNear { share }.into(),
+            });
+        }
+    }
+    match aboard.weighed {
+        [false, false] => warn(words::NONE_WEIGHED.into()),
+        [false, true] => warn(words::FRONT_NOT_WEIGHED.into()),
+        [true, false] => warn(words::REAR_NOT_WEIGHED.into()),
+        [true, true] if found.lifts => warn(words::LIFTS.into()),
+        [true, true] => {}
+    }
+    let vehicle = &aboard.vehicle;
+    if vehicle.gross_limit > vehicle.front.limit + vehicle.rear.limit + gram {
+        remarks.push(Remark::note(style.say(words::READ_THE_PLATE)));
+    }
+    if found.within_limits && remarks.is_empty() {
+        remarks.push(Remark::good(style.say(words::ALL_KEPT)));
+    }
+    // What the weight of the buy list leaves out or guesses.
+    if let Some(Weight { without_mass, without_place, .. }) = aboard.project {
+        if without_mass > 0 {
+            remarks.push(Remark::note(style.say(words::WithoutMass { count: without_mass })));
+        }
+        if without_place > 0 {
+            remarks.push(Remark::note(style.say(words::WithoutPlace { count: without_place })));
+        }
+    }
+    if let Some(place) = found.items_from_front_axle {
+        remarks.push(Remark::note(style.say(words::Centre { place })));
+    }
+    remarks
+}
+
+fn shares(aboard: &Aboard, style: Style) -> Table {
+    let rows = aboard.on_rear().enumerate().map(|(index, (name, on_rear))| {
+        let rear = on_rear.value();
+        TableRow {
+            cells: vec![
+                [(index + 1).to_string(), style.write(name)].join(" "),
+                style.mass(on_rear.mass),
+                style.length(on_rear.place),
+                style.mass(on_rear.mass - rear),
+                style.mass(rear),
+            ],
+            chosen: false,
+        }
+    });
+    Table {
+        title: style.say(words::SHARES),
+        heads: [
+            words::SHARES_THING,
+            words::SHARES_MASS,
+            words::SHARES_PLACE,
+            words::SHARES_FRONT,
+            words::SHARES_REAR,
+        ]
+        .map(|head| style.say(head))
+        .into(),
+        rows: rows.collect(),
+    }
+}
+
+fn working(aboard: &Aboard, found: &Found, style: Style) -> Vec<Step> {
+    let things = aboard
+        .on_rear()
+        .map(|(name, on_rear)| step(words::StepThing { thing: name.clone() }, &on_rear, style));
+    let mut steps: Vec<Step> = things.collect();
+    steps.extend([
+        step(words::STEP_REAR, &found.rear, style),
+        step(words::STEP_FRONT, &found.front, style),
+        step(words::STEP_FRONT_LEFT, &found.front_left, style),
+        step(words::STEP_REAR_LEFT, &found.rear_left, style),
+        step(words::STEP_GROSS_LEFT, &found.gross_left, style),
+    ]);
+    steps
 }

@@ -1,10 +1,13 @@
 //! A message as data: its id, and the values it is filled with.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{
+    Area, HeatTransfer, Length, Mass, Power, ThermodynamicTemperature, Volume, VolumeRate,
+};
 
-use super::Id;
-use crate::quantity::Style;
+use super::{Id, common};
+use crate::quantity::{Style, amount, percent, plain};
 use crate::reader::Quantity;
+use crate::thermal::heat_loss::btu_per_hour;
 
 /// A message with what it is filled with.
 #[derive(Clone, Debug)]
@@ -80,9 +83,71 @@ quantities! {
     mass(Mass): style, mass => style.mass(mass);
     /// A temperature.
     temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
+    /// A flow of water, as volume a minute.
+    flow(VolumeRate): style, flow => style.flow(flow);
+    /// A power in whole watts.
+    watts(Power): _style, power => amount(power.value, 0, "W");
+    /// A flow of heat, in the unit that heaters are sold by.
+    heat(Power): style, power => style.heat(power);
+    /// A flow of heat in Btu an hour.
+    btu(Power): _style, power => amount(btu_per_hour(power), 0, "Btu/h");
+    /// A U value.
+    u_value(HeatTransfer): style, u => style.u_value(u.value);
+    /// A flow of air.
+    air_flow(VolumeRate): style, flow => style.air_flow(flow.value);
 }
 
 impl Arg {
+    /// A plain number, to a tenth.
+    pub fn tenths(number: f64) -> Self {
+        Self::Quantity(number, |_, number| plain(number, 1))
+    }
+
+    /// A plain number, to a hundredth.
+    pub fn hundredths(number: f64) -> Self {
+        Self::Quantity(number, |_, number| plain(number, 2))
+    }
+
+    /// A share of one, in percent to a tenth.
+    pub fn share(share: f64) -> Self {
+        Self::Quantity(share, |_, share| percent(share * 100.0))
+    }
+
+    /// A percentage, to a tenth.
+    pub fn percent(of: f64) -> Self {
+        Self::Quantity(of, |_, of| percent(of))
+    }
+
+    /// A difference of temperatures. [K]
+    pub fn kelvin(difference: f64) -> Self {
+        Self::Quantity(difference, |style, kelvin| style.temperature_difference(kelvin))
+    }
+
+    /// What a cubic metre of air carries. [Wh/(m³ K)]
+    pub fn air_heat(heat: f64) -> Self {
+        Self::Quantity(heat, |_, heat| amount(heat, 3, "Wh/(m³ K)"))
+    }
+
+    /// The sun on a surface. [W/m²]
+    pub fn radiation(sun: f64) -> Self {
+        Self::Quantity(sun, |_, sun| amount(sun, 0, "W/m²"))
+    }
+
+    /// Days, to a hundredth.
+    pub fn days(days: f64) -> Self {
+        Self::Message(common::Days { days: Self::hundredths(days) }.into())
+    }
+
+    /// Minutes, to a hundredth.
+    pub fn minutes(minutes: f64) -> Self {
+        Self::Quantity(minutes, |_, minutes| amount(minutes, 2, "min"))
+    }
+
+    /// A density in kg/l.
+    pub fn kilograms_per_liter(density: f64) -> Self {
+        Self::Quantity(density, |_, density| amount(density, 3, "kg/l"))
+    }
+
     /// A count.
     pub fn count(of: u32) -> Self {
         Self::Count(of.into())

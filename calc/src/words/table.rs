@@ -169,6 +169,11 @@ impl Saying<'_> {
             (Arg::Count(count), Key::Word(word)) => {
                 category(self.words.tag(), *count).as_bytes() == word
             }
+            // As it is written: 1.04 days to a tenth are one day.
+            (Arg::Quantity(si, write), Key::Word(word)) => {
+                let count = if write(&self.style, *si) == "1" { 1 } else { 2 };
+                category(self.words.tag(), count).as_bytes() == word
+            }
             (Arg::As(text), Key::Word(word)) => text.as_bytes() == word,
             _ => false,
         }

@@ -16,6 +16,7 @@ common-practice = common practice, no source
 ## The parts of a fit-out.
 trade-floor = Floor
 trade-walls = Ceiling and walls
+trade-living = Living in it
 
 ## What is marked.
 board = board
@@ -23,3 +24,13 @@ board = board
 ## What rounding a mark left over.
 over = { $amount } over
 under = { $amount } under
+
+## Spans of time.
+days =
+    { $days ->
+        [one] { $days } day
+       *[other] { $days } days
+    }
+
+## What is taken from another sheet.
+not-given = this sheet does not give what is taken from it; choose another

@@ -7,8 +7,17 @@ common-practice = práctica común, sin fuente
 
 trade-floor = Piso
 trade-walls = Techo y paredes
+trade-living = La vida a bordo
 
 board = tabla
 
 over = { $amount } de más
 under = { $amount } de menos
+
+days =
+    { $days ->
+        [one] { $days } día
+       *[other] { $days } días
+    }
+
+not-given = esa hoja no da lo que se toma de ella; elija otra
