@@ -3,7 +3,7 @@
 use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 
 use super::Id;
-use crate::quantity::Style;
+use crate::quantity::{Style, UnitSystem};
 use crate::reader::Quantity;
 
 /// A message with what it is filled with.
@@ -70,6 +70,11 @@ quantities! {
     short(Length): style, length => style.short(length);
     /// A length that no tape shows.
     small(Length): style, length => style.small(length);
+    /// A length in a sum that is to be seen to add up: finer than the tape where that is metric.
+    fine(Length): style, length => match style.system {
+        UnitSystem::Metric => style.small(length),
+        UnitSystem::Imperial => style.short(length),
+    };
     /// What is paid out from a roll: wire, pipe.
     run(Length): style, length => style.run(length);
     /// An area.
