@@ -18,6 +18,7 @@ const SAID: &[&str] = &[
     // A line each.
     "stud_marks",
     "trim",
+    "cut_plan",
 ];
 
 fn folder() -> PathBuf {
