@@ -183,7 +183,7 @@ fn wrong_tasks_say_what_is_wrong() {
     assert_eq!(short, CutError::NotEnoughStock { needed_mm: 3160.0, stock_mm: 2400.0 });
     assert_eq!(
         short.to_string(),
-        "the pieces take 3160 mm in all and cannot be cut from the 2400 mm of stock on hand and available; allow more lengths"
+        "the pieces take 3160 mm in all and cannot be cut from the 2400 mm on hand and for sale; allow more lengths"
     );
 }
 

@@ -20,6 +20,7 @@ pub(super) mod task;
 pub use error::CutError;
 
 use crate::source::Source;
+use crate::words::stock as words;
 
 /// Patterns and their linear program.
 pub static PATTERNS: Source = Source::from_memory(
@@ -28,8 +29,7 @@ pub static PATTERNS: Source = Source::from_memory(
 );
 
 /// A kerf lies between two pieces, so n pieces lose n - 1 kerfs.
-pub static KERF_RULE: Source =
-    Source::identity("sum of pieces + (n - 1) kerfs <= stock length - end trim");
+pub static KERF_RULE: Source = Source::identity_of(words::SOURCE_KERF);
 
 /// The most pieces one plan takes.
 pub const MOST_PIECES: u32 = 2_000;
@@ -39,6 +39,8 @@ pub const MOST_STOCK: usize = 50;
 pub const USUAL_EFFORT: u64 = 150_000_000;
 /// With less effort than this a plan is only made for its cost: waste and number of patterns are left as they come.
 pub const LEAST_REFINED_EFFORT: u64 = 100_000;
+/// Widest saw cut. [mm]
+pub const WIDEST_KERF_MM: f64 = 100.0;
 /// Longest piece or stock length. [mm]
 pub const LONGEST_MM: f64 = 1_000_000.0;
 /// Shortest piece. [mm]

@@ -30,21 +30,21 @@
 
 mod fault;
 
+use calc_derive::Outcome;
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 pub use self::fault::Fault;
 use crate::coating::range::{OutOfRange, within};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::trim as words;
 
 /// H = d + s; keep = d - c; cut = s + c.
-pub static GEOMETRY: Source = Source::identity(
-    "height = depth + standoff; keep = depth - clearance; cut = standoff + clearance",
-);
+pub static GEOMETRY: Source = Source::identity_of(words::SOURCE_GEOMETRY);
 
 /// Four points of a rectangle are in one plane where the sums across its diagonals agree.
-pub static TWIST: Source =
-    Source::identity("twist = first + third - second - fourth corner; 0 for flat surfaces");
+pub static TWIST: Source = Source::identity_of(words::SOURCE_TWIST);
 
 /// The most that two readings of one corner may differ: 1/16 in.
 pub const READINGS_AGREE_MM: f64 = 25.4 / 16.0;
@@ -53,8 +53,61 @@ pub const READINGS_AGREE_MM: f64 = 25.4 / 16.0;
 pub const RIM_FOLLOWS_MM: f64 = 25.4 / 8.0;
 
 /// Where [`RIM_FOLLOWS_MM`] comes from.
-pub static RIM_FOLLOWS: Source =
-    Source::common_practice("a thin flange can be drawn 1/8 in by its screws, not more");
+pub static RIM_FOLLOWS: Source = Source::practice_of(words::SOURCE_RIM_FOLLOWS);
+
+formula! {
+    /// What comes off at a corner whose standoff was read.
+    CutOff: "cut = s + c", &GEOMETRY;
+    |of| of.standoff + of.clearance => Length as fine;
+    /// From the flange to the ceiling, with the uncut trim seated.
+    "s" as fine: standoff: Length,
+    /// By which the edge is to stay off the roof frame.
+    "c" as fine: clearance: Length,
+}
+
+formula! {
+    /// What stays where it is known what comes off.
+    KeepRest: "keep = H − cut", &GEOMETRY;
+    |of| of.height - of.cut => Length as fine;
+    /// Of the uncut neck.
+    "H" as fine: height: Length,
+    /// What comes off.
+    "cut" as fine: cut: Length,
+}
+
+formula! {
+    /// What stays at a corner of which only the depth was read.
+    Keep: "keep = d − c", &GEOMETRY;
+    |of| of.depth - of.clearance => Length as fine;
+    /// From the roof frame to the finished ceiling.
+    "d" as fine: depth: Length,
+    /// By which the edge is to stay off the roof frame.
+    "c" as fine: clearance: Length,
+}
+
+formula! {
+    /// What comes off where it is known what stays.
+    CutRest: "cut = H − keep", &GEOMETRY;
+    |of| of.height - of.keep => Length as fine;
+    /// Of the uncut neck.
+    "H" as fine: height: Length,
+    /// What stays.
+    "keep" as fine: keep: Length,
+}
+
+formula! {
+    /// How far a flange that stays flat stands off at two corners when it is pressed to the other two.
+    RocksBy: "r = |cut₂ + cut₄ − cut₁ − cut₃| / 2", &TWIST;
+    |of| (of.second + of.fourth - of.first - of.third).abs() / 2.0 => Length as fine;
+    /// What comes off at the first corner.
+    "cut₁" as fine: first: Length,
+    /// What comes off at the second corner.
+    "cut₂" as fine: second: Length,
+    /// What comes off at the third corner.
+    "cut₃" as fine: third: Length,
+    /// What comes off at the fourth corner.
+    "cut₄" as fine: fourth: Length,
+}
 
 /// What was measured at one corner. With both readings, the standoff is cut to and the depth
 /// checks it: the standoff is itself what must come off, the depth leaves it to a difference of
@@ -86,7 +139,7 @@ pub struct Flange {
 }
 
 /// Where to cut at one corner.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Outcome, PartialEq)]
 pub struct CornerCut {
     /// What the corner is called.
     pub name: String,
@@ -116,16 +169,18 @@ pub struct SideCut {
 }
 
 /// Where to cut the trim.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, Outcome, PartialEq)]
 pub struct Cut {
     /// The corners, in the order given.
     pub corners: Vec<CornerCut>,
     /// The four sides unrolled, from the first corner round to it again; none with other than four
     /// corners.
+    #[outcome(skip)]
     pub sides: Vec<SideCut>,
     /// The most that comes off less the least.
     pub uneven: Length,
     /// How far from flat the four corners are; none with other than four.
+    #[outcome(skip)]
     pub twist: Option<Twist>,
 }
 

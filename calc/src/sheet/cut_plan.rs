@@ -4,33 +4,32 @@ mod known;
 pub(crate) mod planned;
 pub(crate) mod stock;
 
-use crate::text::text;
+use calc_derive::Inputs;
 use uom::si::length::millimeter;
 
 pub use self::known::forget_plans;
 use self::planned::{Planned, Section, Wanted};
 use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
-use crate::ask::{Ask, Figure};
+use crate::ask::Figure;
 use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
-use crate::carpentry::cut_stock::{KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
+use crate::carpentry::cut_stock::{CutError, KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
 use crate::fault::Fault;
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
-use crate::quantity::{LENGTH, Length, Style, money};
+use crate::quantity::{Length, Style};
 use crate::reader::Reader;
-use crate::report::{Caution, Report, Table, TableRow, texts};
+use crate::report::{Caution, Report, Table, TableRow};
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::text::text;
+use crate::words::{Phrase, common, cut_plan as words};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "cut_plan",
-    title: Phrase::Written("Cut plan"),
-    trade: Phrase::Written("Ceiling and walls"),
-    purpose: Phrase::Written(
-        "What to buy for a list of pieces, and how to cut it at the least cost.",
-    ),
-    asks: &[&PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, &SECTION, &DENSITY],
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(common::TRADE_WALLS),
+    purpose: Phrase::Id(words::PURPOSE),
+    asks: &[Asked::PIECES, &STOCK, &KERF, &END_TRIM, &MATERIAL, Asked::SECTION, &DENSITY],
     sources: &[&PATTERNS, &KERF_RULE, &planned::COST, &planned::WASTE, &MASS_OF_VOLUME, &WOOD],
     example: r#"{ "material": "3/4 x 1 1/2 in pine",
         "pieces": [
@@ -47,23 +46,42 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, read, report),
 };
 
-static LABEL: Ask = Ask::words("label", "Name").usual("rail", "rail");
-static PIECE_LENGTH: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["in", "mm"], (SHORTEST_MM / 1e3, 30.0))
-        .usual("27 1/2 in", "700 mm")
-        .help("Finished, as it will be put up.")
-        .figure(Figure::Along);
-static COUNT: Ask = Ask::count("count", "How many", (1, MOST_PIECES)).usual("4", "4");
-static PIECES: Ask = Ask::rows("pieces", "Pieces", "piece", 1, &[&LABEL, &PIECE_LENGTH, &COUNT])
-    .help("All that are cut from the same section.");
+/// What is asked besides stock and saw.
+#[derive(Inputs)]
+#[words(cut_plan)]
+struct Asked {
+    #[ask(rows(1))]
+    pieces: Vec<PieceAsked>,
+    #[ask(group)]
+    section: Option<SectionAsked>,
+}
 
-static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.3))
-    .usual("3/4 in", "19 mm");
-static WIDTH: Ask =
-    Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.001, 3.0)).usual("1 1/2 in", "38 mm");
-static SECTION: Ask = Ask::group("section", "Section", &[&THICKNESS, &WIDTH]).optional().help(
-    "Sheets that cut the same material in the same section are planned together on the cut list.",
-);
+/// Pieces that are alike.
+#[derive(Inputs)]
+#[words(cut_plan)]
+struct PieceAsked {
+    #[ask(usual("rail", "rail"), no_help)]
+    label: String,
+    #[ask(
+        units("in", "mm"),
+        range(SHORTEST_MM / 1e3, 30.0),
+        usual("27 1/2 in", "700 mm"),
+        figure(Figure::Along)
+    )]
+    length: Length,
+    #[ask(range(1, MOST_PIECES), usual("4", "4"), no_help)]
+    count: u32,
+}
+
+/// Thickness and width of all pieces.
+#[derive(Inputs)]
+#[words(cut_plan)]
+struct SectionAsked {
+    #[ask(units("in", "mm"), range(0.001, 0.3), usual("3/4 in", "19 mm"), no_help)]
+    thickness: Length,
+    #[ask(units("in", "mm"), range(0.001, 3.0), usual("1 1/2 in", "38 mm"), no_help)]
+    width: Length,
+}
 
 static CAUTIONS: &[(Phrase, Source)] = &[SAW, DUST, MEASURE_AGAIN];
 
@@ -79,28 +97,29 @@ struct Inputs {
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
-    let mut wanted: Vec<Wanted> = reader.rows(&PIECES, |row| Wanted {
-        id: String::new(),
-        label: row.words(&LABEL),
-        length_mm: row.measure::<Length>(&PIECE_LENGTH).get::<millimeter>(),
-        count: row.count(&COUNT),
-    });
-    for ((index, one), key) in wanted.iter_mut().enumerate().zip(reader.row_keys(&PIECES)) {
-        one.id = text!("p{}", &key);
-        if one.label.is_empty() {
-            one.label = text!("piece {}", index + 1);
-        }
-    }
+    let asked = Asked::read(reader);
+    let keys = reader.row_keys(Asked::PIECES);
+    let wanted = |(number, PieceAsked { label, length, count }): (usize, PieceAsked)| Wanted {
+        id: text!("p{}", keys.get(number - 1).map_or("", String::as_str)),
+        label: match label.is_empty() {
+            true => reader.style().say(words::Piece { number }),
+            false => label,
+        },
+        length_mm: length.get::<millimeter>(),
+        count,
+    };
+    let wanted: Vec<Wanted> = (1..).zip(asked.pieces).map(wanted).collect();
     let mut shelf = Shelf::read(reader);
-    let section: Option<(Length, Length)> =
-        reader.maybe_group(&SECTION, |group| (group.measure(&THICKNESS), group.measure(&WIDTH)));
+    let section = asked.section.map(|of| (of.thickness, of.width));
     shelf.weigh(section.map(|of| of.0), section.map(|of| of.1));
     // The planner stops at the first piece that is too long; all of them are to be told.
     let longest_mm = shelf.longest_mm();
     if !reader.has_faults() && longest_mm > 0.0 {
         for (index, one) in wanted.iter().enumerate() {
             if one.length_mm > longest_mm * (1.0 + 1e-6) {
-                let message = stock::too_long(one.length_mm, longest_mm, reader.style());
+                let too_long =
+                    CutError::PieceTooLong { piece: index, length_mm: one.length_mm, longest_mm };
+                let message = reader.style().say(too_long.said());
                 reader.note(&text!("pieces.{}.length", &index), message);
             }
         }
@@ -137,17 +156,16 @@ fn stores(inputs: &Inputs, planned: &Planned, style: Style) -> Option<Table> {
     if !(2..=MOST_COMPARED).contains(&sold) {
         return None;
     }
-    let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
     let row = |name: String, planned: &Planned, chosen: bool| TableRow {
         cells: vec![
             name,
             planned.bought_words(style),
-            if planned.plan.priced { money(planned.plan.cost) } else { length(planned.plan.cost) },
-            length(planned.plan.waste_mm),
+            planned.amount(planned.plan.cost, style),
+            style.length(Length::new::<millimeter>(planned.plan.waste_mm)),
         ],
         chosen,
     };
-    let mut rows = vec![row("all of them".into(), planned, true)];
+    let mut rows = vec![row(style.say(words::STORES_ALL), planned, true)];
     for (only, one) in stock.iter().enumerate().filter(|(_, one)| one.available != Some(0)) {
         let mut shelf = inputs.shelf.clone();
         for (index, other) in shelf.stock.iter_mut().enumerate() {
@@ -155,23 +173,26 @@ fn stores(inputs: &Inputs, planned: &Planned, style: Style) -> Option<Table> {
                 other.available = Some(0);
             }
         }
-        let name = text!("{} only", length(one.length_mm));
+        let length = Length::new::<millimeter>(one.length_mm);
+        let name = style.say(words::StoresOnly { length });
         match Planned::new(inputs.wanted.clone(), &shelf, QUICK_EFFORT) {
             Ok(planned) => rows.push(row(name, &planned, false)),
             Err(_) => rows.push(TableRow {
-                cells: vec![name, "not enough".into(), "–".into(), "–".into()],
+                cells: vec![name, style.say(words::STORES_NOT_ENOUGH), "–".into(), "–".into()],
                 chosen: false,
             }),
         }
     }
     Some(Table {
-        title: "If the store has".into(),
-        heads: texts(&[
-            "Lengths",
-            "Buy",
-            if planned.plan.priced { "Cost" } else { "Stock" },
-            "Left over",
-        ]),
+        title: style.say(words::STORES),
+        heads: [
+            words::STORES_LENGTHS,
+            words::STORES_BUY,
+            if planned.plan.priced { words::STORES_COST } else { words::STORES_STOCK },
+            words::STORES_LEFT_OVER,
+        ]
+        .map(|head| style.say(head))
+        .into(),
         rows,
     })
 }

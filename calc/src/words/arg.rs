@@ -5,7 +5,7 @@ use uom::si::f64::{
 };
 
 use super::{Id, common};
-use crate::quantity::{Style, amount, percent, plain};
+use crate::quantity::{Style, UnitSystem, amount, percent, plain};
 use crate::reader::Quantity;
 use crate::thermal::heat_loss::btu_per_hour;
 
@@ -73,6 +73,11 @@ quantities! {
     short(Length): style, length => style.short(length);
     /// A length that no tape shows.
     small(Length): style, length => style.small(length);
+    /// A length in a sum that is to be seen to add up: finer than the tape where that is metric.
+    fine(Length): style, length => match style.system {
+        UnitSystem::Metric => style.small(length),
+        UnitSystem::Imperial => style.short(length),
+    };
     /// What is paid out from a roll: wire, pipe.
     run(Length): style, length => style.run(length);
     /// An area.

@@ -60,7 +60,7 @@ fn cut_and_keep_add_up_as_shown() {
     let found = report("trim", &usual, "imperial").unwrap();
     close(&Json::from(&found.outcome)["corners"][0]["cut_mm"], 15.0 + 25.4 / 16.0, 1e-9);
     assert!(found.remarks.iter().any(|remark| {
-        remark.text.contains("clearance at the roof frame 1/16 in; least height to keep 1/2 in")
+        remark.text.contains("clearance at the roof frame 1/16 in and least height to keep 1/2 in")
     }));
     let low = json!({ "height": "60 mm", "corners": [{ "standoff": "50 mm" }] });
     assert_eq!(faulty("trim", &low), ["corners.0.standoff"]);

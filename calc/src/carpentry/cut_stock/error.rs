@@ -1,8 +1,12 @@
-//! What can be wrong with a cut task.
+//! What can be wrong with a cut task, and how it is said.
 
 use std::fmt;
 
-use super::{LONGEST_MM, MOST_PIECES, MOST_STOCK, SHORTEST_MM};
+use uom::si::length::millimeter;
+
+use super::{LONGEST_MM, MOST_PIECES, MOST_STOCK, WIDEST_KERF_MM};
+use crate::quantity::{Length, Style, UnitSystem, money};
+use crate::words::{Arg, Msg, stock as words};
 
 /// Why there is no cut plan.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -75,56 +79,50 @@ pub enum CutError {
     NoPlanFound,
 }
 
-impl fmt::Display for CutError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoStock => f.write_str("there is no stock to cut from; give at least one length that is on hand or for sale"),
+impl CutError {
+    /// Why there is none, as a message; which piece or stock length is meant is for its input to say.
+    pub fn said(&self) -> Msg {
+        match *self {
+            Self::NoStock => words::NO_STOCK.into(),
             Self::TooManyPieces { pieces } => {
-                write!(f, "{pieces} pieces are too many for one plan; split them into plans of at most {MOST_PIECES}")
+                words::TooManyPieces { pieces: Arg::Count(pieces), most: MOST_PIECES }.into()
             }
             Self::TooMuchStock { stock } => {
-                write!(f, "{stock} stock lengths are too many for one plan; give at most {MOST_STOCK}")
+                words::TooMuchStock { lengths: stock, most: MOST_STOCK }.into()
             }
-            Self::PieceLength { piece, length_mm } => write!(
-                f,
-                "piece {} is {length_mm} mm long; give a length from {SHORTEST_MM} mm to {} m",
-                piece + 1,
-                LONGEST_MM / 1000.0
-            ),
-            Self::StockLength { stock, length_mm } => write!(
-                f,
-                "stock length {} is {length_mm} mm; give a length above zero, up to {} m",
-                stock + 1,
-                LONGEST_MM / 1000.0
-            ),
-            Self::Price { stock, price } => write!(
-                f,
-                "the price of stock length {} is {price}; give a price from 0 to 1,000,000",
-                stock + 1
-            ),
-            Self::PriceMissing { stock } => write!(
-                f,
-                "stock length {} has no price though others have one; price it too, or leave every price out",
-                stock + 1
-            ),
+            Self::PieceLength { length_mm, .. } => {
+                words::PieceLength { length: mm(length_mm), most: mm(LONGEST_MM) }.into()
+            }
+            Self::StockLength { length_mm, .. } => {
+                words::StockLength { length: mm(length_mm), most: mm(LONGEST_MM) }.into()
+            }
+            Self::Price { price, .. } => words::PriceOutOfRange { price: money(price) }.into(),
+            Self::PriceMissing { .. } => words::PRICE_MISSING.into(),
             Self::Kerf { kerf_mm } => {
-                write!(f, "the kerf is {kerf_mm} mm; give the width of the saw cut, from 0 to 100 mm")
+                words::KerfOutOfRange { kerf: mm(kerf_mm), most: mm(WIDEST_KERF_MM) }.into()
             }
-            Self::EndTrim { end_trim_mm } => write!(
-                f,
-                "the end trim is {end_trim_mm} mm; give what is taken off a stock length in all, 0 or more"
-            ),
-            Self::PieceTooLong { piece, length_mm, longest_mm } => write!(
-                f,
-                "piece {} is {length_mm} mm long, but the longest that the stock gives is {longest_mm} mm; add a longer stock length or join the piece from two",
-                piece + 1
-            ),
-            Self::NotEnoughStock { needed_mm, stock_mm } => write!(
-                f,
-                "the pieces take {needed_mm:.0} mm in all and cannot be cut from the {stock_mm:.0} mm of stock on hand and available; allow more lengths"
-            ),
-            Self::NoPlanFound => f.write_str("no plan was found within the stock available; allow one or two lengths more"),
+            Self::EndTrim { end_trim_mm } => {
+                words::EndTrimOutOfRange { trim: mm(end_trim_mm) }.into()
+            }
+            Self::PieceTooLong { length_mm, longest_mm, .. } => {
+                words::PieceTooLong { length: mm(length_mm), longest: mm(longest_mm) }.into()
+            }
+            Self::NotEnoughStock { needed_mm, stock_mm } => {
+                words::NotEnoughStock { needed: mm(needed_mm), stock: mm(stock_mm) }.into()
+            }
+            Self::NoPlanFound => words::NO_PLAN_FOUND.into(),
         }
+    }
+}
+
+fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
+}
+
+/// In English and millimeters: for tests and scripts.
+impl fmt::Display for CutError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&Style::new(UnitSystem::Metric).say(self.said()))
     }
 }
 

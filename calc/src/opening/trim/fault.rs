@@ -1,4 +1,4 @@
-//! What can be wrong with a trim or its readings, in words.
+//! What can be wrong with a trim or its readings, and how it is said.
 
 use std::fmt;
 
@@ -7,6 +7,8 @@ use uom::si::length::millimeter;
 
 use super::READINGS_AGREE_MM;
 use crate::coating::range::OutOfRange;
+use crate::quantity::{Style, UnitSystem};
+use crate::words::{Arg, Msg, trim as words};
 
 /// What is wrong with a trim or its readings.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,61 +58,44 @@ pub enum Fault {
 }
 
 impl Fault {
-    /// The fault in words, with corners and lengths written as the reader knows them.
-    pub fn told(
-        &self,
-        corner: impl Fn(usize) -> String,
-        length: impl Fn(Length) -> String,
-    ) -> String {
+    /// The fault as a message; `corner` gives the name of a corner.
+    pub fn said(&self, corner: impl Fn(usize) -> Arg) -> Msg {
         match *self {
-            Self::NoCorners => {
-                "no corner is given; give all of them, in order round the opening".to_owned()
+            Self::NoCorners => words::NO_CORNERS.into(),
+            Self::NoReading { corner: at } => words::NoReading { corner: corner(at) }.into(),
+            Self::TallerFlangeNeeded { corner: at, short_by } => {
+                words::TooShort { corner: corner(at), by: Arg::short(short_by) }.into()
             }
-            Self::NoReading { corner: at } => format!(
-                "{} has no reading; give the standoff (flange to ceiling) or the depth (roof frame to \
-                 ceiling)",
-                corner(at)
-            ),
-            Self::TallerFlangeNeeded { corner: at, short_by } => format!(
-                "at {} the trim is {} too low to reach from the ceiling to the roof frame; check \
-                 the reading, or get a taller trim",
-                corner(at),
-                length(short_by)
-            ),
-            Self::ReadingsDisagree { corner: at, standoff, from_depth } => format!(
-                "at {} the standoff reads {}, height less depth makes {}; they must agree within \
-                 {}: measure both again",
-                corner(at),
-                length(standoff),
-                length(from_depth),
-                length(Length::new::<millimeter>(READINGS_AGREE_MM))
-            ),
-            Self::NothingToCut => {
-                "the flange meets the ceiling at every corner, so nothing must be \
-                                   cut; if it does not meet it, measure again"
-                    .to_owned()
+            Self::ReadingsDisagree { corner: at, standoff, from_depth } => words::Disagree {
+                corner: corner(at),
+                standoff: Arg::short(standoff),
+                from_depth: Arg::short(from_depth),
+                within: Arg::short(Length::new::<millimeter>(READINGS_AGREE_MM)),
             }
-            Self::TooLittleLeft { corner: at, keep, least } => {
-                let needed = if least.value > 0.0 { length(least) } else { "some".to_owned() };
-                format!(
-                    "at {} only {} of the trim would be left, {needed} must be; it cannot \
-                     follow so shallow or so uneven a ceiling",
-                    corner(at),
-                    length(keep)
-                )
+            .into(),
+            Self::NothingToCut => words::NOTHING_TO_CUT.into(),
+            Self::TooLittleLeft { corner: at, keep, least } if least.value > 0.0 => {
+                let (keep, least) = (Arg::short(keep), Arg::short(least));
+                words::TooLittleLeft { corner: corner(at), keep, least }.into()
             }
-            Self::Range { corner: Some(at), range } => format!("{}: {range}", corner(at)),
-            Self::Range { corner: None, range } => range.to_string(),
+            Self::TooLittleLeft { corner: at, .. } => {
+                words::NothingLeft { corner: corner(at) }.into()
+            }
+            // All of a trim's measures are checked in millimeters.
+            Self::Range { range, .. } => {
+                let [value, least, most] = [range.value, range.least, range.most]
+                    .map(|mm| Arg::short(Length::new::<millimeter>(mm)));
+                words::OutOfRange { value, least, most }.into()
+            }
         }
     }
 }
 
+/// In English and millimeters, with corners by their numbers: for tests and scripts.
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let tenths = |length: Length| (length.get::<millimeter>() * 10.0).round() / 10.0;
-        f.write_str(&self.told(
-            |corner| format!("corner {}", corner + 1),
-            |length| format!("{} mm", tenths(length)),
-        ))
+        let named = |corner| words::Corner { number: corner + 1 };
+        let said = self.said(|corner| Msg::from(named(corner)).into());
+        f.write_str(&Style::new(UnitSystem::Metric).say(said))
     }
 }

@@ -4,6 +4,7 @@ use proptest::prelude::*;
 use uom::si::length::inch;
 
 use super::*;
+use crate::formula::Formula;
 
 fn corners(readings: [(Option<f64>, Option<f64>); 4]) -> Vec<Corner> {
     let corner = |(at, (standoff, depth)): (usize, (Option<f64>, Option<f64>))| Corner {
@@ -119,7 +120,7 @@ fn a_flange_too_low_or_left_too_low() {
         other => panic!("{other:?}"),
     };
     assert_eq!(faults.iter().map(short).collect::<Vec<_>>(), [(1, 2.0), (3, 1.0)]);
-    assert!(faults[0].to_string().contains("corner 2 the trim is 2 mm too low"), "{}", faults[0]);
+    assert!(faults[0].to_string().contains("corner 2 the trim is 2 mm too short"), "{}", faults[0]);
     let mut grip = standoffs(50.0, [20.0, 20.0, 30.0, 30.0]);
     grip.least_grip = millimeters(25.0);
     let left =
@@ -129,6 +130,36 @@ fn a_flange_too_low_or_left_too_low() {
         cut(&standoffs(50.0, [20.0, 20.0, 50.0, 50.0])).unwrap_err()[0],
         Fault::TooLittleLeft { corner: 2, .. }
     ));
+}
+
+/// What is shown as working comes to what is cut.
+#[test]
+fn the_working_comes_to_the_cut() {
+    let mut flange = flange(
+        60.0,
+        [(Some(16.0), None), (Some(17.0), Some(43.0)), (None, Some(39.0)), (None, Some(42.0))],
+    );
+    flange.clearance = millimeters(1.5);
+    let got = cut(&flange).unwrap();
+    let (height, clearance) = (flange.height, flange.clearance);
+    for (corner, readings) in got.corners.iter().zip(&flange.corners) {
+        let (cut, keep) = match (readings.standoff, readings.depth) {
+            (None, Some(depth)) => {
+                let keep = Keep { depth, clearance }.value();
+                (CutRest { height, keep }.value(), keep)
+            }
+            (standoff, _) => {
+                let cut = CutOff { standoff: standoff.unwrap(), clearance }.value();
+                (cut, KeepRest { height, cut }.value())
+            }
+        };
+        assert!((mm(cut) - mm(corner.cut)).abs() < 1e-9);
+        assert!((mm(keep) - mm(corner.keep)).abs() < 1e-9);
+    }
+    let [first, second, third, fourth] = [0, 1, 2, 3].map(|at: usize| got.corners[at].cut);
+    let rocks_by = RocksBy { first, second, third, fourth }.value();
+    assert!((mm(rocks_by) - 1.0).abs() < 1e-9);
+    assert!((mm(got.twist.unwrap().rocks_by) - 1.0).abs() < 1e-9);
 }
 
 #[test]

@@ -1,69 +1,78 @@
 //! The stock that a cut plan is made from: asked alike by every sheet that cuts, with its faults.
 
-use crate::text::text;
+use calc_derive::Inputs;
 use uom::si::f64::{Mass, MassDensity};
 use uom::si::length::millimeter;
 
 use super::planned::Section;
 use crate::ask::{Ask, Figure};
-use crate::carpentry::cut_stock::{CutError, LONGEST_MM, SHORTEST_MM, Stock};
+use crate::carpentry::cut_stock::{CutError, SHORTEST_MM, Stock};
 use crate::fault::Fault;
 use crate::lists::LineId;
 use crate::mass::densities;
 use crate::quantity::{LENGTH, Length, Style};
 use crate::reader::Reader;
+use crate::text::text;
+use crate::words::{Phrase, stock as words};
 
 /// Work for a plan while someone types, in the planner's steps: the usual plan takes a hundredth of it. A plan that it does not
 /// prove says so, with its bound.
 pub const EFFORT: u64 = 10_000_000;
 
 /// What is bought.
-pub static MATERIAL: Ask = Ask::words("material", "What it is cut from")
+pub static MATERIAL: Ask = Ask::words("material", "")
     .default("board")
     .usual("1x6 tongue-and-groove board", "20 x 140 mm tongue-and-groove board")
-    .help("Its name on the buy list; lengths of the same name are added up there.");
-static STOCK_LENGTH: Ask =
-    Ask::measure("length", "Length", &LENGTH, ["ft", "mm"], (SHORTEST_MM / 1e3, 30.0))
-        .usual("8 ft", "2400 mm")
-        .help("As it is sold; measure one, metric lengths run short of the feet they stand for.")
-        .figure(Figure::Along);
-static PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
-static ON_HAND: Ask = Ask::count("on_hand", "Here already", (0, 10_000))
-    .optional()
-    .help("Used first, at no cost. With no price beside prices of others, no more are bought.");
-static AVAILABLE: Ask = Ask::count("available", "Most that can be bought", (0, 10_000))
-    .optional()
-    .help("How many the store has; 0 leaves this length out. Empty: as many as are wanted.");
+    .named(Phrase::Id(words::MATERIAL))
+    .told(Phrase::Id(words::MATERIAL_HELP));
 /// The stock lengths.
-pub static STOCK: Ask = Ask::rows(
-    "stock",
-    "Stock lengths",
-    "stock length",
-    1,
-    &[&STOCK_LENGTH, &PRICE, &ON_HAND, &AVAILABLE],
-)
-.help("With a price for each, the cheapest are bought; without, the least length.");
+pub static STOCK: Ask = Ask::rows("stock", "", "", 1, StockLength::ASKS)
+    .row(Phrase::Id(words::STOCK_ROW))
+    .named(Phrase::Id(words::STOCK))
+    .told(Phrase::Id(words::STOCK_HELP));
 /// The saw.
-pub static KERF: Ask = Ask::measure("kerf", "Kerf", &LENGTH, ["in", "mm"], (0.0, 0.1))
+pub static KERF: Ask = Ask::measure("kerf", "", &LENGTH, ["in", "mm"], (0.0, 0.1))
     .usual("1/8 in", "3 mm")
-    .help("Width of the saw cut: saw into a scrap and measure the slot.")
+    .named(Phrase::Id(words::KERF))
+    .told(Phrase::Id(words::KERF_HELP))
     .figure(Figure::Gap);
 /// What it weighs.
 pub static DENSITY: Ask = Ask::notation(
     "density",
-    "Wood, or its density",
+    "",
     "density",
     &["white pine", "radiata pine", "Scots pine", "Douglas fir", "Canadian spruce", "480 kg/m3"],
 )
 .optional()
 .usual("white pine", "white pine")
-.help("For the weight on the buy list: a wood of the list, or a density.");
+.named(Phrase::Id(words::DENSITY))
+.told(Phrase::Id(words::DENSITY_HELP));
 /// Bad ends.
-pub static END_TRIM: Ask = Ask::measure("end_trim", "End trim", &LENGTH, ["in", "mm"], (0.0, 10.0))
+pub static END_TRIM: Ask = Ask::measure("end_trim", "", &LENGTH, ["in", "mm"], (0.0, 10.0))
     .default("0 mm")
     .usual("1 in", "20 mm")
-    .help("Taken off each stock length in all, both ends together, before cutting: splits, paint, snipe.")
+    .named(Phrase::Id(words::END_TRIM))
+    .told(Phrase::Id(words::END_TRIM_HELP))
     .figure(Figure::FromEnd);
+
+/// One stock length as it was typed.
+#[derive(Inputs)]
+#[words(stock)]
+struct StockLength {
+    #[ask(
+        units("ft", "mm"),
+        range(SHORTEST_MM / 1e3, 30.0),
+        usual("8 ft", "2400 mm"),
+        figure(Figure::Along)
+    )]
+    length: Length,
+    #[ask(range(0.0, 1e6), no_help)]
+    price: Option<f64>,
+    #[ask(range(0, 10_000))]
+    on_hand: Option<u32>,
+    #[ask(range(0, 10_000))]
+    available: Option<u32>,
+}
 
 /// Stock, saw and material as they were typed.
 #[derive(Clone, Debug, PartialEq)]
@@ -86,11 +95,14 @@ pub struct Shelf {
 impl Shelf {
     /// Reads stock, kerf, end trim and material.
     pub fn read(reader: &Reader<'_>) -> Self {
-        let mut stock: Vec<Stock> = reader.rows(&STOCK, |row| Stock {
-            length_mm: row.measure::<Length>(&STOCK_LENGTH).get::<millimeter>(),
-            price: row.maybe_number(&PRICE),
-            on_hand: row.maybe_count(&ON_HAND).unwrap_or(0),
-            available: row.maybe_count(&AVAILABLE),
+        let mut stock: Vec<Stock> = reader.rows(&STOCK, |row| {
+            let StockLength { length, price, on_hand, available } = StockLength::read(row);
+            Stock {
+                length_mm: length.get::<millimeter>(),
+                price,
+                on_hand: on_hand.unwrap_or(0),
+                available,
+            }
         });
         // Among priced lengths, one that is here and has no price is no offer.
         if stock.iter().any(|stock| stock.price.is_some()) {
@@ -155,48 +167,20 @@ impl Shelf {
 
 /// The planner's refusal as a fault; `piece` gives the field of the length of a piece.
 pub fn fault(error: &CutError, piece: impl Fn(usize) -> String, style: Style) -> Fault {
-    let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
-    match *error {
-        CutError::NoStock | CutError::TooMuchStock { .. } | CutError::NoPlanFound => {
-            Fault::new("stock", error.to_string())
-        }
-        CutError::NotEnoughStock { needed_mm, stock_mm } => Fault::new(
-            "stock",
-            text!(
-                "the pieces take {} in all and cannot be cut from the {} here and for sale; allow more lengths",
-                length(needed_mm),
-                length(stock_mm)
-            ),
-        ),
-        CutError::TooManyPieces { .. } => Fault::new("pieces", error.to_string()),
-        CutError::PieceLength { piece: index, length_mm } => Fault::new(
-            piece(index),
-            text!(
-                "{} is no length to cut; give one up to {}",
-                length(length_mm),
-                length(LONGEST_MM)
-            ),
-        ),
-        CutError::PieceTooLong { piece: index, length_mm, longest_mm } => {
-            Fault::new(piece(index), too_long(length_mm, longest_mm, style))
-        }
-        CutError::StockLength { stock, .. } => {
-            Fault::new(text!("stock.{}.length", &stock), error.to_string())
-        }
+    let field = match *error {
+        CutError::NoStock
+        | CutError::TooMuchStock { .. }
+        | CutError::NotEnoughStock { .. }
+        | CutError::NoPlanFound => "stock".into(),
+        CutError::TooManyPieces { .. } => "pieces".into(),
+        CutError::PieceLength { piece: index, .. }
+        | CutError::PieceTooLong { piece: index, .. } => piece(index),
+        CutError::StockLength { stock, .. } => text!("stock.{}.length", &stock),
         CutError::Price { stock, .. } | CutError::PriceMissing { stock } => {
-            Fault::new(text!("stock.{}.price", &stock), error.to_string())
+            text!("stock.{}.price", &stock)
         }
-        CutError::Kerf { .. } => Fault::new("kerf", error.to_string()),
-        CutError::EndTrim { .. } => Fault::new("end_trim", error.to_string()),
-    }
-}
-
-/// What is said of a piece that no stock length gives.
-pub fn too_long(length_mm: f64, longest_mm: f64, style: Style) -> String {
-    let length = |mm: f64| style.length(Length::new::<millimeter>(mm));
-    text!(
-        "a piece of {} is longer than the stock gives ({}); add a longer stock length, or join the piece from two",
-        length(length_mm),
-        length(longest_mm)
-    )
+        CutError::Kerf { .. } => "kerf".into(),
+        CutError::EndTrim { .. } => "end_trim".into(),
+    };
+    Fault::new(field, style.say(error.said()))
 }

@@ -1,12 +1,12 @@
 //! The trim's sides unrolled, with the line to cut; and a section that shows why it runs there.
 
-use super::words;
-use crate::text::text;
 use uom::si::length::meter;
 
+use super::{kept, names};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::opening::trim::{CornerCut, Cut, Flange};
 use crate::quantity::Style;
+use crate::words::{Arg, Msg, trim as words};
 
 pub fn drawings(flange: &Flange, cut: &Cut, style: Style) -> Vec<Drawing> {
     let deepest = cut
@@ -30,15 +30,9 @@ pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
     let whole = !cut.sides.is_empty() && flange.sides.is_some();
     let mut drawing = if whole {
-        Drawing::new(
-            "Cut line round the trim",
-            "Wrap it round the face of the neck, inside or outside, on which the corners follow from left to right in this order with the roof-side edge up; its upper edge along that edge, each upright on its corner. Check that its ends meet before you cut along the dashes.",
-        )
+        Drawing::new(style.say(words::TEMPLATE), style.say(words::TEMPLATE_WORDS))
     } else {
-        Drawing::new(
-            "Gauges for the corners",
-            "Hold each at its corner, its upper edge along the roof-side edge, mark the level of the dashes, and join the marks with a straight line.",
-        )
+        Drawing::new(style.say(words::GAUGES), style.say(words::GAUGES_WORDS))
     };
     let gap = if whole { 0.0 } else { 0.01 };
     let mut x = 0.0;
@@ -51,9 +45,9 @@ pub fn template(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
         let far = Point::metres(x + width, height);
         drawing.rectangle(Pen::Thin, Fill::Empty, Point::metres(x, 0.0), far);
         drawing.line(Pen::Cut, &[Point::metres(x, from), Point::metres(x + width, to)]);
-        let figure = style.mark(corner.cut).text;
-        let words = text!("{}: cut off {}", &corner.name, &figure);
-        drawing.text(Point::metres(x + 0.002, height + 0.005), Anchor::Start, words);
+        let (name, cut) = (corner.name.as_str(), Arg::mark(corner.cut));
+        let said = style.say(words::TemplateCorner { corner: name, cut });
+        drawing.text(Point::metres(x + 0.002, height + 0.005), Anchor::Start, said);
         x += width + gap;
     }
     drawing
@@ -72,17 +66,11 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     }
     corners.push((x, 0));
 
-    let scale = if flange.sides.is_some() { "to scale" } else { "drawn equally long" };
-    let names: Vec<&str> = cut.corners.iter().map(|corner| corner.name.as_str()).collect();
-    let mut drawing = Drawing::new(
-        "The trim unrolled: roof-side edge above, flange below",
-        text!(
-            "Four sides {}, from {} and back; the strip above the cut line comes off.",
-            &scale,
-            names.join(" to ")
-        ),
-    )
-    .strip();
+    let said: Msg = match flange.sides {
+        Some(_) => words::UnrolledToScale { corners: names(cut) }.into(),
+        None => words::UnrolledEqual { corners: names(cut) }.into(),
+    };
+    let mut drawing = Drawing::new(style.say(words::UNROLLED), style.say(said)).strip();
     panel(&mut drawing, cut, &corners, height);
     for (at, (x, corner)) in corners.iter().enumerate() {
         let Some(corner) = cut.corners.get(*corner) else { continue };
@@ -107,10 +95,7 @@ fn unrolled(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
 /// Each corner's neck by itself, where the sides between them are not known.
 fn heights(flange: &Flange, cut: &Cut, style: Style) -> Drawing {
     let height = flange.height.get::<meter>();
-    let mut drawing = Drawing::new(
-        "The trim's height at each corner: roof-side edge above, flange below",
-        "One strip for each corner; what lies above the cut line comes off.",
-    );
+    let mut drawing = Drawing::new(style.say(words::HEIGHTS), style.say(words::HEIGHTS_WORDS));
     for (at, corner) in cut.corners.iter().enumerate() {
         let x = at as f64 * height * 2.0;
         let far = x + height;
@@ -161,12 +146,12 @@ fn heights_at(
     let line = corner.cut.get::<meter>();
     let (x, anchor) =
         if right { (x + height * 0.08, Anchor::Start) } else { (x - height * 0.08, Anchor::End) };
-    let off = style.mark(corner.cut).text;
-    let keep = words::kept(corner, flange, style);
-    for (from, to, words, length) in [(0.0, line, "off", off), (line, height, "keep", keep)] {
+    let off = words::HeightsOff { cut: Arg::mark(corner.cut) }.into();
+    let keep = words::HeightsKeep { keep: kept(corner, flange, style) }.into();
+    let figures: [(f64, f64, Msg); 2] = [(0.0, line, off), (line, height, keep)];
+    for (from, to, said) in figures {
         if to > from {
-            let middle = Point::metres(x, f64::midpoint(from, to));
-            drawing.text(middle, anchor, text!("{} {}", &words, &length));
+            drawing.text(Point::metres(x, f64::midpoint(from, to)), anchor, style.say(said));
         }
     }
 }
@@ -179,17 +164,15 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let standoff = line - clearance;
     let ceiling = height - standoff;
     let (wall, rim) = (height * 0.05, height * 0.5);
-    let mut drawing = Drawing::new(
-        text!("Section at {}: uncut and pushed up, then cut", &corner.name),
-        "On the left the uncut trim sits on the roof frame and its flange stands off the ceiling; on \
-         the right the strip along the roof-side edge is cut off and the flange meets the ceiling.",
-    );
+    let title = style.say(words::Section { corner: corner.name.as_str() });
+    let mut drawing = Drawing::new(title, style.say(words::SECTION_WORDS));
     let span = height * 4.4;
     for y in [0.0, ceiling] {
         drawing.line(Pen::Solid, &[Point::metres(-height * 1.4, y), Point::metres(span, y)]);
     }
-    drawing.text(Point::metres(span, -height * 0.2), Anchor::End, "roof frame");
-    drawing.text(Point::metres(span, ceiling - height * 0.06), Anchor::End, "ceiling");
+    drawing.text(Point::metres(span, -height * 0.2), Anchor::End, style.say(words::SECTION_FRAME));
+    let by_ceiling = Point::metres(span, ceiling - height * 0.06);
+    drawing.text(by_ceiling, Anchor::End, style.say(words::SECTION_CEILING));
     let flange_at = |drawing: &mut Drawing, x: f64, top: f64, face: f64| {
         let bottom = Point::metres(x + wall, face);
         drawing.rectangle(Pen::Solid, Fill::Stock, Point::metres(x, top), bottom);
@@ -204,16 +187,16 @@ fn section(flange: &Flange, corner: &CornerCut, style: Style) -> Drawing {
     let cut_line = [Point::metres(-wall, line), Point::metres(wall * 2.0, line)];
     drawing.line(Pen::Cut, &cut_line);
     // Figures above and below: beside the lines they would be turned, and wider than the drawing.
-    let mut measure = |x: f64, from: f64, to: f64, below: f64, words: &str, length| {
+    let mut measure = |x: f64, from: f64, to: f64, below: f64, said: Msg| {
         drawing.dimension(Point::metres(x, from), Point::metres(x, to), 1.0, "");
-        let words = text!("{} {}", &words, &length);
-        drawing.text(Point::metres(uncut.max(x - rim), below), Anchor::Start, words);
+        let at = Point::metres(uncut.max(x - rim), below);
+        drawing.text(at, Anchor::Start, style.say(said));
     };
     let under = height * 1.25;
-    let standoff_text = style.short(flange.height - corner.keep - flange.clearance);
-    measure(uncut, line, 0.0, -height * 0.2, "cut off", style.mark(corner.cut).text);
-    measure(rim, ceiling, height, under, "standoff", standoff_text);
-    let kept = words::kept(corner, flange, style);
-    measure(done + rim, clearance, ceiling, under, "keep", kept);
+    let standoff = Arg::short(flange.height - corner.keep - flange.clearance);
+    let (off, keep) = (Arg::mark(corner.cut), kept(corner, flange, style));
+    measure(uncut, line, 0.0, -height * 0.2, words::SectionCutOff { cut: off }.into());
+    measure(rim, ceiling, height, under, words::SectionStandoff { standoff }.into());
+    measure(done + rim, clearance, ceiling, under, words::SectionKeep { keep }.into());
     drawing
 }
