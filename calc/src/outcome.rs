@@ -3,9 +3,10 @@
 use std::borrow::Cow;
 
 use uom::si::area::square_meter;
-use uom::si::f64::{Area, Length, Mass, Volume};
+use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::liter;
 
 /// A node of an outcome.
@@ -284,6 +285,7 @@ items! {
     Area, "_m2": area => area.get::<square_meter>();
     Volume, "_l": volume => volume.get::<liter>();
     Mass, "_kg": mass => mass.get::<kilogram>();
+    ThermodynamicTemperature, "_c": temperature => temperature.get::<degree_celsius>();
 }
 
 impl<T: Item> Item for Option<T> {

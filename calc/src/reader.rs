@@ -14,12 +14,12 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE, Unit, VOLUME,
-    plain, read_number, significant,
+    AREA, CONDUCTIVITY, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE,
+    Unit, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::Msg;
-use uom::si::f64::{Area, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Area, Mass, ThermalConductivity, ThermodynamicTemperature, Volume};
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
 pub trait Quantity {
@@ -53,6 +53,7 @@ measured! {
     Volume: VOLUME
     Mass: MASS
     ThermodynamicTemperature: TEMPERATURE
+    ThermalConductivity: CONDUCTIVITY
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.

@@ -1,9 +1,13 @@
 //! A message as data: its id, and the values it is filled with.
 
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use std::fmt;
+
+use uom::si::f64::{
+    Area, Length, Mass, Pressure, ThermalConductivity, ThermodynamicTemperature, Volume,
+};
 
 use super::Id;
-use crate::quantity::Style;
+use crate::quantity::{Style, UnitSystem, amount, percent, plain};
 use crate::reader::Quantity;
 
 /// A message with what it is filled with.
@@ -33,6 +37,13 @@ impl Msg {
     #[inline(never)]
     pub(super) fn filled(id: Id, filled: Vec<Arg>) -> Self {
         Self { id, filled }
+    }
+}
+
+/// In English: for tests and scripts.
+impl fmt::Display for Msg {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&Style::new(UnitSystem::Metric).say(self.clone()))
     }
 }
 
@@ -78,8 +89,42 @@ quantities! {
     volume(Volume): style, volume => style.volume(volume);
     /// A mass.
     mass(Mass): style, mass => style.mass(mass);
+    /// A conductivity.
+    conductivity(ThermalConductivity): style, conductivity => style.conductivity(conductivity.value);
+    /// A pressure, in whole pascals.
+    pressure(Pressure): _style, pressure => amount(pressure.value, 0, "Pa");
+    /// A temperature as it stands behind a minus sign.
+    temperature_in_sum(ThermodynamicTemperature): style, temperature => {
+        let text = style.temperature(temperature);
+        if text.starts_with('-') { format!("({text})") } else { text }
+    };
     /// A temperature.
     temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
+}
+
+/// As `quantities`, for plain numbers in their SI unit.
+macro_rules! numbers {
+    ($($(#[$doc:meta])* $name:ident: $style:ident, $value:ident => $text:expr;)+) => {
+        impl Arg {
+            $(
+                $(#[$doc])*
+                pub fn $name(of: f64) -> Self {
+                    Self::Quantity(of, |$style, $value| $text)
+                }
+            )+
+        }
+    };
+}
+
+numbers! {
+    /// A thermal resistance, m² K/W.
+    resistance: style, resistance => style.thermal_resistance(resistance);
+    /// A U value, W/(m² K).
+    u_value: style, u => style.u_value(u);
+    /// A share, 0 to 1, as a percentage.
+    share: _style, share => percent(share * 100.0);
+    /// A plain number to three digits after the point.
+    factor: _style, factor => plain(factor, 3);
 }
 
 impl Arg {
