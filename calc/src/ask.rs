@@ -71,12 +71,12 @@ pub enum Figure {
 #[derive(Clone, Copy, Debug)]
 pub struct Picks {
     /// What is picked, for the first line of the list: `material`.
-    pub noun: &'static str,
+    pub noun: Phrase,
     /// The names, in the order of the table.
-    pub names: fn() -> Vec<&'static str>,
+    pub names: fn(Words) -> Vec<&'static str>,
     /// What one of them fills in: keys of its row, and the texts as they would be typed. All of
     /// the table's keys are named each time, with an empty text where nothing is known.
-    pub fills: fn(usize, UnitSystem) -> Vec<(&'static str, String)>,
+    pub fills: fn(usize, UnitSystem, Words) -> Vec<(&'static str, String)>,
 }
 
 /// What an input takes.

@@ -33,7 +33,7 @@ macro_rules! formula {
         $($(#[$field_doc:meta])* $symbol:literal as $arg:ident: $field:ident: $field_of:ty,)+
     ) => {
         $(#[$doc])*
-        #[derive(Clone, Copy, Debug)]
+        #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct $name {
             $($(#[$field_doc])* pub $field: $field_of,)+
         }

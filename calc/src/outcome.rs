@@ -3,10 +3,11 @@
 use std::borrow::Cow;
 
 use uom::si::area::square_meter;
-use uom::si::f64::{Area, Length, Mass, Power, Volume};
+use uom::si::f64::{Area, Length, Mass, Power, ThermodynamicTemperature, Volume};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 use uom::si::power::watt;
+use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::volume::liter;
 
 /// A node of an outcome.
@@ -286,6 +287,7 @@ items! {
     Volume, "_l": volume => volume.get::<liter>();
     Mass, "_kg": mass => mass.get::<kilogram>();
     Power, "_w": power => power.get::<watt>();
+    ThermodynamicTemperature, "_c": temperature => temperature.get::<degree_celsius>();
 }
 
 impl<T: Item> Item for Option<T> {

@@ -14,14 +14,14 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER, Style,
-    TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
+    AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER,
+    Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::{Msg, common};
 use uom::si::f64::{
-    Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermodynamicTemperature,
-    Volume, VolumeRate,
+    Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermalConductivity,
+    ThermodynamicTemperature, Volume, VolumeRate,
 };
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
@@ -61,6 +61,7 @@ measured! {
     ElectricPotential: VOLTAGE
     Power: POWER
     HeatTransfer: U_VALUE
+    ThermalConductivity: CONDUCTIVITY
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.

@@ -3,6 +3,7 @@
 pub mod build_up;
 pub mod cautions;
 pub mod condensation;
+pub mod formulas;
 pub mod heat_loss;
 pub mod materials;
 pub mod moisture;

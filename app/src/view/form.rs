@@ -187,13 +187,13 @@ impl Form {
         self.desk.leave_field();
         self.place.with_value(|place| {
             self.desk.change(|project| {
-                for (key, text) in (picks.fills)(picked, system) {
+                for (key, text) in (picks.fills)(picked, system, words()) {
                     let path = join(row, key);
                     let typed = project.typed(place, &path);
                     let from_table = typed.trim().is_empty()
-                        || (0..(picks.names)().len()).any(|other| {
+                        || (0..(picks.names)(words()).len()).any(|other| {
                             UNIT_SYSTEMS.iter().any(|system| {
-                                (picks.fills)(other, *system)
+                                (picks.fills)(other, *system, words())
                                     .iter()
                                     .any(|(k, text)| *k == key && *text == typed)
                             })

@@ -7,7 +7,11 @@ use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{meter, millimeter};
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
 
+use super::formulas::{InSeries, LayerResistance, LowerLimit, Mean, UpperLimit};
+use crate::formula::Formula as _;
+use crate::quantity::plain;
 use crate::source::Source;
+use crate::words::{Arg, Msg, insulation as words};
 
 /// The combined method: mean of an upper and a lower limit of the resistance.
 pub const COMBINED_METHOD: Source =
@@ -47,7 +51,12 @@ impl Layer {
 
     /// Thickness over conductivity, m²K/W; finite for a layer in range.
     pub fn resistance_m2k_w(&self) -> f64 {
-        self.thickness.get::<meter>() / self.conductivity.get::<watt_per_meter_kelvin>()
+        self.resistance().value()
+    }
+
+    /// Thickness over conductivity, m²K/W, as it is shown.
+    pub fn resistance(&self) -> LayerResistance {
+        LayerResistance { thickness: self.thickness, conductivity: self.conductivity }
     }
 }
 
@@ -129,39 +138,33 @@ pub enum BuildUpError {
     },
 }
 
+impl BuildUpError {
+    /// What is wrong, as a message.
+    pub fn told(&self) -> Msg {
+        match self {
+            Self::NoLayers => words::NO_LAYERS.into(),
+            Self::Thickness(layer) => words::ThicknessRange { layer: layer + 1 }.into(),
+            Self::Conductivity(layer) => words::ConductivityRange { layer: layer + 1 }.into(),
+            Self::SurfaceResistance => words::FILM_RANGE.into(),
+            Self::NoSuchLayer { layer, layers } => {
+                words::NoSuchLayer { layers: *layers, layer: layer.saturating_add(1) }.into()
+            }
+            Self::Share(_) => words::SHARE_RANGE.into(),
+            Self::MetalBridge { conductivity_w_mk } => {
+                let conductivity =
+                    ThermalConductivity::new::<watt_per_meter_kelvin>(*conductivity_w_mk);
+                words::MetalBridge { conductivity: Arg::conductivity(conductivity) }.into()
+            }
+            Self::LimitsApart { ratio } => {
+                words::LimitsApart { ratio: plain(*ratio, 2), most: plain(LARGEST_RATIO, 2) }.into()
+            }
+        }
+    }
+}
+
 impl fmt::Display for BuildUpError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoLayers => f.write_str("no layers: a build-up needs at least one"),
-            Self::Thickness(layer) => {
-                write!(f, "layer {}: the thickness must be from 0.01 mm to 5 m", layer + 1)
-            }
-            Self::Conductivity(layer) => {
-                write!(f, "layer {}: the conductivity must be from 0.001 to 1000 W/m/K", layer + 1)
-            }
-            Self::SurfaceResistance => f.write_str(
-                "a surface resistance must be from 0 to 1 m2K/W; usual are 0.13 and 0.04",
-            ),
-            Self::NoSuchLayer { layer, layers } => {
-                write!(
-                    f,
-                    "there is no layer {}: the layers go from 1 to {layers}",
-                    layer.saturating_add(1)
-                )
-            }
-            Self::Share(_) => {
-                f.write_str("the bridge's share of the area must be above 0 and below 100 percent")
-            }
-            Self::MetalBridge { conductivity_w_mk } => write!(
-                f,
-                "a bridge of {conductivity_w_mk} W/m/K is metal, which ISO 6946 leaves out: enter it as a steel rib"
-            ),
-            Self::LimitsApart { ratio } => write!(
-                f,
-                "the upper limit is {ratio:.2} times the lower one; ISO 6946 holds up to {LARGEST_RATIO}: \
-                 use a two-dimensional calculation"
-            ),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -173,9 +176,17 @@ impl std::error::Error for BuildUpError {}
 /// A layer or a surface resistance out of range, or no layers.
 pub fn series(layers: &[Layer], surfaces: Surfaces) -> Result<Transmittance, BuildUpError> {
     check(layers, surfaces)?;
-    let resistance =
-        surface_sum(surfaces) + layers.iter().map(Layer::resistance_m2k_w).sum::<f64>();
+    let resistance = in_series(layers, surfaces).value();
     Ok(transmittance(resistance, resistance))
+}
+
+/// Resistance of plain layers, from air to air.
+pub fn in_series(layers: &[Layer], surfaces: Surfaces) -> InSeries {
+    InSeries {
+        inside: surfaces.inside_m2k_w,
+        layers: layers.iter().map(Layer::resistance_m2k_w).sum(),
+        outside: surfaces.outside_m2k_w,
+    }
 }
 
 /// U value by the combined method: one layer is crossed by timber for a share of the area.
@@ -187,6 +198,15 @@ pub fn bridged(
     bridge: Bridge,
     surfaces: Surfaces,
 ) -> Result<Transmittance, BuildUpError> {
+    let Mean { upper, lower } = limits(layers, bridge, surfaces)?;
+    Ok(transmittance(upper.value(), lower.value()))
+}
+
+/// Both limits of the resistance by the combined method.
+///
+/// # Errors
+/// As [`bridged`].
+pub fn limits(layers: &[Layer], bridge: Bridge, surfaces: Surfaces) -> Result<Mean, BuildUpError> {
     check(layers, surfaces)?;
     let conductivity_w_mk = bridge.conductivity.get::<watt_per_meter_kelvin>();
     let Some(crossed) = layers.get(bridge.layer) else {
@@ -211,14 +231,14 @@ pub fn bridged(
             .sum::<f64>();
     let field = crossed.resistance_m2k_w();
     let timber = crossed.thickness.get::<meter>() / conductivity_w_mk;
-    let (share, rest) = (bridge.share, 1.0 - bridge.share);
-    let upper = 1.0 / (share / (others + timber) + rest / (others + field));
-    let lower = others + 1.0 / (share / timber + rest / field);
-    let ratio = upper / lower;
+    let share = bridge.share;
+    let upper = UpperLimit { share, through: others + timber, beside: others + field };
+    let lower = LowerLimit { others, share, bridge: timber, filling: field };
+    let ratio = upper.value() / lower.value();
     if ratio > LARGEST_RATIO + 1e-9 {
         return Err(BuildUpError::LimitsApart { ratio });
     }
-    Ok(transmittance(upper, lower))
+    Ok(Mean { upper, lower })
 }
 
 /// The conductivities that are taken for a material's, W/(m K).

@@ -8,15 +8,18 @@ use uom::si::pressure::pascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::build_up::{self, BuildUpError, Layer, Surfaces};
+use super::formulas::{self, Gathers};
 use super::moisture::{self, Air, AirError};
+use crate::formula::Formula as _;
 use crate::source::Source;
+use crate::words::{Msg, insulation as words};
 
 /// Vapour diffusion through layers in steady state, the pressure line being the lower convex hull.
 pub const METHOD: Source =
     Source::transcribed("ISO 13788", "interstitial condensation; Glaser's method");
 /// Vapour permeability of still air.
 pub const AIR_PERMEABILITY: Source =
-    Source::transcribed("ISO 13788", "vapour permeability of air, 2e-10 kg/(m s Pa)");
+    Source::transcribed("ISO 13788", "vapor permeability of air, 2e-10 kg/(m s Pa)");
 /// Where a layer is looked into between its faces.
 pub const SLICES: Source = Source::from_memory(
     "ISO 13788",
@@ -57,6 +60,8 @@ pub struct Plane {
     pub temperature: ThermodynamicTemperature,
     /// What gathers there, g per m² and day.
     pub condenses_g_m2_day: f64,
+    /// What that comes from.
+    pub gathers: Gathers,
 }
 
 /// A layer within which vapour turns to water or frost.
@@ -101,18 +106,21 @@ pub enum ProfileError {
     VapourFactor(usize),
 }
 
+impl ProfileError {
+    /// What is wrong, as a message.
+    pub fn told(&self) -> Msg {
+        match self {
+            Self::BuildUp(error) => error.told(),
+            Self::Inside(error) => words::AirInside { what: error.told() }.into(),
+            Self::Outside(error) => words::AirOutside { what: error.told() }.into(),
+            Self::VapourFactor(layer) => words::VapourRange { layer: layer + 1 }.into(),
+        }
+    }
+}
+
 impl fmt::Display for ProfileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::BuildUp(error) => error.fmt(f),
-            Self::Inside(error) => write!(f, "inside: {error}"),
-            Self::Outside(error) => write!(f, "outside: {error}"),
-            Self::VapourFactor(layer) => write!(
-                f,
-                "layer {}: the vapour factor must be from 0.01 to 10 000 000; still air has 1, metal 1 000 000",
-                layer + 1
-            ),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -193,13 +201,13 @@ pub fn profile(
     let mut planes = Vec::new();
     let mut within: Vec<Within> = Vec::new();
     for w in hull.windows(3) {
-        let gathers = slope(w[1], w[2]) - slope(w[0], w[1]);
-        let grams = AIR_PERMEABILITY_KG_M_S_PA * gathers * 86_400.0 * 1000.0;
+        let gathers = Gathers { before: -slope(w[0], w[1]), behind: -slope(w[1], w[2]) };
+        let grams = gathers.value();
         let cut = steps[w[1]];
         let temperature = temperature(cut.resistance);
         match (cut.place, within.last_mut()) {
             (Place::Face(after_layer), _) if grams > LEAST_RATE_G_M2_DAY => {
-                planes.push(Plane { after_layer, temperature, condenses_g_m2_day: grams });
+                planes.push(Plane { after_layer, temperature, condenses_g_m2_day: grams, gathers });
             }
             (Place::Within(layer), Some(last)) if last.layer == layer => {
                 last.condenses_g_m2_day += grams;
@@ -235,13 +243,10 @@ pub fn temperatures(
     outside: ThermodynamicTemperature,
 ) -> Result<Vec<ThermodynamicTemperature>, ProfileError> {
     let total = build_up::series(layers, surfaces).map_err(ProfileError::BuildUp)?.r_m2k_w;
-    let inner = moisture::check_celsius(inside).map_err(ProfileError::Inside)?;
-    let outer = moisture::check_celsius(outside).map_err(ProfileError::Outside)?;
+    moisture::check_celsius(inside).map_err(ProfileError::Inside)?;
+    moisture::check_celsius(outside).map_err(ProfileError::Outside)?;
     let mut resistance = surfaces.inside_m2k_w;
-    let at = |resistance: f64| {
-        let celsius = inner + (outer - inner) * (resistance / total).min(1.0);
-        ThermodynamicTemperature::new::<degree_celsius>(celsius)
-    };
+    let at = |upto: f64| formulas::Within { inside, outside, upto, total }.value();
     let mut faces = vec![at(resistance)];
     for layer in layers {
         resistance += layer.resistance_m2k_w();

@@ -4,6 +4,7 @@ use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 use crate::source::Source;
+use crate::words::{Id, insulation as words};
 
 /// A figure that a publication gives as a range; both ends are equal where it gives one value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -20,7 +21,7 @@ pub struct Range {
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Material {
     /// Plain name.
-    pub name: &'static str,
+    pub name: Id,
     /// Conductivity, W/(m K). For insulation the upper end is the careful choice.
     pub conductivity_w_mk: Range,
     /// Vapour resistance factor mu, wet to dry; 1e6 stands for what lets no vapour through.
@@ -55,7 +56,7 @@ pub enum HeatFlow {
 /// The materials, insulation first.
 pub static MATERIALS: [Material; 22] = [
     Material {
-        name: "extruded polystyrene (XPS)",
+        name: words::MATERIAL_XPS,
         conductivity_w_mk: range(0.030, 0.040, DETAIL),
         vapour_factor: Some(range(80.0, 250.0, DIN_4108)),
         density_kg_m3: Some(range(
@@ -65,67 +66,67 @@ pub static MATERIALS: [Material; 22] = [
         )),
     },
     Material {
-        name: "expanded polystyrene (EPS)",
+        name: words::MATERIAL_EPS,
         conductivity_w_mk: range(0.035, 0.040, DETAIL),
         vapour_factor: Some(range(20.0, 100.0, DIN_4108)),
         density_kg_m3: None,
     },
     Material {
-        name: "polyisocyanurate board",
+        name: words::MATERIAL_POLYISO,
         conductivity_w_mk: range(0.022, 0.026, EN_13165),
         vapour_factor: Some(one(60.0, ISO_10456)),
         density_kg_m3: Some(one(45.0, CIBSE)),
     },
     Material {
-        name: "rigid polyurethane foam",
+        name: words::MATERIAL_POLYURETHANE,
         conductivity_w_mk: range(0.024, 0.030, DETAIL),
         vapour_factor: Some(one(60.0, ISO_10456)),
         density_kg_m3: Some(one(30.0, CIBSE)),
     },
     Material {
-        name: "closed-cell spray foam",
+        name: words::MATERIAL_SPRAY_FOAM,
         conductivity_w_mk: range(0.020, 0.029, ASHRAE),
         vapour_factor: Some(one(60.0, ISO_10456)),
         density_kg_m3: None,
     },
     Material {
-        name: "mineral wool",
+        name: words::MATERIAL_MINERAL_WOOL,
         conductivity_w_mk: range(0.035, 0.045, DETAIL),
         vapour_factor: Some(one(1.0, DIN_4108)),
         density_kg_m3: Some(range(32.0, 45.0, ASHRAE)),
     },
     Material {
-        name: "elastomeric foam",
+        name: words::MATERIAL_ELASTOMERIC,
         conductivity_w_mk: range(0.033, 0.040, EN_14304),
         vapour_factor: Some(range(7000.0, 10_000.0, EN_14304)),
         density_kg_m3: None,
     },
     Material {
-        name: "cork board",
+        name: words::MATERIAL_CORK,
         conductivity_w_mk: range(0.040, 0.055, ISO_10456),
         vapour_factor: Some(range(5.0, 10.0, ISO_10456)),
         density_kg_m3: None,
     },
     Material {
-        name: "softwood",
+        name: words::MATERIAL_SOFTWOOD,
         conductivity_w_mk: one(0.13, EN_12524),
         vapour_factor: Some(range(20.0, 50.0, ISO_10456)),
         density_kg_m3: Some(one(500.0, EN_12524)),
     },
     Material {
-        name: "hardwood",
+        name: words::MATERIAL_HARDWOOD,
         conductivity_w_mk: one(0.18, ISO_10456),
         vapour_factor: Some(range(50.0, 200.0, ISO_10456)),
         density_kg_m3: Some(one(700.0, ISO_10456)),
     },
     Material {
-        name: "softwood plywood",
+        name: words::MATERIAL_SOFTWOOD_PLYWOOD,
         conductivity_w_mk: one(0.13, ISO_10456),
         vapour_factor: Some(range(70.0, 200.0, ISO_10456)),
         density_kg_m3: Some(one(500.0, ISO_10456)),
     },
     Material {
-        name: "birch plywood",
+        name: words::MATERIAL_BIRCH_PLYWOOD,
         conductivity_w_mk: one(0.17, ISO_10456),
         vapour_factor: Some(range(90.0, 220.0, ISO_10456)),
         density_kg_m3: Some(range(
@@ -135,44 +136,44 @@ pub static MATERIALS: [Material; 22] = [
         )),
     },
     Material {
-        name: "gypsum board",
+        name: words::MATERIAL_GYPSUM,
         conductivity_w_mk: one(0.25, ISO_10456),
         vapour_factor: Some(range(4.0, 10.0, ISO_10456)),
         density_kg_m3: Some(one(900.0, ISO_10456)),
     },
     Material {
-        name: "linoleum",
+        name: words::MATERIAL_LINOLEUM,
         conductivity_w_mk: one(0.17, ISO_10456),
         vapour_factor: Some(range(800.0, 1000.0, ISO_10456)),
         density_kg_m3: Some(one(1200.0, ISO_10456)),
     },
     Material {
-        name: "carpet",
+        name: words::MATERIAL_CARPET,
         conductivity_w_mk: one(0.06, ISO_10456),
         vapour_factor: Some(one(5.0, ISO_10456)),
         density_kg_m3: Some(one(200.0, ISO_10456)),
     },
     Material {
-        name: "glass-fibre polyester",
+        name: words::MATERIAL_FIBERGLASS,
         conductivity_w_mk: one(0.19, ISO_10456),
         vapour_factor: Some(one(10_000.0, ISO_10456)),
         density_kg_m3: Some(one(1400.0, ISO_10456)),
     },
     Material {
-        name: "window glass",
+        name: words::MATERIAL_GLASS,
         conductivity_w_mk: one(1.0, ISO_10456),
         vapour_factor: Some(one(1e6, ISO_10456)),
         density_kg_m3: Some(one(2500.0, ISO_10456)),
     },
     Material {
         // PMMA; the table's "acrylic" is another row: 1050 kg/m³, 0.20 W/(m K), 10 000.
-        name: "acrylic glass",
+        name: words::MATERIAL_ACRYLIC,
         conductivity_w_mk: one(0.18, ISO_10456),
         vapour_factor: Some(one(50_000.0, ISO_10456)),
         density_kg_m3: Some(one(1180.0, ISO_10456)),
     },
     Material {
-        name: "steel",
+        name: words::MATERIAL_STEEL,
         conductivity_w_mk: range(
             45.0,
             50.0,
@@ -182,7 +183,7 @@ pub static MATERIALS: [Material; 22] = [
         density_kg_m3: Some(one(7850.0, HANDBOOK)),
     },
     Material {
-        name: "stainless steel",
+        name: words::MATERIAL_STAINLESS,
         conductivity_w_mk: range(
             16.0,
             29.0,
@@ -192,17 +193,17 @@ pub static MATERIALS: [Material; 22] = [
         density_kg_m3: None,
     },
     Material {
-        name: "aluminium",
+        name: words::MATERIAL_ALUMINUM,
         conductivity_w_mk: range(
             160.0,
             230.0,
-            Source::transcribed("EN 12524; CIBSE Guide A", "aluminium"),
+            Source::transcribed("EN 12524; CIBSE Guide A", "aluminum"),
         ),
         vapour_factor: Some(one(1e6, ISO_10456)),
         density_kg_m3: Some(one(2700.0, HANDBOOK)),
     },
     Material {
-        name: "copper",
+        name: words::MATERIAL_COPPER,
         conductivity_w_mk: one(380.0, EN_12524),
         vapour_factor: Some(one(1e6, ISO_10456)),
         density_kg_m3: Some(range(8930.0, 8960.0, HANDBOOK)),
@@ -232,7 +233,7 @@ pub fn air_gap_m2k_w(gap: Length, flow: HeatFlow) -> Option<f64> {
 const DETAIL: Source =
     Source::transcribed("DETAIL Practice: Insulating Materials", "declared conductivities");
 const DIN_4108: Source =
-    Source::transcribed("DIN 4108-4; ISO 10456", "water vapour resistance factors");
+    Source::transcribed("DIN 4108-4; ISO 10456", "water vapor resistance factors");
 const EN_12524: Source = Source::transcribed("EN 12524", "tabulated design values");
 const ISO_10456: Source = Source::from_memory("ISO 10456", "table 3");
 const EN_14304: Source =
@@ -276,14 +277,18 @@ mod tests {
             let k = material.conductivity_w_mk;
             assert!(
                 k.low <= k.high && super::super::build_up::CONDUCTIVITY.contains(&k.low),
-                "{}",
+                "{:?}",
                 material.name
             );
             if let Some(mu) = material.vapour_factor {
-                assert!(mu.low >= 1.0 && mu.low <= mu.high && mu.high <= 1e7, "{}", material.name);
+                assert!(
+                    mu.low >= 1.0 && mu.low <= mu.high && mu.high <= 1e7,
+                    "{:?}",
+                    material.name
+                );
             }
             if let Some(density) = material.density_kg_m3 {
-                assert!(density.low >= 10.0 && density.low <= density.high, "{}", material.name);
+                assert!(density.low >= 10.0 && density.low <= density.high, "{:?}", material.name);
             }
         }
     }
@@ -291,11 +296,16 @@ mod tests {
     #[test]
     fn metals_alone_lie_above_the_bound_for_bridges() {
         for material in &MATERIALS {
-            let metal =
-                ["steel", "stainless steel", "aluminium", "copper"].contains(&material.name);
+            let metal = [
+                words::MATERIAL_STEEL,
+                words::MATERIAL_STAINLESS,
+                words::MATERIAL_ALUMINUM,
+                words::MATERIAL_COPPER,
+            ]
+            .contains(&material.name);
             let above =
                 material.conductivity_w_mk.low >= super::super::build_up::METAL_CONDUCTIVITY;
-            assert_eq!(metal, above, "{}", material.name);
+            assert_eq!(metal, above, "{:?}", material.name);
         }
     }
 

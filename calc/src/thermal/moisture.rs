@@ -7,6 +7,7 @@ use uom::si::pressure::pascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use crate::source::Source;
+use crate::words::{Msg, insulation as words};
 
 /// Saturation pressure at and above 0 °C, and its inverse.
 pub const SATURATION: Source =
@@ -19,7 +20,7 @@ pub const SATURATION_ICE: Source = Source::from_memory(
 
 /// From this relative humidity at a surface on mould can grow, well before it gets wet.
 pub const MOULD: Source =
-    Source::transcribed("ISO 13788", "critical humidity at a surface against mould: 80 %");
+    Source::transcribed("ISO 13788", "critical humidity at a surface against mold: 80 %");
 /// The same as a share.
 pub const MOULD_HUMIDITY: f64 = 0.8;
 
@@ -41,12 +42,19 @@ pub enum AirError {
     Humidity,
 }
 
+impl AirError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Temperature => words::AIR_TEMPERATURE.into(),
+            Self::Humidity => words::AIR_HUMIDITY.into(),
+        }
+    }
+}
+
 impl fmt::Display for AirError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Temperature => "the air's temperature must be from -60 to 80 C",
-            Self::Humidity => "the relative humidity must be from 0 to 100 percent; a dew point needs at least 1 percent",
-        })
+        self.told().fmt(f)
     }
 }
 
@@ -78,13 +86,7 @@ pub fn dew_point_iso_13788(air: Air) -> Result<ThermodynamicTemperature, AirErro
     if air.humidity < 0.01 {
         return Err(AirError::Humidity);
     }
-    let logarithm = libm::log(pressure / 610.5);
-    let celsius = if logarithm >= 0.0 {
-        237.3 * logarithm / (17.269 - logarithm)
-    } else {
-        265.5 * logarithm / (21.875 - logarithm)
-    };
-    Ok(ThermodynamicTemperature::new::<degree_celsius>(celsius))
+    Ok(ThermodynamicTemperature::new::<degree_celsius>(saturates_at(pressure)))
 }
 
 /// The relative humidity of room air, 0 to 1, at which a surface of the given temperature gets wet.
@@ -105,6 +107,16 @@ pub(super) fn saturation_pa(celsius: f64) -> f64 {
         610.5 * libm::exp(17.269 * celsius / (237.3 + celsius))
     } else {
         610.5 * libm::exp(21.875 * celsius / (265.5 + celsius))
+    }
+}
+
+/// The temperature, °C, at which a vapour pressure above 0 Pa saturates.
+pub(super) fn saturates_at(pascals: f64) -> f64 {
+    let logarithm = libm::log(pascals / 610.5);
+    if logarithm >= 0.0 {
+        237.3 * logarithm / (17.269 - logarithm)
+    } else {
+        265.5 * logarithm / (21.875 - logarithm)
     }
 }
 

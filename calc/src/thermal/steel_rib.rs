@@ -6,21 +6,21 @@ use uom::si::f64::{HeatTransfer, Length, ThermalConductivity, ThermodynamicTempe
 use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 use uom::si::length::{meter, millimeter};
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
-use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::build_up::{self, BuildUpError, CONDUCTIVITY, Layer, Surfaces, Transmittance};
+use super::formulas::{ByFactor, Ribbed, ZoneResistance, ZoneWidth};
 use super::moisture::{AirError, check_celsius};
+use crate::formula::Formula as _;
 use crate::source::Source;
+use crate::words::{Arg, Msg, insulation as words};
 
 /// The zone method and the width of its zone.
 pub const ZONE_METHOD: Source =
     Source::transcribed("ASHRAE Handbook, Fundamentals", "zone method, W = m + 2 d");
 /// Temperature factor of a surface, and its reading in the field.
-pub const TEMPERATURE_FACTOR: Source =
-    Source::identity("fRsi = (Tsi - Te) / (Ti - Te) = 1 - U Rsi where heat flows straight");
+pub const TEMPERATURE_FACTOR: Source = Source::identity_of(words::SOURCE_FACTOR);
 /// The lining over a rib is taken as a strip as wide as the metal.
-pub const STRIP: Source =
-    Source::identity("a strip as wide as the metal, heat flowing straight through");
+pub const STRIP: Source = Source::identity_of(words::SOURCE_STRIP);
 
 /// The least distance from metal to surface that the zone method counts with: 0.5 in, 13 mm.
 pub const LEAST_COVER_MM: f64 = 13.0;
@@ -51,9 +51,11 @@ pub struct RibbedBuildUp {
     /// The same layers without ribs.
     pub field: Transmittance,
     /// Width of the zone that one rib draws heat from, W = m + 2 d.
-    pub zone_width: Length,
-    /// Resistance through that zone, air to air, m²K/W.
-    pub zone_r_m2k_w: f64,
+    pub zone_width: ZoneWidth,
+    /// Resistance through that zone, air to air.
+    pub zone: ZoneResistance,
+    /// The U value, as it is shown.
+    pub shown: Ribbed,
     /// Temperature factor of the lining between ribs, 1 - U Rsi.
     pub field_factor: f64,
     /// Temperature factor of the lining over the rib.
@@ -82,22 +84,25 @@ pub enum RibError {
     },
 }
 
+impl RibError {
+    /// What is wrong, as a message.
+    pub fn told(&self) -> Msg {
+        match self {
+            Self::BuildUp(error) => error.told(),
+            Self::Widths => words::RIB_WIDTHS.into(),
+            Self::Conductivity => words::RIB_CONDUCTIVITY.into(),
+            Self::ZonesOverlap { zone_mm, spacing_mm } => {
+                let [zone, spacing] =
+                    [*zone_mm, *spacing_mm].map(|mm| Arg::small(Length::new::<millimeter>(mm)));
+                words::ZonesOverlap { zone, spacing }.into()
+            }
+        }
+    }
+}
+
 impl fmt::Display for RibError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::BuildUp(error) => error.fmt(f),
-            Self::Widths => f.write_str(
-                "the web must be at least 0.1 mm, the metal no narrower than the web, and the spacing wider than the metal and at most 5 m",
-            ),
-            Self::Conductivity => {
-                f.write_str("the metal's conductivity must be from 1 to 1000 W/m/K; steel has about 50")
-            }
-            Self::ZonesOverlap { zone_mm, spacing_mm } => write!(
-                f,
-                "each rib draws heat from {zone_mm:.0} mm, more than the spacing of {spacing_mm:.0} mm: \
-                 the zone method needs ribs further apart"
-            ),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -129,26 +134,34 @@ pub fn ribbed(layers: &[Layer], rib: Rib, surfaces: Surfaces) -> Result<RibbedBu
 
     let thickness = |side: &[Layer]| side.iter().map(|l| l.thickness.get::<meter>()).sum::<f64>();
     let cover = thickness(&layers[..rib.layer]).min(thickness(&layers[rib.layer + 1..]));
-    let zone_m = metal_m + 2.0 * cover.max(LEAST_COVER_MM / 1000.0);
+    let cover = Length::new::<meter>(cover.max(LEAST_COVER_MM / 1000.0));
+    let zone_width = ZoneWidth { metal: rib.metal_width, cover };
+    let zone_m = zone_width.metres();
     if zone_m > spacing_m + 1e-9 {
         let (zone_mm, spacing_mm) = (zone_m * 1000.0, spacing_m * 1000.0);
         return Err(RibError::ZonesOverlap { zone_mm, spacing_mm });
     }
 
     let others = field.r_m2k_w - crossed.resistance_m2k_w();
-    let strip_r = |width_m: f64| others + ribbed_layer_r(crossed, metal_m, web_m, metal_k, width_m);
-    let zone_r = strip_r(zone_m);
-    let zone_share = (zone_m / spacing_m).min(1.0);
-    let u = zone_share / zone_r + (1.0 - zone_share) / field.r_m2k_w;
+    let strip = |width_m: f64| through_strip(others, crossed, [metal_m, web_m], metal_k, width_m);
+    let zone = strip(zone_m);
+    let shown = Ribbed {
+        zone: zone_width,
+        spacing: rib.spacing,
+        through: zone.value(),
+        field: field.r_m2k_w,
+    };
+    let u = shown.value();
     let factor = |resistance: f64| 1.0 - surfaces.inside_m2k_w / resistance;
     Ok(RibbedBuildUp {
         u: HeatTransfer::new::<watt_per_square_meter_kelvin>(u),
         r_m2k_w: 1.0 / u,
         field,
-        zone_width: Length::new::<millimeter>(zone_m * 1000.0),
-        zone_r_m2k_w: zone_r,
+        zone_width,
+        zone,
+        shown,
         field_factor: factor(field.r_m2k_w),
-        rib_factor: factor(strip_r(metal_m)),
+        rib_factor: factor(strip(metal_m).value()),
     })
 }
 
@@ -183,19 +196,34 @@ fn surface(
     inside: ThermodynamicTemperature,
     outside: ThermodynamicTemperature,
 ) -> Result<ThermodynamicTemperature, AirError> {
-    let (inside, outside) = (check_celsius(inside)?, check_celsius(outside)?);
-    Ok(ThermodynamicTemperature::new::<degree_celsius>(outside + factor * (inside - outside)))
+    check_celsius(inside)?;
+    check_celsius(outside)?;
+    Ok(ByFactor { inside, outside, factor }.value())
 }
 
-/// Resistance, m²K/W, of the crossed layer over a strip of the given width: flange, then web, each side by side with
-/// the filling.
-fn ribbed_layer_r(layer: &Layer, metal_m: f64, web_m: f64, metal_k: f64, width_m: f64) -> f64 {
+/// Resistance over a strip of the given width: in the crossed layer flange, then web, each side by side with the
+/// filling.
+fn through_strip(
+    others: f64,
+    layer: &Layer,
+    [metal_m, web_m]: [f64; 2],
+    metal_k: f64,
+    width_m: f64,
+) -> ZoneResistance {
     let depth = layer.thickness.get::<meter>();
     let fill_k = layer.conductivity.get::<watt_per_meter_kelvin>();
-    let side_by_side =
-        |metal: f64| (metal * metal_k + (width_m - metal).max(0.0) * fill_k) / width_m;
+    let side_by_side = |metal: f64| {
+        let mean = (metal * metal_k + (width_m - metal).max(0.0) * fill_k) / width_m;
+        ThermalConductivity::new::<watt_per_meter_kelvin>(mean)
+    };
     let flange = if metal_m > web_m { web_m.min(depth) } else { 0.0 };
-    flange / side_by_side(metal_m) + (depth - flange) / side_by_side(web_m)
+    ZoneResistance {
+        others,
+        flange: Length::new::<meter>(flange),
+        beside_flange: side_by_side(metal_m),
+        depth: layer.thickness,
+        beside_web: side_by_side(web_m),
+    }
 }
 
 #[cfg(test)]

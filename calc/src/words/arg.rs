@@ -1,7 +1,10 @@
 //! A message as data: its id, and the values it is filled with.
 
+use std::fmt;
+
 use uom::si::f64::{
-    Area, HeatTransfer, Length, Mass, Power, ThermodynamicTemperature, Volume, VolumeRate,
+    Area, HeatTransfer, Length, Mass, Power, Pressure, ThermalConductivity,
+    ThermodynamicTemperature, Volume, VolumeRate,
 };
 
 use super::{Id, common};
@@ -36,6 +39,13 @@ impl Msg {
     #[inline(never)]
     pub(super) fn filled(id: Id, filled: Vec<Arg>) -> Self {
         Self { id, filled }
+    }
+}
+
+/// In English: for tests and scripts.
+impl fmt::Display for Msg {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&Style::new(UnitSystem::Metric).say(self.clone()))
     }
 }
 
@@ -86,6 +96,15 @@ quantities! {
     volume(Volume): style, volume => style.volume(volume);
     /// A mass.
     mass(Mass): style, mass => style.mass(mass);
+    /// A conductivity.
+    conductivity(ThermalConductivity): style, conductivity => style.conductivity(conductivity.value);
+    /// A pressure, in whole pascals.
+    pressure(Pressure): _style, pressure => amount(pressure.value, 0, "Pa");
+    /// A temperature as it stands behind a minus sign.
+    temperature_in_sum(ThermodynamicTemperature): style, temperature => {
+        let text = style.temperature(temperature);
+        if text.starts_with('-') { format!("({text})") } else { text }
+    };
     /// A temperature.
     temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
     /// A flow of water, as volume a minute.
@@ -100,6 +119,29 @@ quantities! {
     u_value(HeatTransfer): style, u => style.u_value(u.value);
     /// A flow of air.
     air_flow(VolumeRate): style, flow => style.air_flow(flow.value);
+}
+
+/// As `quantities`, for plain numbers in their SI unit.
+macro_rules! numbers {
+    ($($(#[$doc:meta])* $name:ident: $style:ident, $value:ident => $text:expr;)+) => {
+        impl Arg {
+            $(
+                $(#[$doc])*
+                pub fn $name(of: f64) -> Self {
+                    Self::Quantity(of, |$style, $value| $text)
+                }
+            )+
+        }
+    };
+}
+
+numbers! {
+    /// A thermal resistance, m² K/W.
+    resistance: style, resistance => style.thermal_resistance(resistance);
+    /// A thermal transmittance (U value), W/(m² K).
+    transmittance: style, u => style.u_value(u);
+    /// A plain number to three digits after the point.
+    factor: _style, factor => plain(factor, 3);
 }
 
 impl Arg {

@@ -8,6 +8,7 @@ common-practice = práctica común, sin fuente
 trade-floor = Piso
 trade-walls = Techo y paredes
 trade-living = La vida a bordo
+trade-living = Vivir dentro
 
 board = tabla
 

@@ -413,8 +413,8 @@ impl Walker<'_> {
         self.attribute("aria-label", &format!("{} from the table", ask.label.say(words())));
         self.attribute("data-picks", path);
         self.html.raw(">");
-        self.option("", &format!("Choose a {}…", picks.noun));
-        for (index, name) in (picks.names)().iter().enumerate() {
+        self.option("", &format!("Choose a {}…", picks.noun.say(words())));
+        for (index, name) in (picks.names)(words()).iter().enumerate() {
             self.option(&index.to_string(), name);
         }
         self.html.raw("</select>");

@@ -1,26 +1,27 @@
 //! The build-up in section to scale: its temperature line over it, and the vapour pressure lines.
 
-use crate::text::text;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 use uom::si::length::meter;
 use uom::si::pressure::pascal;
 use uom::si::thermal_conductivity::watt_per_meter_kelvin;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-use super::figures::Figures;
+use super::found::Found;
 use super::{Crossing, Inputs};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::quantity::{Style, amount, percent};
+use crate::formula::Formula as _;
+use crate::quantity::Style;
 use crate::thermal::build_up::METAL_CONDUCTIVITY;
+use crate::words::{Arg, insulation as words};
 
 /// Below this, W/(m K), a layer is drawn as insulation.
 const INSULATES: f64 = 0.06;
 
-pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Drawing> {
+pub(super) fn drawings(inputs: &Inputs, found: &Found, style: Style) -> Vec<Drawing> {
     let frame = Frame::of(inputs);
-    let mut drawings = vec![temperatures(inputs, figures, &frame, style)];
-    drawings.extend(pitch(inputs, figures, &frame, style));
-    drawings.extend(pressures(inputs, figures, &frame));
+    let mut drawings = vec![temperatures(inputs, found, &frame, style)];
+    drawings.extend(pitch(inputs, found, &frame, style));
+    drawings.extend(pressures(inputs, found, &frame, style));
     drawings
 }
 
@@ -67,7 +68,7 @@ impl Frame {
         self.height * (0.92 - 0.84 * (value - low) / span)
     }
 
-    fn layers(&self, inputs: &Inputs, drawing: &mut Drawing) {
+    fn layers(&self, inputs: &Inputs, style: Style, drawing: &mut Drawing) {
         for (index, (layer, pair)) in inputs.layers.iter().zip(self.faces.windows(2)).enumerate() {
             let fill = fill_of(layer.conductivity.get::<watt_per_meter_kelvin>());
             drawing.rectangle(
@@ -79,23 +80,21 @@ impl Frame {
             drawing.text(
                 Point::metres((pair[0] + pair[1]) / 2.0, -self.total() * 0.03),
                 Anchor::Middle,
-                inputs.name(index),
+                inputs.name(index, style),
             );
         }
         let gap = self.total() * 0.03;
-        for (x, anchor, text) in
-            [(-gap, Anchor::End, "inside"), (self.total() + gap, Anchor::Start, "outside")]
-        {
-            drawing.text(Point::metres(x, self.height * 0.98), anchor, text);
+        for (x, anchor, text) in [
+            (-gap, Anchor::End, words::SECTION_INSIDE),
+            (self.total() + gap, Anchor::Start, words::SECTION_OUTSIDE),
+        ] {
+            drawing.text(Point::metres(x, self.height * 0.98), anchor, style.say(text));
         }
     }
 
-    fn crossing(&self, inputs: &Inputs, drawing: &mut Drawing) {
+    fn crossing(&self, inputs: &Inputs, style: Style, drawing: &mut Drawing) {
         let Some(crossing) = &inputs.bridge else { return };
-        let layer = match crossing {
-            Crossing::Timber(bridge) => bridge.layer,
-            Crossing::Steel(rib) => rib.layer,
-        };
+        let layer = crossing.layer();
         let (Some(from), Some(to)) = (self.faces.get(layer), self.faces.get(layer + 1)) else {
             return;
         };
@@ -110,7 +109,7 @@ impl Frame {
                 drawing.text(
                     Point::metres((from + to) / 2.0, self.height + self.below / 2.0),
                     Anchor::Middle,
-                    text!("timber, {} of the area", percent(bridge.share * 100.0)),
+                    style.say(words::SectionWood { share: Arg::share(bridge.share) }),
                 );
             }
             Crossing::Steel(rib) => {
@@ -135,29 +134,21 @@ impl Frame {
     }
 }
 
-fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Drawing {
-    let total: uom::si::f64::Length =
-        inputs.layers.iter().fold(Default::default(), |sum, layer| sum + layer.thickness);
-    let wet =
-        figures.profile.as_ref().map_or(0, |profile| profile.planes.len() + profile.within.len());
+fn temperatures(inputs: &Inputs, found: &Found, frame: &Frame, style: Style) -> Drawing {
+    let total = inputs.layers.iter().fold(Length::default(), |sum, layer| sum + layer.thickness);
     let mut drawing = Drawing::new(
-        "Section with temperatures",
-        text!(
-            "{} layers, {} thick, the lining on the left{}.",
-            inputs.layers.len(),
-            style.small(total),
-            match wet {
-                0 => String::new(),
-                1 => ", with one plane where water gathers".to_owned(),
-                planes => text!(", with {} planes where water gathers", &planes),
-            }
-        ),
+        style.say(words::SECTION),
+        style.say(words::SectionWords {
+            planes: found.wet(),
+            layers: inputs.layers.len(),
+            thickness: Arg::small(total),
+        }),
     );
-    frame.layers(inputs, &mut drawing);
-    frame.crossing(inputs, &mut drawing);
+    frame.layers(inputs, style, &mut drawing);
+    frame.crossing(inputs, style, &mut drawing);
     if let (Some(inside), Some(outside)) = (inputs.inside, inputs.outside) {
         temperature_lines(
-            figures,
+            found,
             frame,
             [inside.temperature, outside.temperature],
             style,
@@ -174,7 +165,7 @@ fn temperatures(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style)
 }
 
 fn temperature_lines(
-    figures: &Figures,
+    found: &Found,
     frame: &Frame,
     [inside, outside]: [ThermodynamicTemperature; 2],
     style: Style,
@@ -186,12 +177,14 @@ fn temperature_lines(
     let y = |t: ThermodynamicTemperature| frame.y(celsius(t), low, high);
     let (left, right) = (-frame.air, frame.total() + frame.air);
     let mut line = vec![Point::metres(left, y(inside))];
-    line.extend(frame.faces.iter().zip(&figures.faces).map(|(x, t)| Point::metres(*x, y(*t))));
+    line.extend(frame.faces.iter().zip(&found.faces).map(|(x, t)| Point::metres(*x, y(*t))));
     line.push(Point::metres(right, y(outside)));
     drawing.line(Pen::Solid, &line);
     drawing.text(Point::metres(left, y(inside)), Anchor::End, style.temperature(inside));
     drawing.text(Point::metres(right, y(outside)), Anchor::Start, style.temperature(outside));
-    if let Some(dew) = figures.dew_point.filter(|dew| (low..=high).contains(&celsius(*dew))) {
+    if let Some(dew) =
+        found.dew_point.map(|dew| dew.value()).filter(|dew| (low..=high).contains(&celsius(*dew)))
+    {
         drawing.line(
             Pen::Hidden,
             &[Point::metres(left, y(dew)), Point::metres(frame.total(), y(dew))],
@@ -199,10 +192,10 @@ fn temperature_lines(
         drawing.text(
             Point::metres(left, y(dew)),
             Anchor::End,
-            text!("dew point {}", style.temperature(dew)),
+            style.say(words::SectionDew { temperature: Arg::temperature(dew) }),
         );
     }
-    for plane in figures.profile.iter().flat_map(|profile| &profile.planes) {
+    for plane in found.profile.iter().flat_map(|profile| &profile.planes) {
         let Some(x) = frame.faces.get(plane.after_layer) else { continue };
         let at = Point::metres(*x, y(plane.temperature));
         drawing.line(Pen::Mark, &[Point::metres(*x, 0.0), Point::metres(*x, frame.bottom())]);
@@ -210,29 +203,26 @@ fn temperature_lines(
         drawing.text(
             Point::metres(at.x - frame.total() * 0.03, at.y + frame.height * 0.06),
             Anchor::End,
-            text!("water, {}", style.temperature(plane.temperature)),
+            style.say(words::SectionWater { temperature: Arg::temperature(plane.temperature) }),
         );
     }
 }
 
 /// One rib and what lies between it and the next, the lining below: what the zone method counts,
 /// with its figure beside the one without ribs.
-fn pitch(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Option<Drawing> {
-    let (Some(Crossing::Steel(rib)), Some(ribbed)) = (&inputs.bridge, &figures.rib) else {
+fn pitch(inputs: &Inputs, found: &Found, frame: &Frame, style: Style) -> Option<Drawing> {
+    let (Some(Crossing::Steel(rib)), Some(ribbed)) = (&inputs.bridge, &found.rib) else {
         return None;
     };
     let metre = |length: Length| length.get::<meter>();
-    let (spacing, zone, total) = (metre(rib.spacing), metre(ribbed.zone_width), frame.total());
-    let u = |r: f64| style.u_value(1.0 / r);
+    let width = ribbed.zone_width.value();
+    let (spacing, zone, total) = (metre(rib.spacing), metre(width), frame.total());
+    let u = |r: f64| Arg::transmittance(1.0 / r);
+    let through = ribbed.zone.value();
+    let field = found.field.value();
     let mut drawing = Drawing::new(
-        "From rib to rib",
-        text!(
-            "One rib and the field beside it, the lining below. U {} through the rib's zone, {} \
-             between ribs, {} on the whole.",
-            u(ribbed.zone_r_m2k_w),
-            u(figures.field_r_m2k_w),
-            u(figures.r_m2k_w)
-        ),
+        style.say(words::PITCH),
+        style.say(words::PitchWords { zone: u(through), field: u(field), all: u(found.r_m2k_w) }),
     );
     // The lining lies at the bottom, so a depth counts upwards from there.
     let rectangle = |drawing: &mut Drawing, fill, x: [f64; 2], depth: [f64; 2]| {
@@ -261,18 +251,18 @@ fn pitch(inputs: &Inputs, figures: &Figures, frame: &Frame, style: Style) -> Opt
         Point::metres(-zone / 2.0, 0.0),
         Point::metres(zone / 2.0, 0.0),
         1.5,
-        text!("{}: U {}", style.small(ribbed.zone_width), u(ribbed.zone_r_m2k_w)),
+        style.say(words::PitchWidth { width: Arg::small(width), u: u(through) }),
     );
     drawing.dimension(
         Point::metres(spacing / 2.0, total),
         Point::metres(-spacing / 2.0, total),
         2.0,
-        text!("{}: U {}", style.small(rib.spacing), u(figures.r_m2k_w)),
+        style.say(words::PitchWidth { width: Arg::small(rib.spacing), u: u(found.r_m2k_w) }),
     );
     drawing.text(
         Point::metres((spacing + zone) / 4.0, total * 0.5),
         Anchor::Middle,
-        text!("U {}", u(figures.field_r_m2k_w)),
+        style.say(words::PitchField { u: u(field) }),
     );
     Some(drawing)
 }
@@ -289,21 +279,14 @@ fn fill_of(conductivity: f64) -> Fill {
 }
 
 /// Vapour pressure against saturation, over the same section.
-fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawing> {
-    let profile = figures.profile.as_ref()?;
+fn pressures(inputs: &Inputs, found: &Found, frame: &Frame, style: Style) -> Option<Drawing> {
+    let profile = found.profile.as_ref()?;
     let frame = &Frame { below: 0.0, ..frame.clone() };
     let mut drawing = Drawing::new(
-        "Section with vapour pressures",
-        text!(
-            "Vapour pressure, the solid line, below saturation, the dashed line; {}.",
-            match profile.planes.len() + profile.within.len() {
-                0 => "they touch nowhere".to_owned(),
-                1 => "they touch at one plane".to_owned(),
-                planes => text!("they touch at {} planes", &planes),
-            }
-        ),
+        style.say(words::PRESSURES),
+        style.say(words::PressuresWords { planes: found.wet() }),
     );
-    frame.layers(inputs, &mut drawing);
+    frame.layers(inputs, style, &mut drawing);
     let highest =
         profile.faces.iter().map(|face| face.saturation.get::<pascal>()).fold(1.0, f64::max);
     let y = |pa: f64| frame.y(pa, 0.0, highest);
@@ -320,16 +303,15 @@ fn pressures(inputs: &Inputs, figures: &Figures, frame: &Frame) -> Option<Drawin
     let vapour = line(&|face| profile.faces[face].vapour.get::<pascal>());
     drawing.line(Pen::Hidden, &saturation);
     drawing.line(Pen::Solid, &vapour);
-    for (points, name, pa) in [
-        (&saturation, "saturated", profile.faces.first().map(|face| face.saturation)),
-        (&vapour, "vapour", profile.faces.first().map(|face| face.vapour)),
-    ] {
-        if let (Some(at), Some(pa)) = (points.first(), pa) {
-            drawing.text(
-                Point::metres(-frame.total() * 0.03, at.y),
-                Anchor::End,
-                text!("{} {}", &name, amount(pa.get::<pascal>(), 0, "Pa")),
-            );
+    if let (Some(face), Some(high), Some(low)) =
+        (profile.faces.first(), saturation.first(), vapour.first())
+    {
+        let (saturated, pressure) = (Arg::pressure(face.saturation), Arg::pressure(face.vapour));
+        for (at, text) in [
+            (high, style.say(words::PressuresSaturated { pressure: saturated })),
+            (low, style.say(words::PressuresVapor { pressure })),
+        ] {
+            drawing.text(Point::metres(-frame.total() * 0.03, at.y), Anchor::End, text);
         }
     }
     for plane in &profile.planes {

@@ -68,7 +68,7 @@ fn the_timber_method_refuses_metal_and_says_what_to_use() {
         );
         assert_eq!(faulty_fields(&result), ["bridge.conductivity"]);
         let message = &result.unwrap_err()[0].message;
-        assert!(message.contains("steel rib") && message.contains("metal_width"), "{message}");
+        assert!(message.contains("steel rib") && message.contains("web and spacing"), "{message}");
     }
 }
 
@@ -147,7 +147,7 @@ fn one_side_gives_the_dew_point_and_both_the_lining() {
     close(number(&both, "inner_surface_c"), 20.0 * (1.0 - 0.718_058 * 0.13), 1e-4);
     let report = both.unwrap();
     assert!(report.outcome.get("planes").is_none());
-    assert!(report.remarks.iter().any(|remark| remark.text.contains("vapour factor of XPS")));
+    assert!(report.remarks.iter().any(|remark| remark.text.contains("vapor factor of XPS")));
 }
 
 #[test]
@@ -214,12 +214,13 @@ fn ribs_come_from_the_body() {
 fn every_material_fills_a_layer() {
     use crate::quantity::UnitSystem::{Imperial, Metric};
     use crate::thermal::materials::MATERIALS;
-    let picks = super::NAME.picks.unwrap();
-    assert_eq!((picks.names)().len(), MATERIALS.len());
+    use crate::words::Words;
+    let picks = super::TypedLayer::NAME.picks.unwrap();
+    assert_eq!((picks.names)(Words::ENGLISH).len(), MATERIALS.len());
     for (index, material) in MATERIALS.iter().enumerate() {
         for system in [Imperial, Metric] {
             let mut row = json!({ "thickness": "40 mm" });
-            for (key, text) in (picks.fills)(index, system) {
+            for (key, text) in (picks.fills)(index, system, Words::ENGLISH) {
                 row[key] = json!(text);
             }
             let result = solved("insulation", json!({ "layers": [row] }));

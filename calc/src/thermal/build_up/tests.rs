@@ -97,10 +97,8 @@ fn what_is_wrong_is_said_and_what_would_be_right() {
     assert_eq!(message, "there is no layer 8: the layers go from 1 to 3");
     let message =
         bridged(&van_wall(), bridge(1, 0.1, 50.0), Surfaces::LEVEL).unwrap_err().to_string();
-    assert_eq!(
-        message,
-        "a bridge of 50 W/m/K is metal, which ISO 6946 leaves out: enter it as a steel rib"
-    );
+    assert!(message.starts_with("a bridge of 50 W/(m K) is metal, which ISO 6946 leaves out"));
+    assert!(message.contains("Enter it as a steel rib"), "{message}");
 }
 
 proptest! {

@@ -3,6 +3,7 @@
 use super::*;
 use crate::testing::any_number;
 use proptest::prelude::*;
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 fn mm(value: f64) -> Length {
     Length::new::<millimeter>(value)
@@ -36,7 +37,7 @@ fn zone_method_arithmetic_of_the_reference_rib() {
     let found = ribbed(&wall(), rib(), Surfaces::LEVEL).unwrap();
     assert!((found.u.value - 1.01235).abs() < 1e-5, "{found:?}");
     assert!((found.field.u.value - 0.718058).abs() < 1e-6, "{found:?}");
-    assert!((found.zone_width.get::<millimeter>() - 56.0).abs() < 1e-9, "{found:?}");
+    assert!((found.zone_width.value().get::<millimeter>() - 56.0).abs() < 1e-9, "{found:?}");
 }
 
 // A two-dimensional finite-volume model of the same rib (refined until it stood still) gives U 0.9955, and
@@ -85,7 +86,7 @@ fn ashrae_zone_width_example() {
     };
     // 0.5 in is 12.7 mm; the SI edition of the rule rounds its least cover to 13 mm.
     let found = ribbed(&layers, rib, Surfaces::LEVEL).unwrap();
-    let zone_in = found.zone_width.get::<millimeter>() / inch;
+    let zone_in = found.zone_width.value().get::<millimeter>() / inch;
     assert!((zone_in - 2.25).abs() < 0.03, "{zone_in}");
 }
 
