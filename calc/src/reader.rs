@@ -14,12 +14,12 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE, Unit, VOLUME,
-    plain, read_number, significant,
+    ANGLE, AREA, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE, Unit,
+    VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::Msg;
-use uom::si::f64::{Area, Mass, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Angle, Area, Mass, ThermodynamicTemperature, Volume};
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
 pub trait Quantity {
@@ -52,6 +52,7 @@ measured! {
     Area: AREA
     Volume: VOLUME
     Mass: MASS
+    Angle: ANGLE
     ThermodynamicTemperature: TEMPERATURE
 }
 
@@ -468,6 +469,12 @@ impl<'a> Reader<'a> {
                 None
             }
         }
+    }
+
+    /// Reads what stands for an input that is wrong in a way that was told already: nothing more is noted.
+    pub fn unheard<T>(&self, read: impl FnOnce(&Reader<'_>) -> T) -> T {
+        let notes = Notes::default();
+        read(&Reader { site: self.site, node: self.node, path: self.path.clone(), notes: &notes })
     }
 
     /// The outcome of the sheet named by the input, for what a sheet can do without: none, and no

@@ -7,7 +7,7 @@ use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
 use crate::report::Report;
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::words::{Msg, Phrase};
 
 /// One sheet: all that is known of it before anything is typed.
 pub struct Sheet {
@@ -101,6 +101,27 @@ pub fn solved<I, R>(
         return Err(Vec::new());
     }
     Ok(show(&inputs, &solve(&inputs), reader.style()))
+}
+
+/// As [`solved`], for what can turn out wrong only as it is worked out: the path of an input, and what is wrong with it.
+///
+/// # Errors
+/// All faults of the inputs; where there are none, what `solve` finds between them.
+pub fn tried<I, R>(
+    reader: &Reader<'_>,
+    read: fn(&Reader<'_>) -> I,
+    solve: fn(&I) -> Result<R, (String, Msg)>,
+    show: fn(&I, &R, Style) -> Report,
+) -> Result<Report, Vec<Fault>> {
+    let inputs = read(reader);
+    if reader.has_faults() {
+        return Err(Vec::new());
+    }
+    let style = reader.style();
+    match solve(&inputs) {
+        Ok(found) => Ok(show(&inputs, &found, style)),
+        Err((field, message)) => Err(vec![Fault::new(field, style.say(message))]),
+    }
 }
 
 /// A report of what is not safe: nothing of it is bought, cut, marked or drawn.

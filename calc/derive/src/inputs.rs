@@ -71,7 +71,13 @@ pub fn either(item: &DeriveInput) -> Result<TokenStream> {
         let field = Field::new(&key, &field.ty, &variant.attrs, &words)?;
         let (ident, read, number) = (&variant.ident, &field.read, arms.len());
         arms.push(match number {
-            0 => quote!(_ => Self::#ident(#read)),
+            // What is wrong with the first where one must be given and none is was told already.
+            0 => quote! {
+                None if ask.need == crate::ask::Need::Required => {
+                    reader.unheard(|reader| Self::#ident(#read))
+                }
+                _ => Self::#ident(#read)
+            },
             _ => quote!(Some(#number) => Self::#ident(#read)),
         });
         asked.push(field);
@@ -84,7 +90,7 @@ pub fn either(item: &DeriveInput) -> Result<TokenStream> {
 
             /// Reads the one that is given; the first where none or more than one is.
             pub fn read(reader: &crate::reader::Reader<'_>, ask: &crate::ask::Ask) -> Self {
-                match reader.which(ask) { #(#arms),* }
+                match reader.which(ask) { #(#arms,)* }
             }
         }
     })
@@ -227,6 +233,9 @@ impl Field {
             let call = Ident::new(if ribs { "positions" } else { "measures" }, Span::call_site());
             ask = quote!(crate::ask::Ask::list(#key, "", #of_list, &const { #constructor #usual.named(#label)#help }));
             read = quote!(reader.#call(Self::#name));
+        } else if let Some(kind) = said.take("sheet_of") {
+            ask = quote!(crate::ask::Ask::sheet_of(#key, "", #(#kind),*));
+            read = quote!(reader.sheet(Self::#name));
         } else {
             let (constructor, call) = number(key, inner, &mut said, optional)?;
             ask = constructor;

@@ -18,6 +18,7 @@
 //! | `Vec` of such a struct | `rows(1)`: the fewest; a row is called by the attribute `row` |
 //! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
 //! | an enum that derives `Either` | `either` |
+//! | `Option<Arc<Record>>`, the outcome of another sheet | `sheet_of("boards")`; `required()` where it cannot be left out |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
 //! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all.

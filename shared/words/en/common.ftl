@@ -16,6 +16,7 @@ common-practice = common practice, no source
 ## The parts of a fit-out.
 trade-floor = Floor
 trade-walls = Ceiling and walls
+trade-wiring = Wiring
 
 ## What is marked.
 board = board

@@ -7,6 +7,7 @@ common-practice = práctica común, sin fuente
 
 trade-floor = Piso
 trade-walls = Techo y paredes
+trade-wiring = Electricidad
 
 board = tabla
 
