@@ -14,13 +14,13 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER,
+    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER,
     Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::{Msg, common};
 use uom::si::f64::{
-    Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermalConductivity,
+    Angle, Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermalConductivity,
     ThermodynamicTemperature, Volume, VolumeRate,
 };
 
@@ -55,6 +55,7 @@ measured! {
     Area: AREA
     Volume: VOLUME
     Mass: MASS
+    Angle: ANGLE
     ThermodynamicTemperature: TEMPERATURE
     VolumeRate: FLOW
     ElectricCurrent: CURRENT
@@ -477,6 +478,12 @@ impl<'a> Reader<'a> {
                 None
             }
         }
+    }
+
+    /// Reads what stands for an input that is wrong in a way that was told already: nothing more is noted.
+    pub fn unheard<T>(&self, read: impl FnOnce(&Reader<'_>) -> T) -> T {
+        let notes = Notes::default();
+        read(&Reader { site: self.site, node: self.node, path: self.path.clone(), notes: &notes })
     }
 
     /// The outcome of the sheet named by the input, for what a sheet can do without: none, and no

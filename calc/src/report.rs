@@ -181,7 +181,7 @@ pub struct CheckLine {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Offer {
     /// What is offered: `Wire these lamps`.
-    pub label: &'static str,
+    pub label: Phrase,
     /// The kind of the new sheet.
     pub kind: &'static str,
     /// Its inputs: path and text as a person would type it. The first input of a row names the row;

@@ -103,26 +103,10 @@ pub fn solved<I, R>(
     Ok(show(&inputs, &solve(&inputs), reader.style()))
 }
 
-/// A report of what is not safe: nothing of it is bought, cut, marked or drawn.
-fn values_alone(report: Report) -> Report {
-    Report {
-        checks: Vec::new(),
-        offers: Vec::new(),
-        drawings: Vec::new(),
-        templates: Vec::new(),
-        marks: Vec::new(),
-        buy: Vec::new(),
-        cut: Vec::new(),
-        cutting: None,
-        ..report
-    }
-}
-
-/// As [`solved`], for what can still go wrong between inputs that are right one by one: `solve` then gives the path of
-/// the input and what is wrong.
+/// As [`solved`], for what can turn out wrong only as it is worked out: the path of an input, and what is wrong with it.
 ///
 /// # Errors
-/// All faults of the inputs; where there are none, that of `solve`.
+/// All faults of the inputs; where there are none, what `solve` finds between them.
 pub fn tried<I, R>(
     reader: &Reader<'_>,
     read: fn(&Reader<'_>) -> I,
@@ -137,6 +121,21 @@ pub fn tried<I, R>(
     match solve(&inputs) {
         Ok(found) => Ok(show(&inputs, &found, style)),
         Err((field, message)) => Err(vec![Fault::new(field, style.say(message))]),
+    }
+}
+
+/// A report of what is not safe: nothing of it is bought, cut, marked or drawn.
+fn values_alone(report: Report) -> Report {
+    Report {
+        checks: Vec::new(),
+        offers: Vec::new(),
+        drawings: Vec::new(),
+        templates: Vec::new(),
+        marks: Vec::new(),
+        buy: Vec::new(),
+        cut: Vec::new(),
+        cutting: None,
+        ..report
     }
 }
 

@@ -68,6 +68,12 @@ impl Source {
         Self { publication: Phrase::Id(what), part: "", standing: Standing::CommonPractice }
     }
 
+    /// A source that was read in a transcription by others; its name and the part that is meant stand in the table
+    /// of words.
+    pub const fn transcribed_of(what: Id) -> Self {
+        Self { publication: Phrase::Id(what), part: "", standing: Standing::Transcribed }
+    }
+
     /// The source as it is cited, and how well it stands.
     pub fn say(&self, words: Words) -> String {
         let mut said = self.publication.say(words).to_owned();

@@ -23,6 +23,7 @@ const SAID: &[&str] = &[
     "trim",
     "cut_plan",
     "insulation",
+    "lights",
 ];
 
 fn folder() -> PathBuf {
@@ -73,6 +74,12 @@ fn evaluated(kind: &str, units: &str, words: Words) -> Report {
         "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
         "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] });
     let file = json!({ "battenbook": 2, "units": units, "body": body, "sheets": sheets });
+    let inputs: Json = serde_json::from_str(sheet.example).unwrap();
+    let body = json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm",
+        "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
+        "openings": [{ "name": "vent", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] });
+    let file = json!({ "battenbook": 2, "units": units, "body": body,
+        "sheets": [{ "id": "s1", "kind": kind, "inputs": inputs }] });
     let mut project = Project::from_text(&file.to_string()).unwrap();
     project.set_words(words);
     calc::evaluate(&project).sheet("s1").unwrap().clone().unwrap()
@@ -139,6 +146,11 @@ fn another_language_changes_no_number_and_no_id() {
                 marks.chain(report.buy.iter().map(|line| line.id.of_sheet("s1"))).collect()
             };
             assert_eq!(ids(&one), ids(&other), "{tag}");
+            // What is offered is typed into another sheet, whose rows are found again by its names.
+            let offered = |report: &Report| -> Vec<Vec<(String, String)>> {
+                report.offers.iter().map(|offer| offer.inputs.clone()).collect()
+            };
+            assert_eq!(offered(&one), offered(&other), "{tag}");
         }
     }
 }
@@ -250,7 +262,7 @@ fn shown(report: &Report, words: Words, look: &mut impl FnMut(&str)) {
         texts.push(&list.title);
         texts.extend(list.lines.iter().flat_map(|line| [line.text.as_str(), &line.note]));
     }
-    texts.extend(report.offers.iter().map(|offer| offer.label));
+    texts.extend(report.offers.iter().map(|offer| offer.label.say(words)));
     for strip in &report.marks {
         texts.extend([strip.label.as_str(), &strip.note]);
         texts.extend(strip.marks.iter().flat_map(|mark| [mark.label.as_str(), &mark.note]));
@@ -273,7 +285,7 @@ fn shown(report: &Report, words: Words, look: &mut impl FnMut(&str)) {
     texts.into_iter().for_each(look);
 }
 
-/// Words of plain letters, which the made-up language has none of; units are the same in every language.
+/// Words of plain letters, which the made-up language has none of; units and functions are the same in every language.
 fn plain_words(text: &str) -> Vec<String> {
     const UNITS: &[&str] = &[
         "in", "ft", "mm", "m", "gal", "qt", "fl", "oz", "ml", "lb", "kg", "min", "Btu", "cfm", "Wh",
@@ -283,6 +295,7 @@ fn plain_words(text: &str) -> Vec<String> {
         "Btu", "Pa", "kg", //
         "Wh", "MJ", "cos", "sin", //
     ];
+    const UNITS: &[&str] = &["in", "ft", "mm", "m", "lm", "lx", "fc", "cd", "ln", "cos"];
     text.split(|letter: char| !letter.is_alphabetic())
         .filter(|word| word.len() > 1 && word.chars().all(|letter| letter.is_ascii_alphabetic()))
         .filter(|word| !UNITS.contains(word))

@@ -21,7 +21,7 @@ pub fn add_page(desk: Desk) -> AnyView {
     let kinds = shown("part", |html| {
         let mut trade = Phrase::NONE;
         for sheet in SHEETS {
-            if sheet.trade != trade {
+            if sheet.trade.say(words()) != trade.say(words()) {
                 if !trade.is_none() {
                     html.raw("</ul>");
                 }

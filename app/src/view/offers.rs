@@ -7,6 +7,7 @@ use super::html::{asked, shown};
 use super::sheet::{Result, with_report};
 use crate::desk::Desk;
 use crate::route::{Route, go};
+use crate::words::words;
 
 /// What a sheet offers, each a button; and a way to what was made of it before.
 pub fn offers(desk: Desk, id: &str, result: Result) -> AnyView {
@@ -16,7 +17,7 @@ pub fn offers(desk: Desk, id: &str, result: Result) -> AnyView {
             let Some(report) = report else { return };
             desk.project.with(|project| {
                 for (index, offer) in report.offers.iter().enumerate() {
-                    html.button("", "make", &index.to_string(), offer.label);
+                    html.button("", "make", &index.to_string(), offer.label.say(words()));
                     let made = id.with_value(|id| project.made_of(id, offer.kind));
                     if let Some(made) = made.and_then(|made| project.sheet(&made)) {
                         let to = Route::Sheet(project.id().to_owned(), made.id()).hash();

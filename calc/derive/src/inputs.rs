@@ -72,7 +72,13 @@ pub fn either(item: &DeriveInput) -> Result<TokenStream> {
         let field = Field::new(&key, &field.ty, &variant.attrs, &words)?;
         let (ident, read, number) = (&variant.ident, &field.read, arms.len());
         arms.push(match number {
-            0 => quote!(_ => Self::#ident(#read)),
+            // What is wrong with the first where one must be given and none is was told already.
+            0 => quote! {
+                None if ask.need == crate::ask::Need::Required => {
+                    reader.unheard(|reader| Self::#ident(#read))
+                }
+                _ => Self::#ident(#read)
+            },
             _ => quote!(Some(#number) => Self::#ident(#read)),
         });
         asked.push(field);
@@ -85,7 +91,7 @@ pub fn either(item: &DeriveInput) -> Result<TokenStream> {
 
             /// Reads the one that is given; the first where none or more than one is.
             pub fn read(reader: &crate::reader::Reader<'_>, ask: &crate::ask::Ask) -> Self {
-                match reader.which(ask) { #(#arms),* }
+                match reader.which(ask) { #(#arms,)* }
             }
         }
     })
@@ -218,12 +224,15 @@ impl Field {
             ask = quote!(crate::ask::Ask::group(#key, "", #inner::ASKS));
             read = quote!(reader.#call(Self::#name, #inner::read));
         } else if let Some(of) = said.take("sheet_of") {
-            let [kind, value] = of.as_slice() else {
-                return Err(Error::new_spanned(inner, "sheet_of(kind, name in its outcome)"));
-            };
-            let call = maybe("of_sheet", "maybe_of_sheet");
+            let kind = of.first();
             ask = quote!(crate::ask::Ask::sheet_of(#key, "", #kind));
-            read = quote!(reader.#call(Self::#name, #value));
+            read = match of.get(1) {
+                Some(value) => {
+                    let call = maybe("of_sheet", "maybe_of_sheet");
+                    quote!(reader.#call(Self::#name, #value))
+                }
+                None => quote!(reader.sheet(Self::#name)),
+            };
         } else if said.marked("choice") {
             ask = quote!(crate::ask::Ask::one_of(#key, #inner::OPTIONS));
             read = quote!(#inner::of_key(reader.choice(Self::#name)));

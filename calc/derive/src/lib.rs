@@ -19,6 +19,7 @@
 //! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
 //! | an enum that derives `Either` | `either` |
 //! | a quantity from another sheet | `sheet_of("water", "mass_kg")`: its kind, and the name in its outcome |
+//! | `Option<Arc<Record>>`, the outcome of another sheet | `sheet_of("boards")`; `required()` where it cannot be left out |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
 //! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all; `word(window_label)` where the message is not the

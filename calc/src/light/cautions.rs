@@ -1,52 +1,32 @@
 //! What cutting lamps into a ceiling can do to someone.
 
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::words::{Phrase, cautions_light as words};
 
 /// A caution and where it comes from.
 pub type Caution = (Phrase, Source);
 
 /// What is above the board.
 pub const LOOK_ABOVE: Caution = (
-    Phrase::Written(
-        "Before you cut a hole look above the board for wires, ribs, airbags and the roof's skin, and drill a small hole \
-     first.",
-    ),
+    Phrase::Id(words::LOOK_ABOVE),
     Source::from_memory("Vehicle body builders' guides", "drilling"),
 );
 
 /// Dust and splinters overhead.
-pub const OVERHEAD: Caution = (
-    Phrase::Written(
-        "Cutting overhead brings dust into eyes and lungs: wear goggles and a dust mask.",
-    ),
-    Source::common_practice("goggles and a dust mask where dust falls on you"),
-);
+pub const OVERHEAD: Caution =
+    (Phrase::Id(words::OVERHEAD), Source::practice_of(words::SOURCE_OVERHEAD));
 
 /// Lamps get warm.
-pub const WARM_LAMPS: Caution = (
-    Phrase::Written(
-        "A recessed lamp needs air behind it: keep foam and wool off it unless its maker allows them.",
-    ),
-    Source::common_practice("recessed lamps kept clear of insulation"),
-);
+pub const WARM_LAMPS: Caution =
+    (Phrase::Id(words::WARM_LAMPS), Source::practice_of(words::SOURCE_WARM_LAMPS));
 
 /// Fuse and gauge.
-pub const FUSED_CIRCUIT: Caution = (
-    Phrase::Written(
-        "Fuse the lamps' circuit at its source, by the circuit sheet; mains lamps are the work of a licensed or qualified \
-     electrician.",
-    ),
-    Source::transcribed("33 CFR 183.455; NEC 551.40", ""),
-);
+pub const FUSED_CIRCUIT: Caution =
+    (Phrase::Id(words::FUSED_CIRCUIT), Source::transcribed("33 CFR 183.455; NEC 551.40", ""));
 
 /// Light is an estimate.
-pub const DIRECT_LIGHT: Caution = (
-    Phrase::Written(
-        "The map is direct light from even beams, an estimate: linings, dirt and age of the lamps change it.",
-    ),
-    Source::common_practice("estimates defer to the maker's photometry"),
-);
+pub const DIRECT_LIGHT: Caution =
+    (Phrase::Id(words::DIRECT_LIGHT), Source::practice_of(words::SOURCE_DIRECT_LIGHT));
 
 /// What to show beside lamps.
 pub static LIGHTS: [Caution; 5] = [LOOK_ABOVE, OVERHEAD, WARM_LAMPS, FUSED_CIRCUIT, DIRECT_LIGHT];

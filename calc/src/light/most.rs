@@ -2,11 +2,10 @@
 
 use super::nearest::{Free, Rectangle, SLACK_MM};
 use crate::source::Source;
+use crate::words::lights as words;
 
 /// Why no more lamps than that fit.
-pub const CELLS: Source = Source::identity(
-    "two lamps cannot share a cell whose diagonal is shorter than their least distance: no more lamps than cells",
-);
+pub const CELLS: Source = Source::identity_of(words::SOURCE_CELLS);
 
 /// No more lamps than this fit, where that is fewer than `lamps`; none where this many are not ruled out.
 ///

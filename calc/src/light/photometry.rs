@@ -1,27 +1,24 @@
 //! Illuminance on a level plane under lamps that point straight down (point method), direct light only.
 
 use std::f64::consts::PI;
-use std::fmt;
 
+use calc_derive::Choice;
 use uom::si::angle::{degree, radian};
 use uom::si::area::square_meter;
 use uom::si::f64::{Angle, Area, Length};
 use uom::si::length::meter;
 
 use super::placement::Spot;
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, lights as words};
 
 /// E = I cos(theta) / d², the inverse square and the cosine law.
-pub const POINT_METHOD: Source =
-    Source::identity("point source: E = I cos(theta) / d², the definition of illuminance");
+pub const POINT_METHOD: Source = Source::identity_of(words::SOURCE_POINT);
 /// Intensity falls as a power of the cosine, half at the beam's edge.
-pub const COSINE_POWER: Source = Source::transcribed(
-    "LED optics literature",
-    "I = I0 cos^m(theta), m = -ln 2 / ln cos(half the beam angle)",
-);
+pub const COSINE_POWER: Source = Source::transcribed_of(words::SOURCE_COSINE);
 /// All light within the beam angle, evenly.
-pub const CONE: Source =
-    Source::identity("solid angle of a cone, 2 pi (1 - cos(half the beam angle))");
+pub const CONE: Source = Source::identity_of(words::SOURCE_CONE);
 /// A lamp is a point from five times its size on.
 pub const FIVE_TIMES: Source = Source::from_memory("IES Lighting Handbook", "five-times rule");
 /// N = E A / (luminous flux x utilization x maintenance).
@@ -29,7 +26,8 @@ pub const LUMEN_METHOD: Source =
     Source::from_memory("IES Lighting Handbook; CIE 40", "lumen method, room index");
 
 /// How a lamp spreads its light.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Choice, Clone, Copy, Debug, PartialEq, Eq)]
+#[words(lights)]
 pub enum BeamModel {
     /// A power of the cosine, with half the intensity at the beam's edge; beam angle 5 to 180°.
     HalfPower,
@@ -69,24 +67,63 @@ pub enum LightError {
     Factor,
 }
 
-impl fmt::Display for LightError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Lumens => "the luminous flux must be from 1 to 1 000 000 lm",
-            Self::BeamAngle(BeamModel::HalfPower) => {
-                "the beam angle must be from 5 to 180 degrees; beyond 180 use the cone"
-            }
-            Self::BeamAngle(BeamModel::Cone) => "the beam angle must be from 5 to 360 degrees",
-            Self::Height => "the plane must lie from 0.05 to 20 m below the lamps",
-            Self::Area => "the area's sides must be from 0.1 to 50 m",
-            Self::Cell => "the cells must be at least 10 mm, and at most 40 000 of them",
-            Self::Illuminance => "the illuminance must be from 1 to 100 000 lx",
-            Self::Factor => "the utilization and maintenance factors must be above 0 and at most 1",
-        })
+impl From<LightError> for Msg {
+    fn from(error: LightError) -> Self {
+        match error {
+            LightError::Lumens => words::WRONG_LUMENS,
+            LightError::BeamAngle(BeamModel::HalfPower) => words::WRONG_BEAM,
+            LightError::BeamAngle(BeamModel::Cone) => words::WRONG_CONE,
+            LightError::Height => words::WRONG_HEIGHT,
+            LightError::Area => words::WRONG_AREA,
+            LightError::Cell => words::WRONG_CELL,
+            LightError::Illuminance => words::WRONG_ILLUMINANCE,
+            LightError::Factor => words::WRONG_FACTOR,
+        }
+        .into()
     }
 }
 
-impl std::error::Error for LightError {}
+formula! {
+    /// Intensity straight ahead of a beam that fades to half at its edge.
+    FadingPeak: "I₀ = Φ · (1 − ln 2 / ln cos(a/2)) / 2π", &COSINE_POWER;
+    |of| of.lumens * (power(of.angle) + 1.0) / (2.0 * PI) => f64 as candelas;
+    /// Luminous flux, lm.
+    "Φ" as lumens: lumens: f64,
+    /// From edge to edge.
+    "a" as degrees: angle: Angle,
+}
+
+formula! {
+    /// Intensity everywhere in a beam that is even.
+    EvenPeak: "I₀ = Φ / (2π · (1 − cos(a/2)))", &CONE;
+    |of| of.lumens / (2.0 * PI * (1.0 - edge(of.angle))) => f64 as candelas;
+    /// Luminous flux, lm.
+    "Φ" as lumens: lumens: f64,
+    /// From edge to edge.
+    "a" as degrees: angle: Angle,
+}
+
+formula! {
+    /// Illuminance straight below a lamp, lx.
+    Below: "E = I₀ / h²", &POINT_METHOD;
+    |of| of.peak_cd / (of.height.get::<meter>() * of.height.get::<meter>()) => f64 as lux;
+    /// Intensity straight down, cd.
+    "I₀" as candelas: peak_cd: f64,
+    /// From the plane up to the lamp.
+    "h²" as squared: height: Length,
+}
+
+/// Cosine of half the beam angle.
+fn edge(beam_angle: Angle) -> f64 {
+    libm::cos(beam_angle.get::<radian>() / 2.0)
+}
+
+/// The power of the cosine that falls to half at the beam's edge.
+fn power(beam_angle: Angle) -> f64 {
+    let edge = edge(beam_angle);
+    // At 180° the edge is level, its cosine 0 but for rounding, and the power all but 0: even in all directions.
+    if edge > 1e-12 { -std::f64::consts::LN_2 / libm::log(edge) } else { 0.0 }
+}
 
 impl Beam {
     /// A beam of the given flux and full beam angle.
@@ -104,17 +141,14 @@ impl Beam {
         if !(5.0 - 1e-9..=widest + 1e-9).contains(&beam_angle.get::<degree>()) {
             return Err(LightError::BeamAngle(model));
         }
-        let edge = libm::cos(beam_angle.get::<radian>() / 2.0);
         Ok(match model {
-            // At 180° the edge is level, its cosine 0 but for rounding, and the power all but 0: even in all directions.
-            BeamModel::HalfPower => {
-                let power =
-                    if edge > 1e-12 { -std::f64::consts::LN_2 / libm::log(edge) } else { 0.0 };
-                Self { peak_cd: lumens * (power + 1.0) / (2.0 * PI), shape: Shape::Power(power) }
-            }
+            BeamModel::HalfPower => Self {
+                peak_cd: FadingPeak { lumens, angle: beam_angle }.value(),
+                shape: Shape::Power(power(beam_angle)),
+            },
             BeamModel::Cone => Self {
-                peak_cd: lumens / (2.0 * PI * (1.0 - edge)),
-                shape: Shape::Within { least_cosine: edge - 1e-9 },
+                peak_cd: EvenPeak { lumens, angle: beam_angle }.value(),
+                shape: Shape::Within { least_cosine: edge(beam_angle) - 1e-9 },
             },
         })
     }

@@ -1,18 +1,17 @@
 //! Where lamps go: even rows and columns, and the nearest spot clear of supports and openings.
 
-use std::fmt;
-
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 use super::arrange::{Arrangement, Group, Mirror, Task};
 use super::most::fewer_than;
 use super::nearest::{Free, Rectangle};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::{Msg, lights as words};
 
 /// Even rows and columns: half a pitch from the walls.
-pub const EVEN_ROWS: Source =
-    Source::common_practice("lamps a full pitch apart and half a pitch from the walls");
+pub const EVEN_ROWS: Source = Source::practice_of(words::SOURCE_EVEN_ROWS);
 
 /// A spot on the ceiling: x along the length, y across the width, from one corner.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -132,30 +131,30 @@ pub enum PlacementError {
     Spot(usize),
 }
 
-impl fmt::Display for PlacementError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Ceiling => f.write_str("the ceiling's sides must be from 0.1 to 50 m"),
-            Self::Count => f.write_str("there must be at least one lamp and at most 400"),
-            Self::Rim => f.write_str("the rim's diameter must be from 5 mm to 1 m"),
-            Self::Clearance => f.write_str("the clearance must be from 0 to 1 m"),
-            Self::Support(at) => write!(
-                f,
-                "support {}: its centre must lie within 100 m and its width from 0 to 1 m",
-                at + 1
-            ),
-            Self::Opening(at) => write!(
-                f,
-                "opening {}: its corner must lie within 100 m and its sides from 0 to 50 m",
-                at + 1
-            ),
-            Self::Board(at) => write!(f, "board {}: its centre line must lie within 100 m", at + 1),
-            Self::Spot(at) => write!(f, "lamp {}: its place must lie on the ceiling", at + 1),
+impl From<PlacementError> for Msg {
+    fn from(error: PlacementError) -> Self {
+        match error {
+            PlacementError::Ceiling => words::WRONG_CEILING.into(),
+            PlacementError::Count => words::WrongCount { most: MOST_LAMPS }.into(),
+            PlacementError::Rim => words::WRONG_RIM.into(),
+            PlacementError::Clearance => words::WRONG_CLEARANCE.into(),
+            PlacementError::Support(at) => words::WrongRib { number: at + 1 }.into(),
+            PlacementError::Opening(at) => words::WrongOpening { number: at + 1 }.into(),
+            PlacementError::Board(at) => words::WrongBoard { number: at + 1 }.into(),
+            PlacementError::Spot(at) => words::WrongPlace { number: at + 1 }.into(),
         }
     }
 }
 
-impl std::error::Error for PlacementError {}
+formula! {
+    /// From one to the next of those that stand evenly on a side, half of it from each wall.
+    Pitch: "p = s / n", &EVEN_ROWS;
+    |of| of.side / f64::from(of.count) => Length as length;
+    /// From wall to wall.
+    "s" as length: side: Length,
+    /// How many.
+    "n" as count: count: u32,
+}
 
 /// Spots in even rows and columns, half a pitch from the walls: rows run along the length and count across the width.
 /// The first row comes first, each from the origin on.

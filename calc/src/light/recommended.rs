@@ -2,12 +2,13 @@
 
 use super::photometry::LUX_PER_FOOT_CANDLE;
 use crate::source::Source;
+use crate::words::{Id, lights as words};
 
 /// Maintained illuminance recommended for a task.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Recommendation {
     /// What is done there.
-    pub task: &'static str,
+    pub task: Id,
     /// Illuminance on the task, lx.
     pub lux: f64,
     /// Who recommends it.
@@ -16,25 +17,24 @@ pub struct Recommendation {
 
 /// The recommendations, brightest first. EN 12464-1 is written for work places, not for dwellings.
 pub static RECOMMENDED: [Recommendation; 11] = [
-    task("writing, typing, reading at work", 500.0, EN_12464),
-    task("kitchen at work", 500.0, EN_12464),
-    task("kitchen counter, range, sink", 40.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("reading for long", 40.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("bathroom", 300.0, UFC_3),
-    task("reading now and then", 20.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("tea kitchen, toilet at work", 200.0, EN_12464),
-    task("kitchen, background", 10.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("passage at work", 100.0, EN_12464),
-    task("living, dining, sleeping, bath: background", 5.0 * LUX_PER_FOOT_CANDLE, IES),
-    task("dining table", 50.0, UFC_3),
+    task(words::TASK_OFFICE, 500.0, EN_12464),
+    task(words::TASK_COMMERCIAL_KITCHEN, 500.0, EN_12464),
+    task(words::TASK_COUNTER, 40.0 * LUX_PER_FOOT_CANDLE, IES),
+    task(words::TASK_LONG_READING, 40.0 * LUX_PER_FOOT_CANDLE, IES),
+    task(words::TASK_BATHROOM, 300.0, UFC_3),
+    task(words::TASK_SHORT_READING, 20.0 * LUX_PER_FOOT_CANDLE, IES),
+    task(words::TASK_KITCHENETTE, 200.0, EN_12464),
+    task(words::TASK_KITCHEN, 10.0 * LUX_PER_FOOT_CANDLE, IES),
+    task(words::TASK_HALLWAY, 100.0, EN_12464),
+    task(words::TASK_LIVING, 5.0 * LUX_PER_FOOT_CANDLE, IES),
+    task(words::TASK_DINING, 50.0, UFC_3),
 ];
 
-const EN_12464: Source = Source::transcribed("EN 12464-1", "table of maintained illuminance");
-const IES: Source =
-    Source::transcribed("IES Lighting Handbook, an older edition", "table 10-7, p. 10-34");
-const UFC_3: Source = Source::transcribed("US DoD UFC 3-530-01 (2006)", "recommended illuminance");
+const EN_12464: Source = Source::transcribed_of(words::SOURCE_EN_12464);
+const IES: Source = Source::transcribed_of(words::SOURCE_IES);
+const UFC_3: Source = Source::transcribed_of(words::SOURCE_UFC);
 
-const fn task(task: &'static str, lux: f64, source: Source) -> Recommendation {
+const fn task(task: Id, lux: f64, source: Source) -> Recommendation {
     Recommendation { task, lux, source }
 }
 

@@ -219,6 +219,7 @@ fn find_kind(asks: &[&Ask], path: &str) -> Option<Kind> {
 mod tests {
     use super::*;
     use crate::quantity::UnitSystem;
+    use crate::words::Phrase;
 
     fn offer(lamps: &[(&str, &str)]) -> Offer {
         let mut inputs = vec![("source_voltage".to_owned(), "12.8 V".to_owned())];
@@ -231,7 +232,7 @@ mod tests {
                 inputs.push((format!("runs.{index}.{key}"), text));
             }
         }
-        Offer { label: "Wire these lamps", kind: "circuit", inputs }
+        Offer { label: Phrase::Written("Wire these lamps"), kind: "circuit", inputs }
     }
 
     fn lengths(project: &Project, id: &str) -> Vec<String> {

@@ -2,12 +2,14 @@
 
 use std::fmt;
 
+use uom::si::angle::degree;
 use uom::si::f64::{
-    Area, HeatTransfer, Length, Mass, Power, Pressure, ThermalConductivity,
+    Angle, Area, HeatTransfer, Length, Mass, Power, Pressure, ThermalConductivity,
     ThermodynamicTemperature, Volume, VolumeRate,
 };
 
 use super::{Id, common};
+use crate::light::photometry::LUX_PER_FOOT_CANDLE;
 use crate::quantity::{Style, UnitSystem, amount, percent, plain};
 use crate::reader::Quantity;
 use crate::thermal::heat_loss::btu_per_hour;
@@ -203,6 +205,55 @@ impl Arg {
     /// Values in order: `1, 2 and 3`.
     pub fn each<T: Into<Self>>(of: impl IntoIterator<Item = T>) -> Self {
         Self::Each(of.into_iter().map(Into::into).collect())
+    }
+}
+
+/// Of light.
+impl Arg {
+    /// What a lamp gives, in lumens.
+    pub fn lumens(lumens: f64) -> Self {
+        Self::Quantity(lumens, |_, lumens| amount(lumens, 0, "lm"))
+    }
+
+    /// An intensity in candelas.
+    pub fn candelas(candelas: f64) -> Self {
+        Self::Quantity(candelas, |_, candelas| amount(candelas, 1, "cd"))
+    }
+
+    /// An illuminance in lux.
+    pub fn lux(lux: f64) -> Self {
+        Self::Quantity(lux, |_, lux| amount(lux, 0, "lx"))
+    }
+
+    /// An illuminance in lux, and where they are used in foot-candles: `134 lx (12.5 fc)`.
+    pub fn illuminance(lux: f64) -> Self {
+        Self::Quantity(lux, |style, lux| {
+            let written = amount(lux, 0, "lx");
+            match style.system {
+                UnitSystem::Metric => written,
+                UnitSystem::Imperial => {
+                    let foot_candles = amount(lux / LUX_PER_FOOT_CANDLE, 1, "fc");
+                    format!("{written} ({foot_candles})")
+                }
+            }
+        })
+    }
+
+    /// A beam angle in degrees.
+    pub fn degrees(angle: Angle) -> Self {
+        Self::Quantity(angle.value, |_, radians| {
+            plain(Angle::from_si(radians).get::<degree>(), 1) + "°"
+        })
+    }
+
+    /// The power of a lamp in watts, to a tenth.
+    pub fn lamp_watts(watts: f64) -> Self {
+        Self::Quantity(watts, |_, watts| amount(watts, 1, "W"))
+    }
+
+    /// The square of a distance, which with lux is always in meters: `(1.08 m)²`.
+    pub fn squared(distance: Length) -> Self {
+        Self::Quantity(distance.value, |_, meters| format!("({})²", amount(meters, 3, "m")))
     }
 }
 

@@ -17,6 +17,7 @@ common-practice = common practice, no source
 trade-floor = Floor
 trade-walls = Ceiling and walls
 trade-living = Living in it
+trade-wiring = Wiring
 
 ## What is marked.
 board = board

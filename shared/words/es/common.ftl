@@ -9,6 +9,7 @@ trade-floor = Piso
 trade-walls = Techo y paredes
 trade-living = La vida a bordo
 trade-living = Vivir dentro
+trade-wiring = Electricidad
 
 board = tabla
 

@@ -1,49 +1,46 @@
 //! The ceiling as a plan with its lamps over a map of the light, and the lamps row by row to mark.
 
-use crate::sorting::sort_by;
-use crate::text::text;
 use uom::si::length::{meter, micrometer};
 
-use super::words::is_moved;
-use super::{Figures, Inputs};
+use super::{Job, Lit};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::lists::{LineId, Mark, MarkStrip};
-use crate::quantity::{Style, amount};
+use crate::quantity::Style;
+use crate::sorting::sort_by;
+use crate::text::text;
+use crate::words::{Arg, lights as words};
 
 /// Steps of the map.
 const STEPS: f64 = 5.0;
 
 /// Where the lamps go, and how light it gets; both seen from above, the front to the left, so that the left wall is at
 /// the top.
-pub(super) fn drawings(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Drawing> {
-    vec![plan(inputs, figures, style), light(inputs, figures, style)]
+pub(super) fn drawings(job: &Job, found: &Lit, style: Style) -> Vec<Drawing> {
+    vec![plan(job, found, style), light(job, found, style)]
 }
 
 /// The ceiling's corners. [m]
-fn sides(inputs: &Inputs) -> (f64, f64) {
-    (inputs.ceiling.length.get::<meter>(), inputs.ceiling.width.get::<meter>())
+fn sides(job: &Job) -> (f64, f64) {
+    (job.ceiling.length.get::<meter>(), job.ceiling.width.get::<meter>())
 }
 
-fn outline(drawing: &mut Drawing, inputs: &Inputs, fill: Fill) {
-    let (length, width) = sides(inputs);
+fn outline(drawing: &mut Drawing, job: &Job, fill: Fill) {
+    let (length, width) = sides(job);
     drawing.rectangle(Pen::Solid, fill, Point::metres(0.0, 0.0), Point::metres(length, width));
 }
 
-fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
-    let (length, width) = sides(inputs);
-    let mut drawing = Drawing::new(
-        "Lamps from above, the front to the left",
-        text!(
-            "{} lamps in a ceiling of {} by {}, clear of {} ribs and {} openings.",
-            figures.placed.len(),
-            style.length(inputs.ceiling.length),
-            style.length(inputs.ceiling.width),
-            inputs.supports.len(),
-            inputs.openings.len()
-        ),
-    );
-    outline(&mut drawing, inputs, Fill::Stock);
-    for support in &inputs.supports {
+fn plan(job: &Job, found: &Lit, style: Style) -> Drawing {
+    let (length, width) = sides(job);
+    let said = words::PlanWords {
+        lamps: found.lamps.len(),
+        length: job.ceiling.length,
+        width: job.ceiling.width,
+        ribs: job.supports.len(),
+        openings: job.openings.len(),
+    };
+    let mut drawing = Drawing::new(style.say(words::PLAN), style.say(said));
+    outline(&mut drawing, job, Fill::Stock);
+    for support in &job.supports {
         let half = support.width.get::<meter>() / 2.0;
         let centre = support.centre.get::<meter>();
         let (from, to) = ((centre - half).max(0.0), (centre + half).min(length));
@@ -53,7 +50,7 @@ fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
             }
         }
     }
-    for opening in &inputs.openings {
+    for opening in &job.openings {
         let corner = Point::at(opening.corner.x, opening.corner.y);
         drawing.rectangle(
             Pen::Solid,
@@ -65,14 +62,14 @@ fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
             },
         );
     }
-    let radius = inputs.lamp.rim.get::<meter>() / 2.0;
-    for (index, placed) in figures.placed.iter().enumerate() {
-        let at = Point::at(placed.at.x, placed.at.y);
-        if is_moved(placed) {
-            drawing.line(Pen::Thin, &[Point::at(placed.wanted.x, placed.wanted.y), at]);
+    let radius = job.inputs.lamp.rim.get::<meter>() / 2.0;
+    for (index, lamp) in found.lamps.iter().enumerate() {
+        let at = Point::at(lamp.x, lamp.y);
+        if lamp.is_moved() {
+            drawing.line(Pen::Thin, &[Point::at(lamp.wanted.x, lamp.wanted.y), at]);
         }
         drawing.circle(Pen::Solid, Fill::Empty, at, radius);
-        drawing.cross(if placed.clear() { Pen::Mark } else { Pen::Cut }, at);
+        drawing.cross(if lamp.clear { Pen::Mark } else { Pen::Cut }, at);
         drawing.text(
             Point::metres(at.x, at.y - radius - width * 0.06),
             Anchor::Middle,
@@ -83,46 +80,36 @@ fn plan(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
         Point::metres(length, width),
         Point::metres(0.0, width),
         2.0,
-        style.length(inputs.ceiling.length),
+        style.length(job.ceiling.length),
     );
     drawing.dimension(
         Point::metres(length, 0.0),
         Point::metres(length, width),
         2.0,
-        style.length(inputs.ceiling.width),
+        style.length(job.ceiling.width),
     );
     drawing
 }
 
-fn light(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
-    let map = &figures.map;
-    let lux = |value: f64| amount(value, 0, "lx");
-    let mut drawing = Drawing::new(
-        text!(
-            "Light at {} above the floor, each step {}",
-            style.length(inputs.plane_height),
-            lux(map.highest / STEPS)
-        ),
-        text!(
-            "A map of the light below the lamps, from {} to {} in five steps of {}.",
-            lux(map.lowest),
-            lux(map.highest),
-            lux(map.highest / STEPS)
-        ),
-    );
-    let (length, width) = sides(inputs);
-    draw_map(&mut drawing, figures, length, width);
-    outline(&mut drawing, inputs, Fill::Empty);
-    let radius = inputs.lamp.rim.get::<meter>() / 2.0;
-    for placed in &figures.placed {
-        drawing.circle(Pen::Solid, Fill::Empty, Point::at(placed.at.x, placed.at.y), radius);
+fn light(job: &Job, found: &Lit, style: Style) -> Drawing {
+    let step = Arg::lux(found.lux.highest / STEPS);
+    let (lowest, highest) = (Arg::lux(found.lux.lowest), Arg::lux(found.lux.highest));
+    let title = words::Map { height: job.inputs.plane_height, step: step.clone() };
+    let said = words::MapWords { lowest, highest, step };
+    let mut drawing = Drawing::new(style.say(title), style.say(said));
+    let (length, width) = sides(job);
+    draw_map(&mut drawing, found, length, width);
+    outline(&mut drawing, job, Fill::Empty);
+    let radius = job.inputs.lamp.rim.get::<meter>() / 2.0;
+    for lamp in &found.lamps {
+        drawing.circle(Pen::Solid, Fill::Empty, Point::at(lamp.x, lamp.y), radius);
     }
     drawing
 }
 
 /// The map's cells, neighbours of the same step along the body drawn as one.
-fn draw_map(drawing: &mut Drawing, figures: &Figures, length: f64, width: f64) {
-    let map = &figures.map;
+fn draw_map(drawing: &mut Drawing, found: &Lit, length: f64, width: f64) {
+    let map = &found.map;
     if map.highest <= 0.0 {
         return;
     }
@@ -146,29 +133,29 @@ fn draw_map(drawing: &mut Drawing, figures: &Figures, length: f64, width: f64) {
 }
 
 /// Lamps on one line along the body together, measured from the front wall.
-pub(super) fn marks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<MarkStrip> {
+pub(super) fn marks(job: &Job, found: &Lit, style: Style) -> Vec<MarkStrip> {
     let mut strips: Vec<(i64, MarkStrip)> = Vec::new();
-    for (index, placed) in figures.placed.iter().enumerate() {
-        let line = placed.at.y.get::<micrometer>().round() as i64;
+    for (index, lamp) in found.lamps.iter().enumerate() {
+        let line = lamp.y.get::<micrometer>().round() as i64;
         let mark = Mark {
-            id: match inputs.place_keys.get(index) {
+            id: match job.place_keys.get(index) {
                 Some(key) => text!("l{}", key),
                 None => text!("l{}", index + 1),
             },
-            label: text!("lamp {}", index + 1),
-            at: placed.at.x,
-            note: if placed.clear() { String::new() } else { "not clear".into() },
+            label: style.say(words::LampName { number: index + 1 }),
+            at: lamp.x,
+            note: if lamp.clear { String::new() } else { style.say(words::NOT_CLEAR) },
         };
         match strips.iter_mut().find(|(known, _)| *known == line) {
             Some((_, strip)) => strip.marks.push(mark),
             None => strips.push((
                 line,
                 MarkStrip {
-                    id: text!("y{}", LineId::length(placed.at.y)),
-                    label: "ceiling".into(),
-                    note: text!("line {} from the left wall", style.mark(placed.at.y).text),
+                    id: text!("y{}", LineId::length(lamp.y)),
+                    label: style.say(words::CEILING),
+                    note: style.say(words::Line { y: Arg::mark(lamp.y) }),
                     alike: 1,
-                    length: inputs.ceiling.length,
+                    length: job.ceiling.length,
                     marks: vec![mark],
                 },
             )),

@@ -1,76 +1,91 @@
 //! The wire between the lamps, and the circuit that can be made of it.
+//!
+//! The names of the nodes (`source`, `lamp 3`) in the outcome and in what is offered are a contract: a person keeps
+//! them in the circuit that is made of the lamps, and by them its rows are found again when the lamps change. They are
+//! the same in every language; only what is shown of a lamp is said in the words of one.
 
+use calc_derive::Outcome;
 use uom::si::length::meter;
 
-use super::{Figures, Inputs};
+use super::{Job, Lit};
 use crate::light::cable::Stretch;
-use crate::outcome::Record;
 use crate::quantity::{Style, amount};
-use crate::report::{Offer, Table, TableRow, texts};
+use crate::report::{Offer, Table, TableRow};
 use crate::text::text;
+use crate::words::{Phrase, lights as words};
 
-fn lamp(place: usize) -> String {
+/// A stretch of wire from node to node.
+#[derive(Outcome)]
+pub(super) struct Wire {
+    from: String,
+    to: String,
+    /// One way, m.
+    length_m: f64,
+    #[outcome(skip)]
+    stretch: Stretch,
+}
+
+impl From<Stretch> for Wire {
+    fn from(stretch: Stretch) -> Self {
+        Self {
+            from: stretch.from.map_or("source".to_owned(), node),
+            to: node(stretch.to),
+            length_m: stretch.length.get::<meter>(),
+            stretch,
+        }
+    }
+}
+
+/// The node of a lamp, by its name in every language.
+fn node(place: usize) -> String {
     text!("lamp {}", place + 1)
 }
 
-/// Where a stretch comes from, as the node of a circuit.
-fn from(stretch: &Stretch) -> String {
-    stretch.from.map_or("source".to_owned(), lamp)
-}
-
-pub(super) fn table(figures: &Figures, style: Style) -> Table {
-    let rows = figures.wire.iter().map(|stretch| TableRow {
+pub(super) fn table(found: &Lit, style: Style) -> Table {
+    let lamp = |place: usize| style.say(words::LampName { number: place + 1 });
+    let rows = found.wire.iter().map(|Wire { stretch, .. }| TableRow {
         cells: vec![
             lamp(stretch.to),
-            stretch.from.map_or("where it comes up".to_owned(), lamp),
+            stretch.from.map_or_else(|| style.say(words::WIRES_FEED), lamp),
             style.run(stretch.length),
         ],
         chosen: false,
     });
     Table {
-        title: "Wire to each lamp, one way".into(),
-        heads: texts(&["To", "From", "Length"]),
+        title: style.say(words::WIRES),
+        heads: [words::WIRES_TO, words::WIRES_FROM, words::WIRES_LENGTH]
+            .map(|head| style.say(head))
+            .into(),
         rows: rows.collect(),
     }
 }
 
-pub(super) fn records(figures: &Figures) -> Vec<Record> {
-    let record = |stretch: &Stretch| {
-        Record::new()
-            .with("from", from(stretch))
-            .with("to", lamp(stretch.to))
-            .with("length_m", stretch.length.get::<meter>())
-    };
-    figures.wire.iter().map(record).collect()
-}
-
 /// A circuit with a run and a load for each lamp.
-pub(super) fn offers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Offer> {
-    if inputs.lamp.watts <= 0.0 {
+pub(super) fn offers(job: &Job, found: &Lit, style: Style) -> Vec<Offer> {
+    let watts = job.inputs.lamp.watts;
+    if watts <= 0.0 {
         return Vec::new();
     }
-    let watts = amount(inputs.lamp.watts, 3, "W");
+    let watts = amount(watts, 3, "W");
     let mut fields = Vec::new();
     let mut put = |path: String, text: &str| fields.push((path, text.to_owned()));
     put("source_voltage".to_owned(), "12.8 V");
     put("drop_limit_percent".to_owned(), "3");
-    for (row, stretch) in figures.wire.iter().enumerate() {
-        let name = lamp(stretch.to);
-        let length = style.length(stretch.length);
+    for (row, Wire { from, to, stretch, .. }) in found.wire.iter().enumerate() {
         for (key, text) in [
             ("id", text!("run {}", stretch.to + 1)),
-            ("from", from(stretch)),
-            ("to", name.clone()),
-            ("length", length),
+            ("from", from.clone()),
+            ("to", to.clone()),
+            ("length", style.length(stretch.length)),
             ("conductor", "auto".to_owned()),
         ] {
             put(text!("runs.{}.{}", &row, &key), &text);
         }
         for (key, text) in
-            [("label", name.as_str()), ("at", &name), ("model", "power"), ("value", &watts)]
+            [("label", to.as_str()), ("at", to), ("model", "power"), ("value", &watts)]
         {
             put(text!("loads.{}.{}", &row, &key), text);
         }
     }
-    vec![Offer { label: "Make a circuit of these lamps", kind: "circuit", inputs: fields }]
+    vec![Offer { label: Phrase::Id(words::OFFER), kind: "circuit", inputs: fields }]
 }
