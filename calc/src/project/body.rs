@@ -15,7 +15,7 @@ use crate::ask::BodyPart;
 use crate::carpentry::stations;
 use crate::fault::Fault;
 use crate::quantity::{Length, Style, UnitSystem};
-use crate::reader::{Notes, Reader, Site};
+use crate::reader::{Notes, Reader, Site, no_sheet, no_weight};
 use crate::sorting::sort_by;
 
 /// The body of the rig, inside, as far as it was measured.
@@ -89,9 +89,7 @@ impl Body {
     /// that are right can be used all the same.
     pub fn read(node: &Node, style: Style) -> Self {
         let nothing = Self::default();
-        let no_sheets = |_: &str, _: &str| Err(String::new());
-        let no_weight = || Err(String::new());
-        let site = Site { style, body: &nothing, sheets: &no_sheets, weight: &no_weight };
+        let site = Site { style, body: &nothing, sheets: &no_sheet, weight: &no_weight };
         let notes = Notes::default();
         let reader = Reader::new(&site, node, &notes);
         let mut body = Self {

@@ -16,7 +16,7 @@ use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs, merge_buy_lines};
 use crate::mass::balance::Balance;
 use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
-use crate::reader::{Notes, Reader, Site};
+use crate::reader::{Notes, Reader, Site, no_sheet, no_weight};
 use crate::text::text;
 
 /// Where it is kept in the project file.
@@ -174,10 +174,8 @@ pub(super) fn pin_units(project: &mut Project) {
 pub fn priced(project: &Project, sheet: &str, lines: &[BuyLine]) -> Vec<BuyLine> {
     let typed = project.extra(KEY).cloned().unwrap_or_default();
     let body = Body::default();
-    let no_sheets = |_: &str, _: &str| Err(String::new());
-    let no_weight = || Err(String::new());
     let style = project.style();
-    let site = Site { style, body: &body, sheets: &no_sheets, weight: &no_weight };
+    let site = Site { style, body: &body, sheets: &no_sheet, weight: &no_weight };
     let mut merged = merge_buy_lines(lines.iter().map(|line| (sheet, line)));
     apply(&typed, &site, &mut merged, |_| None, &mut Shopping::default());
     merged.into_iter().map(|merged| merged.line).collect()
