@@ -179,6 +179,11 @@ impl<'a> Reader<'a> {
         self.note(&join(ask.key, &index.to_string()), self.style().say(message));
     }
 
+    /// Notes a fault of what stands at a path below this place, by its message.
+    pub fn tell_at(&self, path: &str, message: impl Into<Msg>) {
+        self.note(path, self.style().say(message));
+    }
+
     /// Notes a fault of what stands at a path below this place.
     pub fn note(&self, path: &str, message: impl Into<String>) {
         self.notes.faults.borrow_mut().push(Fault::new(join(&self.path, path), message));

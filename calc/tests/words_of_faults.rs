@@ -9,8 +9,9 @@ use std::path::PathBuf;
 use std::sync::OnceLock;
 
 use calc::ask::{Ask, Kind};
+use calc::drawing::Shape;
 use calc::fault::Fault;
-use calc::project::Project;
+use calc::project::{BODY_ASKS, Body, LoadError, Project, shopping};
 use calc::quantity::{DIMENSIONS, Measure, Style, UnitSystem};
 use calc::sheet::{SHEETS, Sheet};
 use calc::words::{Phrase, Words};
@@ -110,6 +111,7 @@ fn places(node: &Json, here: &str, into: &mut Vec<String>) {
         }
         Json::Object(fields) => {
             for (key, item) in fields {
+                let key = key.replace('~', "~0").replace('/', "~1");
                 places(item, &format!("{here}/{key}"), into);
             }
         }
@@ -131,7 +133,7 @@ fn spoiled(node: &Json) -> Vec<Json> {
         let Some((above, key)) = place.rsplit_once('/') else { continue };
         let mut spoiled = node.clone();
         if let Some(fields) = spoiled.pointer_mut(above).unwrap().as_object_mut() {
-            fields.remove(key);
+            fields.remove(&key.replace("~1", "/").replace("~0", "~"));
             all.push(spoiled);
         }
     }
@@ -300,4 +302,144 @@ fn examples_can_be_read() {
             assert!(reads || dimension.unit("C").is_some(), "{tag}: {example}");
         }
     }
+}
+
+/// A body with nothing wrong, and all that can be asked of it.
+fn body() -> Json {
+    json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm", "wall_depth": "38 mm",
+        "widths": [{ "x": "0 mm", "width": "2060 mm" }, { "x": "3 m", "width": "2050 mm" }, { "x": "5 m", "width": "2040 mm" }],
+        "ribs": { "measured": ["400 mm", "800 mm"] },
+        "diagonals": { "first": "5860 mm", "second": "5830 mm" },
+        "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] })
+}
+
+fn told(asks: &[&Ask], look: &mut impl FnMut(&str)) {
+    for ask in asks {
+        look(ask.label.say(made_up()));
+        look(ask.help.say(made_up()));
+        match ask.kind {
+            Kind::Group(of) | Kind::Either(of) => told(of, look),
+            Kind::Rows { asks, noun, .. } => {
+                look(noun.say(made_up()));
+                told(asks, look);
+            }
+            Kind::List { of, .. } => told(&[of], look),
+            Kind::Choice(of) => of.all(made_up()).for_each(|(_, name)| look(name)),
+            _ => {}
+        }
+    }
+}
+
+#[test]
+fn the_body_is_asked_and_shown_in_the_language() {
+    let mut untouched = BTreeSet::new();
+    let mut look = |text: &str| untouched.extend(written_in_code(text, "hatch arcsin"));
+    told(BODY_ASKS, &mut look);
+    told(shopping::LINE_ASKS, &mut look);
+    told(shopping::OWN_ASKS, &mut look);
+    let mut slips = body();
+    slips["diagonals"] = json!({ "first": "5700 mm", "second": "5700 mm" });
+    let mut square = body();
+    square["diagonals"] = json!({ "first": "5845 mm", "second": "5845 mm" });
+    let mut early = body();
+    early.as_object_mut().unwrap().remove("length");
+    for node in [body(), slips, square, early] {
+        for style in styles() {
+            let body = Body::read(&node, style);
+            let report = body.findings(style);
+            for answer in &report.answers {
+                [&answer.label, &answer.text, &answer.note].into_iter().for_each(|text| look(text));
+            }
+            report.remarks.iter().for_each(|remark| look(&remark.text));
+            for step in &report.working {
+                [&step.name, &step.numbers, &step.result].into_iter().for_each(|text| look(text));
+                look(&step.source.say(made_up()));
+            }
+            if let Some(drawing) = calc::project::plan(&body, style) {
+                [&drawing.title, &drawing.words].into_iter().for_each(|text| look(text));
+                for shape in &drawing.shapes {
+                    if let Shape::Text { text, .. } | Shape::Dimension { text, .. } = shape {
+                        look(text);
+                    }
+                }
+            }
+        }
+    }
+    assert!(untouched.is_empty(), "{untouched:?}");
+}
+
+#[test]
+fn faults_of_the_body_and_the_buy_list_are_said_in_the_language() {
+    let (mut untouched, mut found) = (BTreeSet::new(), 0);
+    let mut bodies = spoiled(&body());
+    bodies.push(json!({ "length": "4 m", "ribs": { "even": { "count": 9, "first": "0 in", "spacing": "1 m" } } }));
+    bodies.push(json!({ "length": "4 m", "widths": [{ "x": "1 m", "width": "2 m" }, { "x": "1 m", "width": "2 m" }] }));
+    for node in bodies {
+        for style in styles() {
+            let body = Body::read(&node, style);
+            found += body.faults.len();
+            check(&body.faults, &node.to_string(), "body", &mut untouched);
+        }
+    }
+    let lines = json!({
+        "lines": { "own/tape": { "pack": "4", "price": 2, "mass": "1 kg", "place": "1 m" } },
+        "own": [{ "id": "tape", "item": "tape", "quantity": 2, "unit": "each", "price": 3, "mass": "1 kg", "place": "1 m" }]
+    });
+    for shopping in spoiled(&lines) {
+        let all = evaluated(&json!({ "battenbook": 2, "shopping": shopping, "sheets": [] }));
+        let wrong = all.shopping();
+        for faults in wrong.line_faults.values().chain([&wrong.faults]) {
+            found += faults.len();
+            check(faults, &shopping.to_string(), "shopping", &mut untouched);
+        }
+    }
+    assert!(found > 300, "{found}");
+    assert!(untouched.is_empty(), "{untouched:#?}");
+}
+
+#[test]
+fn why_a_file_cannot_be_opened_is_said_in_the_language() {
+    let errors = [
+        LoadError::TooLarge { bytes: 3_000_000 },
+        LoadError::NotJson { line: 3 },
+        LoadError::NoVersion,
+        LoadError::TooNew { found: 99 },
+        LoadError::TooManySheets { count: 501 },
+    ];
+    for error in errors {
+        let said = styles()[0].say(error.message());
+        // JSON and the name of the format are no words.
+        assert_eq!(written_in_code(&said, "battenbook"), [""; 0], "{said}");
+    }
+}
+
+#[test]
+fn what_differs_between_projects_is_said_in_the_language() {
+    let mut untouched = BTreeSet::new();
+    let project = |units: &str, inputs: Json, body: Json| {
+        let file = json!({ "battenbook": 2, "name": "", "units": units, "body": body,
+            "sheets": [{ "id": "s1", "kind": "stud_marks", "inputs": inputs }] });
+        let mut project = Project::from_text(&file.to_string()).unwrap();
+        project.set_words(made_up());
+        project
+    };
+    let example: Json =
+        serde_json::from_str(calc::sheet::find("stud_marks").unwrap().example).unwrap();
+    let mut spoiled_body = body();
+    spoiled_body["width"] = json!("2 kg");
+    let [first, other] = [
+        project("imperial", example, body()),
+        project("metric", json!({ "board": "3 m" }), spoiled_body),
+    ];
+    let parts = calc::project::compare(&first, &other);
+    assert!(parts.len() > 2, "{parts:#?}");
+    for part in &parts {
+        untouched.extend(written_in_code(&part.title, ""));
+        for line in part.inputs.iter().chain(&part.answers) {
+            for text in [&line.label, &line.first, &line.other] {
+                untouched.extend(written_in_code(text, "kg hatch"));
+            }
+        }
+    }
+    assert!(untouched.is_empty(), "{untouched:?}");
 }
