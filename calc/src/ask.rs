@@ -1,7 +1,7 @@
 //! What a sheet asks: each input's name, unit, range, usual value and where to put the tape.
 
 use crate::quantity::{Dimension, Unit, UnitSystem};
-use crate::words::{Id, Phrase, Words};
+use crate::words::{Id, Phrase, Words, body};
 
 /// One input of a sheet or of the body: all that is known of it before anything is typed.
 #[derive(Clone, Copy, Debug)]
@@ -222,15 +222,14 @@ pub enum BodyPart {
 
 impl BodyPart {
     /// Its name in a sentence: `the body's width`.
-    pub const fn name(self) -> &'static str {
+    pub const fn name(self) -> Id {
         match self {
-            Self::Length => "the body's length",
-            Self::Width => "the body's width",
-            Self::Height => "the body's height",
-            Self::RibWidth => "the body's rib width",
-            Self::RibCount => "the body's ribs",
-            Self::RibSpacing => "the body's mean rib spacing",
-            Self::Ribs => "the body's ribs",
+            Self::Length => body::PART_LENGTH,
+            Self::Width => body::PART_WIDTH,
+            Self::Height => body::PART_HEIGHT,
+            Self::RibWidth => body::PART_RIB_WIDTH,
+            Self::RibCount | Self::Ribs => body::PART_RIBS,
+            Self::RibSpacing => body::PART_RIB_SPACING,
         }
     }
 }

@@ -6,8 +6,8 @@ use std::collections::BTreeMap;
 
 pub use id::LineId;
 
-use crate::quantity::{Length, Mass};
-use crate::text::text;
+use crate::quantity::{Length, Mass, Style};
+use crate::words::{common, project as words};
 
 /// A line of the buy list. Write it with [`BuyLine::pieces`] or [`BuyLine::amount`], and what else is known after it.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -140,24 +140,26 @@ pub struct MarkStrip {
 
 impl MarkStrip {
     /// How many are alike where there are more, and what else is to be known: `3 alike, ripped to 4 in`.
-    pub fn more(&self) -> String {
-        let mut more = String::new();
-        if self.alike > 1 {
-            more.push_str(&text!("{} alike", &self.alike));
-        }
-        if !self.note.is_empty() {
-            more.push_str(if more.is_empty() { "" } else { ", " });
-            more.push_str(&self.note);
-        }
-        more
+    pub fn more(&self, style: Style) -> String {
+        let alike = match self.alike {
+            0 | 1 => String::new(),
+            count => style.say(words::Alike { count }),
+        };
+        both(alike, &self.note, style)
     }
 
     /// All of its words: `board C, 3 alike, ripped to 4 in`.
-    pub fn title(&self) -> String {
-        match self.more() {
-            more if more.is_empty() => self.label.clone(),
-            more => text!("{}, {}", &self.label, &more),
-        }
+    pub fn title(&self, style: Style) -> String {
+        both(self.label.clone(), &self.more(style), style)
+    }
+}
+
+/// One text and another behind it, where there are both.
+fn both(one: String, other: &str, style: Style) -> String {
+    match (one.is_empty(), other.is_empty()) {
+        (false, false) => style.say(common::ListMiddle { before: one, rest: other }),
+        (true, false) => other.to_owned(),
+        (_, true) => one,
     }
 }
 
@@ -320,15 +322,16 @@ mod tests {
 
     #[test]
     fn a_strip_says_how_many_are_alike_and_what_else_is_to_be_known() {
+        let style = Style::new(crate::quantity::UnitSystem::Imperial);
         let strip = |alike, note: &str| MarkStrip {
             label: "board C".into(),
             note: note.into(),
             alike,
             ..MarkStrip::default()
         };
-        assert_eq!(strip(3, "ripped to 4 in").title(), "board C, 3 alike, ripped to 4 in");
-        assert_eq!(strip(1, "").title(), "board C");
-        assert_eq!(strip(1, "ripped").more(), "ripped");
+        assert_eq!(strip(3, "ripped to 4 in").title(style), "board C, 3 alike, ripped to 4 in");
+        assert_eq!(strip(1, "").title(style), "board C");
+        assert_eq!(strip(1, "ripped").more(style), "ripped");
     }
 
     #[test]

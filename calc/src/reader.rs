@@ -18,7 +18,7 @@ use crate::quantity::{
     Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
-use crate::words::{Msg, common};
+use crate::words::{Msg, any_of, common, reader as words};
 use uom::si::f64::{
     Angle, Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermalConductivity,
     ThermodynamicTemperature, Volume, VolumeRate,
@@ -65,11 +65,26 @@ measured! {
     ThermalConductivity: CONDUCTIVITY
 }
 
-/// Finds the outcome of another sheet by its id and kind; the error is what is said about it.
-pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, String> + 'a;
+/// Finds the outcome of another sheet by its id and kind.
+pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, NotFound> + 'a;
 
-/// What is said of a sheet that waits for the one that asks.
-pub const NOT_READY: &str = "this sheet takes from that one itself; choose another";
+/// Why another sheet has nothing to take.
+#[derive(Clone, Debug)]
+pub enum NotFound {
+    /// It waits for the one that asks.
+    Waits,
+    /// What is said about it.
+    Because(Msg),
+}
+
+impl NotFound {
+    fn message(self) -> Msg {
+        match self {
+            Self::Waits => words::TAKES_FROM_HERE.into(),
+            Self::Because(message) => message,
+        }
+    }
+}
 
 /// What a sheet may look at besides its own inputs.
 pub struct Site<'a> {
@@ -80,7 +95,17 @@ pub struct Site<'a> {
     /// Outcomes of other sheets.
     pub sheets: &'a FindSheet<'a>,
     /// What everything on the project's buy list weighs; the error is why it cannot be told.
-    pub weight: &'a dyn Fn() -> Result<Weight, String>,
+    pub weight: &'a dyn Fn() -> Result<Weight, Msg>,
+}
+
+/// No other sheet can be taken from.
+pub fn no_sheet(id: &str, _kind: &str) -> Result<Arc<Record>, NotFound> {
+    Err(NotFound::Because(words::NoSuchSheet { id }.into()))
+}
+
+/// Nothing is weighed where no sheet asks for it.
+pub fn no_weight() -> Result<Weight, Msg> {
+    Err(words::NO_NUMBER_WANTED.into())
 }
 
 /// Reads the answers at one place of a sheet's inputs.
@@ -110,7 +135,7 @@ impl<'a> Reader<'a> {
     pub fn new(site: &'a Site<'a>, node: &'a Node, notes: &'a Notes) -> Self {
         let reader = Self { site, node: Some(node), path: String::new(), notes };
         if !node.is_object() && !node.is_null() {
-            reader.fault("the inputs are not a set of named values, as in {\"coats\": 2}");
+            reader.tell_here(words::InputsNotNamed { like: r#"{"coats": 2}"# });
         }
         reader
     }
@@ -136,7 +161,7 @@ impl<'a> Reader<'a> {
     /// # Errors
     /// Another sheet on the list takes from this one.
     pub fn project_weight(&self) -> Result<Weight, String> {
-        (self.site.weight)()
+        (self.site.weight)().map_err(|message| self.style().say(message))
     }
 
     /// Notes a fault of this place.
@@ -149,6 +174,11 @@ impl<'a> Reader<'a> {
         self.below(ask.key).fault(message);
     }
 
+    /// Notes a fault of this place, by its message.
+    fn tell_here(&self, message: impl Into<Msg>) {
+        self.fault(self.style().say(message));
+    }
+
     /// Notes a fault of the input asked for here, by its message.
     pub fn tell(&self, ask: &Ask, message: impl Into<Msg>) {
         self.fault_at(ask, self.style().say(message));
@@ -157,6 +187,11 @@ impl<'a> Reader<'a> {
     /// Notes a fault of one value of a list or of one of its rows, by its message.
     pub fn tell_of(&self, ask: &Ask, index: usize, message: impl Into<Msg>) {
         self.note(&join(ask.key, &index.to_string()), self.style().say(message));
+    }
+
+    /// Notes a fault of what stands at a path below this place, by its message.
+    pub fn tell_at(&self, path: &str, message: impl Into<Msg>) {
+        self.note(path, self.style().say(message));
     }
 
     /// Notes a fault of what stands at a path below this place.
@@ -243,7 +278,7 @@ impl<'a> Reader<'a> {
             Some(text) => text,
             None => {
                 if ask.need == Need::Required {
-                    here.fault(format!("give the {} a name", self.name_of(ask)));
+                    here.tell_here(words::NameMissing { what: self.name_of(ask) });
                 }
                 match ask.need {
                     Need::Default(text) => text.to_owned(),
@@ -330,8 +365,8 @@ impl<'a> Reader<'a> {
         match of.keys().find(|key| *key == text) {
             Some(key) => key,
             None => {
-                let keys: Vec<String> = of.keys().map(|key| format!("\"{key}\"")).collect();
-                here.fault(format!("choose one of {}", keys.join(", ")));
+                let names = any_of(of.all(self.site.style.words).map(|(_, name)| name));
+                here.tell_here(words::ChooseOne { names });
                 of.keys().next().unwrap_or_default()
             }
         }
@@ -346,7 +381,7 @@ impl<'a> Reader<'a> {
                 Some("true" | "yes") => true,
                 Some("false" | "no") => false,
                 Some(_) => {
-                    here.fault("say true or false");
+                    here.tell_here(words::YesOrNo { yes: "true", no: "false" });
                     false
                 }
                 None => ask.need == Need::Default("true"),
@@ -417,7 +452,7 @@ impl<'a> Reader<'a> {
         if ribs.is_empty() {
             here.missing(ask);
         } else {
-            let text = format!("{} ribs of the body", ribs.len());
+            let text = self.style().say(words::RibsOfBody { count: ribs.len() });
             self.notes.taken.borrow_mut().push(Taken { field: here.path, text });
         }
         ribs.clone()
@@ -463,17 +498,15 @@ impl<'a> Reader<'a> {
         match (given.next(), given.next()) {
             (Some((index, _)), None) => Some(index),
             (Some((_, first)), Some((_, second))) => {
-                self.fault_at(
-                    second,
-                    format!("give {} or {}, not both", self.name_of(first), self.name_of(second)),
-                );
+                let (first, other) = (self.name_of(first), self.name_of(second));
+                self.tell(second, words::NotBoth { first, second: other });
                 None
             }
             (None, _) => {
                 if ask.need == Need::Required {
-                    let names: Vec<String> = of.iter().map(|one| self.name_of(one)).collect();
+                    let names = any_of(of.iter().map(|one| self.name_of(one)));
                     let first = of.first().map_or("", |one| one.key);
-                    self.below(first).fault(format!("give {}", names.join(" or ")));
+                    self.below(first).tell_here(words::OneOfSeveral { names });
                 }
                 None
             }
@@ -493,10 +526,10 @@ impl<'a> Reader<'a> {
         let Kind::SheetOf(kind) = ask.kind else { return None };
         let here = self.below(ask.key);
         let found = (self.site.sheets)(&here.text()?, kind);
-        if found.as_ref().is_err_and(|message| message != NOT_READY) {
-            return self.sheet(ask);
+        match found {
+            Err(NotFound::Because(_)) => self.sheet(ask),
+            found => found.ok(),
         }
-        found.ok()
     }
 
     /// The outcome of the sheet named by the input.
@@ -509,7 +542,7 @@ impl<'a> Reader<'a> {
             }
             return None;
         };
-        (self.site.sheets)(&id, kind).map_err(|message| here.fault(message)).ok()
+        (self.site.sheets)(&id, kind).map_err(|none| here.tell_here(none.message())).ok()
     }
 
     /// A quantity from the outcome of the sheet named by the input, where it stands under `name` in its SI unit.
@@ -554,7 +587,7 @@ impl<'a> Reader<'a> {
             Some(Node::Array(items)) => items.as_slice(),
             None | Some(Node::Null) => &[],
             Some(_) => {
-                here.fault(format!("a list is asked here, with one {noun} or more in it"));
+                here.tell_here(words::ListWanted { noun });
                 return Vec::new();
             }
         };
@@ -563,16 +596,10 @@ impl<'a> Reader<'a> {
             _ => at_least,
         };
         if items.len() < needed {
-            here.fault(match needed {
-                1 => format!("add at least one {noun}"),
-                _ => format!("at least {needed} are needed ({noun}); there are {}", items.len()),
-            });
+            here.tell_here(words::TooFew { least: needed, noun, count: items.len() });
         }
         if items.len() > MOST_ROWS {
-            here.fault(format!(
-                "there are {} here; a sheet takes at most {MOST_ROWS}",
-                items.len()
-            ));
+            here.tell_here(words::TooMany { count: items.len(), most: MOST_ROWS });
         }
         items
             .iter()
@@ -604,7 +631,7 @@ impl<'a> Reader<'a> {
             Node::Number(number) => Some(number.to_string()),
             Node::String(_) | Node::Null => None,
             _ => {
-                self.fault("text is asked here");
+                self.tell_here(words::TEXT_WANTED);
                 None
             }
         }
@@ -612,7 +639,7 @@ impl<'a> Reader<'a> {
 
     fn expect_object(&self) {
         if !matches!(self.node, Some(Node::Object(_) | Node::Null) | None) {
-            self.fault("named values are asked here, as in {\"length\": \"90 1/2 in\"}");
+            self.tell_here(words::ValuesNotNamed { like: r#"{"length": "90 1/2 in"}"# });
         }
     }
 
@@ -627,13 +654,11 @@ impl<'a> Reader<'a> {
             return;
         }
         let usual = ask.usual_in(self.site.style.system);
-        let name = self.name_of(ask);
-        self.fault(match (ask.need, usual) {
-            (Need::Body(part), _) => {
-                format!("give {name} here, or measure {} on the body page", part.name())
-            }
-            (_, "") => format!("give {name}"),
-            (_, usual) => format!("give {name}, for example {usual}"),
+        let what = self.name_of(ask);
+        self.tell_here(match (ask.need, usual) {
+            (Need::Body(part), _) => Msg::from(words::MissingOfBody { what, part: part.name() }),
+            (_, "") => words::Missing { what }.into(),
+            (_, usual) => words::MissingLike { what, usual }.into(),
         });
     }
 
@@ -649,31 +674,32 @@ impl<'a> Reader<'a> {
         let read = match (self.node, ask.kind) {
             (Some(Node::String(text)), _) => self.read_text(ask, text),
             (Some(Node::Number(number)), Kind::Number { .. } | Kind::Count { .. }) => {
-                let number = number.as_f64().unwrap_or(f64::NAN);
-                self.check(ask, number, None)
+                let value = number.as_f64().unwrap_or(f64::NAN);
+                self.check(ask, value, None, &number.to_string())
             }
             (Some(Node::Number(number)), _) => {
                 let unit = ask.unit_in(self.site.style.system).map_or("", Unit::symbol);
-                Err(format!("{number} has no unit; write it as text, such as \"{number} {unit}\""))
+                let (number, like) = (number.to_string(), format!("\"{number} {unit}\""));
+                Err(words::NoUnit { number, like }.into())
             }
             _ => {
                 let usual = ask.usual_in(self.site.style.system);
                 let usual = if usual.is_empty() { "12" } else { usual };
-                Err(format!("a number or a text is asked here, such as \"{usual}\""))
+                Err(words::NumberWanted { like: format!("\"{usual}\"") }.into())
             }
         };
         read.unwrap_or_else(|message| {
-            self.fault(message);
+            self.tell_here(message);
             stand_in(ask)
         })
     }
 
-    fn read_text(&self, ask: &Ask, text: &str) -> Result<f64, String> {
+    fn read_text(&self, ask: &Ask, text: &str) -> Result<f64, Msg> {
         match ask.kind {
             Kind::Measure { dimension, .. } => {
                 let measure =
-                    Measure::read(text, dimension, None).map_err(|error| error.to_string())?;
-                self.check(ask, measure.si(), ask.unit_in(self.site.style.system))
+                    Measure::read(text, dimension, None).map_err(|error| error.message())?;
+                self.check(ask, measure.si(), ask.unit_in(self.site.style.system), text.trim())
             }
             Kind::Number { .. } | Kind::Count { .. } => {
                 let number = match unit_of(ask) {
@@ -681,14 +707,14 @@ impl<'a> Reader<'a> {
                         .map(|measure| unit.from_si(measure.si())),
                     None => read_number(text),
                 };
-                self.check(ask, number.map_err(|error| error.to_string())?, None)
+                self.check(ask, number.map_err(|error| error.message())?, None, text.trim())
             }
-            _ => Err("no number is asked here".to_owned()),
+            _ => Err(words::NO_NUMBER_WANTED.into()),
         }
     }
 
-    /// Checks a value against the range of its ask.
-    fn check(&self, ask: &Ask, value: f64, unit: Option<&Unit>) -> Result<f64, String> {
+    /// Checks a value against the range of its ask; `given` is how it was typed.
+    fn check(&self, ask: &Ask, value: f64, unit: Option<&Unit>, given: &str) -> Result<f64, Msg> {
         let ((low, high), whole) = match ask.kind {
             Kind::Measure { range, .. } | Kind::Number { range, .. } => (range, false),
             Kind::Count { range: (low, high) } => ((f64::from(low), f64::from(high)), true),
@@ -697,14 +723,11 @@ impl<'a> Reader<'a> {
         // Ends typed in another unit than they are kept in must still count as inside.
         let slack = 1e-9 * low.abs().max(high.abs()).min(value.abs().max(1e-3));
         if !value.is_finite() || value < low - slack || value > high + slack {
-            return Err(format!(
-                "{} must be {}",
-                self.name_of(ask),
-                range_words(ask, low, high, unit)
-            ));
+            let [least, most] = [low, high].map(|end| end_words(ask, end, unit));
+            return Err(words::OutOfRange { what: self.name_of(ask), least, most, given }.into());
         }
         if whole && value != value.round() {
-            return Err(format!("{} must be a whole number", self.name_of(ask)));
+            return Err(words::NotWhole { what: self.name_of(ask) }.into());
         }
         Ok(value.clamp(low, high))
     }
@@ -731,9 +754,9 @@ fn stand_in(ask: &Ask) -> f64 {
     }
 }
 
-/// `between 1 in and 100 ft`, in the unit that the field takes.
-fn range_words(ask: &Ask, low: f64, high: f64, unit: Option<&Unit>) -> String {
-    let write = |value: f64| match (ask.kind, unit) {
+/// An end of a range as the field takes it: `100 ft`.
+fn end_words(ask: &Ask, value: f64, unit: Option<&Unit>) -> String {
+    match (ask.kind, unit) {
         (Kind::Measure { .. }, Some(unit)) => {
             format!("{} {}", significant(unit.from_si(value), 4), unit.symbol())
         }
@@ -741,8 +764,7 @@ fn range_words(ask: &Ask, low: f64, high: f64, unit: Option<&Unit>) -> String {
             format!("{} {unit}", plain(value, 3))
         }
         _ => plain(value, 3),
-    };
-    format!("between {} and {}", write(low), write(high))
+    }
 }
 
 /// `a/b` for paths: dotted.
@@ -754,8 +776,8 @@ fn join(path: &str, key: &str) -> String {
 pub fn lower_first(label: &str) -> String {
     let mut letters = label.chars();
     match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if second.is_ascii_lowercase() || second == ' ' => {
-            std::iter::once(first.to_ascii_lowercase()).chain(label.chars().skip(1)).collect()
+        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
+            first.to_lowercase().chain(label.chars().skip(1)).collect()
         }
         _ => label.to_owned(),
     }

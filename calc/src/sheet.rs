@@ -7,7 +7,7 @@ use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
 use crate::report::Report;
 use crate::source::Source;
-use crate::words::{Msg, Phrase};
+use crate::words::{Msg, Phrase, reader as words};
 
 /// One sheet: all that is known of it before anything is typed.
 pub struct Sheet {
@@ -150,10 +150,8 @@ pub fn solve_sheet(sheet: &Sheet, site: &Site<'_>, inputs: &Node) -> Result<Repo
     match result {
         Ok(mut report) if faults.is_empty() => {
             if let Some(name) = report.outcome.not_finite() {
-                return Err(vec![Fault::new(
-                    "",
-                    format!("these inputs lead to a {name} beyond all measure; check their units"),
-                )]);
+                let message = words::BeyondMeasure { name };
+                return Err(vec![Fault::new("", site.style.say(message))]);
             }
             report.from_body = taken;
             if !report.faults.is_empty() {

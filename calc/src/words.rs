@@ -13,7 +13,7 @@ mod table;
 pub use arg::{Arg, Msg};
 pub use table::{Broken, Words};
 
-use crate::quantity::{Marked, Style};
+use crate::quantity::{Marked, Style, UnitSystem};
 
 #[allow(dead_code, missing_docs)]
 mod names {
@@ -64,6 +64,28 @@ impl From<Id> for Phrase {
     fn from(id: Id) -> Self {
         Self::Id(id)
     }
+}
+
+impl Msg {
+    /// In English, for tests and scripts: of messages that are filled with no quantities.
+    pub fn english(self) -> String {
+        Style::new(UnitSystem::Imperial).say(self)
+    }
+}
+
+/// Several to choose from: `1, 2 or 3`.
+pub fn any_of<T: Into<Arg>>(several: impl IntoIterator<Item = T>) -> Arg {
+    any(several.into_iter().map(Into::into).collect())
+}
+
+fn any(mut several: Vec<Arg>) -> Arg {
+    let Some(last) = several.pop() else { return Arg::from("") };
+    let Some(before) = several.pop() else { return last };
+    let mut all = Msg::from(reader::OrEnd { before, last });
+    for before in several.into_iter().rev() {
+        all = common::ListMiddle { before, rest: all }.into();
+    }
+    all.into()
 }
 
 impl Style {

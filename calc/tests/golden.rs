@@ -5,6 +5,7 @@
 use std::fmt::Write as _;
 
 use calc::project::Project;
+use calc::quantity::{Style, UnitSystem};
 use calc::report::Report;
 use calc::sheet::SHEETS;
 use serde_json::{Value as Json, json};
@@ -74,7 +75,12 @@ fn written(report: &Report) -> String {
         }
     }
     for strip in &report.marks {
-        let _ = writeln!(out, "\nmarks on {} ({})", strip.title(), strip.id);
+        let _ = writeln!(
+            out,
+            "\nmarks on {} ({})",
+            strip.title(Style::new(UnitSystem::Imperial)),
+            strip.id
+        );
         for mark in &strip.marks {
             let _ = writeln!(out, "{:?} {} {} ({})", mark.at, mark.label, mark.note, mark.id);
         }

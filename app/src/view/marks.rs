@@ -145,7 +145,7 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
     html.raw("\">");
     html.tag("h2", "", board.name());
     let title = project.sheet(board.sheet).map_or_else(String::new, |s| super::title_of(&s));
-    let more = match strip.more() {
+    let more = match strip.more(style) {
         more if more.is_empty() => more,
         more => format!(", {more}"),
     };

@@ -99,7 +99,7 @@ pub fn working(html: &mut Html, report: &Report) {
 /// A piece's marks: each as a number and as a piece of tape with the spot on it.
 pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"marks\">");
-    html.tag("h2", "", &format!("Marks on the {}", strip.title()));
+    html.tag("h2", "", &format!("Marks on the {}", strip.title(style)));
     let datum =
         format!("All from the left end of {}, tape hooked once.", style.length(strip.length));
     html.tag("p", "help", &datum);

@@ -1,14 +1,14 @@
 //! Squareness from two diagonals.
 
 use crate::source::Source;
+use crate::words::body as words;
 
 /// Parallelogram law on both diagonals.
-pub static DIAGONALS: Source = Source::identity("shear = (d1^2 - d2^2) / (4 length)");
+pub static DIAGONALS: Source = Source::identity_of(words::SOURCE_SHEAR);
 /// Where the mean of the squares of both diagonals must lie.
-pub static BOTH_DIAGONALS: Source =
-    Source::identity("parallelogram law: (d1^2 + d2^2) / 2 = length^2 + width^2");
+pub static BOTH_DIAGONALS: Source = Source::identity_of(words::SOURCE_BOTH);
 /// How far the diagonals may miss length and width before one of the measures is called a slip.
-pub static SLIP: Source = Source::common_practice("a tape over a diagonal is read to 0.2 %");
+pub static SLIP: Source = Source::practice_of(words::SOURCE_SLIP);
 /// The share of [`SLIP`].
 pub const SLIP_SHARE: f64 = 0.002;
 /// A triangle with sides 3, 4 and 5 has a right angle.

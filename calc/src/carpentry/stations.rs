@@ -1,11 +1,10 @@
 //! Widths measured at several stations along a body, and the width in between.
 
 use crate::source::Source;
+use crate::words::body as words;
 
 /// The walls run straight from station to station.
-pub static BETWEEN: Source = Source::identity(
-    "straight walls between two stations: w = w1 + (w2 - w1) x (x - x1) / (x2 - x1); before the first and behind the last as there",
-);
+pub static BETWEEN: Source = Source::identity_of(words::SOURCE_BETWEEN);
 
 /// A width measured somewhere along the body.
 #[derive(Clone, Copy, Debug, PartialEq)]

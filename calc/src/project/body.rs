@@ -15,8 +15,9 @@ use crate::ask::BodyPart;
 use crate::carpentry::stations;
 use crate::fault::Fault;
 use crate::quantity::{Length, Style, UnitSystem};
-use crate::reader::{Notes, Reader, Site};
+use crate::reader::{Notes, Reader, Site, no_sheet, no_weight};
 use crate::sorting::sort_by;
+use crate::words::body as words;
 
 /// The body of the rig, inside, as far as it was measured.
 ///
@@ -91,9 +92,7 @@ impl Body {
     /// that are right can be used all the same.
     pub fn read(node: &Node, style: Style) -> Self {
         let nothing = Self::default();
-        let no_sheets = |_: &str, _: &str| Err(String::new());
-        let no_weight = || Err(String::new());
-        let site = Site { style, body: &nothing, sheets: &no_sheets, weight: &no_weight };
+        let site = Site { style, body: &nothing, sheets: &no_sheet, weight: &no_weight };
         let notes = Notes::default();
         let reader = Reader::new(&site, node, &notes);
         let mut body = Self {
@@ -166,7 +165,7 @@ impl Body {
         };
         let words = match self.widths.len() {
             2.. if part == BodyPart::Width => {
-                format!("{words}, the narrowest of {} stations", self.widths.len())
+                style.say(words::Narrowest { width: words, count: self.widths.len() })
             }
             _ => words,
         };
@@ -180,40 +179,22 @@ impl Body {
         if let Some((index, _)) =
             self.ribs.windows(2).enumerate().find(|(_, pair)| pair[1] <= pair[0] + slack)
         {
-            reader.note(
-                &format!("ribs.measured.{}", index + 1),
-                "this rib is not behind the one before it; measure every centre line from the \
-                 front wall and enter them in order",
-            );
+            reader.tell_at(&format!("ribs.measured.{}", index + 1), words::RIB_OUT_OF_ORDER);
         }
         let Some(length) = self.length else { return };
         if let Some(last) = self.ribs.last().filter(|last| **last > length + slack) {
             let field =
                 if reader.has("ribs.even") { "ribs.even".to_owned() } else { last_rib(&self.ribs) };
-            let style = reader.style();
-            reader.note(
-                &field,
-                format!(
-                    "the last rib would lie at {}, behind the rear wall at {}",
-                    style.length(*last),
-                    style.length(length)
-                ),
-            );
+            reader.tell_at(&field, words::RibOutside { rib: *last, length });
         }
         for (index, opening) in self.openings.iter().enumerate() {
             if opening.x + opening.length > length + slack {
-                reader.note(
-                    &format!("openings.{index}.length"),
-                    "the opening would reach past the rear wall; check its place and its length",
-                );
+                reader.tell_at(&format!("openings.{index}.length"), words::OPENING_TOO_LONG);
             }
             let ends = [opening.x, opening.x + opening.length];
             let narrow = ends.into_iter().filter_map(|x| self.width_at(x)).reduce(Length::min);
             if narrow.is_some_and(|width| opening.y + opening.width > width + slack) {
-                reader.note(
-                    &format!("openings.{index}.width"),
-                    "the opening would reach past the right wall; check its place and its width",
-                );
+                reader.tell_at(&format!("openings.{index}.width"), words::OPENING_TOO_WIDE);
             }
         }
     }
@@ -223,21 +204,16 @@ impl Body {
         for (index, station) in self.widths.iter().enumerate() {
             let field = format!("widths.{index}.x");
             if self.length.is_some_and(|length| station.x > length + slack) {
-                reader.note(
-                    &field,
-                    "this station would lie behind the rear wall; measure it from the front wall",
-                );
+                reader.tell_at(&field, words::STATION_OUTSIDE);
             }
             let before = self.widths.iter().take(index);
             if before.into_iter().any(|other| (other.x - station.x).abs() <= slack) {
-                reader.note(&field, "there is a station here already; give each its own place");
+                reader.tell_at(&field, words::STATION_TWICE);
             }
         }
         sort_by(&mut self.widths, |a, b| a.x.value.total_cmp(&b.x.value));
-        if let Some(message) =
-            self.diagonals.and_then(|diagonals| self.no_figure(&diagonals, reader.style()))
-        {
-            reader.note("diagonals.second", message);
+        if let Some(message) = self.diagonals.and_then(|diagonals| self.no_figure(&diagonals)) {
+            reader.tell_at("diagonals.second", message);
         }
     }
 

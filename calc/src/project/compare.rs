@@ -1,6 +1,6 @@
 //! What differs between two projects: inputs in words, and the answers that follow from them.
 
-use crate::words::Phrase;
+use crate::words::{Id, Phrase, Words, project as words};
 
 use super::{BODY_ASKS, Evaluation, Node, Project, SheetEntry, SheetResult, evaluate, rows};
 use crate::ask::{Ask, Kind};
@@ -81,17 +81,29 @@ pub fn compare(first: &Project, other: &Project) -> Vec<Part> {
                 matched[index] = true;
                 let (one, (_, after)) = &others[index];
                 let mut walk = Walk::of(first, other);
-                walk.leaf("Name", sheet.title().to_owned(), one.title().to_owned());
+                walk.named(words::NAME, sheet.title().to_owned(), one.title().to_owned());
                 let asks = sheet.kind().and_then(sheet::find).map_or(&[][..], |sheet| sheet.asks);
                 walk.fields(asks, "", sheet.inputs(), one.inputs());
-                let answers = answers(Some(result), Some(after));
+                let answers = answers(first.words, Some(result), Some(after));
                 part(first, &sheet, Found::InBoth, walk.lines, answers)
             }
-            None => part(first, &sheet, Found::InFirst, Vec::new(), answers(Some(result), None)),
+            None => part(
+                first,
+                &sheet,
+                Found::InFirst,
+                Vec::new(),
+                answers(first.words, Some(result), None),
+            ),
         });
     }
     for ((sheet, (_, result)), _) in others.iter().zip(&matched).filter(|(_, matched)| !**matched) {
-        parts.push(part(first, sheet, Found::InOther, Vec::new(), answers(None, Some(result))));
+        parts.push(part(
+            first,
+            sheet,
+            Found::InOther,
+            Vec::new(),
+            answers(first.words, None, Some(result)),
+        ));
     }
     parts.retain(|part| {
         part.found != Found::InBoth || !part.inputs.is_empty() || !part.answers.is_empty()
@@ -123,11 +135,12 @@ fn whole(first: &Project, other: &Project, before: &Evaluation, after: &Evaluati
     const NAMED: [&str; 8] =
         ["battenbook", "id", "name", "units", "rounding", "body", "sheets", rows::MADE];
     let mut walk = Walk::of(first, other);
-    walk.leaf("Name", first.name().to_owned(), other.name().to_owned());
-    walk.leaf("Results in", system_words(first), system_words(other));
+    walk.named(words::NAME, first.name().to_owned(), other.name().to_owned());
+    let units = |project: &Project| first.style().say(unit_words(project));
+    walk.named(words::RESULTS_IN, units(first), units(other));
     if first.system() == other.system() {
         let rounding = |project: &Project| project.style().rounding.name().to_owned();
-        walk.leaf("Marks to the nearest", rounding(first), rounding(other));
+        walk.named(words::NEAREST, rounding(first), rounding(other));
     }
     let theirs = other.document.keys().filter(|key| !first.document.contains_key(*key));
     for key in first.document.keys().chain(theirs).filter(|key| !NAMED.contains(&key.as_str())) {
@@ -135,44 +148,41 @@ fn whole(first: &Project, other: &Project, before: &Evaluation, after: &Evaluati
     }
     let mut buys = Walk::of(first, other);
     let count = |all: &Evaluation| all.buy_list.len().to_string();
-    buys.leaf("Lines on the buy list", count(before), count(after));
+    buys.named(words::BUY_LINES, count(before), count(after));
     let total = |all: &Evaluation| {
         let costs: Vec<f64> = all.buy_list.iter().filter_map(|line| line.line.cost).collect();
         if costs.is_empty() { String::new() } else { money(costs.iter().sum()) }
     };
-    buys.leaf("Buy list, together", total(before), total(after));
+    buys.named(words::BUY_TOTAL, total(before), total(after));
     Part {
         place: PartPlace::Project,
-        title: "The project".to_owned(),
+        title: first.style().say(words::THE_PROJECT),
         found: Found::InBoth,
         inputs: walk.lines,
         answers: buys.lines,
     }
 }
 
-fn system_words(project: &Project) -> String {
+fn unit_words(project: &Project) -> Id {
     match project.system() {
-        crate::quantity::UnitSystem::Imperial => "inches",
-        crate::quantity::UnitSystem::Metric => "millimetres",
+        crate::quantity::UnitSystem::Imperial => words::INCHES,
+        crate::quantity::UnitSystem::Metric => words::MILLIMETERS,
     }
-    .to_owned()
 }
 
 fn body(first: &Project, other: &Project, before: &Evaluation, after: &Evaluation) -> Part {
     let mut walk = Walk::of(first, other);
     walk.fields(BODY_ASKS, "", first.body(), other.body());
     let mut faults = Walk::of(first, other);
-    faults.leaf(TO_MEND, faults_of(&before.body.faults), faults_of(&after.body.faults));
+    faults.named(words::TO_MEND, faults_of(&before.body.faults), faults_of(&after.body.faults));
     Part {
         place: PartPlace::Body,
-        title: "The body".to_owned(),
+        title: first.style().say(words::THE_BODY),
         found: Found::InBoth,
         inputs: walk.lines,
         answers: faults.lines,
     }
 }
-
-const TO_MEND: &str = "Still to fill in or mend";
 
 fn faults_of(faults: &[crate::fault::Fault]) -> String {
     if faults.is_empty() { String::new() } else { faults.len().to_string() }
@@ -180,14 +190,16 @@ fn faults_of(faults: &[crate::fault::Fault]) -> String {
 
 /// The answers that differ. Each is met by the one of the same name; where the names differ, both
 /// stand alone.
-fn answers(first: Option<&SheetResult>, other: Option<&SheetResult>) -> Vec<Line> {
+fn answers(said: Words, first: Option<&SheetResult>, other: Option<&SheetResult>) -> Vec<Line> {
     let shown = |result: Option<&SheetResult>| -> Vec<(String, String, String)> {
         match result {
             Some(Ok(report)) => {
                 let all = report.answers.iter();
                 all.map(|one| (one.label.clone(), one.text.clone(), one.note.clone())).collect()
             }
-            Some(Err(faults)) => vec![(TO_MEND.to_owned(), faults_of(faults), String::new())],
+            Some(Err(faults)) => {
+                vec![(said.plain(words::TO_MEND).to_owned(), faults_of(faults), String::new())]
+            }
             None => Vec::new(),
         }
     };
@@ -223,6 +235,10 @@ impl<'a> Walk<'a> {
 
     fn says(&self, phrase: Phrase) -> &'static str {
         phrase.say(self.first.words)
+    }
+
+    fn named(&mut self, label: Id, first: String, other: String) {
+        self.leaf(self.first.words.plain(label), first, other);
     }
 
     fn leaf(&mut self, label: &str, first: String, other: String) {
@@ -327,7 +343,10 @@ impl<'a> Walk<'a> {
                     self.raw(&below(label, &key), mine.get(&key), theirs.get(&key));
                 }
             }
-            _ => self.leaf(label, raw_text(first), raw_text(other)),
+            _ => {
+                let said = self.first.words;
+                self.leaf(label, raw_text(first, said), raw_text(other, said));
+            }
         }
     }
 }
@@ -369,21 +388,21 @@ fn shown(ask: &Ask, node: &Node, project: &Project) -> String {
             ]
         }
         (Kind::Number { unit, .. }, _) if !unit.is_empty() => {
-            let number = raw_text(Some(node));
+            let number = raw_text(Some(node), project.words);
             let bare = number.ends_with(|last: char| last.is_ascii_digit());
             vec![if bare { text!("{} {}", number, unit) } else { number }]
         }
-        _ => vec![raw_text(Some(node))],
+        _ => vec![raw_text(Some(node), project.words)],
     };
     let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
     clipped(&parts.join(", "))
 }
 
-fn raw_text(node: Option<&Node>) -> String {
+fn raw_text(node: Option<&Node>, said: Words) -> String {
     match node {
         None | Some(Node::Null) => String::new(),
         Some(Node::String(text)) => clipped(text.trim()),
-        Some(Node::Bool(flag)) => if *flag { "yes" } else { "no" }.to_owned(),
+        Some(Node::Bool(flag)) => said.plain(if *flag { words::YES } else { words::NO }).to_owned(),
         Some(node) => clipped(&node.to_string()),
     }
 }

@@ -20,6 +20,7 @@ use crate::sheet::cut_plan::planned::{Planned, Section, Wanted};
 use crate::sheet::cut_plan::stock::{EFFORT, Shelf};
 use crate::sorting::sort_by;
 use crate::text::text;
+use crate::words::project as words;
 
 /// Costs nearer than this are the same.
 const SAME_COST: f64 = 1e-6;
@@ -135,17 +136,13 @@ impl Joint {
     }
 
     /// What is said where the sheets keep their own plans.
-    fn words(&self) -> Remark {
+    fn words(&self, style: Style) -> Remark {
         if self.sold_out {
-            Remark::warning(
-                "These sheets together take more than is here and for sale: allow more lengths.",
-            )
+            Remark::warning(style.say(words::SOLD_OUT))
         } else if self.planned.is_some() {
-            Remark::good(
-                "Planned together these sheets would take no less: each keeps its own plan.",
-            )
+            Remark::good(style.say(words::NO_LESS))
         } else {
-            Remark::note("Too much for one plan: each sheet keeps its own.")
+            Remark::note(style.say(words::TOO_MUCH_TOGETHER))
         }
     }
 
@@ -310,7 +307,7 @@ impl Family {
                 group.remarks.push(left_words(&short, style, planned));
             }
         }
-        group.remarks.extend(joint.map(|joint| joint.words()));
+        group.remarks.extend(joint.map(|joint| joint.words(style)));
         group
     }
 }
@@ -318,14 +315,10 @@ impl Family {
 /// What is said of a sheet that does not get all that it counts as here.
 fn left_words(short: &[u32], style: Style, planned: &Planned) -> Remark {
     if short.is_empty() {
-        return Remark::note(
-            "What is here is cut once: a sheet before this one uses some of it, and this one is planned with the rest.",
-        );
+        return Remark::note(style.say(words::CUT_ONCE));
     }
-    Remark::warning(text!(
-        "What is here is cut for sheets before this one already: {} more are on the buy list.",
-        planned.counted_words(short, style)
-    ))
+    let more = planned.counted_words(short, style);
+    Remark::warning(style.say(words::CutAlready { more }))
 }
 
 /// What is on hand of every length, as one pile for all sheets, whatever their saws and whatever else they choose from. Each sheet
@@ -423,31 +416,21 @@ impl Pile {
 
 fn saved_words(joint: &Joint, planned: &Planned, style: Style) -> Remark {
     let saved = joint.apart_cost - planned.plan.cost;
-    let apart = text!("{} sheets in one plan", &joint.members.len());
+    let (count, bought) = (joint.members.len(), planned.bought_words(style));
     if joint.too_much {
-        return Remark::note(text!(
-            "{}: what is here is counted once, not for each sheet. Buy {}.",
-            &apart,
-            planned.bought_words(style)
-        ));
+        return Remark::note(style.say(words::TogetherCounted { count, bought }));
     }
     let amount = |value: f64| match planned.plan.priced {
         true => money(value),
         false => style.length(Length::new::<millimeter>(value)),
     };
     if saved > SAME_COST * joint.apart_cost.max(1.0) {
-        return Remark::good(text!(
-            "{}: {} instead of {}, {} saved. Buy {}.",
-            &apart,
-            amount(planned.plan.cost),
-            amount(joint.apart_cost),
-            amount(saved),
-            planned.bought_words(style)
-        ));
+        let [cost, apart, saved] = [planned.plan.cost, joint.apart_cost, saved].map(amount);
+        return Remark::good(style.say(words::TogetherSaved { count, cost, apart, saved, bought }));
     }
     let waste: f64 = joint.members.iter().map(|member| member.plan.waste_mm).sum();
     let less = Length::new::<millimeter>(waste - planned.plan.waste_mm);
-    Remark::good(text!("{}: no cheaper, but {} less is left over.", &apart, style.length(less)))
+    Remark::good(style.say(words::TogetherLess { count, less }))
 }
 
 /// What a sheet cuts without stock lengths: wire from a roll.

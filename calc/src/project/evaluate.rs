@@ -9,9 +9,10 @@ use super::{Body, Node, Project};
 use crate::fault::Fault;
 use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::{NOT_READY, Site};
+use crate::reader::{NotFound, Site, no_sheet};
 use crate::report::Report;
 use crate::sheet::{self, Sheet};
+use crate::words::{Arg, Msg, any_of, reader as words};
 
 /// What a sheet came to: its report, or all that is wrong with its inputs.
 pub type SheetResult = Result<Report, Vec<Fault>>;
@@ -157,6 +158,10 @@ impl<'a> Run<'a> {
         self.work_out(id, Some(inputs), &RefCell::default())
     }
 
+    fn fault(&self, field: &str, message: impl Into<Msg>) -> Fault {
+        Fault::new(field, self.style.say(message))
+    }
+
     fn state(&self, id: &str) -> Option<State> {
         let states = self.states.borrow();
         states.iter().find(|(known, _)| known == id).map(|(_, state)| state.clone())
@@ -291,7 +296,7 @@ impl<'a> Run<'a> {
     fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
         known.unwrap_or_else(|| {
             // While it is worked out it is asked for again: nothing is known then.
-            let waits = Err(vec![Fault::new("", NOT_READY)]);
+            let waits = Err(vec![self.fault("", words::TAKES_FROM_HERE)]);
             self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
             let taken = RefCell::default();
             let result = Arc::new(self.work_out(id, None, &taken));
@@ -304,16 +309,13 @@ impl<'a> Run<'a> {
     fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
         let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
         let (Some(entry), None) = (same_id.next(), same_id.next()) else {
-            return Err(vec![Fault::new(
-                "",
-                format!("two sheets have the id \"{id}\"; give each its own"),
-            )]);
+            return Err(vec![self.fault("", words::SameId { id })]);
         };
         let Some(kind) = entry.kind() else {
-            return Err(vec![Fault::new("kind", "the sheet's kind is not given as text")]);
+            return Err(vec![self.fault("kind", words::KIND_NOT_TEXT)]);
         };
         let Some(sheet) = sheet::find(kind) else {
-            return Err(vec![Fault::new("kind", unknown_kind(kind))]);
+            return Err(vec![self.fault("kind", unknown_kind(kind))]);
         };
         let others = |other: &str, kind: &str| {
             // What is under way tells less than it will: what was made of that is not taken over.
@@ -340,7 +342,7 @@ impl<'a> Run<'a> {
 
     /// What the buy list over all sheets weighs. Sheets that take the weight buy nothing
     /// themselves, so they are left out and can ask for it.
-    fn weight(&self) -> Result<Weight, String> {
+    fn weight(&self) -> Result<Weight, Msg> {
         if let Some(gathered) = self.gathered.get() {
             return Ok(gathered.shopping().weight);
         }
@@ -351,9 +353,7 @@ impl<'a> Run<'a> {
             }
             let id = entry.id();
             if matches!(self.state(&id), Some(State::UnderWay(_))) {
-                return Err(format!(
-                    "\"{id}\" takes from this sheet, so the buy list cannot be weighed here"
-                ));
+                return Err(words::WeightDepends { id }.into());
             }
             let result = self.result(&id);
             results.push((id, result));
@@ -368,25 +368,23 @@ impl<'a> Run<'a> {
     }
 
     /// The outcome of another sheet, for a sheet that takes from it.
-    fn other(&self, id: &str, kind: &str) -> Result<Arc<Record>, String> {
-        let entry = self
-            .project
-            .sheet(id)
-            .ok_or_else(|| format!("there is no sheet \"{id}\" in this project"))?;
+    fn other(&self, id: &str, kind: &str) -> Result<Arc<Record>, NotFound> {
+        let Some(entry) = self.project.sheet(id) else { return no_sheet(id, kind) };
         if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
-            let kinds = kind.replace(' ', " or ");
-            return Err(format!("\"{id}\" is no {kinds} sheet; choose one that is"));
+            let named = kind.split(' ').filter_map(sheet::find);
+            let kinds = any_of(named.map(|sheet| sheet.title.say(self.style.words)));
+            return Err(NotFound::Because(words::OtherKind { id, kinds }.into()));
         }
         let result = match self.state(id) {
             Some(State::UnderWay(known)) => match self.beforehand(id, known) {
                 result if result.is_ok() => result,
-                _ => return Err(NOT_READY.to_owned()),
+                _ => return Err(NotFound::Waits),
             },
             _ => self.result(id),
         };
         match result.as_ref() {
             Ok(report) => Ok(Arc::new(report.outcome.clone())),
-            Err(_) => Err(format!("\"{id}\" has inputs that are wrong or missing; mend it first")),
+            Err(_) => Err(NotFound::Because(words::SheetAtFault { id }.into())),
         }
     }
 }
@@ -402,10 +400,10 @@ fn only(mut all: impl Iterator<Item = bool>) -> Option<usize> {
     all.all(|one| !one).then_some(first)
 }
 
-fn unknown_kind(kind: &str) -> String {
-    let kinds: Vec<&str> = sheet::SHEETS.iter().map(|sheet| sheet.kind).collect();
+fn unknown_kind(kind: &str) -> Msg {
+    let kinds = Arg::each(sheet::SHEETS.iter().map(|sheet| sheet.kind));
     let kind: String = kind.chars().take(40).collect();
-    format!("no sheet of kind \"{kind}\" is known here; known are {}", kinds.join(", "))
+    words::UnknownKind { kind, kinds }.into()
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ use super::shopping::{self, Shopping};
 use super::{Body, Node, SheetResult};
 use crate::lists::{BuyLine, MergedBuyLine, merge_buy_lines};
 use crate::quantity::Style;
-use crate::reader::Site;
+use crate::reader::{Site, no_sheet, no_weight};
 
 /// What the lists are made from, and the lists once they are made.
 pub(super) struct Gathered {
@@ -61,9 +61,7 @@ impl Gathered {
     /// What was typed for the list, put into its lines.
     fn shop(&self, lines: &[(&str, BuyLine)]) -> (Vec<MergedBuyLine>, Shopping) {
         let body = Body::default();
-        let no_sheets = |_: &str, _: &str| Err(String::new());
-        let no_weight = || Err(String::new());
-        let site = Site { style: self.style, body: &body, sheets: &no_sheets, weight: &no_weight };
+        let site = Site { style: self.style, body: &body, sheets: &no_sheet, weight: &no_weight };
         let mut shopping = Shopping::default();
         let own = shopping::own_lines(&self.typed, &site, &mut shopping);
         let lines = lines.iter().map(|(id, line)| (*id, line));

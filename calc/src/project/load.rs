@@ -6,7 +6,7 @@ mod v1;
 
 pub(super) use v1::pin;
 
-use crate::words::Words;
+use crate::words::{Arg, Msg, Words, project as words};
 
 use super::limits::{MAX_BYTES, MOST_SHEETS};
 use super::{Node, Project, shopping};
@@ -56,32 +56,29 @@ pub enum LoadError {
     },
 }
 
+impl LoadError {
+    /// What is said of it.
+    pub fn message(&self) -> Msg {
+        let start = || format!("{{ \"battenbook\": {VERSION}");
+        match self {
+            Self::TooLarge { bytes } => words::TooLarge { bytes: *bytes, most: MAX_BYTES }.into(),
+            Self::NotJson { line } => words::NotJson { line: *line, start: start() }.into(),
+            Self::NoVersion => words::NoVersion { start: start() }.into(),
+            Self::TooNew { found } => {
+                let [found, known] = [*found, VERSION].map(Arg::Count);
+                words::TooNew { found, known }.into()
+            }
+            Self::TooManySheets { count } => {
+                words::TooManySheets { count: *count, most: MOST_SHEETS }.into()
+            }
+        }
+    }
+}
+
+/// In English: for scripts, and for where no language is known yet.
 impl fmt::Display for LoadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooLarge { bytes } => {
-                write!(f, "the file has {bytes} bytes; a project file has at most {MAX_BYTES}")
-            }
-            Self::NotJson { line } => write!(
-                f,
-                "the file is not JSON (reading stopped in line {line}); a project file begins with \
-                 {{ \"battenbook\": {VERSION}"
-            ),
-            Self::NoVersion => write!(
-                f,
-                "the file has no format version; a project file begins with {{ \"battenbook\": \
-                 {VERSION}"
-            ),
-            Self::TooNew { found } => write!(
-                f,
-                "the file was written by a newer version (format {found}; this one knows formats up \
-                 to {VERSION}); update, and open it again"
-            ),
-            Self::TooManySheets { count } => write!(
-                f,
-                "the project has {count} sheets; a project may have {MOST_SHEETS}. Split it into several"
-            ),
-        }
+        f.write_str(&self.message().english())
     }
 }
 

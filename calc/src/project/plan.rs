@@ -5,7 +5,7 @@ use uom::si::length::meter;
 use super::{Body, Diagonals};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::{Length, Style};
-use crate::text::text;
+use crate::words::project as words;
 
 /// The plan, front wall to the left, left wall at the bottom; none where the body's length or
 /// width is not known. The left wall is drawn straight, as it is what y is measured from; the
@@ -24,7 +24,7 @@ pub fn plan(body: &Body, style: Style) -> Option<Drawing> {
     // The left wall is at the bottom, as on a map with the front to the left.
     let at = |x: f64, y: f64| Point::metres(x, across - y);
     let wide = |x: f64| body.width_at(Length::new::<meter>(x)).map_or(across, |w| w.get::<meter>());
-    let mut drawing = Drawing::new("Plan of the body", words(body, style, length, width));
+    let mut drawing = Drawing::new(style.say(words::PLAN), words(body, style, length, width));
     let lean = body.shear_mm().unwrap_or_default() / 1e3;
     let mut outline = vec![at(along, 0.0), at(0.0, 0.0)];
     outline.extend(widths.iter().map(|(x, width)| at(x + lean, *width)));
@@ -76,21 +76,11 @@ pub fn plan(body: &Body, style: Style) -> Option<Drawing> {
 }
 
 fn words(body: &Body, style: Style, length: Length, width: Length) -> String {
-    let mut words = text!(
-        "A body {} long and {} wide with {} ribs and {} roof openings",
-        style.length(length),
-        style.length(width),
-        body.ribs.len(),
-        body.openings.len()
-    );
-    if !body.widths.is_empty() {
-        words.push_str(&text!(
-            "; the width, here the narrowest, was measured at {} stations",
-            body.widths.len()
-        ));
+    let (ribs, openings) = (body.ribs.len(), body.openings.len());
+    match body.widths.len() {
+        0 => style.say(words::PlanWords { length, width, ribs, openings }),
+        stations => style.say(words::PlanStations { length, width, ribs, openings, stations }),
     }
-    words.push('.');
-    words
 }
 
 #[cfg(test)]

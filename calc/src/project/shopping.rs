@@ -16,8 +16,9 @@ use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs, merge_buy_lines};
 use crate::mass::balance::Balance;
 use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
-use crate::reader::{Notes, Reader, Site};
+use crate::reader::{Notes, Reader, Site, no_sheet, no_weight};
 use crate::text::text;
+use crate::words::{Msg, Phrase, project as words};
 
 /// Where it is kept in the project file.
 pub const KEY: &str = "shopping";
@@ -30,44 +31,56 @@ pub static LINE_ASKS: &[&Ask] = &[&PACK, &PRICE, &LINE_MASS, &PLACE];
 /// What is asked of lines added by hand.
 pub static OWN_ASKS: &[&Ask] = &[&OWN];
 
-static PACK: Ask = Ask::notation("pack", "One pack holds", "pack", &[])
+static PACK: Ask = Ask::notation("pack", "", "pack", &[])
+    .named(Phrase::Id(words::PACK))
+    .told(Phrase::Id(words::PACK_HELP))
     .optional()
-    .usual("100", "100")
-    .help("A box of 100, a roll of 100 ft, a pack of 4. Whole packs are bought.");
-static PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6))
+    .usual("100", "100");
+static PRICE: Ask = Ask::number("price", "", (0.0, 1e6))
+    .named(Phrase::Id(words::PRICE))
+    .told(Phrase::Id(words::PRICE_HELP))
+    .optional();
+static LINE_MASS: Ask = Ask::measure("mass", "", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .named(Phrase::Id(words::LINE_MASS))
+    .told(Phrase::Id(words::LINE_MASS_HELP))
     .optional()
-    .help("Of one pack; where there are no packs, of one.");
-static LINE_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .usual("1 lb", "0.5 kg");
+static PLACE: Ask = Ask::measure("place", "", &LENGTH, ["in", "mm"], (-10.0, 30.0))
+    .named(Phrase::Id(words::PLACE))
+    .told(Phrase::Id(words::PLACE_HELP))
     .optional()
-    .usual("1 lb", "0.5 kg")
-    .help("Of one pack; where there are no packs, of one. On its label, or on the kitchen scale.");
-static PLACE: Ask =
-    Ask::measure("place", "Its middle, from the front wall", &LENGTH, ["in", "mm"], (-10.0, 30.0))
-        .optional()
-        .usual("48 in", "1200 mm")
-        .help("Where it will be along the body, for the axles.");
+    .usual("48 in", "1200 mm");
 
-static ITEM: Ask = Ask::words("item", "What").required().usual("masking tape", "masking tape");
-static SPEC: Ask = Ask::words("spec", "Which").usual("1 1/2 in", "38 mm");
-static QUANTITY: Ask = Ask::number("quantity", "How many", (1e-3, 1e6)).default("1");
-static UNIT: Ask = Ask::choice(
+static ITEM: Ask = Ask::words("item", "")
+    .named(Phrase::Id(words::ITEM))
+    .required()
+    .usual("masking tape", "masking tape");
+static SPEC: Ask = Ask::words("spec", "").named(Phrase::Id(words::SPEC)).usual("1 1/2 in", "38 mm");
+static QUANTITY: Ask =
+    Ask::number("quantity", "", (1e-3, 1e6)).named(Phrase::Id(words::QUANTITY)).default("1");
+static UNIT: Ask = Ask::one_of(
     "unit",
-    "Counted in",
-    &[("each", "pieces"), ("ft", "ft"), ("m", "m"), ("qt", "qt"), ("l", "l")],
-);
-static OWN_PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
-static OWN_MASS: Ask = Ask::measure("mass", "Mass of one", &MASS, ["lb", "kg"], (0.0, 5000.0))
-    .optional()
-    .usual("1 lb", "0.5 kg")
-    .help("For the weight; nothing for what does not stay aboard.");
-static OWN: Ask = Ask::rows(
-    "own",
-    "Lines of your own",
-    "line",
-    0,
-    &[&ITEM, &SPEC, &QUANTITY, &UNIT, &OWN_PRICE, &OWN_MASS, &PLACE],
+    &[
+        ("each", words::UNIT_EACH),
+        ("ft", words::UNIT_FT),
+        ("m", words::UNIT_M),
+        ("qt", words::UNIT_QT),
+        ("l", words::UNIT_L),
+    ],
 )
-.optional();
+.named(Phrase::Id(words::UNIT));
+static OWN_PRICE: Ask =
+    Ask::number("price", "", (0.0, 1e6)).named(Phrase::Id(words::OWN_PRICE)).optional();
+static OWN_MASS: Ask = Ask::measure("mass", "", &MASS, ["lb", "kg"], (0.0, 5000.0))
+    .named(Phrase::Id(words::OWN_MASS))
+    .told(Phrase::Id(words::OWN_MASS_HELP))
+    .optional()
+    .usual("1 lb", "0.5 kg");
+static OWN: Ask =
+    Ask::rows("own", "", "", 0, &[&ITEM, &SPEC, &QUANTITY, &UNIT, &OWN_PRICE, &OWN_MASS, &PLACE])
+        .named(Phrase::Id(words::OWN))
+        .row(Phrase::Id(words::OWN_ROW))
+        .optional();
 
 /// What is wrong with what was typed, and what the list weighs.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -174,10 +187,8 @@ pub(super) fn pin_units(project: &mut Project) {
 pub fn priced(project: &Project, sheet: &str, lines: &[BuyLine]) -> Vec<BuyLine> {
     let typed = project.extra(KEY).cloned().unwrap_or_default();
     let body = Body::default();
-    let no_sheets = |_: &str, _: &str| Err(String::new());
-    let no_weight = || Err(String::new());
     let style = project.style();
-    let site = Site { style, body: &body, sheets: &no_sheets, weight: &no_weight };
+    let site = Site { style, body: &body, sheets: &no_sheet, weight: &no_weight };
     let mut merged = merge_buy_lines(lines.iter().map(|line| (sheet, line)));
     apply(&typed, &site, &mut merged, |_| None, &mut Shopping::default());
     merged.into_iter().map(|merged| merged.line).collect()
@@ -253,7 +264,9 @@ impl Said {
     fn read(node: &Node, site: &Site<'_>, unit: &str) -> Self {
         let notes = Notes::default();
         let reader = Reader::new(site, node, &notes);
-        let pack = reader.maybe_notation(&PACK, |text| read_pack(text, unit));
+        let pack = reader.maybe_notation(&PACK, |text| {
+            read_pack(text, unit).map_err(|message| site.style.say(message))
+        });
         let price = reader.maybe_number(&PRICE);
         let (mass, place) = (reader.maybe(&LINE_MASS), reader.maybe(&PLACE));
         let (faults, _) = notes.faults();
@@ -298,25 +311,21 @@ impl Said {
 }
 
 /// The size of a pack in the unit that a line is counted in: `100`, for wire `100 ft` or `30 m`.
-fn read_pack(text: &str, unit: &str) -> Result<f64, String> {
+fn read_pack(text: &str, unit: &str) -> Result<f64, Msg> {
     let dimension = DIMENSIONS.iter().find_map(|one| Some((*one, one.unit(unit)?)));
     let size = match dimension {
         Some((dimension, unit)) => Measure::read(text, dimension, Some(unit))
             .map(|measure| unit.from_si(measure.si()))
-            .map_err(|error| error.to_string())?,
+            .map_err(|error| error.message())?,
         None => {
-            let size = read_number(text).map_err(|error| error.to_string())?;
+            let size = read_number(text).map_err(|error| error.message())?;
             if size != size.round() {
-                return Err("a pack holds a whole number of pieces, such as 100".to_owned());
+                return Err(words::PACK_WHOLE.into());
             }
             size
         }
     };
-    if (1e-3..=1e6).contains(&size) {
-        Ok(size)
-    } else {
-        Err("a pack holds more than nothing, and at most a million; for example 100".to_owned())
-    }
+    if (1e-3..=1e6).contains(&size) { Ok(size) } else { Err(words::PACK_RANGE.into()) }
 }
 
 #[cfg(test)]

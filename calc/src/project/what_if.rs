@@ -7,14 +7,14 @@
 use serde_json::{Map, json};
 use uom::si::length::millimeter;
 
-use crate::words::Phrase;
+use crate::words::{Id, Phrase, project as words};
 
 use super::evaluate::{Run, SheetResult};
 use super::{Evaluation, Node, Project, shopping};
 use crate::ask::{Ask, Kind};
 use crate::lists::LineId;
-use crate::quantity::{Length, money, percent};
-use crate::report::{Report, Table, TableRow, texts};
+use crate::quantity::{Length, Style, money, percent};
+use crate::report::{Report, Table, TableRow};
 use crate::text::text;
 
 /// Inputs whose entries are things that a store has or has not.
@@ -106,9 +106,6 @@ pub fn what_if(project: &Project, standing: &Evaluation, id: &str, inputs: &Node
 pub fn side_by_side(project: &Project, id: &str, now: &Report, then: &Report) -> Table {
     let style = project.style();
     let mut rows: Vec<TableRow> = Vec::new();
-    let mut row = |name: &str, a: String, b: String| {
-        rows.push(TableRow { cells: vec![name.to_owned(), a, b], chosen: false });
-    };
     let cost = |report: &Report| {
         let lines = shopping::priced(project, id, &report.buy);
         let (mut sum, mut without) = (0.0, 0);
@@ -122,11 +119,14 @@ pub fn side_by_side(project: &Project, id: &str, now: &Report, then: &Report) ->
     };
     let (a, b) = (cost(now), cost(then));
     if a.0 + b.0 > 0.0 {
-        let words = |(sum, without): (f64, usize)| match without {
+        let sums = |(sum, without): (f64, usize)| match without {
             0 => money(sum),
-            _ => text!("{} + {} without a price", money(sum), &without),
+            count => style.say(words::WithoutPrice { sum: money(sum), count }),
         };
-        row("To pay", words(a), words(b));
+        rows.push(TableRow {
+            cells: vec![style.say(words::TO_PAY), sums(a), sums(b)],
+            chosen: false,
+        });
     }
     let mut told: Vec<&LineId> = Vec::new();
     for line in now.buy.iter().chain(&then.buy) {
@@ -145,17 +145,17 @@ pub fn side_by_side(project: &Project, id: &str, now: &Report, then: &Report) ->
         }
     }
     if !now.cut.is_empty() && !then.cut.is_empty() {
-        let mut row = |name: &str, tell: &dyn Fn(&Report) -> String| {
-            let cells = vec![name.to_owned(), tell(now), tell(then)];
+        let mut row = |name: Id, tell: &dyn Fn(&Report) -> String| {
+            let cells = vec![style.say(name), tell(now), tell(then)];
             rows.push(TableRow { cells, chosen: false });
         };
-        row("Left over", &|report| {
+        row(words::LEFT_OVER, &|report| {
             let waste =
                 report.cut.iter().map(|line| line.waste.get::<millimeter>() * line.count as f64);
             style.length(Length::new::<millimeter>(waste.sum()))
         });
-        row("Ways of cutting", &|report| report.cut.len().to_string());
-        row("Best there is", &proof);
+        row(words::WAYS, &|report| report.cut.len().to_string());
+        row(words::BEST, &|report| proof(report, style));
     }
     for answer in &now.answers {
         let other = then.answers.iter().find(|other| other.label == answer.label);
@@ -165,7 +165,8 @@ pub fn side_by_side(project: &Project, id: &str, now: &Report, then: &Report) ->
             rows.push(TableRow { cells, chosen: false });
         }
     }
-    Table { title: "Side by side".into(), heads: texts(&["", "As it stands", "What if"]), rows }
+    let [now, then] = [words::SIDE_BY_SIDE_NOW, words::SIDE_BY_SIDE_THEN].map(|id| style.say(id));
+    Table { title: style.say(words::SIDE_BY_SIDE), heads: vec![String::new(), now, then], rows }
 }
 
 impl Project {
@@ -202,16 +203,16 @@ fn rows_have(rows: &[TableRow], name: &str) -> bool {
 }
 
 /// Whether a report's cut plan is proved to be the best, or how far from it it may be.
-fn proof(report: &Report) -> String {
+fn proof(report: &Report, style: Style) -> String {
     let outcome = &report.outcome;
     let number = |name: &str| {
         outcome.number(&text!("cut_plan.{}", &name)).or_else(|| outcome.number(name)).unwrap_or(0.0)
     };
     let (cost, bound) = (number("cost"), number("bound"));
     if cost - bound <= 1e-6 * cost {
-        "proved".to_owned()
+        style.say(words::PROVED)
     } else {
-        text!("within {}", percent(100.0 * (cost - bound) / cost))
+        style.say(words::Within { percent: percent(100.0 * (cost - bound) / cost) })
     }
 }
 

@@ -6,6 +6,7 @@
 
 use super::unit::{Dimension, Unit};
 use crate::source::Source;
+use crate::words::reading as words;
 
 /// Where the factors of the units come from.
 pub static SP_811: Source = Source::transcribed(
@@ -50,8 +51,8 @@ const fn u(symbols: &'static [&'static str], factor: f64) -> Unit {
 
 /// Length; SI unit metre.
 pub static LENGTH: Dimension = Dimension {
-    name: "length",
-    example: "90 1/2 in",
+    name: words::LENGTH,
+    example: words::LENGTH_EXAMPLE,
     units: &[
         u(&["in", "inch", "inches", "\"", "in."], INCH),
         u(&["ft", "foot", "feet", "'", "ft."], FOOT),
@@ -68,8 +69,8 @@ pub static LENGTH: Dimension = Dimension {
 
 /// Area; SI unit square metre.
 pub static AREA: Dimension = Dimension {
-    name: "area",
-    example: "120 ft2",
+    name: words::AREA,
+    example: words::AREA_EXAMPLE,
     units: &[
         u(&["ft2", "sq ft", "square feet", "square foot", "sq. ft.", "sf"], SQUARE_FOOT),
         u(&["m2", "sq m", "square metres", "square meters"], 1.0),
@@ -82,8 +83,8 @@ pub static AREA: Dimension = Dimension {
 
 /// Volume; SI unit cubic metre. US customary gallon, quart, pint, cup and fluid ounce.
 pub static VOLUME: Dimension = Dimension {
-    name: "volume",
-    example: "1.5 gal",
+    name: words::VOLUME,
+    example: words::VOLUME_EXAMPLE,
     units: &[
         u(&["gal", "gallon", "gallons", "us gal"], GALLON),
         u(&["qt", "quart", "quarts", "us qt"], QUART),
@@ -103,8 +104,8 @@ pub static VOLUME: Dimension = Dimension {
 
 /// Mass; SI unit kilogram.
 pub static MASS: Dimension = Dimension {
-    name: "mass",
-    example: "85 lb",
+    name: words::MASS,
+    example: words::MASS_EXAMPLE,
     units: &[
         u(&["lb", "lbs", "pound", "pounds", "lb."], POUND),
         u(&["kg", "kilogram", "kilograms", "kilo", "kilos"], 1.0),
@@ -116,8 +117,8 @@ pub static MASS: Dimension = Dimension {
 
 /// Time; SI unit second.
 pub static TIME: Dimension = Dimension {
-    name: "time",
-    example: "25 min",
+    name: words::TIME,
+    example: words::TIME_EXAMPLE,
     units: &[
         u(&["min", "minute", "minutes", "mins"], MINUTE),
         u(&["h", "hr", "hrs", "hour", "hours"], HOUR),
@@ -128,8 +129,8 @@ pub static TIME: Dimension = Dimension {
 
 /// Temperature; SI unit kelvin.
 pub static TEMPERATURE: Dimension = Dimension {
-    name: "temperature",
-    example: "25 C or 77 F",
+    name: words::TEMPERATURE,
+    example: words::TEMPERATURE_EXAMPLE,
     units: &[
         u(&["C", "deg C", "celsius", "degrees C", "degrees celsius"], 1.0).with_offset(273.15),
         u(&["F", "deg F", "fahrenheit", "degrees F", "degrees fahrenheit"], FAHRENHEIT)
@@ -140,8 +141,8 @@ pub static TEMPERATURE: Dimension = Dimension {
 
 /// Electric potential; SI unit volt.
 pub static VOLTAGE: Dimension = Dimension {
-    name: "voltage",
-    example: "12.8 V",
+    name: words::VOLTAGE,
+    example: words::VOLTAGE_EXAMPLE,
     units: &[
         u(&["V", "volt", "volts", "VDC", "V DC"], 1.0),
         u(&["mV", "mv", "millivolt", "millivolts"], 1e-3).exact(),
@@ -151,8 +152,8 @@ pub static VOLTAGE: Dimension = Dimension {
 
 /// Electric current; SI unit ampere.
 pub static CURRENT: Dimension = Dimension {
-    name: "current",
-    example: "4.5 A",
+    name: words::CURRENT,
+    example: words::CURRENT_EXAMPLE,
     units: &[
         u(&["A", "amp", "amps", "ampere", "amperes"], 1.0),
         u(&["mA", "ma", "milliamp", "milliamps", "milliampere", "milliamperes"], 1e-3).exact(),
@@ -161,8 +162,8 @@ pub static CURRENT: Dimension = Dimension {
 
 /// Electrical resistance; SI unit ohm.
 pub static RESISTANCE: Dimension = Dimension {
-    name: "resistance",
-    example: "48 ohm",
+    name: words::RESISTANCE,
+    example: words::RESISTANCE_EXAMPLE,
     units: &[
         u(&["ohm", "ohms"], 1.0),
         u(&["mohm", "mohms", "milliohm", "milliohms"], 1e-3).exact(),
@@ -173,8 +174,8 @@ pub static RESISTANCE: Dimension = Dimension {
 
 /// Power; SI unit watt.
 pub static POWER: Dimension = Dimension {
-    name: "power",
-    example: "60 W",
+    name: words::POWER,
+    example: words::POWER_EXAMPLE,
     units: &[
         u(&["W", "watt", "watts"], 1.0),
         u(&["kW", "kilowatt", "kilowatts"], 1e3),
@@ -186,8 +187,8 @@ pub static POWER: Dimension = Dimension {
 
 /// Energy; SI unit joule.
 pub static ENERGY: Dimension = Dimension {
-    name: "energy",
-    example: "1280 Wh",
+    name: words::ENERGY,
+    example: words::ENERGY_EXAMPLE,
     units: &[
         u(&["Wh", "W h", "watt hours", "watt-hours"], HOUR),
         u(&["kWh", "kW h", "kilowatt hours"], 1e3 * HOUR),
@@ -200,8 +201,8 @@ pub static ENERGY: Dimension = Dimension {
 
 /// Electric charge; SI unit coulomb.
 pub static CHARGE: Dimension = Dimension {
-    name: "charge",
-    example: "100 Ah",
+    name: words::CHARGE,
+    example: words::CHARGE_EXAMPLE,
     units: &[
         u(&["Ah", "A h", "amp hours", "amp-hours", "ampere hours"], HOUR),
         u(&["mAh", "mah", "mA h"], HOUR / 1e3).exact(),
@@ -211,8 +212,8 @@ pub static CHARGE: Dimension = Dimension {
 
 /// Spread rate, area covered by a volume; SI unit m²/m³ = 1/m.
 pub static SPREAD_RATE: Dimension = Dimension {
-    name: "spread rate",
-    example: "400 ft2/gal",
+    name: words::SPREAD_RATE,
+    example: words::SPREAD_RATE_EXAMPLE,
     units: &[
         u(&["ft2/gal", "sq ft/gal", "sq. ft./gal", "ft2/gallon", "sq ft/gallon", "sf/gal"], {
             SQUARE_FOOT / GALLON
@@ -227,8 +228,8 @@ pub static SPREAD_RATE: Dimension = Dimension {
 
 /// Mass density; SI unit kg/m³.
 pub static MASS_DENSITY: Dimension = Dimension {
-    name: "density",
-    example: "1.1 kg/l",
+    name: words::DENSITY,
+    example: words::DENSITY_EXAMPLE,
     units: &[
         u(&["kg/l", "g/ml", "g/cm3", "g/cc", "kg/dm3", "kg/litre", "kg/liter"], 1e3),
         u(&["kg/m3", "g/l"], 1.0),
@@ -239,8 +240,8 @@ pub static MASS_DENSITY: Dimension = Dimension {
 
 /// Mass per area; SI unit kg/m².
 pub static MASS_PER_AREA: Dimension = Dimension {
-    name: "mass per area",
-    example: "6.5 kg/m2",
+    name: words::MASS_PER_AREA,
+    example: words::MASS_PER_AREA_EXAMPLE,
     units: &[
         u(&["kg/m2", "kg/sq m"], 1.0),
         u(&["g/m2", "gsm"], 1e-3),
@@ -252,8 +253,8 @@ pub static MASS_PER_AREA: Dimension = Dimension {
 
 /// Mass per length; SI unit kg/m.
 pub static MASS_PER_LENGTH: Dimension = Dimension {
-    name: "mass per length",
-    example: "0.9 kg/m",
+    name: words::MASS_PER_LENGTH,
+    example: words::MASS_PER_LENGTH_EXAMPLE,
     units: &[
         u(&["kg/m"], 1.0),
         u(&["g/m"], 1e-3),
@@ -264,8 +265,8 @@ pub static MASS_PER_LENGTH: Dimension = Dimension {
 
 /// Thermal conductivity; SI unit W/(m·K).
 pub static CONDUCTIVITY: Dimension = Dimension {
-    name: "conductivity",
-    example: "0.034 W/m/K",
+    name: words::CONDUCTIVITY,
+    example: words::CONDUCTIVITY_EXAMPLE,
     units: &[
         u(&["W/m/K", "W/(m K)", "W/m K", "W/(m C)", "W/m/C"], 1.0),
         u(&["mW/m/K", "mW/(m K)", "mW/m K"], 1e-3).exact(),
@@ -282,8 +283,8 @@ pub static CONDUCTIVITY: Dimension = Dimension {
 
 /// Thermal transmittance; SI unit W/(m²·K).
 pub static U_VALUE: Dimension = Dimension {
-    name: "U-value",
-    example: "0.9 W/m2/K",
+    name: words::U_VALUE,
+    example: words::U_VALUE_EXAMPLE,
     units: &[
         u(&["W/m2/K", "W/(m2 K)", "W/m2 K", "W/m2/C"], 1.0),
         u(
@@ -295,8 +296,8 @@ pub static U_VALUE: Dimension = Dimension {
 
 /// Thermal resistance of an area; SI unit m²·K/W.
 pub static THERMAL_RESISTANCE: Dimension = Dimension {
-    name: "thermal resistance",
-    example: "0.13 m2K/W",
+    name: words::THERMAL_RESISTANCE,
+    example: words::THERMAL_RESISTANCE_EXAMPLE,
     units: &[
         u(&["m2K/W", "m2 K/W", "K m2/W"], 1.0),
         u(
@@ -308,8 +309,8 @@ pub static THERMAL_RESISTANCE: Dimension = Dimension {
 
 /// Volume flow; SI unit m³/s.
 pub static FLOW: Dimension = Dimension {
-    name: "flow",
-    example: "15 m3/h",
+    name: words::FLOW,
+    example: words::FLOW_EXAMPLE,
     units: &[
         u(&["m3/h", "m3/hr"], 1.0 / HOUR),
         u(&["l/min", "lpm"], 1e-3 / MINUTE),
@@ -327,8 +328,8 @@ pub static FLOW: Dimension = Dimension {
 
 /// Resistance of a conductor per length; SI unit Ω/m.
 pub static RESISTANCE_PER_LENGTH: Dimension = Dimension {
-    name: "resistance per length",
-    example: "0.0135 ohm/m",
+    name: words::RESISTANCE_PER_LENGTH,
+    example: words::RESISTANCE_PER_LENGTH_EXAMPLE,
     units: &[
         u(&["ohm/m", "ohms/m"], 1.0),
         u(&["ohm/km", "ohms/km"], 1e-3),
@@ -341,15 +342,15 @@ pub static RESISTANCE_PER_LENGTH: Dimension = Dimension {
 
 /// Luminous flux; SI unit lumen.
 pub static LUMINOUS_FLUX: Dimension = Dimension {
-    name: "luminous flux",
-    example: "240 lm",
+    name: words::LUMINOUS_FLUX,
+    example: words::LUMINOUS_FLUX_EXAMPLE,
     units: &[u(&["lm", "lumen", "lumens"], 1.0)],
 };
 
 /// Illuminance; SI unit lux.
 pub static ILLUMINANCE: Dimension = Dimension {
-    name: "illuminance",
-    example: "150 lx",
+    name: words::ILLUMINANCE,
+    example: words::ILLUMINANCE_EXAMPLE,
     units: &[
         u(&["lx", "lux"], 1.0),
         u(&["fc", "footcandle", "footcandles", "lm/ft2"], 1.0 / SQUARE_FOOT),
@@ -358,22 +359,22 @@ pub static ILLUMINANCE: Dimension = Dimension {
 
 /// Plane angle; SI unit radian.
 pub static ANGLE: Dimension = Dimension {
-    name: "angle",
-    example: "43 deg",
+    name: words::ANGLE,
+    example: words::ANGLE_EXAMPLE,
     units: &[u(&["deg", "degree", "degrees"], DEGREE), u(&["rad", "radian", "radians"], 1.0)],
 };
 
 /// Force; SI unit newton.
 pub static FORCE: Dimension = Dimension {
-    name: "force",
-    example: "120 lbf",
+    name: words::FORCE,
+    example: words::FORCE_EXAMPLE,
     units: &[u(&["lbf"], POUND_FORCE), u(&["N", "newton", "newtons"], 1.0), u(&["kN"], 1e3)],
 };
 
 /// Pressure; SI unit pascal.
 pub static PRESSURE: Dimension = Dimension {
-    name: "pressure",
-    example: "1013 hPa",
+    name: words::PRESSURE,
+    example: words::PRESSURE_EXAMPLE,
     units: &[
         u(&["hPa", "mbar"], 1e2),
         u(&["Pa", "pascal", "pascals"], 1.0),
@@ -385,8 +386,8 @@ pub static PRESSURE: Dimension = Dimension {
 
 /// Speed; SI unit m/s.
 pub static SPEED: Dimension = Dimension {
-    name: "speed",
-    example: "60 mph",
+    name: words::SPEED,
+    example: words::SPEED_EXAMPLE,
     units: &[
         u(&["mph", "mi/h"], 0.447_04),
         u(&["km/h", "kmh", "kph"], 1.0 / 3.6),
@@ -396,8 +397,11 @@ pub static SPEED: Dimension = Dimension {
 };
 
 /// Plain numbers: counts, factors and percents. `12 %` is read as 12.
-pub static NUMBER: Dimension =
-    Dimension { name: "plain number", example: "12", units: &[u(&["%", "percent"], 1.0)] };
+pub static NUMBER: Dimension = Dimension {
+    name: words::PLAIN_NUMBER,
+    example: words::PLAIN_NUMBER_EXAMPLE,
+    units: &[u(&["%", "percent"], 1.0)],
+};
 
 /// Every dimension, so that a unit of the wrong kind can be told from no unit at all.
 pub static DIMENSIONS: &[&Dimension] = &[

@@ -5,6 +5,7 @@ use std::fmt;
 use super::dimension::{LENGTH, MASS, NUMBER, VOLUME};
 use super::measure::MAX_TYPED;
 use super::unit::{Dimension, Unit};
+use crate::words::{Arg, Msg, any_of, reading as words};
 
 /// A text that could not be read: what is wrong with it, and what was asked.
 #[derive(Clone, Debug)]
@@ -76,122 +77,80 @@ pub enum Problem {
     OutOfRange,
 }
 
-impl fmt::Display for ReadError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let asked = self.asked;
+impl ReadError {
+    /// What is said of it: what is wrong, and a right example.
+    pub fn message(&self) -> Msg {
+        words::Refused { problem: self.what(), example: self.asked.example }.into()
+    }
+
+    fn what(&self) -> Msg {
+        let asked = self.asked.name;
         match &self.problem {
-            Problem::Empty => write!(f, "nothing is written here; {} is asked", asked.with_article()),
-            Problem::TooLong => write!(
-                f,
-                "this is longer than {MAX_TYPED} characters; write {} in short",
-                asked.with_article()
-            ),
-            Problem::ControlCharacter => f.write_str(
-                "there is a character in this that cannot be seen; type it again by hand",
-            ),
-            Problem::Character(c) => {
-                write!(f, "\"{c}\" has no meaning in {}; leave it out", asked.with_article())
-            }
+            Problem::Empty => words::Empty { asked }.into(),
+            Problem::TooLong => words::TooLong { most: MAX_TYPED, asked }.into(),
+            Problem::ControlCharacter => words::UNSEEN_CHARACTER.into(),
+            Problem::Character(c) => words::NoMeaning { typed: c.to_string(), asked }.into(),
             Problem::UnknownUnit(typed) => {
-                write!(f, "\"{typed}\" is no unit of {}; ", asked.with_article())?;
-                if is_times(typed) {
-                    f.write_str("for times write *, for a unit ")?;
-                } else {
-                    f.write_str("use ")?;
+                let (typed, units) = (typed.as_str(), self.units());
+                match is_times(typed) {
+                    true => words::UnknownTimes { typed, asked, units }.into(),
+                    false => words::UnknownUnit { typed, asked, units }.into(),
                 }
-                list_units(f, asked)
             }
-            Problem::UnitCase(one, other) => write!(
-                f,
-                "this may be {} or {}; write it with capital and small letters",
-                one.symbol(),
-                other.symbol()
-            ),
+            Problem::UnitCase(one, other) => {
+                words::UnitCase { one: one.symbol(), other: other.symbol() }.into()
+            }
             Problem::OtherDimension(found) if found.is(&NUMBER) => {
-                write!(f, "that is a percentage; {} is asked", asked.with_article())
+                words::Percentage { asked }.into()
             }
-            Problem::OtherDimension(found) if found.is(&MASS) && asked.is(&VOLUME) => {
-                f.write_str("that is a mass; a volume is asked, fl oz where fluid ounces are meant")
+            Problem::OtherDimension(found) if found.is(&MASS) && self.asked.is(&VOLUME) => {
+                words::MASS_FOR_VOLUME.into()
             }
             Problem::OtherDimension(found) => {
-                write!(f, "that is {}; {} is asked", found.with_article(), asked.with_article())
+                words::OtherDimension { found: found.name, asked }.into()
             }
-            Problem::NoUnit => {
-                f.write_str("the unit is missing; put one behind the number: ")?;
-                list_units(f, asked)
+            Problem::NoUnit => words::NoUnit { units: self.units() }.into(),
+            Problem::UnitMissing => words::UNIT_MISSING.into(),
+            Problem::TwoUnits => words::TWO_UNITS.into(),
+            Problem::NotANumber(typed) => words::NotANumber { typed: typed.as_str() }.into(),
+            Problem::Comma(typed) => {
+                let decimal = typed.replace(',', ".");
+                let decimal = decimal.trim_end_matches('0').trim_end_matches('.');
+                let (typed, thousands) = (typed.as_str(), typed.replace(',', ""));
+                words::Comma { typed, thousands, decimal }.into()
             }
-            Problem::UnitMissing => f.write_str(
-                "some numbers have a unit and some have none; give each number its unit",
-            ),
-            Problem::TwoUnits => f.write_str("one number has two units; leave one"),
-            Problem::NotANumber(typed) => write!(
-                f,
-                "\"{typed}\" is no number; use digits with one decimal point"
-            ),
-            Problem::Comma(typed) => write!(
-                f,
-                "\"{typed}\" may be {} or {}; write the one that is meant",
-                typed.replace(',', ""),
-                typed.replace(',', ".").trim_end_matches('0').trim_end_matches('.')
-            ),
-            Problem::Hyphen => f.write_str(
-                "this hyphen may join or subtract; write 90 1/2 or 7 ft 6 in to join, and \
-                 90 - (1/2) or 7 ft - 6 in, with a space on both sides, to subtract",
-            ),
-            Problem::TwoNumbers if asked.is(&LENGTH) => f.write_str(
-                "two numbers stand side by side; write 5 ft 4 1/2 in for feet and inches, put a +, \
-                 - or * between, or leave the space out",
-            ),
-            Problem::TwoNumbers => f.write_str(
-                "two numbers stand side by side; put a +, - or * between, or leave the space out",
-            ),
-            Problem::TwoFractions => f.write_str(
-                "two fractions follow each other; put a + or a * between, or parentheses around one",
-            ),
-            Problem::ImproperFraction => f.write_str(
-                "the fraction behind a whole number must be less than one; write the whole number \
-                 and the rest",
-            ),
-            Problem::SideBySide => f.write_str(
-                "measures side by side must go from whole larger units to smaller ones; put a + \
-                 between otherwise",
-            ),
-            Problem::DivisionByZero => {
-                f.write_str("this divides by zero; divide by another number")
-            }
-            Problem::MeasureTimesMeasure => write!(
-                f,
-                "a measure times a measure is not {}; multiply by a plain number",
-                asked.with_article()
-            ),
-            Problem::DivisionByMeasure => {
-                f.write_str("this divides by a measure; divide by a plain number")
-            }
-            Problem::TemperatureArithmetic => {
-                f.write_str("temperatures cannot be added or multiplied; write one temperature")
-            }
-            Problem::BelowAbsoluteZero => f.write_str(
-                "that is colder than absolute zero (-273.15 C, -459.67 F); write a temperature \
-                 above it",
-            ),
-            Problem::Nesting => {
-                f.write_str("there are too many parentheses within each other; use fewer")
-            }
-            Problem::Parenthesis => {
-                f.write_str("a parenthesis has no other half; close it or leave it out")
-            }
-            Problem::Unfinished => f.write_str("a number is missing; write it or leave out the rest"),
+            Problem::Hyphen => words::HYPHEN.into(),
+            Problem::TwoNumbers if self.asked.is(&LENGTH) => words::TWO_NUMBERS_LENGTH.into(),
+            Problem::TwoNumbers => words::TWO_NUMBERS.into(),
+            Problem::TwoFractions => words::TWO_FRACTIONS.into(),
+            Problem::ImproperFraction => words::IMPROPER_FRACTION.into(),
+            Problem::SideBySide => words::SIDE_BY_SIDE.into(),
+            Problem::DivisionByZero => words::DIVISION_BY_ZERO.into(),
+            Problem::MeasureTimesMeasure => words::MeasureTimesMeasure { asked }.into(),
+            Problem::DivisionByMeasure => words::DIVISION_BY_MEASURE.into(),
+            Problem::TemperatureArithmetic => words::TEMPERATURE_ARITHMETIC.into(),
+            Problem::BelowAbsoluteZero => words::BELOW_ABSOLUTE_ZERO.into(),
+            Problem::Nesting => words::NESTING.into(),
+            Problem::Parenthesis => words::PARENTHESIS.into(),
+            Problem::Unfinished => words::UNFINISHED.into(),
             Problem::NumberExpected(typed) => {
-                write!(f, "a number is missing at \"{typed}\"; write it there")
+                words::NumberExpected { typed: typed.as_str() }.into()
             }
-            Problem::Unexpected(typed) => {
-                write!(f, "\"{typed}\" does not belong here; leave it out")
-            }
-            Problem::OutOfRange => {
-                write!(f, "that is too large; write {} that can be", asked.with_article())
-            }
-        }?;
-        write!(f, ", e.g. {}", asked.example)
+            Problem::Unexpected(typed) => words::Unexpected { typed: typed.as_str() }.into(),
+            Problem::OutOfRange => words::OutOfRange { asked }.into(),
+        }
+    }
+
+    /// The units to choose from.
+    fn units(&self) -> Arg {
+        any_of(self.asked.units.iter().map(Unit::symbol))
+    }
+}
+
+/// In English: for tests and scripts.
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.message().english())
     }
 }
 
@@ -202,17 +161,4 @@ fn is_times(typed: &str) -> bool {
     typed
         .strip_prefix(['x', 'X'])
         .is_some_and(|rest| rest.bytes().all(|byte| byte.is_ascii_digit()))
-}
-
-fn list_units(f: &mut fmt::Formatter<'_>, dimension: &Dimension) -> fmt::Result {
-    let last = dimension.units.len().saturating_sub(1);
-    for (index, unit) in dimension.units.iter().enumerate() {
-        let between = match index {
-            0 => "",
-            _ if index == last => " or ",
-            _ => ", ",
-        };
-        write!(f, "{between}{}", unit.symbol())?;
-    }
-    Ok(())
 }

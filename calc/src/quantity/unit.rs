@@ -1,5 +1,7 @@
 //! Units and the dimensions they measure: how a spelling in the text is recognised.
 
+use crate::words::Id;
+
 /// One unit of a [`Dimension`]: how it is spelled and what it is worth.
 #[derive(Debug)]
 pub struct Unit {
@@ -78,24 +80,18 @@ impl Unit {
 /// A kind of quantity with the units that it is read in.
 #[derive(Debug)]
 pub struct Dimension {
-    /// What it is called: `length`.
-    pub name: &'static str,
+    /// What it is called, with its article: `a length`.
+    pub name: Id,
     /// The units, the most usual first.
     pub units: &'static [Unit],
     /// A right example, as every refusal shows it.
-    pub example: &'static str,
+    pub example: Id,
 }
 
 impl Dimension {
     /// The unit with exactly this spelling.
     pub fn unit(&'static self, symbol: &str) -> Option<&'static Unit> {
         self.units.iter().find(|unit| unit.symbols.contains(&symbol))
-    }
-
-    /// Name with its article: `a length`, `an area`.
-    pub fn with_article(&self) -> String {
-        let article = if self.name.starts_with(['a', 'e', 'i', 'o']) { "an" } else { "a" };
-        format!("{article} {}", self.name)
     }
 
     /// Whether both are the same dimension.

@@ -29,7 +29,7 @@ pub fn push_marks(html: &mut Html, all: &Evaluation, style: Style) {
 /// A board with its marks numbered on it, and their figures large below.
 pub fn push_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"strip\">");
-    html.tag("h3", "", &strip.title());
+    html.tag("h3", "", &strip.title(style));
     html.tag(
         "p",
         "help",

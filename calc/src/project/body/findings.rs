@@ -13,10 +13,10 @@ use crate::quantity::{Length, Style, plain};
 use crate::report::{Answer, Remark, Report, Step};
 use crate::source::Source;
 use crate::text::text;
+use crate::words::{Arg, Msg, body as words};
 
 /// The rear against the front.
-static DRIFT: Source =
-    Source::identity("drift = shear x length / width = (d1^2 - d2^2) / (4 width)");
+static DRIFT: Source = Source::identity_of(words::SOURCE_DRIFT);
 /// Diagonals that miss their sides by more than this share belong to another body.
 const NO_FIGURE: f64 = 0.05;
 
@@ -54,9 +54,7 @@ impl Body {
         if let Some(check) = self.diagonals.and_then(|diagonals| self.check_of(&diagonals)) {
             square(&mut report, &check, style);
         } else if self.diagonals.is_some() {
-            report
-                .remarks
-                .push(Remark::note("The diagonals say something once length and width are known."));
+            report.remarks.push(Remark::note(style.say(words::DIAGONALS_EARLY)));
         }
         self.stations_found(&mut report, style);
         report
@@ -70,19 +68,14 @@ impl Body {
     }
 
     /// What is wrong with diagonals that no body of these sides can have.
-    pub(super) fn no_figure(&self, diagonals: &Diagonals, style: Style) -> Option<String> {
+    pub(super) fn no_figure(&self, diagonals: &Diagonals) -> Option<Msg> {
         let (length, width) = self.sides(diagonals)?;
         let (first, second) =
             (diagonals.first.get::<millimeter>(), diagonals.second.get::<millimeter>());
         let right = diagonal_mm(length, width);
         let off = misfit_mm(length, width, first, second).abs() > NO_FIGURE * right;
         (off || squareness(length, width, first, second).is_none()).then(|| {
-            text!(
-                "no body of {} by {} has these two diagonals; a true rectangle has {} both ways: measure again",
-                style.length(mm(length)),
-                style.length(mm(width)),
-                style.length(mm(right))
-            )
+            words::NoFigure { length: mm(length), width: mm(width), diagonal: mm(right) }.into()
         })
     }
 
@@ -106,31 +99,25 @@ impl Body {
 
     fn stations_found(&self, report: &mut Report, style: Style) {
         let Some((low, high)) = range_mm(&self.stations()) else { return };
-        let mark = |value: f64| style.mark(mm(value)).text;
+        let mark = |value: f64| Arg::mark(mm(value));
         if high - low > 1e-3 {
-            report.answers.push(
-                Answer::new("Width", text!("{} to {}", mark(low), mark(high)))
-                    .note(text!("{} between narrowest and widest", mark(high - low))),
-            );
+            let range = words::WidthsRange { low: mark(low), high: mark(high) };
+            let apart = style.say(words::WidthsApart { apart: mark(high - low) });
+            report
+                .answers
+                .push(Answer::new(style.say(words::WIDTHS_FOUND), style.say(range)).note(apart));
         }
-        report.remarks.push(Remark::note(text!(
-            "Strips and boards take the width at their own place, straight between stations. A sheet that asks for one width takes the narrowest, {}, which fits everywhere; the single width above stands back.",
-            mark(low)
-        )));
+        let used = words::WidthsUsed { narrowest: mark(low) };
+        report.remarks.push(Remark::note(style.say(used)));
         let mut pairs = self.widths.windows(2);
         if let Some([front, next]) = pairs.next() {
             let middle = (front.x + next.x) / 2.0;
             let width = self.width_at(middle).unwrap_or(front.width);
+            let [middle, front, next] = [middle, front.width, next.width].map(Arg::mark);
             report.working.push(Step::new(
-                "Width between two stations",
+                style.say(words::STEP_BETWEEN),
                 "w = w₁ + (w₂ − w₁) · (x − x₁) / (x₂ − x₁)",
-                text!(
-                    "half-way, at {}: {} + ({} − {}) / 2",
-                    style.mark(middle).text,
-                    style.mark(front.width).text,
-                    style.mark(next.width).text,
-                    style.mark(front.width).text
-                ),
+                style.say(words::StepBetweenNumbers { middle, front, next }),
                 style.mark(width).text,
                 &BETWEEN,
             ));
@@ -142,48 +129,41 @@ impl Body {
 
 /// The diagonal check.
 fn square(report: &mut Report, check: &Check, style: Style) {
-    let error = |value: f64| style.error(mm(value));
-    let length = |value: f64| style.length(mm(value));
+    let error = |value: f64| Arg::error(mm(value.abs()));
     let (shear, drift) = (check.found.shear_mm, check.drift());
-    let side = if drift > 0.0 { "right" } else { "left" };
     // What a tape cannot show is no lean.
     let shown = style.mark(mm(drift.abs())).rounded.value > 0.0;
+    let label = style.say(words::OUT_OF_SQUARE);
     report.answers.push(if shown {
-        Answer::new("Out of square", error(drift.abs())).note(text!(
-            "the rear stands to the {} of square, over {}: {}°",
-            &side,
-            length(check.length),
-            plain(check.found.angle_deg.abs(), 2)
-        ))
+        Answer::new(label, style.error(mm(drift.abs()))).note(style.say(words::Leans {
+            side: if drift > 0.0 { "right" } else { "left" },
+            length: mm(check.length),
+            angle: plain(check.found.angle_deg.abs(), 2),
+        }))
     } else {
-        Answer::new("Out of square", "square").note("both diagonals agree as far as a tape shows")
+        Answer::new(label, style.say(words::SQUARE)).note(style.say(words::SQUARE_NOTE))
     });
     report.answers.push(
-        Answer::new("Diagonal of a true rectangle", length(check.diagonal())).note(text!(
-            "measured {} and {}, {} apart",
-            length(check.first),
-            length(check.second),
-            error(check.found.difference_mm.abs())
-        )),
+        Answer::new(style.say(words::TRUE_DIAGONAL), style.length(mm(check.diagonal()))).note(
+            style.say(words::MeasuredDiagonals {
+                first: mm(check.first),
+                second: mm(check.second),
+                apart: error(check.found.difference_mm),
+            }),
+        ),
     );
     if check.misfit().abs() > SLIP_SHARE * check.diagonal() {
-        report.remarks.push(Remark::warning(text!(
-            "The diagonals are {} too {} for this length and width: one of the four measures is a slip. Measure all of them again.",
-            error(check.misfit().abs()),
-            if check.misfit() > 0.0 { "long" } else { "short" }
-        )));
+        let which = if check.misfit() > 0.0 { "long" } else { "short" };
+        let slip = words::Slip { which, by: error(check.misfit()) };
+        report.remarks.push(Remark::warning(style.say(slip)));
     }
+    let off = error(shear);
     report.remarks.push(if shear.abs() <= SHOWN_MM {
-        Remark::good(text!("Over its width the body is {} off: nobody sees it.", error(shear.abs())))
+        Remark::good(style.say(words::NotSeen { off }))
     } else {
-        Remark::note(text!(
-            "Over its width the body is {} off: what lies across is set out square from the left wall, and boards that meet the front or rear wall are cut to its slant.",
-            error(shear.abs())
-        ))
+        Remark::note(style.say(words::Seen { off }))
     });
-    report.remarks.push(Remark::note(
-        "Equal diagonals prove a rectangle only where the opposite sides are equal too.",
-    ));
+    report.remarks.push(Remark::note(style.say(words::EQUAL_SIDES)));
     report.working.extend(square_working(check, style));
     report.outcome = Record::new()
         .with("true_diagonal_mm", check.diagonal())
@@ -200,14 +180,14 @@ fn square_working(check: &Check, style: Style) -> Vec<Step> {
     let squares = text!("{}² − {}²", length(check.first), length(check.second));
     vec![
         Step::new(
-            "Diagonal of a true rectangle",
+            style.say(words::TRUE_DIAGONAL),
             "d = √(l² + w²)",
             text!("√({}² + {}²)", length(check.length), length(check.width)),
             length(check.diagonal()),
             &BOTH_DIAGONALS,
         ),
         Step::new(
-            "Both diagonals against it",
+            style.say(words::STEP_BOTH),
             "√((d₁² + d₂²) / 2) − d",
             text!(
                 "√(({}² + {}²) / 2) − {}",
@@ -215,22 +195,21 @@ fn square_working(check: &Check, style: Style) -> Vec<Step> {
                 length(check.second),
                 length(check.diagonal())
             ),
-            text!(
-                "{} (a slip beyond {})",
-                error(check.misfit()),
-                error(SLIP_SHARE * check.diagonal())
-            ),
+            style.say(words::StepBothResult {
+                misfit: Arg::error(mm(check.misfit())),
+                slip: Arg::error(mm(SLIP_SHARE * check.diagonal())),
+            }),
             &SLIP,
         ),
         Step::new(
-            "Shift of one side along the other",
+            style.say(words::STEP_SHIFT),
             "s = (d₁² − d₂²) / (4 · l)",
             text!("({}) / (4 · {})", &squares, length(check.length)),
             error(check.found.shear_mm),
             &DIAGONALS,
         ),
         Step::new(
-            "Shift of the rear, to the right",
+            style.say(words::STEP_REAR),
             "s · l / w",
             text!(
                 "{} · {} / {}",
@@ -242,7 +221,7 @@ fn square_working(check: &Check, style: Style) -> Vec<Step> {
             &DRIFT,
         ),
         Step::new(
-            "Angle",
+            style.say(words::STEP_ANGLE),
             "arcsin(s / w)",
             text!("arcsin({} / {})", error(check.found.shear_mm), length(check.width)),
             text!("{}°", plain(check.found.angle_deg, 2)),

@@ -106,7 +106,7 @@ fn sheets_that_only_one_has_are_told_apart_from_those_of_another_kind_under_the_
     let found: Vec<_> = parts.iter().map(|part| (part.found, part.title.as_str())).collect();
     assert_eq!(found, [(Found::InFirst, "Tank"), (Found::InOther, "Roof-opening trim")]);
     assert!(parts[0].answers.iter().all(|line| !line.first.is_empty() && line.other.is_empty()));
-    assert_eq!(parts[1].answers[0].label, "Still to fill in or mend");
+    assert_eq!(parts[1].answers[0].label, "Still to fill in or correct");
 }
 
 #[test]
@@ -121,7 +121,7 @@ fn choices_and_sheets_are_named_as_on_the_page() {
 fn answers_are_compared_in_the_same_units() {
     let parts = changed(|project| project.set_system(UnitSystem::Metric));
     assert_eq!(parts.len(), 1, "{parts:#?}");
-    assert_eq!(parts[0].inputs, [line("Results in", "inches", "millimetres")]);
+    assert_eq!(parts[0].inputs, [line("Results in", "inches", "millimeters")]);
 }
 
 #[test]

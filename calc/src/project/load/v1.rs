@@ -275,8 +275,8 @@ fn settle_ticks(project: &mut Project, kept: &mut Map<String, Node>, all: &Evalu
         let Ok(report) = result.as_ref() else { continue };
         let mut names = Copies::default();
         for strip in &report.marks {
-            let title = strip.title();
-            let name = title.split_once(", ").map_or(title.as_str(), |(name, _)| name);
+            // What stood in front of the first comma of all of its words.
+            let name = strip.label.split(", ").next().unwrap_or_default();
             let name = match names.next(name).rsplit_once('|') {
                 Some((name, "1")) => format!("{sheet}|{name}"),
                 Some((name, copy)) => format!("{sheet}|{name} {copy}"),

@@ -284,7 +284,7 @@ fn a_battery_is_read_in_ampere_hours_or_watt_hours() {
     assert_eq!(capacity("1280 Wh").unwrap().energy().value, 1280.0 * 3600.0);
     assert_eq!(
         capacity("5 kg").unwrap_err().to_string(),
-        "that is a mass; a charge is asked, e.g. 100 Ah"
+        "that is a mass; a charge is needed, e.g. 100 Ah"
     );
 }
 

@@ -23,76 +23,76 @@ fn lengths_refused(reason: &str, texts: &[&str]) {
 
 #[test]
 fn nothing_or_no_text_of_a_measure() {
-    lengths_refused("nothing is written here; a length is asked", &["", "   ", "\u{a0}"]);
+    lengths_refused("nothing is entered here; a length is needed", &["", "   ", "\u{a0}"]);
     lengths_refused(
-        "this is longer than 200 characters; write a length in short",
+        "this is longer than 200 characters; write a length more briefly",
         &[&"1".repeat(201), &" ".repeat(201)],
     );
     lengths_refused(
-        "there is a character in this that cannot be seen; type it again by hand",
+        "there is an invisible character in this; type it again by hand",
         &["3 in\n", "\t3", "3\u{0}", "\u{200b}3", "3\u{202e}"],
     );
-    lengths_refused("\"$\" has no meaning in a length; leave it out", &["3 $", "$3"]);
-    lengths_refused("\"😀\" has no meaning in a length; leave it out", &["3 😀"]);
+    lengths_refused("\"$\" means nothing in a length; leave it out", &["3 $", "$3"]);
+    lengths_refused("\"😀\" means nothing in a length; leave it out", &["3 😀"]);
     lengths_refused("\".\" does not belong here; leave it out", &["3 mm."]);
 }
 
 #[test]
 fn units() {
     let known = "use in, ft, mm, cm, m, um, mil, yd, km or mi";
-    lengths_refused(&format!("\"xyz\" is no unit of a length; {known}"), &["90 xyz", "90xyz"]);
-    lengths_refused(&format!("\"e3\" is no unit of a length; {known}"), &["1e3"]);
+    lengths_refused(&format!("\"xyz\" is not a unit for a length; {known}"), &["90 xyz", "90xyz"]);
+    lengths_refused(&format!("\"e3\" is not a unit for a length; {known}"), &["1e3"]);
     lengths_refused(
-        "\"x4\" is no unit of a length; for times write *, for a unit in, ft, mm, cm, m, um, mil, yd, \
+        "\"x4\" is not a unit for a length; to multiply write *, as a unit use in, ft, mm, cm, m, um, mil, yd, \
          km or mi",
         &["2x4"],
     );
-    lengths_refused("that is a mass; a length is asked", &["5 kg", "3 in + 5 kg", "5 lb 3 oz"]);
-    lengths_refused("that is an area; a length is asked", &["5 m²", "5 sq ft", "7ft2", "5 M2"]);
-    lengths_refused("that is a volume; a length is asked", &["5 m^3", "1 gal"]);
-    lengths_refused("that is a speed; a length is asked", &["3 m/s"]);
-    lengths_refused("that is a percentage; a length is asked", &["12 %"]);
-    lengths_refused("one number has two units; leave one", &["3 in ft", "(3 ft) in", "(3 ft in)"]);
+    lengths_refused("that is a mass; a length is needed", &["5 kg", "3 in + 5 kg", "5 lb 3 oz"]);
+    lengths_refused("that is an area; a length is needed", &["5 m²", "5 sq ft", "7ft2", "5 M2"]);
+    lengths_refused("that is a volume; a length is needed", &["5 m^3", "1 gal"]);
+    lengths_refused("that is a speed; a length is needed", &["3 m/s"]);
+    lengths_refused("that is a percentage; a length is needed", &["12 %"]);
+    lengths_refused("one number has two units; keep one", &["3 in ft", "(3 ft) in", "(3 ft in)"]);
     lengths_refused(
         "some numbers have a unit and some have none; give each number its unit",
         &["3 - 2 m", "3 + 2 m + 1 ft", "2300 - 1/2 mm"],
     );
     for (typed, asked, reason) in [
-        ("5 kg", &AREA, "that is a mass; an area is asked, e.g. 120 ft2"),
+        ("5 kg", &AREA, "that is a mass; an area is needed, e.g. 120 ft2"),
         (
             "10 oz",
             &VOLUME,
-            "that is a mass; a volume is asked, fl oz where fluid ounces are meant, e.g. 1.5 gal",
+            "that is a mass; a volume is needed, fl oz if you mean fluid ounces, e.g. 1.5 gal",
         ),
-        ("12 V", &NUMBER, "that is a voltage; a plain number is asked, e.g. 12"),
-        ("25 deg", &TEMPERATURE, "that is an angle; a temperature is asked, e.g. 25 C or 77 F"),
-        ("400 ft2", &SPREAD_RATE, "that is an area; a spread rate is asked, e.g. 400 ft2/gal"),
+        ("12 V", &NUMBER, "that is a voltage; a plain number is needed, e.g. 12"),
+        ("25 deg", &TEMPERATURE, "that is an angle; a temperature is needed, e.g. 25 C or 77 F"),
+        ("400 ft2", &SPREAD_RATE, "that is an area; a spread rate is needed, e.g. 400 ft2/gal"),
         (
             "400 ft2/l",
             &SPREAD_RATE,
-            "\"ft2/l\" is no unit of a spread rate; use ft2/gal, m2/l, ft2/qt, ft2/pt, m2/ml or m2/m3, \
+            "\"ft2/l\" is not a unit for a spread rate; use ft2/gal, m2/l, ft2/qt, ft2/pt, m2/ml or m2/m3, \
              e.g. 400 ft2/gal",
         ),
         (
             "60 mw",
             &POWER,
-            "this may be mW or MW; write it with capital and small letters, e.g. 60 W",
+            "this could be mW or MW; use capital and small letters as shown, e.g. 60 W",
         ),
         (
             "60 Mw",
             &POWER,
-            "this may be mW or MW; write it with capital and small letters, e.g. 60 W",
+            "this could be mW or MW; use capital and small letters as shown, e.g. 60 W",
         ),
         (
             "90 1/2",
             &LENGTH,
-            "the unit is missing; put one behind the number: in, ft, mm, cm, m, um, mil, yd, km or mi, \
+            "the unit is missing; put one after the number: in, ft, mm, cm, m, um, mil, yd, km or mi, \
              e.g. 90 1/2 in",
         ),
         (
             "3",
             &U_VALUE,
-            "the unit is missing; put one behind the number: W/m2/K or Btu/(h ft2 F), e.g. 0.9 W/m2/K",
+            "the unit is missing; put one after the number: W/m2/K or Btu/(h ft2 F), e.g. 0.9 W/m2/K",
         ),
     ] {
         assert_eq!(message(typed, asked, None), reason);
@@ -102,31 +102,32 @@ fn units() {
 #[test]
 fn numbers() {
     lengths_refused(
-        "\"2,300\" may be 2300 or 2.3; write the one that is meant",
+        "\"2,300\" could be 2300 or 2.3; write the one you mean",
         &["2,300", "2,300 mm"],
     );
-    lengths_refused("\"12,345\" may be 12345 or 12.345; write the one that is meant", &["12,345"]);
+    lengths_refused("\"12,345\" could be 12345 or 12.345; write the one you mean", &["12,345"]);
     for typed in ["1.2.3", "1,2,3", "12,34.5", "3,", "..", ".", ",", "1.234,567,8"] {
-        let reason = format!("\"{typed}\" is no number; use digits with one decimal point");
+        let reason = format!("\"{typed}\" is not a number; use digits with one decimal point");
         lengths_refused(&reason, &[typed]);
     }
-    let side_by_side = "two numbers stand side by side; write 5 ft 4 1/2 in for feet and inches, put a +, \
-                        - or * between, or leave the space out";
+    let side_by_side = "there are two numbers side by side; write 5 ft 4 1/2 in for feet and inches, put a +, \
+                        - or * between them, or close the gap";
     lengths_refused(
         side_by_side,
         &["7 6", "5 4 1/2", "1 234.5", "2(3)", "(2)(3)", "(2)3", "3.½", "90½3", "7'6\"3", "2 m 30"],
     );
-    let two = "two fractions follow each other; put a + or a * between, or parentheses around one";
+    let two =
+        "there are two fractions in a row; put a + or a * between them, or parentheses around one";
     lengths_refused(
         two,
         &["90 1/2 1/2", "1/2 3/4", "1/2/3", "½½", "½/2", "90 1/2 / 4", "8/1/2", "6 ft / 1/2"],
     );
     lengths_refused(
-        "the fraction behind a whole number must be less than one; write the whole number and the rest",
+        "the fraction after a whole number must be less than one; write the whole number and the rest",
         &["90 5/4", "90 2/2", "7' 6 5/4\""],
     );
     lengths_refused(
-        "that is too large; write a length that can be",
+        "that is too large; write a length that makes sense",
         &["99999999999999 m", &"9".repeat(200), "(99999999999999 m)"],
     );
 }
@@ -134,12 +135,12 @@ fn numbers() {
 #[test]
 fn joining_and_arithmetic() {
     lengths_refused(
-        "this hyphen may join or subtract; write 90 1/2 or 7 ft 6 in to join, and 90 - (1/2) or 7 ft - 6 \
+        "this hyphen could join or subtract; write 90 1/2 or 7 ft 6 in to join, and 90 - (1/2) or 7 ft - 6 \
          in, with a space on both sides, to subtract",
         &["90 -1/2", "90- 1/2", "90-1/2*2", "7' -6\"", "7'- 6\"", "7'-14\""],
     );
     lengths_refused(
-        "measures side by side must go from whole larger units to smaller ones; put a + between otherwise",
+        "measures side by side must go from whole larger units to smaller ones; otherwise put a + between them",
         &["6 in 7 ft", "2 m 3 in", "7.5 ft 6 in", "7 1/2' 6\"", "3 in 3 in"],
     );
     lengths_refused(
@@ -155,7 +156,7 @@ fn joining_and_arithmetic() {
         &["1/0", "90 1/0", "6 ft / 0", "6/(2-2)", "6/0.0"],
     );
     lengths_refused(
-        "a parenthesis has no other half; close it or leave it out",
+        "a parenthesis has no partner; close it or leave it out",
         &["(3", "3)", "((3)"],
     );
     lengths_refused(
@@ -169,7 +170,7 @@ fn joining_and_arithmetic() {
     }
     let deep = format!("{}1 in{}", "(".repeat(17), ")".repeat(17));
     lengths_refused(
-        "there are too many parentheses within each other; use fewer",
+        "there are too many parentheses inside each other; use fewer",
         &[&deep, &"(".repeat(200)],
     );
 }

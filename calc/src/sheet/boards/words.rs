@@ -22,7 +22,7 @@ pub(super) fn cautions() -> Vec<Caution> {
 
 /// What a board of one kind is called, with how many are alike and what is ripped off it.
 pub(super) fn kind_label(worked: &Worked, index: usize, style: Style) -> String {
-    kind_strip(worked, index, style).title()
+    kind_strip(worked, index, style).title(style)
 }
 
 /// The same as a strip that has no marks yet.
