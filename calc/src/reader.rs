@@ -774,11 +774,41 @@ fn join(path: &str, key: &str) -> String {
 
 /// A label as it stands inside a sentence: its first letter small, unless it is an abbreviation.
 pub fn lower_first(label: &str) -> String {
+    let is_small =
+        |letter: char| letter.is_ascii_lowercase() || matches!(letter, 'ß'..='ö' | 'ø'..='ÿ');
     let mut letters = label.chars();
     match (letters.next(), letters.next()) {
-        (Some(first), Some(second)) if second.is_lowercase() || second == ' ' => {
-            first.to_lowercase().chain(label.chars().skip(1)).collect()
+        (Some(first), Some(second)) if is_small(second) || second == ' ' => {
+            std::iter::once(small(first)).chain(label.chars().skip(1)).collect()
         }
         _ => label.to_owned(),
+    }
+}
+
+/// A letter of Latin-1 in lower case, which is what languages of western Europe begin a label with.
+fn small(letter: char) -> char {
+    match letter {
+        'À'..='Ö' | 'Ø'..='Þ' => char::from_u32(letter as u32 + 32).unwrap_or(letter),
+        _ => letter.to_ascii_lowercase(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::lower_first;
+
+    #[test]
+    fn labels_begin_small_inside_a_sentence() {
+        for (label, inside) in [
+            ("Board length", "board length"),
+            ("Área", "área"),
+            ("Íntegro", "íntegro"),
+            ("A side", "a side"),
+            ("U-value", "U-value"),
+            ("LED strip", "LED strip"),
+            ("", ""),
+        ] {
+            assert_eq!(lower_first(label), inside);
+        }
     }
 }

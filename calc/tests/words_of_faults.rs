@@ -41,7 +41,7 @@ fn said() -> impl Iterator<Item = &'static Sheet> {
 fn plain(text: &str) -> impl Iterator<Item = String> {
     text.split(|letter: char| !letter.is_alphabetic())
         .filter(|word| word.len() > 1 && word.chars().all(|letter| letter.is_ascii_alphabetic()))
-        .map(str::to_lowercase)
+        .map(|word| word.to_ascii_lowercase())
 }
 
 /// Words that are the same in every language.
