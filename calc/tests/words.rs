@@ -24,6 +24,7 @@ const SAID: &[&str] = &[
     "cut_plan",
     "insulation",
     "lights",
+    "heat_load",
 ];
 
 fn folder() -> PathBuf {
@@ -34,15 +35,6 @@ fn english() -> Catalogue {
     Catalogue::read(FIRST, &folder().join(FIRST)).unwrap()
 }
 
-fn evaluated(kind: &str, units: &str, words: Words) -> Report {
-    // The other sheets stand beside it, under their kinds, for those that take from others.
-    let sheets: Vec<Json> = SHEETS
-        .iter()
-        .map(|sheet| {
-            let inputs: Json = serde_json::from_str(sheet.example).unwrap();
-            let id = if sheet.kind == kind { "s1" } else { sheet.kind };
-            json!({ "id": id, "kind": sheet.kind, "inputs": inputs })
-        })
 /// The example of a sheet, as it is typed.
 fn example(kind: &str) -> Json {
     let sheet = SHEETS.iter().find(|sheet| sheet.kind == kind).unwrap();
@@ -74,12 +66,6 @@ fn evaluated(kind: &str, units: &str, words: Words) -> Report {
         "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
         "openings": [{ "name": "hatch", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] });
     let file = json!({ "battenbook": 2, "units": units, "body": body, "sheets": sheets });
-    let inputs: Json = serde_json::from_str(sheet.example).unwrap();
-    let body = json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm",
-        "ribs": { "even": { "count": 13, "first": "210 mm", "spacing": "420 mm" } },
-        "openings": [{ "name": "vent", "x": "2200 mm", "y": "780 mm", "length": "600 mm", "width": "500 mm" }] });
-    let file = json!({ "battenbook": 2, "units": units, "body": body,
-        "sheets": [{ "id": "s1", "kind": kind, "inputs": inputs }] });
     let mut project = Project::from_text(&file.to_string()).unwrap();
     project.set_words(words);
     calc::evaluate(&project).sheet("s1").unwrap().clone().unwrap()
@@ -102,18 +88,9 @@ fn no_sentence_is_put_together_in_code() {
     for kind in SAID {
         let sheet = SHEETS.iter().find(|sheet| sheet.kind == *kind).unwrap();
         let mut untouched = BTreeSet::new();
-        let mut typed = Vec::new();
-        typed_names(&serde_json::from_str(sheet.example).unwrap(), &mut typed);
-        let mut look = |text: &str| {
-            let own = typed.iter().fold(text.to_owned(), |own, name| own.replace(name, ""));
-            untouched.extend(plain_words(&own));
-        };
-        let typed = typed(sheet);
-        let mut look = |text: &str| untouched.extend(plain_words(&without(text, &typed)));
         let others = others(sheet, made_up);
         let mut look = |text: &str| {
-            let own = others.iter().fold(text.to_owned(), |own, other| own.replace(other, ""));
-            untouched.extend(plain_words(&own));
+            untouched.extend(plain_words(&without(text, &others)));
         };
         asked(sheet, made_up, &mut look);
         for units in ["imperial", "metric"] {
@@ -165,31 +142,13 @@ fn a_table_that_is_cut_short_is_refused() {
     }
 }
 
-/// Names that were typed, which no language has a say in.
-fn typed_names(of: &Json, found: &mut Vec<String>) {
-    match of {
-        Json::Object(fields) => fields.iter().for_each(|(key, value)| match value {
-            Json::String(name) if ["name", "label"].contains(&key.as_str()) => {
-                found.push(name.clone());
-            }
-            _ => typed_names(value, found),
-        }),
-        Json::Array(items) => items.iter().for_each(|item| typed_names(item, found)),
-        _ => {}
-/// Names that a sheet's example types, which are shown as they were typed.
-fn typed(sheet: &Sheet) -> Vec<String> {
-    fn names(of: &Json, found: &mut Vec<String>) {
-        match of {
-            Json::Object(fields) => fields.iter().for_each(|(key, value)| match value {
-                Json::String(name) if ["name", "label", "material"].contains(&key.as_str()) => {
-                    found.push(name.clone());
 /// What a report shows that no language has a say in: names that were typed, and who is cited in a table.
 fn others(sheet: &Sheet, words: Words) -> Vec<String> {
     fn names(of: &Json, found: &mut Vec<String>) {
         match of {
             Json::Object(fields) => fields.iter().for_each(|(key, value)| match value {
-                Json::String(name) if ["name", "label"].contains(&key.as_str()) => {
-                    found.push(name.clone())
+                Json::String(name) if ["name", "label", "material"].contains(&key.as_str()) => {
+                    found.push(name.clone());
                 }
                 _ => names(value, found),
             }),
@@ -197,19 +156,6 @@ fn others(sheet: &Sheet, words: Words) -> Vec<String> {
             _ => {}
         }
     }
-    let mut found = Vec::new();
-    names(&serde_json::from_str(sheet.example).unwrap(), &mut found);
-    found
-}
-
-/// A text without the names in it; nothing of a name that was cut short to fit.
-fn without(text: &str, names: &[String]) -> String {
-    match text.strip_suffix('…') {
-        Some(begun) if names.iter().any(|name| name.starts_with(begun)) => String::new(),
-        _ => names.iter().fold(text.to_owned(), |rest, name| rest.replace(name, "")),
-    }
-}
-
     let mut found = vec!["hatch".to_owned()];
     let mut kinds = BTreeSet::from([sheet.kind]);
     taken(sheet.kind, &mut kinds);
@@ -219,6 +165,14 @@ fn without(text: &str, names: &[String]) -> String {
         found.extend([material.conductivity_w_mk.source.say(words)].into_iter().chain(factor));
     }
     found
+}
+
+/// A text without the names in it; nothing of a name that was cut short to fit.
+fn without(text: &str, names: &[String]) -> String {
+    match text.strip_suffix('…') {
+        Some(begun) if names.iter().any(|name| name.starts_with(begun)) => String::new(),
+        _ => names.iter().fold(text.to_owned(), |rest, name| rest.replace(name, "")),
+    }
 }
 
 /// All that is told of a sheet before anything is typed.
@@ -288,14 +242,9 @@ fn shown(report: &Report, words: Words, look: &mut impl FnMut(&str)) {
 /// Words of plain letters, which the made-up language has none of; units and functions are the same in every language.
 fn plain_words(text: &str) -> Vec<String> {
     const UNITS: &[&str] = &[
-        "in", "ft", "mm", "m", "gal", "qt", "fl", "oz", "ml", "lb", "kg", "min", "Btu", "cfm", "Wh",
+        "in", "ft", "mm", "m", "gal", "qt", "fl", "oz", "ml", "lb", "kg", "min", //
+        "Btu", "cfm", "Wh", "MJ", "Pa", "lm", "lx", "fc", "cd", "cos", "sin", "ln", //
     ];
-    const UNITS: &[&str] = &["in", "ft", "mm", "m", "ml"];
-        "in", "ft", "mm", "m", //
-        "Btu", "Pa", "kg", //
-        "Wh", "MJ", "cos", "sin", //
-    ];
-    const UNITS: &[&str] = &["in", "ft", "mm", "m", "lm", "lx", "fc", "cd", "ln", "cos"];
     text.split(|letter: char| !letter.is_alphabetic())
         .filter(|word| word.len() > 1 && word.chars().all(|letter| letter.is_ascii_alphabetic()))
         .filter(|word| !UNITS.contains(word))
