@@ -456,12 +456,12 @@ impl Walker<'_> {
         };
         match ask.need {
             Need::Body(part) => {
-                if let Some((_, words)) = self.all.body.part(part, self.project.style()) {
+                if let Some((_, taken)) = self.all.body.part(part, self.project.style()) {
+                    let part = words().plain(part.name());
                     if blank {
-                        let words = format!("Uses {}: {words}", part.name());
-                        html.tag("p", "taken", &words);
+                        html.tag("p", "taken", &format!("Uses {part}: {taken}"));
                     } else {
-                        fill("", &format!("Use {}: {words}", part.name()));
+                        fill("", &format!("Use {part}: {taken}"));
                     }
                 }
             }
