@@ -3,7 +3,11 @@
 use std::borrow::Cow;
 
 use uom::si::area::square_meter;
-use uom::si::f64::{Area, Length, Mass, ThermodynamicTemperature, Volume};
+use uom::si::electric_potential::volt;
+use uom::si::energy::watt_hour;
+use uom::si::f64::{
+    Area, ElectricPotential, Energy, Length, Mass, ThermodynamicTemperature, Volume,
+};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -285,6 +289,8 @@ items! {
     Area, "_m2": area => area.get::<square_meter>();
     Volume, "_l": volume => volume.get::<liter>();
     Mass, "_kg": mass => mass.get::<kilogram>();
+    ElectricPotential, "_v": voltage => voltage.get::<volt>();
+    Energy, "_wh": energy => energy.get::<watt_hour>();
     ThermodynamicTemperature, "_c": temperature => temperature.get::<degree_celsius>();
 }
 

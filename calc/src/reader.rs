@@ -14,12 +14,15 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    AREA, CONDUCTIVITY, DIMENSIONS, Dimension, LENGTH, Length, MASS, Measure, Style, TEMPERATURE,
-    Unit, VOLUME, plain, read_number, significant,
+    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, LENGTH, Length, MASS,
+    Measure, Style, TEMPERATURE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::Msg;
-use uom::si::f64::{Area, Mass, ThermalConductivity, ThermodynamicTemperature, Volume};
+use uom::si::f64::{
+    Angle, Area, ElectricCurrent, ElectricPotential, Energy, Mass, ThermalConductivity,
+    ThermodynamicTemperature, Volume,
+};
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
 pub trait Quantity {
@@ -54,6 +57,10 @@ measured! {
     Mass: MASS
     ThermodynamicTemperature: TEMPERATURE
     ThermalConductivity: CONDUCTIVITY
+    Angle: ANGLE
+    Energy: ENERGY
+    ElectricPotential: VOLTAGE
+    ElectricCurrent: CURRENT
 }
 
 /// Finds the outcome of another sheet by its id and kind; the error is what is said about it.

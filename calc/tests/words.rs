@@ -19,6 +19,7 @@ const SAID: &[&str] = &[
     // A line each.
     "stud_marks",
     "insulation",
+    "solar",
 ];
 
 fn folder() -> PathBuf {

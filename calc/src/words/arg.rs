@@ -2,8 +2,11 @@
 
 use std::fmt;
 
+use uom::si::angle::degree;
+use uom::si::energy::watt_hour;
 use uom::si::f64::{
-    Area, Length, Mass, Pressure, ThermalConductivity, ThermodynamicTemperature, Volume,
+    Angle, Area, ElectricPotential, Energy, Length, Mass, Power, Pressure, ThermalConductivity,
+    ThermodynamicTemperature, Volume,
 };
 
 use super::Id;
@@ -93,6 +96,14 @@ quantities! {
     conductivity(ThermalConductivity): style, conductivity => style.conductivity(conductivity.value);
     /// A pressure, in whole pascals.
     pressure(Pressure): _style, pressure => amount(pressure.value, 0, "Pa");
+    /// An angle in degrees.
+    degrees(Angle): _style, angle => plain(angle.get::<degree>(), 2) + "°";
+    /// A power, in whole watts.
+    watts(Power): _style, power => amount(power.value, 0, "W");
+    /// An energy, in whole watt hours.
+    watt_hours(Energy): _style, energy => amount(energy.get::<watt_hour>(), 0, "Wh");
+    /// A voltage to tenths.
+    volts(ElectricPotential): _style, voltage => amount(voltage.value, 1, "V");
     /// A temperature as it stands behind a minus sign.
     temperature_in_sum(ThermodynamicTemperature): style, temperature => {
         let text = style.temperature(temperature);
@@ -123,6 +134,12 @@ numbers! {
     u_value: style, u => style.u_value(u);
     /// A share, 0 to 1, as a percentage.
     share: _style, share => percent(share * 100.0);
+    /// Radiation of a day, MJ/m².
+    megajoules: _style, radiation => amount(radiation, 2, "MJ/m²");
+    /// A current to hundredths, A.
+    amperes_to_hundredths: _style, amperes => amount(amperes, 2, "A");
+    /// A percentage as it stands in a product.
+    percent_of: _style, percent => format!("({} %)", plain(percent, 3));
     /// A plain number to three digits after the point.
     factor: _style, factor => plain(factor, 3);
 }

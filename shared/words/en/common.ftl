@@ -24,3 +24,17 @@ board = board
 ## What rounding a mark left over.
 over = { $amount } over
 under = { $amount } under
+
+## Months.
+month-january = January
+month-february = February
+month-march = March
+month-april = April
+month-may = May
+month-june = June
+month-july = July
+month-august = August
+month-september = September
+month-october = October
+month-november = November
+month-december = December

@@ -13,3 +13,16 @@ board = tabla
 
 over = { $amount } de más
 under = { $amount } de menos
+
+month-january = enero
+month-february = febrero
+month-march = marzo
+month-april = abril
+month-may = mayo
+month-june = junio
+month-july = julio
+month-august = agosto
+month-september = septiembre
+month-october = octubre
+month-november = noviembre
+month-december = diciembre
