@@ -3,7 +3,11 @@
 use std::borrow::Cow;
 
 use uom::si::area::square_meter;
-use uom::si::f64::{Area, Length, Mass, Power, ThermodynamicTemperature, Volume};
+use uom::si::electric_potential::volt;
+use uom::si::energy::watt_hour;
+use uom::si::f64::{
+    Area, ElectricPotential, Energy, Length, Mass, Power, ThermodynamicTemperature, Volume,
+};
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 use uom::si::power::watt;
@@ -287,6 +291,8 @@ items! {
     Volume, "_l": volume => volume.get::<liter>();
     Mass, "_kg": mass => mass.get::<kilogram>();
     Power, "_w": power => power.get::<watt>();
+    ElectricPotential, "_v": voltage => voltage.get::<volt>();
+    Energy, "_wh": energy => energy.get::<watt_hour>();
     ThermodynamicTemperature, "_c": temperature => temperature.get::<degree_celsius>();
 }
 

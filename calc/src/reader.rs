@@ -14,13 +14,13 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, FLOW, LENGTH, Length, MASS, Measure, POWER,
+    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, FLOW, LENGTH, Length, MASS, Measure, POWER,
     Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::{Msg, any_of, common, reader as words};
 use uom::si::f64::{
-    Angle, Area, ElectricCurrent, ElectricPotential, HeatTransfer, Mass, Power, ThermalConductivity,
+    Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, Power, ThermalConductivity,
     ThermodynamicTemperature, Volume, VolumeRate,
 };
 
@@ -63,6 +63,7 @@ measured! {
     Power: POWER
     HeatTransfer: U_VALUE
     ThermalConductivity: CONDUCTIVITY
+    Energy: ENERGY
 }
 
 /// Finds the outcome of another sheet by its id and kind.

@@ -25,6 +25,7 @@ const SAID: &[&str] = &[
     "insulation",
     "lights",
     "heat_load",
+    "solar",
 ];
 
 fn folder() -> PathBuf {

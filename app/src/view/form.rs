@@ -22,6 +22,7 @@ use super::dom::elements;
 use super::html::asked;
 use super::page::element_id;
 use crate::desk::{Desk, stored_text};
+use crate::words::words;
 use fields::{Caret, mend};
 use shape::{Walk, find_ask};
 

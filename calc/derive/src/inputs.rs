@@ -218,7 +218,11 @@ impl Field {
         if said.marked("either") {
             helps = false;
             ask = quote!(crate::ask::Ask::either("", #inner::ASKS));
-            read = quote!(#inner::read(reader, Self::#name));
+            read = if optional {
+                quote!(reader.given(Self::#name).then(|| #inner::read(reader, Self::#name)))
+            } else {
+                quote!(#inner::read(reader, Self::#name))
+            };
         } else if said.marked("group") {
             let call = maybe("group", "maybe_group");
             ask = quote!(crate::ask::Ask::group(#key, "", #inner::ASKS));
@@ -231,6 +235,7 @@ impl Field {
                     let call = maybe("of_sheet", "maybe_of_sheet");
                     quote!(reader.#call(Self::#name, #value))
                 }
+                None if said.marked("if_ready") => quote!(reader.sheet_if_ready(Self::#name)),
                 None => quote!(reader.sheet(Self::#name)),
             };
         } else if said.marked("choice") {
@@ -242,19 +247,26 @@ impl Field {
             read = quote!(reader.rows(Self::#name, #of::read));
         } else if let Some(at_least) = said.take("list") {
             let (of, label) = (element(inner)?, word("_EACH"));
-            let (constructor, _) = number("", of, &mut said, false)?;
-            let help = if helps {
+            let (constructor, single) = number("", of, &mut said, false)?;
+            let of_all = said.marked("help_of_all");
+            let help = if helps && !of_all {
                 let help = word("_HELP");
                 quote!(.told(#help))
             } else {
                 quote!()
             };
-            helps = false;
+            helps = helps && of_all;
             // What is usual is usual of each value; where the values come from is of all of them.
             let usual = said.take("usual").map(|usual| quote!(.usual(#(#usual),*)));
             let of_list = quote!(#(#at_least),*);
             let ribs = said.calls.iter().any(|(name, _)| name == "from_body");
-            let call = Ident::new(if ribs { "positions" } else { "measures" }, Span::call_site());
+            let call = match (said.marked("alone"), ribs, single == "measure") {
+                (true, ..) => "one_or_more_numbers",
+                (_, true, _) => "positions",
+                (.., true) => "measures",
+                _ => "numbers",
+            };
+            let call = Ident::new(call, Span::call_site());
             ask = quote!(crate::ask::Ask::list(#key, "", #of_list, &const { #constructor #usual.named(#label)#help }));
             read = quote!(reader.#call(Self::#name));
         } else {
@@ -319,7 +331,7 @@ fn number(key: &str, of: &Type, said: &mut Said, optional: bool) -> Result<(Toke
         Some("String") => Ok((quote!(crate::ask::Ask::words(#key, "")), method("words", "words"))),
         _ => Err(Error::new_spanned(
             of,
-            "say how it is asked for: units(…), choice, group, rows(…), list(…), either",
+            "say how it is asked for: units(…), choice, group, rows(…), list(…), either, sheet_of(…)",
         )),
     }
 }

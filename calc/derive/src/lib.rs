@@ -17,13 +17,14 @@
 //! | a struct that derives `Inputs` | `group` |
 //! | `Vec` of such a struct | `rows(1)`: the fewest; a row is called by the attribute `row` |
 //! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
-//! | an enum that derives `Either` | `either` |
+//! | `Vec<f64>` of numbers where one may stand alone | `list(1)`, `alone` |
+//! | an enum that derives `Either`, in an `Option` where none may be given | `either` |
 //! | a quantity from another sheet | `sheet_of("water", "mass_kg")`: its kind, and the name in its outcome |
-//! | `Option<Arc<Record>>`, the outcome of another sheet | `sheet_of("boards")`; `required()` where it cannot be left out |
+//! | what `Reader::sheet` gives, under a name of its own | `sheet_of("energy")`; `if_ready` for `Reader::sheet_if_ready`; `required()` where it cannot be left out |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
 //! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all; `word(window_label)` where the message is not the
-//! one of the field's name.
+//! one of the field's name. The help of a list is of each of its values, with `help_of_all` of all of them.
 //!
 //! `#[derive(Outcome)]` on a struct of results makes its outcome: each field under its name and its unit.
 

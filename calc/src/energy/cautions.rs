@@ -1,7 +1,7 @@
 //! What batteries, panels and shore power can do to someone.
 
 use crate::source::Source;
-use crate::words::Phrase;
+use crate::words::{Phrase, cautions_solar as words};
 
 /// A caution and where it comes from.
 pub type Caution = (Phrase, Source);
@@ -17,13 +17,8 @@ pub const FUSE_AT_SOURCE: Caution = (
 );
 
 /// The fuse protects the cable.
-pub const FUSE_PROTECTS_CABLE: Caution = (
-    Phrase::Written(
-        "A fuse protects the cable: its rating lies no higher than the cable carries, bundling and heat counted in. \
-     (Stricter than the rule for boats below 50 V, 33 CFR 183.455(c), which allows half as much again.)",
-    ),
-    Source::transcribed("NEC (NFPA 70)", "240.4"),
-);
+pub const FUSE_PROTECTS_CABLE: Caution =
+    (Phrase::Id(words::FUSE_PROTECTS_CABLE), Source::transcribed("NEC (NFPA 70)", "240.4"));
 
 /// A battery fuse must break a short circuit.
 pub const INTERRUPTING_RATING: Caution = (
@@ -125,38 +120,22 @@ pub const CHASSIS_RETURN: Caution = (
 );
 
 /// Panels in the cold.
-pub const COLD_STRING: Caution = (
-    Phrase::Written(
-        "Panels give their highest voltage on a cold morning: it must stay below the controller's limit, or the controller \
-     is destroyed.",
-    ),
-    Source::transcribed("NEC (NFPA 70)", "690.7"),
-);
+pub const COLD_STRING: Caution =
+    (Phrase::Id(words::COLD_STRING), Source::transcribed("NEC (NFPA 70)", "690.7"));
 
 /// Battery first, panels last.
 pub const CONTROLLER_ORDER: Caution = (
-    Phrase::Written(
-        "Connect the battery to the controller first and the panels last, and take the panels off first: without a \
-     battery a controller can give their whole voltage. Panels in daylight are live: cover them while you work.",
-    ),
+    Phrase::Id(words::CONTROLLER_ORDER),
     Source::from_memory("makers' instructions for charge controllers", "order of connection"),
 );
 
 /// Single weeks are no monthly mean.
-pub const MONTHLY_MEANS: Caution = (
-    Phrase::Written(
-        "These are monthly means of a model for panels in the open: single weeks bring much less, and so does any shade.",
-    ),
-    Source::common_practice("monthly means hide dark weeks"),
-);
+pub const MONTHLY_MEANS: Caution =
+    (Phrase::Id(words::MONTHLY_MEANS), Source::practice_of(words::SOURCE_MEANS));
 
 /// Estimates, not a certification.
-pub const ESTIMATE: Caution = (
-    Phrase::Written(
-        "These are estimates and certify nothing; local rules and the makers' instructions come first.",
-    ),
-    Source::common_practice("estimates defer to local rules and makers"),
-);
+pub const ESTIMATE: Caution =
+    (Phrase::Id(words::ESTIMATE), Source::practice_of(words::SOURCE_ESTIMATE));
 
 /// What to show beside a battery.
 pub static BATTERY: [Caution; 13] = [

@@ -8,16 +8,16 @@
 
 use std::fmt;
 
+use calc_derive::Choice;
+
 use crate::sorting::sort_by;
 use crate::source::Source;
+use crate::words::{Msg, solar as words};
 
 /// How the layout is found.
-pub const LAYOUT: Source = Source::identity(
-    "rows of equal panels between cuts at the openings, the best by dynamic programming; no more than free area over panel area",
-);
+pub const LAYOUT: Source = Source::identity_of(words::SOURCE_LAYOUT);
 /// What is left free.
-pub const CLEAR: Source =
-    Source::common_practice("panels 50 mm clear of edges and openings, 20 mm apart");
+pub const CLEAR: Source = Source::practice_of(words::SOURCE_CLEAR);
 
 /// An upright rectangle on the roof: x along the body from the front, y across it. [m]
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,16 +33,17 @@ pub struct Rect {
 }
 
 /// Where the walkway runs, from front to rear.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Choice)]
+#[words(solar)]
 pub enum Side {
+    /// Where it costs the fewest panels.
+    Best,
     /// Along the left edge.
     Left,
     /// Down the middle.
     Middle,
     /// Along the right edge.
     Right,
-    /// Where it costs the fewest panels.
-    Best,
 }
 
 /// A roof and what is to be kept free on it; lengths in m.
@@ -95,16 +96,21 @@ pub enum RoofError {
     Walkway,
 }
 
+impl RoofError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Roof => words::ROOF_RANGE.into(),
+            Self::Panel => words::PANEL_RANGE.into(),
+            Self::Clearance => words::CLEAR_RANGE.into(),
+            Self::Walkway => words::WALKWAY_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for RoofError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Roof => "the roof must be from 0.1 to 30 m long and from 0.1 to 10 m wide",
-            Self::Panel => "a panel must be from 0.1 to 5 m long and wide",
-            Self::Clearance => {
-                "edge and opening clearance must be from 0 to 2 m, the gap from 0 to 1 m"
-            }
-            Self::Walkway => "the walkway must be narrower than the roof",
-        })
+        self.told().fmt(f)
     }
 }
 

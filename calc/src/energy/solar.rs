@@ -9,8 +9,12 @@ use uom::si::energy::watt_hour;
 use uom::si::f64::{Angle, Energy, Power};
 use uom::si::power::watt;
 
+use super::budget::PANEL_LOSSES;
 use super::sun::{self, Incidence, MONTH_DAYS};
+use super::sun::{GEOMETRY, OutsideAir};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, solar as words};
 
 /// Share of the month's radiation that is diffuse, from the clearness.
 pub const DIFFUSE_SHARE: Source = Source::transcribed(
@@ -64,16 +68,79 @@ pub struct Plane {
 /// Daily means of one month.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Month {
-    /// On a level plane outside the atmosphere, MJ/m².
-    pub h0_mj_m2: f64,
-    /// On a level plane on the ground, MJ/m².
-    pub level_mj_m2: f64,
-    /// On the panels' plane, MJ/m².
-    pub plane_mj_m2: f64,
+    /// On a level plane outside the atmosphere.
+    pub outside: OutsideAir,
+    /// On a level plane on the ground.
+    pub level: OnLevel,
     /// Diffuse share of the radiation on the level.
-    pub diffuse_share: f64,
+    pub diffuse: DiffuseShare,
+    /// On the panels' plane.
+    pub plane: OnPlane,
     /// The clearness lies outside the 0.3 to 0.8 that the diffuse share was fitted to.
     pub outside_fit: bool,
+}
+
+formula! {
+    /// Radiation of a day on a level plane on the ground, MJ/m².
+    OnLevel: "H = K · H₀", &GEOMETRY;
+    |of| of.clearness * of.outside => f64 as megajoules;
+    /// Clearness, 0.05 to 0.85.
+    "K" as factor: clearness: f64,
+    /// Outside the atmosphere, MJ/m².
+    "H₀" as megajoules: outside: f64,
+}
+
+formula! {
+    /// Diffuse share of a month's radiation, 0 to 1. The factors go by the hour of sunset; below the fitted clearness the curve runs
+    /// on to 1, above it stays level.
+    DiffuseShare: "D = c₀ + K · (c₁ + K · (c₂ − c₃ · K))", &DIFFUSE_SHARE;
+    |of| {
+        let k = of.clearness;
+        (of.none + k * (of.once + k * (of.twice - of.thrice * k))).clamp(0.0, 1.0)
+    } => f64 as share;
+    /// Clearness, no more than was fitted to.
+    "K" as factor: clearness: f64,
+    /// Factor that stands by itself.
+    "c₀" as factor: none: f64,
+    /// Factor of the clearness.
+    "c₁" as factor: once: f64,
+    /// Factor of its square.
+    "c₂" as factor: twice: f64,
+    /// Factor of its cube, taken away.
+    "c₃" as factor: thrice: f64,
+}
+
+formula! {
+    /// Radiation of a day on the panels' plane, MJ/m²: direct, from the sky and from the ground.
+    OnPlane: "H_t = H · (R_b + D · (1 + cos β) / 2 + ρ · (1 − cos β) / 2)", &TILTED_PLANE;
+    |of| {
+        let cosine = libm::cos(of.tilt.get::<radian>());
+        let sky = of.diffuse * (1.0 + cosine) / 2.0;
+        let ground = of.reflectance * (1.0 - cosine) / 2.0;
+        of.level * (of.direct + sky + ground)
+    } => f64 as megajoules;
+    /// On the level, MJ/m².
+    "H" as megajoules: level: f64,
+    /// Direct on the plane over all on the level.
+    "R_b" as factor: direct: f64,
+    /// Diffuse share on the level.
+    "D" as share: diffuse: f64,
+    /// From the level.
+    "β" as degrees: tilt: Angle,
+    /// Of the ground.
+    "ρ" as factor: reflectance: f64,
+}
+
+formula! {
+    /// Energy of a mean day.
+    DayYield: "E = H_t / 3.6 · P · (1 − v)", &PANEL_LOSSES;
+    |of| Energy::new::<watt_hour>(of.plane / 3.6 * of.rated.get::<watt>() * (1.0 - of.loss)) => Energy as watt_hours;
+    /// On the panels, MJ/m².
+    "H_t" as megajoules: plane: f64,
+    /// Rated power of all panels.
+    "P" as watts: rated: Power,
+    /// Losses, 0 to below 1.
+    "v" as share: loss: f64,
 }
 
 /// Why there is no yield.
@@ -95,27 +162,24 @@ pub enum SolarError {
     Loss,
 }
 
+impl SolarError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Latitude => words::LATITUDE_RANGE.into(),
+            Self::Clearness(month) => words::ClearnessRange { month: month + 1 }.into(),
+            Self::GroundReflectance => words::GROUND_RANGE.into(),
+            Self::Tilt => words::TILT_RANGE.into(),
+            Self::Azimuth => words::AZIMUTH_RANGE.into(),
+            Self::Power => words::POWER_RANGE.into(),
+            Self::Loss => words::LOSS_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for SolarError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Latitude => {
-                f.write_str("the latitude must be from -90 to 90 degrees, south negative")
-            }
-            Self::Clearness(month) => write!(
-                f,
-                "month {}: the clearness must be from 0.05 to 0.85; usual are 0.3 in cloudy winters to 0.7 in deserts",
-                month + 1
-            ),
-            Self::GroundReflectance => f.write_str(
-                "the ground's reflectance must be from 0 to 1; bare ground has 0.2, snow 0.7",
-            ),
-            Self::Tilt => f.write_str("the tilt must be from 0 (flat) to 90 degrees (upright)"),
-            Self::Azimuth => {
-                f.write_str("the azimuth must be from -180 to 180 degrees; 0 faces the equator")
-            }
-            Self::Power => f.write_str("the panels' rated power must be from 0 to 1 000 000 W"),
-            Self::Loss => f.write_str("the losses must be from 0 to below 100 percent"),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -153,7 +217,7 @@ pub fn months(site: &Site, plane: Plane) -> Result<[Month; 12], SolarError> {
 ///
 /// # Errors
 /// The rated power or the losses out of range.
-pub fn day_yield(month: &Month, rated: Power, loss: f64) -> Result<Energy, SolarError> {
+pub fn day_yield(month: &Month, rated: Power, loss: f64) -> Result<DayYield, SolarError> {
     let watts = rated.get::<watt>();
     if !(0.0..=1e6).contains(&watts) {
         return Err(SolarError::Power);
@@ -161,13 +225,13 @@ pub fn day_yield(month: &Month, rated: Power, loss: f64) -> Result<Energy, Solar
     if !(0.0..1.0).contains(&loss) {
         return Err(SolarError::Loss);
     }
-    Ok(Energy::new::<watt_hour>(month.sun_hours() * watts * (1.0 - loss)))
+    Ok(DayYield { plane: month.plane.value(), rated, loss })
 }
 
 impl Month {
     /// Hours of full sun (1 kW/m²) on the panels' plane that bring as much as the mean day.
     pub fn sun_hours(&self) -> f64 {
-        self.plane_mj_m2 / 3.6
+        self.plane.value() / 3.6
     }
 }
 
@@ -185,32 +249,34 @@ fn mean_day(site: &Site, plane: Plane, month: usize) -> Month {
     let mirror = if site.latitude.value < 0.0 { -1.0 } else { 1.0 };
     let (latitude, declination) = (site.latitude * mirror, declination * mirror);
 
-    let h0_mj_m2 = sun::extraterrestrial_mj_m2(site.latitude, day);
-    let level_mj_m2 = clearness * h0_mj_m2;
+    let outside = sun::outside_air(site.latitude, day);
+    let level = OnLevel { clearness, outside: outside.value() };
     let sunset = sun::sunset_hour_angle(latitude, declination);
-    let diffuse_share = diffuse_share(clearness, sunset);
-    let direct_ratio = direct_ratio(latitude, declination, sunset, plane, diffuse_share);
-    let cosine = libm::cos(plane.tilt.get::<radian>());
-    let sky = diffuse_share * (1.0 + cosine) / 2.0;
-    let ground = site.ground_reflectance * (1.0 - cosine) / 2.0;
+    let diffuse = diffuse_share(clearness, sunset);
+    let direct = direct_ratio(latitude, declination, sunset, plane, diffuse.value());
     Month {
-        h0_mj_m2,
-        level_mj_m2,
-        plane_mj_m2: level_mj_m2 * (direct_ratio + sky + ground),
-        diffuse_share,
+        outside,
+        level,
+        diffuse,
+        plane: OnPlane {
+            level: level.value(),
+            direct,
+            diffuse: diffuse.value(),
+            tilt: plane.tilt,
+            reflectance: site.ground_reflectance,
+        },
         outside_fit: !FITTED.contains(&clearness),
     }
 }
 
-/// Diffuse share of a month's radiation. Below the fitted clearness the curve runs on to 1, above it stays level.
-fn diffuse_share(clearness: f64, sunset: Angle) -> f64 {
-    let k = clearness.min(*FITTED.end());
-    let share = if sunset.get::<degree>() <= 81.4 {
-        1.391 + k * (-3.560 + k * (4.189 - 2.137 * k))
+/// Diffuse share of a month's radiation.
+fn diffuse_share(clearness: f64, sunset: Angle) -> DiffuseShare {
+    let clearness = clearness.min(*FITTED.end());
+    if sunset.get::<degree>() <= 81.4 {
+        DiffuseShare { clearness, none: 1.391, once: -3.560, twice: 4.189, thrice: 2.137 }
     } else {
-        1.311 + k * (-3.022 + k * (3.427 - 1.821 * k))
-    };
-    share.clamp(0.0, 1.0)
+        DiffuseShare { clearness, none: 1.311, once: -3.022, twice: 3.427, thrice: 1.821 }
+    }
 }
 
 /// Direct radiation on the plane over all radiation on the level, both summed over the day.

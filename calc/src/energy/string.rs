@@ -6,7 +6,9 @@ use uom::si::electric_potential::volt;
 use uom::si::f64::{ElectricPotential, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, solar as words};
 
 /// The order of methods: the maker's coefficient first, the table for crystalline silicon otherwise.
 pub const METHOD: Source = Source::transcribed("NEC (NFPA 70)", "690.7(A)(1) and (2)");
@@ -22,7 +24,53 @@ pub const NEC_690_8: Source =
 
 /// What the wire and the fuse of a string must carry, from the panels' short-circuit current. [A]
 pub fn string_wire_a(short_circuit_a: f64) -> f64 {
-    1.5625 * short_circuit_a
+    StringWire { short_circuit_a }.value()
+}
+
+formula! {
+    /// What the wire and the fuse of a string must carry. [A]
+    StringWire: "I = 1.25 · 1.25 · Isc", &NEC_690_8;
+    |of| 1.5625 * of.short_circuit_a => f64 as amperes_to_hundredths;
+    /// Short-circuit current of a panel. [A]
+    "Isc" as amperes_to_hundredths: short_circuit_a: f64,
+}
+
+formula! {
+    /// Open-circuit voltage of a panel in the cold by its maker's coefficient.
+    ColdByCoefficient: "V = Voc · (1 + β · (θ − θ₀))", &METHOD;
+    |of| {
+        let kelvins = of.coldest.get::<degree_celsius>() - of.rated_at.get::<degree_celsius>();
+        ElectricPotential::new::<volt>(
+            of.open_circuit.get::<volt>() * (1.0 + of.percent / 100.0 * kelvins))
+    } => ElectricPotential as volts;
+    /// Of a panel, as it is rated.
+    "Voc" as volts: open_circuit: ElectricPotential,
+    /// For each kelvin, -2 to 0 %.
+    "β" as percent_of: percent: f64,
+    /// The coldest.
+    "θ" as temperature: coldest: ThermodynamicTemperature,
+    /// What panels are rated at: 25 °C.
+    "θ₀" as temperature_in_sum: rated_at: ThermodynamicTemperature,
+}
+
+formula! {
+    /// Open-circuit voltage of a panel in the cold by the NEC's table.
+    ColdByTable: "V = Voc · k", &TABLE;
+    |of| ElectricPotential::new::<volt>(of.open_circuit.get::<volt>() * of.factor) => ElectricPotential as volts;
+    /// Of a panel, as it is rated.
+    "Voc" as volts: open_circuit: ElectricPotential,
+    /// The row's factor.
+    "k" as factor: factor: f64,
+}
+
+formula! {
+    /// Voltage of a string.
+    InString: "V_n = n · V", &METHOD;
+    |of| ElectricPotential::new::<volt>(of.panel.get::<volt>() * f64::from(of.in_series)) => ElectricPotential as volts;
+    /// Panels in series.
+    "n" as count: in_series: u32,
+    /// Of one panel.
+    "V" as volts: panel: ElectricPotential,
 }
 
 /// From three strings side by side on each has a fuse, no larger than the panel allows.
@@ -77,9 +125,22 @@ pub enum ColdRule {
     Table,
 }
 
+/// A panel's voltage in the cold, as it is shown.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ColdPanel {
+    /// By the maker's coefficient.
+    Coefficient(ColdByCoefficient),
+    /// By the table.
+    Table(ColdByTable),
+}
+
 /// A string of panels in the cold.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ColdString {
+    /// How a panel's voltage was found.
+    pub by: ColdPanel,
+    /// And a string's.
+    pub in_string: InString,
     /// Open-circuit voltage of one panel at the coldest.
     pub panel: ElectricPotential,
     /// The same of the whole string.
@@ -103,20 +164,23 @@ pub enum StringError {
     Controller,
 }
 
+impl StringError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::OpenCircuit => words::OPEN_CIRCUIT_RANGE.into(),
+            Self::Coefficient => words::COEFFICIENT_RANGE.into(),
+            Self::Coldest => words::COLDEST_RANGE.into(),
+            Self::BelowTable => words::BELOW_TABLE.into(),
+            Self::InSeries => words::SERIES_RANGE.into(),
+            Self::Controller => words::CONTROLLER_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for StringError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::OpenCircuit => "the open-circuit voltage must be from 0.1 to 1000 V",
-            Self::Coefficient => {
-                "the coefficient must be from -2 to 0 percent per C; the voltage falls as the panel warms, so it is negative"
-            }
-            Self::Coldest => "the coldest temperature must be from -60 to 60 C",
-            Self::BelowTable => {
-                "NEC table 690.7(A) ends at -40 C: give the maker's coefficient of the open-circuit voltage instead"
-            }
-            Self::InSeries => "the panels in series must be from 1 to 100",
-            Self::Controller => "the controller's highest voltage must be from 1 to 2000 V",
-        })
+        self.told().fmt(f)
     }
 }
 
@@ -140,19 +204,25 @@ pub fn cold_string(
     if !(1..=100).contains(&in_series) {
         return Err(StringError::InSeries);
     }
-    let factor = match rule {
+    let by = match rule {
         ColdRule::Coefficient(percent) => {
             if !(-2.0..=0.0).contains(&percent) {
                 return Err(StringError::Coefficient);
             }
-            1.0 + percent / 100.0 * (celsius_in_range(coldest)? - 25.0)
+            celsius_in_range(coldest)?;
+            let rated_at = ThermodynamicTemperature::new::<degree_celsius>(25.0);
+            ColdPanel::Coefficient(ColdByCoefficient { open_circuit, percent, coldest, rated_at })
         }
-        ColdRule::Table => table_factor(coldest)?,
+        ColdRule::Table => {
+            ColdPanel::Table(ColdByTable { open_circuit, factor: table_factor(coldest)? })
+        }
     };
-    Ok(ColdString {
-        panel: ElectricPotential::new::<volt>(volts * factor),
-        string: ElectricPotential::new::<volt>(volts * factor * f64::from(in_series)),
-    })
+    let panel = match &by {
+        ColdPanel::Coefficient(by) => by.value(),
+        ColdPanel::Table(by) => by.value(),
+    };
+    let string = InString { in_series, panel };
+    Ok(ColdString { by, panel, string: string.value(), in_string: string })
 }
 
 /// Factor of NEC table 690.7(A) for crystalline silicon; between two rows the colder one; 1 from 25 °C on.

@@ -5,6 +5,7 @@ use std::f64::consts::PI;
 use uom::si::angle::{degree, radian};
 use uom::si::f64::Angle;
 
+use crate::formula::formula;
 use crate::source::Source;
 
 /// Declination, sunset, incidence on a slope, and the day's radiation outside the atmosphere.
@@ -44,14 +45,38 @@ pub(super) fn sunset_hour_angle(latitude: Angle, declination: Angle) -> Angle {
     Angle::new::<radian>(angle)
 }
 
-/// Radiation of day n on a level plane outside the atmosphere, H0, MJ/m². The latitude must be within ±90°.
-pub(super) fn extraterrestrial_mj_m2(latitude: Angle, day: u32) -> f64 {
+formula! {
+    /// Radiation of a day on a level plane outside the atmosphere, H₀, MJ/m².
+    OutsideAir: "H₀ = (86 400 s · 1367 W/m² / π) · (1 + 0.033 cos(2π j / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
+    &GEOMETRY;
+    |of| {
+        let turn = 2.0 * PI * f64::from(of.day.min(LAST_DAY)) / 365.0;
+        let normal = SOLAR_CONSTANT_W_M2 * (1.0 + 0.033 * libm::cos(turn));
+        let sunset = of.sunset.get::<radian>();
+        let sun = Sun::over(of.latitude, of.declination);
+        86_400.0 / PI * normal * (sun.swing * libm::sin(sunset) + sunset * sun.level).max(0.0) / 1e6
+    } => f64 as megajoules;
+    /// -90 to 90°.
+    "φ" as degrees: latitude: Angle,
+    /// The sun's.
+    "δ" as degrees: declination: Angle,
+    /// Hour angle at which it sets.
+    "ωs" as degrees: sunset: Angle,
+    /// Of the year, from 1.
+    "j" as count: day: u32,
+}
+
+/// Radiation of day n on a level plane outside the atmosphere. The latitude must be within ±90°.
+pub(super) fn outside_air(latitude: Angle, day: u32) -> OutsideAir {
     let declination = declination(day);
-    let turn = 2.0 * PI * f64::from(day.min(LAST_DAY)) / 365.0;
-    let normal = SOLAR_CONSTANT_W_M2 * (1.0 + 0.033 * libm::cos(turn));
-    let sunset = sunset_hour_angle(latitude, declination).get::<radian>();
-    let sun = Sun::over(latitude, declination);
-    86_400.0 / PI * normal * (sun.swing * libm::sin(sunset) + sunset * sun.level).max(0.0) / 1e6
+    let sunset = sunset_hour_angle(latitude, declination);
+    OutsideAir { latitude, declination, sunset, day }
+}
+
+/// The same, MJ/m².
+#[cfg(test)]
+pub(super) fn extraterrestrial_mj_m2(latitude: Angle, day: u32) -> f64 {
+    crate::formula::Formula::value(&outside_air(latitude, day))
 }
 
 /// Cosine of the angle between the sun and the normal of a plane, as `flat + even cos w + odd sin w` over the hour

@@ -90,7 +90,7 @@ formula! {
     /// Luminous flux, lm.
     "Φ" as lumens: lumens: f64,
     /// From edge to edge.
-    "a" as degrees: angle: Angle,
+    "a" as beam: angle: Angle,
 }
 
 formula! {
@@ -100,7 +100,7 @@ formula! {
     /// Luminous flux, lm.
     "Φ" as lumens: lumens: f64,
     /// From edge to edge.
-    "a" as degrees: angle: Angle,
+    "a" as beam: angle: Angle,
 }
 
 formula! {

@@ -466,7 +466,7 @@ fn show(job: &Job, found: &Lit, style: Style) -> Report {
     let count = found.lamps.len() as f64;
     let spec = style.say(words::ItemSpec {
         lumens: Arg::lumens(lamp.lumens),
-        angle: Arg::degrees(lamp.beam_angle),
+        angle: Arg::beam(lamp.beam_angle),
         watts: Arg::lamp_watts(lamp.watts),
         hole: lamp.hole,
     });

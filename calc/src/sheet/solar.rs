@@ -1,73 +1,60 @@
 //! What panels yield month by month against what a day needs, and their voltage on the coldest morning.
 
 mod controller;
+mod findings;
 mod gap;
 mod months;
 mod roof;
+mod string;
 #[cfg(test)]
 mod tests;
-mod words;
 
 pub use months::NAMES as MONTHS;
 
-use crate::text::text;
-use crate::words::Phrase;
-use uom::si::angle::degree;
+use std::sync::Arc;
+
+use calc_derive::{Either, Inputs};
+use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
-use uom::si::energy::{joule, watt_hour};
-use uom::si::f64::{Angle, ElectricPotential, Energy, Power, ThermodynamicTemperature};
+use uom::si::energy::watt_hour;
+use uom::si::f64::{
+    Angle, ElectricCurrent, ElectricPotential, Energy, Power, ThermodynamicTemperature,
+};
 use uom::si::power::watt;
 
 use super::{Sheet, solve};
-use crate::ask::Ask;
+use crate::electrical::charging::GREATEST_NOMINAL_V;
 use crate::energy::battery_voltage::BELOW_50_V;
 use crate::energy::budget::PANEL_LOSSES;
 use crate::energy::cautions;
 use crate::energy::roof::{CLEAR, LAYOUT, Layout};
 use crate::energy::solar::{
-    DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, GROUND, GROUND_REFLECTANCE, Month, Plane, Site,
-    SolarError, TILTED_PLANE, day_yield, months,
+    DAY_PROFILE, DAY_PROFILE_SCALE, DIFFUSE_SHARE, DayYield, GROUND, GROUND_REFLECTANCE, Month,
+    Plane, Site, SolarError, TILTED_PLANE, day_yield, months,
 };
 use crate::energy::string::{
     ColdRule, ColdString, FIVE_ABOVE, HOT_CELLS, METHOD, NEC_690_8, NEC_690_9, PV_RATINGS,
-    StringError, TABLE, TABLE_MILD, cold_string, most_in_series, string_wire_a,
+    StringError, StringWire, TABLE, TABLE_MILD, cold_string, most_in_series,
 };
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
+use crate::formula::Formula as _;
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
-use crate::quantity::{
-    ANGLE, CURRENT, ENERGY, MASS, Mass, Style, TEMPERATURE, VOLTAGE, amount, plain,
-};
+use crate::quantity::{Mass, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
+use crate::words::{Msg, Phrase, common, solar as words};
 use gap::{Short, Store};
-use roof::{ROOF, RoofInputs};
+use roof::{OnRoof, RoofInputs};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "solar",
-    title: Phrase::Written("Solar panels"),
-    trade: Phrase::Written("Living in it"),
-    purpose: Phrase::Written(
-        "See what panels bring in each month, whether it covers the day's use, and their voltage in the cold.",
-    ),
-    asks: &[
-        &LATITUDE,
-        &TILT,
-        &AZIMUTH,
-        &CLEARNESS,
-        &PANELS,
-        &LOSS,
-        &NEED,
-        &COLDEST,
-        &CONTROLLER,
-        &controller::OUTPUT,
-        &controller::INPUT,
-        &controller::BATTERY,
-        &controller::HOT,
-        &ROOF,
-    ],
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(common::TRADE_LIVING),
+    purpose: Phrase::Id(words::PURPOSE),
+    asks: Typed::ASKS,
     sources: &[
         &GEOMETRY,
         &MEAN_DAYS,
@@ -101,91 +88,77 @@ pub static SHEET: Sheet = Sheet {
 const QUARTER: f64 = std::f64::consts::FRAC_PI_2;
 const HALF: f64 = std::f64::consts::PI;
 
-static LATITUDE: Ask =
-    Ask::measure("latitude", "Latitude", &ANGLE, ["deg", "deg"], (-QUARTER, QUARTER))
-        .usual("43 deg", "43 deg")
-        .help("Of the place where you stand; south of the equator with a minus.");
-static TILT: Ask =
-    Ask::measure("tilt", "Tilt of the panels", &ANGLE, ["deg", "deg"], (0.0, QUARTER))
-        .default("0 deg")
-        .usual("0 deg", "0 deg")
-        .help("From the level: 0 flat on the roof.");
-static AZIMUTH: Ask =
-    Ask::measure("azimuth", "Turned away from the equator", &ANGLE, ["deg", "deg"], (-HALF, HALF))
-        .default("0 deg")
-        .usual("0 deg", "0 deg")
-        .help("0 faces the equator, 90 east or west; a flat panel has no direction.");
-static CLEARNESS_ONE: Ask = Ask::number("", "Clearness", (0.05, 0.85)).usual("0.5", "0.5");
-static CLEARNESS: Ask = Ask::list("clearness", "Clearness, one or twelve", 1, &CLEARNESS_ONE)
-    .at_most(12)
-    .help("Share of the sun's light that gets through in a month, January first: 0.3 in cloudy winters to 0.7 in deserts; one figure stands for all months.");
-static COUNT: Ask = Ask::count("count", "Number of panels", (1, 100)).usual("2", "2");
-static WATTS: Ask = Ask::number_in("watts", "Rated power of each", "W", (1.0, 2000.0))
-    .usual("120", "120")
-    .help("On the label at its back.");
-static VOC: Ask =
-    Ask::measure("voc", "Open-circuit voltage of each", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
-        .optional()
-        .usual("22.5 V", "22.5 V")
-        .help("Voc on the label.");
-static VOC_PER_C: Ask =
-    Ask::number("voc_per_c_percent", "Change of that voltage, % per °C", (-2.0, 2.0))
-        .optional()
-        .usual("-0.3", "-0.3")
-        .help("In the data sheet, with a minus; without it the electrical code's table is used.");
-static ISC: Ask =
-    Ask::measure("isc", "Short-circuit current of each", &CURRENT, ["A", "A"], (0.01, 100.0))
-        .optional()
-        .usual("7 A", "7 A")
-        .help("Isc on the label; for the wire and the fuse of a string.");
-static VMP: Ask =
-    Ask::measure("vmp", "Voltage at most power of each", &VOLTAGE, ["V", "V"], (0.1, 1000.0))
-        .optional()
-        .usual("18.5 V", "18.5 V")
-        .help("Vmp on the label; for whether hot panels still charge.");
-static MAX_SERIES_FUSE: Ask =
-    Ask::measure("max_series_fuse", "Maximum series fuse", &CURRENT, ["A", "A"], (0.1, 200.0))
-        .optional()
-        .usual("15 A", "15 A")
-        .help("On the label; no fuse of a string may be larger.");
-static IN_SERIES: Ask = Ask::count("in_series", "Panels in series", (1, 100))
-    .default("1")
-    .usual("1", "1")
-    .help("Joined plus to minus in one string.");
-static PANEL_MASS: Ask = Ask::measure("mass", "Mass of each", &MASS, ["lb", "kg"], (0.0, 200.0))
-    .optional()
-    .usual("15 lb", "7 kg")
-    .help("For the weight on the buy list: in the data sheet, brackets not counted.");
-static PANELS: Ask = Ask::group(
-    "panels",
-    "Panels",
-    &[&COUNT, &WATTS, &VOC, &VOC_PER_C, &ISC, &VMP, &MAX_SERIES_FUSE, &IN_SERIES, &PANEL_MASS],
-);
-static LOSS: Ask = Ask::percent("loss_percent", "Losses", (0.0, 99.0)).usual("20", "20").help(
-    "Dirt, heat, cables and controller together: 14 % by the usual list, more flat on a hot roof.",
-);
-static NEED_WH: Ask =
-    Ask::measure("need", "Needed in a day", &ENERGY, ["Wh", "Wh"], (3600.0, 3.6e9))
-        .usual("770 Wh", "770 Wh")
-        .help("What a day uses.");
-static NEED_SHEET: Ask = Ask::sheet_of("sheet", "From the energy sheet", "energy")
-    .help("Takes a day's use from there and follows it.");
-static NEED: Ask = Ask::either("Needed in a day", &[&NEED_WH, &NEED_SHEET]).optional();
-static COLDEST: Ask =
-    Ask::measure("coldest", "Coldest morning", &TEMPERATURE, ["F", "C"], (213.15, 333.15))
-        .optional()
-        .usual("-4 F", "-20 C")
-        .help("The lowest temperature that the panels will see in daylight.");
-static CONTROLLER: Ask = Ask::measure(
-    "controller_voltage",
-    "Controller's highest voltage",
-    &VOLTAGE,
-    ["V", "V"],
-    (1.0, 2000.0),
-)
-.optional()
-.usual("75 V", "75 V")
-.help("Most that its panel terminals take, on its label.");
+/// The outcome of the sheet that is taken from; none where it is not there or waits for this one.
+type Taken = Option<Arc<Record>>;
+
+/// What was typed.
+#[derive(Inputs)]
+#[words(solar)]
+struct Typed {
+    #[ask(units("deg", "deg"), range(-QUARTER, QUARTER), usual("43 deg", "43 deg"))]
+    latitude: Angle,
+    #[ask(units("deg", "deg"), range(0.0, QUARTER), default("0 deg"), usual("0 deg", "0 deg"))]
+    tilt: Angle,
+    #[ask(units("deg", "deg"), range(-HALF, HALF), default("0 deg"), usual("0 deg", "0 deg"))]
+    azimuth: Angle,
+    #[ask(list(1), alone, help_of_all, range(0.05, 0.85), usual("0.5", "0.5"), at_most(12))]
+    clearness: Vec<f64>,
+    #[ask(group, no_help)]
+    panels: Panels,
+    #[ask(percent, range(0.0, 99.0), usual("20", "20"))]
+    loss_percent: f64,
+    #[ask(either)]
+    need_in_a_day: Option<Need>,
+    #[ask(units("F", "C"), range(213.15, 333.15), usual("-4 F", "-20 C"))]
+    coldest: Option<ThermodynamicTemperature>,
+    #[ask(units("V", "V"), range(1.0, 2000.0), usual("75 V", "75 V"))]
+    controller_voltage: Option<ElectricPotential>,
+    #[ask(units("A", "A"), range(0.1, 1000.0), usual("30 A", "30 A"))]
+    controller_amps: Option<ElectricCurrent>,
+    #[ask(units("A", "A"), range(0.1, 1000.0), usual("35 A", "35 A"))]
+    controller_input_amps: Option<ElectricCurrent>,
+    #[ask(units("V", "V"), range(1.0, GREATEST_NOMINAL_V), usual("12.8 V", "12.8 V"))]
+    battery_voltage: Option<ElectricPotential>,
+    #[ask(units("F", "C"), range(273.15, 393.15), default("70 C"), usual("158 F", "70 C"))]
+    hot_cells: ThermodynamicTemperature,
+    #[ask(group)]
+    roof: Option<OnRoof>,
+}
+
+/// The panels, all alike.
+#[derive(Inputs)]
+#[words(solar)]
+struct Panels {
+    #[ask(range(1, 100), no_help, usual("2", "2"))]
+    count: u32,
+    #[ask(unit("W"), range(1.0, 2000.0), usual("120", "120"))]
+    watts: f64,
+    #[ask(units("V", "V"), range(0.1, 1000.0), usual("22.5 V", "22.5 V"))]
+    voc: Option<ElectricPotential>,
+    #[ask(range(-2.0, 2.0), usual("-0.3", "-0.3"))]
+    voc_per_c_percent: Option<f64>,
+    #[ask(units("A", "A"), range(0.01, 100.0), usual("7 A", "7 A"))]
+    isc: Option<ElectricCurrent>,
+    #[ask(units("V", "V"), range(0.1, 1000.0), usual("18.5 V", "18.5 V"))]
+    vmp: Option<ElectricPotential>,
+    #[ask(units("A", "A"), range(0.1, 200.0), usual("15 A", "15 A"))]
+    max_series_fuse: Option<ElectricCurrent>,
+    #[ask(range(1, 100), default("1"), usual("1", "1"))]
+    in_series: u32,
+    #[ask(units("lb", "kg"), range(0.0, 200.0), usual("15 lb", "7 kg"))]
+    mass: Option<Mass>,
+}
+
+/// What a day needs.
+#[derive(Either)]
+#[words(solar)]
+enum Need {
+    #[ask(units("Wh", "Wh"), range(3600.0, 3.6e9), usual("770 Wh", "770 Wh"))]
+    Need(Energy),
+    // That sheet may charge its battery from this one: its use does not hang on it.
+    #[ask(sheet_of("energy"), if_ready)]
+    Sheet(Taken),
+}
 
 /// What was typed, read.
 struct Inputs {
@@ -221,96 +194,84 @@ impl Inputs {
 }
 
 fn read(reader: &Reader<'_>) -> Inputs {
-    let site = Site {
-        latitude: reader.measure(&LATITUDE),
-        clearness: read_clearness(reader),
-        ground_reflectance: GROUND_REFLECTANCE,
-    };
-    let plane = Plane { tilt: reader.measure(&TILT), azimuth: reader.measure(&AZIMUTH) };
-    let (count, watts, mass, open_circuit, rule, in_series, [isc, vmp, most_fuse]) =
-        reader.group(&PANELS, |group| {
-            let (count, in_series) = (group.count(&COUNT), group.count(&IN_SERIES));
-            let rule =
-                group.maybe_number(&VOC_PER_C).map_or(ColdRule::Table, ColdRule::Coefficient);
-            if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
-                group.fault_at(&VOC_PER_C, StringError::Coefficient.to_string());
-            }
-            if !group.has_faults() && in_series > count {
-                group.fault_at(
-                    &IN_SERIES,
-                    text!("there are {} panels; no more than that can be in series", &count),
-                );
-            }
-            let (watts, mass) = (group.number(&WATTS), group.maybe(&PANEL_MASS));
-            let more = [&ISC, &VMP, &MAX_SERIES_FUSE].map(|ask| group.maybe_si(ask));
-            (count, watts, mass, group.maybe(&VOC), rule, in_series, more)
-        });
-    let loss = reader.number(&LOSS) / 100.0;
-    let mut store = None;
-    let need = match reader.which(&NEED) {
-        Some(0) => reader.maybe_si(&NEED_WH).map(Energy::new::<joule>),
-        // That sheet may charge its battery from this one: its use does not hang on it.
-        Some(_) => reader.sheet_if_ready(&NEED_SHEET).and_then(|outcome| {
-            let need = outcome.number("wh_day").map(Energy::new::<watt_hour>);
-            if need.is_none() {
-                reader.fault_at(&NEED_SHEET, "this sheet gives no day's use; choose another");
-            }
-            store = Some(Store::of(&outcome));
-            need
-        }),
-        None => None,
-    };
-    Inputs {
-        site,
-        plane,
-        count,
-        watts,
-        mass,
-        open_circuit,
-        rule,
-        in_series,
-        short_circuit_a: isc,
-        most_power_v: vmp,
-        max_series_fuse_a: most_fuse,
-        loss,
-        need,
-        current: controller::read(reader, store.as_ref()),
-        store,
-        roof: reader.maybe_group(&ROOF, roof::read),
-        coldest: reader.maybe(&COLDEST),
-        controller: reader.maybe(&CONTROLLER),
-    }
-}
-
-/// One figure for all months, or twelve.
-fn read_clearness(reader: &Reader<'_>) -> [f64; 12] {
-    let given = reader.one_or_more_numbers(&CLEARNESS);
-    match given.as_slice() {
+    let typed = Typed::read(reader);
+    let tell = |path: &str, message: Msg| reader.note(path, reader.style().say(message));
+    let clearness = match typed.clearness.as_slice() {
         [one] => [*one; 12],
         [] => [0.5; 12],
         many => <[f64; 12]>::try_from(many).unwrap_or_else(|_| {
-            reader.fault_at(
-                &CLEARNESS,
-                text!("give one figure for all months, or twelve; there are {}", many.len()),
-            );
+            reader.tell(Typed::CLEARNESS, words::ClearnessCount { count: many.len() });
             [0.5; 12]
         }),
+    };
+    let panels = typed.panels;
+    let rule = panels.voc_per_c_percent.map_or(ColdRule::Table, ColdRule::Coefficient);
+    if matches!(rule, ColdRule::Coefficient(percent) if percent > 0.0) {
+        tell("panels.voc_per_c_percent", StringError::Coefficient.told());
+    }
+    if !reader.has_faults() && panels.in_series > panels.count {
+        tell("panels.in_series", words::TooManyInSeries { count: panels.count }.into());
+    }
+    let (need, store) = match typed.need_in_a_day {
+        None => (None, None),
+        Some(Need::Need(need)) => (Some(need), None),
+        Some(Need::Sheet(None)) => (None, None),
+        Some(Need::Sheet(Some(outcome))) => {
+            let need = outcome.number("wh_day").map(Energy::new::<watt_hour>);
+            if need.is_none() {
+                reader.tell(Need::SHEET, words::NO_USE);
+            }
+            (need, Some(Store::of(&outcome)))
+        }
+    };
+    let amperes = |current: Option<ElectricCurrent>| current.map(|current| current.get::<ampere>());
+    Inputs {
+        site: Site { latitude: typed.latitude, clearness, ground_reflectance: GROUND_REFLECTANCE },
+        plane: Plane { tilt: typed.tilt, azimuth: typed.azimuth },
+        count: panels.count,
+        watts: panels.watts,
+        mass: panels.mass,
+        open_circuit: panels.voc,
+        rule,
+        in_series: panels.in_series,
+        short_circuit_a: amperes(panels.isc),
+        most_power_v: panels.vmp.map(|voltage| voltage.get::<volt>()),
+        max_series_fuse_a: amperes(panels.max_series_fuse),
+        loss: typed.loss_percent / 100.0,
+        need,
+        current: controller::Inputs::of(
+            amperes(typed.controller_amps),
+            amperes(typed.controller_input_amps),
+            typed.battery_voltage.map(|voltage| voltage.get::<volt>()),
+            typed.hot_cells,
+            store.as_ref(),
+        ),
+        store,
+        roof: typed.roof.map(|roof| RoofInputs::of(&roof, reader.body())),
+        coldest: typed.coldest,
+        controller: typed.controller_voltage,
     }
 }
 
-fn solar_fault(error: SolarError) -> Vec<Fault> {
+/// An input that is wrong beside the others.
+struct Wrong {
+    field: String,
+    message: Msg,
+}
+
+fn solar_fault(error: SolarError) -> Wrong {
     let field = match error {
         SolarError::Latitude => "latitude".to_owned(),
-        SolarError::Clearness(month) => text!("clearness.{}", &month),
+        SolarError::Clearness(month) => format!("clearness.{month}"),
         SolarError::GroundReflectance | SolarError::Tilt => "tilt".to_owned(),
         SolarError::Azimuth => "azimuth".to_owned(),
         SolarError::Power => "panels.watts".to_owned(),
         SolarError::Loss => "loss_percent".to_owned(),
     };
-    vec![Fault::new(field, error.to_string())]
+    Wrong { field, message: error.told() }
 }
 
-fn string_fault(error: StringError) -> Vec<Fault> {
+fn string_fault(error: StringError) -> Wrong {
     let field = match error {
         StringError::OpenCircuit => "panels.voc",
         StringError::Coefficient => "panels.voc_per_c_percent",
@@ -318,12 +279,14 @@ fn string_fault(error: StringError) -> Vec<Fault> {
         StringError::InSeries => "panels.in_series",
         StringError::Controller => "controller_voltage",
     };
-    vec![Fault::new(field, error.to_string())]
+    Wrong { field: field.to_owned(), message: error.told() }
 }
 
 /// What was worked out.
 struct Figures {
     months: [Month; 12],
+    days: Vec<DayYield>,
+    /// Of a mean day of each month.
     yields: Vec<Energy>,
     cold: Option<ColdString>,
     within_controller: Option<bool>,
@@ -335,13 +298,14 @@ struct Figures {
 }
 
 impl Figures {
-    fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
+    fn of(inputs: &Inputs) -> Result<Self, Wrong> {
         let months = months(&inputs.site, inputs.plane).map_err(solar_fault)?;
-        let yields = months
+        let days = months
             .iter()
             .map(|month| day_yield(month, inputs.rated(), inputs.loss))
-            .collect::<Result<Vec<Energy>, SolarError>>()
+            .collect::<Result<Vec<DayYield>, SolarError>>()
             .map_err(solar_fault)?;
+        let yields = days.iter().map(DayYield::value).collect();
         let cold = match (inputs.open_circuit, inputs.coldest) {
             (Some(open_circuit), Some(coldest)) => Some(
                 cold_string(open_circuit, inputs.rule, coldest, inputs.in_series)
@@ -358,6 +322,7 @@ impl Figures {
         };
         let mut figures = Self {
             months,
+            days,
             yields,
             cold,
             within_controller: limit.map(|(cold, controller)| {
@@ -375,6 +340,11 @@ impl Figures {
         Ok(figures)
     }
 
+    /// What the wire of a string carries.
+    fn wire(inputs: &Inputs) -> Option<StringWire> {
+        inputs.short_circuit_a.map(|short_circuit_a| StringWire { short_circuit_a })
+    }
+
     /// Index of the month that brings least.
     fn least(&self) -> usize {
         let darkest = self.yields.iter().enumerate().min_by(|a, b| a.1.value.total_cmp(&b.1.value));
@@ -383,62 +353,62 @@ impl Figures {
 }
 
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
-    let figures = Figures::of(inputs)?;
+    let figures = Figures::of(inputs)
+        .map_err(|wrong| vec![Fault::new(wrong.field, style.say(wrong.message))])?;
+    let mut steps = months::working(inputs, &figures, style);
+    steps.extend(string::steps(inputs, &figures, style));
+    let mut drawings = vec![months::bars(inputs, &figures, style)];
+    if let (Some(roof), Some(layout)) = (&inputs.roof, &figures.layout) {
+        steps.push(roof::step(roof, layout, style));
+        drawings.push(roof::drawing(roof, layout, inputs.count, style));
+    }
+    let panels = BuyLine::pieces(
+        LineId::shared(format!("solar-panel/{}w", plain(inputs.watts, 1))),
+        style.say(words::BUY_PANEL),
+        amount(inputs.watts, 1, "W"),
+        f64::from(inputs.count),
+    )
+    .mass(inputs.mass.map(|mass| mass * f64::from(inputs.count)));
+    Ok(Report {
+        answers: findings::answers(inputs, &figures, style),
+        remarks: findings::remarks(inputs, &figures, style),
+        tables: std::iter::once(months::table(inputs, &figures, style))
+            .chain(gap::table(inputs, &figures, style))
+            .collect(),
+        drawings,
+        working: steps,
+        cautions: Caution::all(&cautions::PANELS),
+        buy: std::iter::once(panels).chain(controller::buy(inputs, &figures, style)).collect(),
+        outcome: outcome(inputs, &figures),
+        ..Report::default()
+    })
+}
+
+fn outcome(inputs: &Inputs, figures: &Figures) -> Record {
     let records: Vec<Record> = figures
         .months
         .iter()
         .zip(&figures.yields)
         .map(|(month, energy)| {
             Record::new()
-                .with("h0_mj_m2", month.h0_mj_m2)
-                .with("h_mj_m2", month.level_mj_m2)
-                .with("plane_mj_m2", month.plane_mj_m2)
+                .with("h0_mj_m2", month.outside.value())
+                .with("h_mj_m2", month.level.value())
+                .with("plane_mj_m2", month.plane.value())
                 .with("wh_day", energy.get::<watt_hour>())
         })
         .collect();
-    let mut steps = months::working(inputs, &figures);
-    steps.extend(words::string_steps(inputs, &figures, style));
-    let mut drawings = vec![months::bars(inputs, &figures)];
     let mut record = Record::new().with("months", records);
-    if let (Some(roof), Some(layout)) = (&inputs.roof, &figures.layout) {
-        steps.push(roof::step(roof, layout, style));
-        drawings.push(roof::drawing(roof, layout, inputs.count, style));
+    if let Some(layout) = &figures.layout {
         record = roof::record(layout, record);
     }
-    Ok(Report {
-        answers: words::answers(inputs, &figures),
-        remarks: words::remarks(inputs, &figures, style),
-        tables: std::iter::once(months::table(inputs, &figures))
-            .chain(gap::table(inputs, &figures))
-            .collect(),
-        drawings,
-        working: steps,
-        cautions: Caution::all(&cautions::PANELS),
-        buy: std::iter::once(
-            BuyLine::pieces(
-                LineId::shared(text!("solar-panel/{}w", plain(inputs.watts, 1))),
-                "solar panel",
-                amount(inputs.watts, 1, "W"),
-                f64::from(inputs.count),
-            )
-            .mass(inputs.mass.map(|mass| mass * f64::from(inputs.count))),
-        )
-        .chain(controller::buy(inputs, &figures))
-        .collect(),
-        outcome: controller::record(inputs, &figures, record)
-            .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
-            .maybe("string_v", figures.cold.map(|cold| cold.string.get::<volt>()))
-            .maybe("within_controller", figures.within_controller)
-            .maybe("most_in_series", figures.most_in_series.map(|most| most as usize))
-            .maybe("table_voc_v", figures.by_table.map(|panel| panel.get::<volt>()))
-            .maybe("string_wire_a", inputs.short_circuit_a.map(string_wire_a))
-            .with("short", gap::records(&figures.short))
-            .with("rated_w", inputs.rated().get::<watt>())
-            .maybe("need_wh_day", inputs.need.map(|need| need.get::<watt_hour>())),
-        ..Report::default()
-    })
-}
-
-fn degrees(angle: Angle) -> String {
-    text!("{}°", plain(angle.get::<degree>(), 2))
+    controller::record(inputs, figures, record)
+        .maybe("cold_voc_v", figures.cold.map(|cold| cold.panel.get::<volt>()))
+        .maybe("string_v", figures.cold.map(|cold| cold.string.get::<volt>()))
+        .maybe("within_controller", figures.within_controller)
+        .maybe("most_in_series", figures.most_in_series.map(|most| most as usize))
+        .maybe("table_voc_v", figures.by_table.map(|panel| panel.get::<volt>()))
+        .maybe("string_wire_a", Figures::wire(inputs).map(|wire| wire.value()))
+        .with("short", gap::records(&figures.short))
+        .with("rated_w", inputs.rated().get::<watt>())
+        .maybe("need_wh_day", inputs.need.map(|need| need.get::<watt_hour>()))
 }

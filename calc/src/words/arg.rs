@@ -3,9 +3,10 @@
 use std::fmt;
 
 use uom::si::angle::degree;
+use uom::si::energy::watt_hour;
 use uom::si::f64::{
-    Angle, Area, HeatTransfer, Length, Mass, Power, Pressure, ThermalConductivity,
-    ThermodynamicTemperature, Volume, VolumeRate,
+    Angle, Area, ElectricPotential, Energy, HeatTransfer, Length, Mass, Power, Pressure,
+    ThermalConductivity, ThermodynamicTemperature, Volume, VolumeRate,
 };
 
 use super::{Id, common};
@@ -102,6 +103,14 @@ quantities! {
     conductivity(ThermalConductivity): style, conductivity => style.conductivity(conductivity.value);
     /// A pressure, in whole pascals.
     pressure(Pressure): _style, pressure => amount(pressure.value, 0, "Pa");
+    /// An angle in degrees.
+    degrees(Angle): _style, angle => plain(angle.get::<degree>(), 2) + "°";
+    /// A power, in whole watts.
+    watts(Power): _style, power => amount(power.value, 0, "W");
+    /// An energy, in whole watt hours.
+    watt_hours(Energy): _style, energy => amount(energy.get::<watt_hour>(), 0, "Wh");
+    /// A voltage to tenths.
+    volts(ElectricPotential): _style, voltage => amount(voltage.value, 1, "V");
     /// A temperature as it stands behind a minus sign.
     temperature_in_sum(ThermodynamicTemperature): style, temperature => {
         let text = style.temperature(temperature);
@@ -111,8 +120,6 @@ quantities! {
     temperature(ThermodynamicTemperature): style, temperature => style.temperature(temperature);
     /// A flow of water, as volume a minute.
     flow(VolumeRate): style, flow => style.flow(flow);
-    /// A power in whole watts.
-    watts(Power): _style, power => amount(power.value, 0, "W");
     /// A flow of heat, in the unit that heaters are sold by.
     heat(Power): style, power => style.heat(power);
     /// A flow of heat in Btu an hour.
@@ -142,6 +149,12 @@ numbers! {
     resistance: style, resistance => style.thermal_resistance(resistance);
     /// A thermal transmittance (U value), W/(m² K).
     transmittance: style, u => style.u_value(u);
+    /// Radiation of a day, MJ/m².
+    megajoules: _style, radiation => amount(radiation, 2, "MJ/m²");
+    /// A current to hundredths, A.
+    amperes_to_hundredths: _style, amperes => amount(amperes, 2, "A");
+    /// A percentage as it stands in a product.
+    percent_of: _style, percent => format!("({} %)", plain(percent, 3));
     /// A plain number to three digits after the point.
     factor: _style, factor => plain(factor, 3);
 }
@@ -240,7 +253,7 @@ impl Arg {
     }
 
     /// A beam angle in degrees.
-    pub fn degrees(angle: Angle) -> Self {
+    pub fn beam(angle: Angle) -> Self {
         Self::Quantity(angle.value, |_, radians| {
             plain(Angle::from_si(radians).get::<degree>(), 1) + "°"
         })

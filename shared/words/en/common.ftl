@@ -35,3 +35,16 @@ days =
 
 ## What is taken from another sheet.
 not-given = this sheet does not give what is taken from it; choose another
+## Months.
+month-january = January
+month-february = February
+month-march = March
+month-april = April
+month-may = May
+month-june = June
+month-july = July
+month-august = August
+month-september = September
+month-october = October
+month-november = November
+month-december = December

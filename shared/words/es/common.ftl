@@ -23,3 +23,15 @@ days =
     }
 
 not-given = esa hoja no da lo que se toma de ella; elija otra
+month-january = enero
+month-february = febrero
+month-march = marzo
+month-april = abril
+month-may = mayo
+month-june = junio
+month-july = julio
+month-august = agosto
+month-september = septiembre
+month-october = octubre
+month-november = noviembre
+month-december = diciembre

@@ -6,14 +6,14 @@ use uom::si::angle::degree;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{Angle, Energy};
 
-use super::months::NAMES;
-use super::{Figures, Inputs, solar_fault};
+use super::months::MONTHS;
+use super::{Figures, Inputs, Wrong, solar_fault};
 use crate::energy::solar::{Plane, day_yield, months};
-use crate::fault::Fault;
+use crate::formula::Formula as _;
 use crate::outcome::Record;
-use crate::quantity::amount;
+use crate::quantity::{Style, amount, plain};
 use crate::report::{Table, TableRow};
-use crate::text::text;
+use crate::words::{Arg, Msg, solar as words};
 
 /// What the energy sheet knows of the battery and of what else charges it.
 pub(super) struct Store {
@@ -61,7 +61,7 @@ pub(super) struct Short {
 /// The tilts that are tried. [deg]
 const TILTS: [f64; 5] = [15.0, 30.0, 45.0, 60.0, 75.0];
 
-pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Vec<Fault>> {
+pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Wrong> {
     let Some(need) = inputs.need else { return Ok(Vec::new()) };
     let lacking: Vec<usize> = (0..12)
         .filter(|month| figures.yields[*month].get::<watt_hour>() + 1e-9 < need.get::<watt_hour>())
@@ -80,8 +80,9 @@ pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Ve
         let brings = figures.yields[month];
         let mut best = (inputs.plane.tilt, brings);
         for (tilt, months) in &tilted {
-            let energy =
-                day_yield(&months[month], inputs.rated(), inputs.loss).map_err(solar_fault)?;
+            let energy = day_yield(&months[month], inputs.rated(), inputs.loss)
+                .map_err(solar_fault)?
+                .value();
             // A hair more is no reason to tilt.
             if energy > best.1 * (1.0 + 1e-9) {
                 best = (*tilt, energy);
@@ -108,56 +109,66 @@ pub(super) fn short(inputs: &Inputs, figures: &Figures) -> Result<Vec<Short>, Ve
     Ok(all)
 }
 
-pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Option<Table> {
+pub(super) fn table(inputs: &Inputs, figures: &Figures, style: Style) -> Option<Table> {
     let (need, short) = (inputs.need?, &figures.short);
     let fits = figures.layout.as_ref().map(|layout| layout.places.len());
     if short.is_empty() {
         return None;
     }
-    let mut heads: Vec<String> = crate::report::texts(&[
-        "Month",
-        "Lacks a day",
-        "Panels in all",
-        "or tilted",
-        "or use only",
-    ]);
-    let wh = |energy: Energy| amount(energy.get::<watt_hour>(), 0, "Wh");
+    let mut heads: Vec<Msg> = [
+        words::CLOSES_MONTH,
+        words::CLOSES_LACKS,
+        words::CLOSES_PANELS,
+        words::CLOSES_TILTED,
+        words::CLOSES_ONLY,
+    ]
+    .map(Msg::from)
+    .into();
+    let wh = |energy: Energy| style.write(&Arg::watt_hours(energy));
     let bridges = short.iter().any(|one| one.bridge_days.is_some());
     if bridges {
-        heads.push("Full battery bridges".into());
+        heads.push(words::CLOSES_BRIDGES.into());
     }
     let charger = inputs.store.as_ref().and_then(|store| store.charger.as_ref());
     if let Some((label, _)) = charger {
         heads.push(match label.as_str() {
-            "" => "or charge, each day".to_owned(),
-            label => text!("or {}, each day", &label),
+            "" => words::CLOSES_CHARGE.into(),
+            charger => words::ClosesCharger { charger }.into(),
         });
     }
     let rows = short.iter().map(|one| {
         let (tilt, tilted) = one.tilt;
-        let covers = if tilted >= need { "enough" } else { "not enough" };
+        let panels: Msg = match (one.panels, fits) {
+            (None, _) => words::TOO_DARK.into(),
+            (Some(panels), Some(fits)) if fits < panels as usize => {
+                words::PanelsNeededOver { panels: panels.to_string(), fits: fits.to_string() }
+                    .into()
+            }
+            (Some(panels), _) => words::PanelsNeeded { panels: panels.to_string() }.into(),
+        };
         let mut cells = vec![
-            NAMES[one.month].to_owned(),
+            style.say(MONTHS[one.month]),
             wh(one.lacks),
-            one.panels.map_or_else(
-                || "too dark".to_owned(),
-                |panels| match fits.filter(|fits| *fits < panels as usize) {
-                    Some(fits) => text!("{}; the roof takes {}", &panels, &fits),
-                    None => panels.to_string(),
-                },
-            ),
-            text!("{}: {}, {}", super::degrees(tilt), wh(tilted), &covers),
+            style.say(panels),
+            style.say(words::Tilted {
+                enough: if tilted >= need { "yes" } else { "no" },
+                tilt: Arg::degrees(tilt),
+                energy: Arg::watt_hours(tilted),
+            }),
             wh(need - one.lacks),
         ];
         if bridges {
-            cells.push(one.bridge_days.map_or_else(String::new, |days| amount(days, 1, "days")));
+            let days = |days| style.say(words::Days { days: plain(days, 1) });
+            cells.push(one.bridge_days.map_or_else(String::new, days));
         }
         if charger.is_some() {
             cells.push(one.charge_h.map_or_else(String::new, |hours| amount(hours, 1, "h")));
         }
         TableRow { cells, chosen: false }
     });
-    Some(Table { title: "What closes the gap".into(), heads, rows: rows.collect() })
+    let rows = rows.collect();
+    let heads = heads.into_iter().map(|head| style.say(head)).collect();
+    Some(Table { title: style.say(words::CLOSES), heads, rows })
 }
 
 pub(super) fn records(short: &[Short]) -> Vec<Record> {

@@ -1,19 +1,31 @@
 //! The twelve months: table, bars and working.
 
-use crate::text::text;
 use uom::si::energy::watt_hour;
-use uom::si::f64::Energy;
-use uom::si::power::watt;
 
-use super::{Figures, Inputs, degrees};
+use super::{Figures, Inputs};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::energy::budget::PANEL_LOSSES;
-use crate::energy::solar::{DIFFUSE_SHARE, TILTED_PLANE};
-use crate::energy::sun::GEOMETRY;
-use crate::quantity::{amount, percent, plain};
-use crate::report::{Step, Table, TableRow, texts};
+use crate::formula::{Formula as _, step};
+use crate::quantity::{Style, amount, plain};
+use crate::report::{Step, Table, TableRow};
+use crate::words::{Arg, Id, common, solar as words};
 
 /// January first.
+pub(super) const MONTHS: [Id; 12] = [
+    common::MONTH_JANUARY,
+    common::MONTH_FEBRUARY,
+    common::MONTH_MARCH,
+    common::MONTH_APRIL,
+    common::MONTH_MAY,
+    common::MONTH_JUNE,
+    common::MONTH_JULY,
+    common::MONTH_AUGUST,
+    common::MONTH_SEPTEMBER,
+    common::MONTH_OCTOBER,
+    common::MONTH_NOVEMBER,
+    common::MONTH_DECEMBER,
+];
+
+/// The same in English, for the energy sheet, whose words still stand in code.
 pub const NAMES: [&str; 12] = [
     "January",
     "February",
@@ -29,38 +41,37 @@ pub const NAMES: [&str; 12] = [
     "December",
 ];
 
-pub(super) fn wh(energy: Energy) -> String {
-    amount(energy.get::<watt_hour>(), 0, "Wh")
-}
-
-pub(super) fn wh_day(energy: Energy) -> String {
-    text!("{} a day", wh(energy))
-}
-
-pub(super) fn table(inputs: &Inputs, figures: &Figures) -> Table {
-    let mut heads: Vec<String> =
-        texts(&["Month", "Clearness", "On the level", "On the panels", "Yield of a day"]);
+pub(super) fn table(inputs: &Inputs, figures: &Figures, style: Style) -> Table {
+    let mut heads = vec![
+        words::MEAN_DAYS_MONTH,
+        words::MEAN_DAYS_CLEARNESS,
+        words::MEAN_DAYS_LEVEL,
+        words::MEAN_DAYS_PANELS,
+        words::MEAN_DAYS_YIELD,
+    ];
     if inputs.need.is_some() {
-        heads.push("Over the need".into());
+        heads.push(words::MEAN_DAYS_OVER);
     }
-    let rows = NAMES.iter().enumerate().map(|(index, name)| {
+    let rows = MONTHS.iter().enumerate().map(|(index, name)| {
         let month = &figures.months[index];
         let energy = figures.yields[index];
         let mut cells = vec![
-            (*name).to_owned(),
+            style.say(*name),
             plain(inputs.site.clearness[index], 2),
-            amount(month.level_mj_m2, 1, "MJ/m²"),
-            amount(month.plane_mj_m2, 1, "MJ/m²"),
-            wh(energy),
+            amount(month.level.value(), 1, "MJ/m²"),
+            amount(month.plane.value(), 1, "MJ/m²"),
+            style.write(&Arg::watt_hours(energy)),
         ];
-        cells.extend(inputs.need.map(|need| wh(energy - need)));
+        cells.extend(inputs.need.map(|need| style.write(&Arg::watt_hours(energy - need))));
         TableRow { cells, chosen: index == figures.least() }
     });
-    Table { title: "A mean day of each month".into(), heads, rows: rows.collect() }
+    let rows = rows.collect();
+    let heads = heads.into_iter().map(|head| style.say(head)).collect();
+    Table { title: style.say(words::MEAN_DAYS), heads, rows }
 }
 
 /// Twelve bars side by side, with a line across at the need.
-pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
+pub(super) fn bars(inputs: &Inputs, figures: &Figures, style: Style) -> Drawing {
     const HEIGHT: f64 = 0.6;
     const PITCH: f64 = 1.0 / 12.0;
     let least = figures.least();
@@ -70,25 +81,22 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
     let y = |wh: f64| HEIGHT * (1.0 - wh / highest);
     let best =
         values.iter().enumerate().max_by(|a, b| a.1.total_cmp(b.1)).map_or(0, |(index, _)| index);
-    let mut drawing = Drawing::new(
-        "Yield of a mean day, month by month",
-        text!(
-            "Twelve bars, from {} in {} to {} in {}{}.",
-            wh(figures.yields[least]),
-            &NAMES[least],
-            wh(figures.yields[best]),
-            &NAMES[best],
-            inputs
-                .need
-                .map_or_else(String::new, |need| text!(", and a line at the need of {}", wh(need)))
-        ),
-    );
-    if let Some(need) = need {
+    let watt_hours = |month: usize| Arg::watt_hours(figures.yields[month]);
+    let (low, darkest) = (watt_hours(least), MONTHS[least]);
+    let (most, brightest) = (watt_hours(best), MONTHS[best]);
+    let said = match inputs.need.map(Arg::watt_hours) {
+        None => style.say(words::BarsWords { least: low, darkest, most, brightest }),
+        Some(need) => {
+            style.say(words::BarsWordsNeed { least: low, darkest, most, brightest, need })
+        }
+    };
+    let mut drawing = Drawing::new(style.say(words::BARS), said);
+    if let Some(need) = inputs.need {
         // Above the highest bar: at its line it would stand on bars, beside them take their room.
         drawing.text(
             Point::metres(0.0, -0.001),
             Anchor::Start,
-            text!("dashes: needed, {}", amount(need, 0, "Wh")),
+            style.say(words::BarsNeed { need: Arg::watt_hours(need) }),
         );
     }
     for (index, value) in values.iter().enumerate() {
@@ -103,13 +111,13 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
             );
         }
         let middle = left + PITCH / 2.0;
-        let letter: String = NAMES[index].chars().take(1).collect();
+        let letter: String = style.say(MONTHS[index]).chars().take(1).collect();
         drawing.text(Point::metres(middle, HEIGHT + 0.05), Anchor::Middle, letter);
         if index == least || index == best {
             drawing.text(
                 Point::metres(middle, y(*value) - 0.015),
                 Anchor::Middle,
-                wh(figures.yields[index]),
+                style.write(&Arg::watt_hours(figures.yields[index])),
             );
         }
     }
@@ -121,54 +129,15 @@ pub(super) fn bars(inputs: &Inputs, figures: &Figures) -> Drawing {
 }
 
 /// The darkest month, step by step; the others go the same way.
-pub(super) fn working(inputs: &Inputs, figures: &Figures) -> Vec<Step> {
+pub(super) fn working(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<Step> {
     let index = figures.least();
-    let (month, name) = (&figures.months[index], NAMES[index]);
-    let megajoule = |value: f64| amount(value, 2, "MJ/m²");
+    let (of, month) = (&figures.months[index], MONTHS[index]);
+    let azimuth = Arg::degrees(inputs.plane.azimuth);
     vec![
-        Step::new(
-            text!("{}: outside the atmosphere", &name),
-            "H₀ = (86400 s · Gsc / π) · (1 + 0.033 cos(2π n / 365)) · (cos φ cos δ sin ωs + ωs sin φ sin δ)",
-            text!(
-                "φ = {}, n = {}, Gsc = 1367 W/m²",
-                degrees(inputs.site.latitude),
-                crate::energy::sun::MONTH_DAYS[index]
-            ),
-            megajoule(month.h0_mj_m2),
-            &GEOMETRY,
-        ),
-        Step::new(
-            text!("{}: on the level", &name),
-            "H = K · H₀",
-            text!("{} · {}", plain(inputs.site.clearness[index], 3), megajoule(month.h0_mj_m2)),
-            megajoule(month.level_mj_m2),
-            &GEOMETRY,
-        ),
-        Step::new(
-            text!("{}: share from the whole sky", &name),
-            "Hd / H, from K and the sunset hour",
-            text!("K = {}", plain(inputs.site.clearness[index], 3)),
-            percent(month.diffuse_share * 100.0),
-            &DIFFUSE_SHARE,
-        ),
-        Step::new(
-            text!("{}: on the panels", &name),
-            "direct + sky · (1 + cos β) / 2 + ground · (1 − cos β) / 2",
-            text!("β = {}, turned {}", degrees(inputs.plane.tilt), degrees(inputs.plane.azimuth)),
-            megajoule(month.plane_mj_m2),
-            &TILTED_PLANE,
-        ),
-        Step::new(
-            text!("{}: yield of a day", &name),
-            "E = H / 3.6 · P · (1 − loss)",
-            text!(
-                "{} / 3.6 · {} · (1 − {})",
-                megajoule(month.plane_mj_m2),
-                amount(inputs.rated().get::<watt>(), 0, "W"),
-                percent(inputs.loss * 100.0)
-            ),
-            wh(figures.yields[index]),
-            &PANEL_LOSSES,
-        ),
+        step(words::StepOutside { month }, &of.outside, style),
+        step(words::StepLevel { month }, &of.level, style),
+        step(words::StepDiffuse { month }, &of.diffuse, style),
+        step(words::StepPanels { month, azimuth }, &of.plane, style),
+        step(words::StepYield { month }, &figures.days[index], style),
     ]
 }

@@ -1,79 +1,44 @@
 //! The panels on the roof: how many fit around its openings, drawn to scale.
 
+use calc_derive::Inputs;
 use uom::si::length::{meter, millimeter};
 
 use super::super::boards::letters;
-use crate::ask::{Ask, BodyPart};
+use super::Wrong;
+use crate::ask::BodyPart;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::energy::roof::{LAYOUT, Layout, Rect, Roof, RoofError, Side, layout};
-use crate::fault::Fault;
 use crate::outcome::Record;
-use crate::quantity::{LENGTH, Length, Style};
-use crate::reader::Reader;
+use crate::project::Body;
+use crate::quantity::{Length, Style};
 use crate::report::{Remark, Step};
-use crate::text::text;
+use crate::words::solar as words;
 
-static PANEL_LENGTH: Ask =
-    Ask::measure("panel_length", "Panel, long side", &LENGTH, ["in", "mm"], (0.1, 5.0))
-        .usual("47 in", "1190 mm")
-        .help("Outer edge of the frame, with what sticks out.");
-static PANEL_WIDTH: Ask =
-    Ask::measure("panel_width", "Panel, short side", &LENGTH, ["in", "mm"], (0.1, 5.0))
-        .usual("21 1/4 in", "540 mm")
-        .help("Outer edge of the frame.");
-static LENGTH_ASK: Ask = Ask::measure("length", "Roof length", &LENGTH, ["in", "mm"], (0.1, 30.0))
-    .from_body(BodyPart::Length)
-    .help("The flat part; the body\u{2019}s length inside is a little less.");
-static WIDTH_ASK: Ask = Ask::measure("width", "Roof width", &LENGTH, ["in", "mm"], (0.1, 10.0))
-    .from_body(BodyPart::Width)
-    .help("The flat part, between the curves at both sides.");
-static EDGE: Ask =
-    Ask::measure("edge", "Clear of the roof\u{2019}s edges", &LENGTH, ["in", "mm"], (0.0, 2.0))
-        .default("50 mm")
-        .usual("2 in", "50 mm")
-        .help("Wind gets under a panel that reaches the edge.");
-static CLEARANCE: Ask =
-    Ask::measure("clearance", "Clear of openings", &LENGTH, ["in", "mm"], (0.0, 2.0))
-        .default("50 mm")
-        .usual("2 in", "50 mm")
-        .help("So that hatches open and flanges can be sealed again.");
-static GAP: Ask = Ask::measure("gap", "From panel to panel", &LENGTH, ["in", "mm"], (0.0, 1.0))
-    .default("20 mm")
-    .usual("3/4 in", "20 mm")
-    .help("Room for clamps, and for the panels to grow in the heat.");
-static WALKWAY: Ask = Ask::measure("walkway", "Walkway, width", &LENGTH, ["in", "mm"], (0.05, 5.0))
-    .optional()
-    .usual("14 in", "350 mm")
-    .help("Kept free from front to rear, to reach hatches and to clean panels.");
-static SIDE: Ask = Ask::choice(
-    "walkway_side",
-    "Walkway runs",
-    &[
-        ("best", "where it costs least"),
-        ("left", "along the left edge"),
-        ("middle", "down the middle"),
-        ("right", "along the right edge"),
-    ],
-);
-pub(super) static ROOF: Ask = Ask::group(
-    "roof",
-    "Panels on the roof",
-    &[
-        &PANEL_LENGTH,
-        &PANEL_WIDTH,
-        &LENGTH_ASK,
-        &WIDTH_ASK,
-        &EDGE,
-        &CLEARANCE,
-        &GAP,
-        &WALKWAY,
-        &SIDE,
-    ],
-)
-.optional()
-.help("Laid around the roof openings of the body page.");
+/// What was typed.
+#[derive(Inputs)]
+#[words(solar)]
+pub(super) struct OnRoof {
+    #[ask(units("in", "mm"), range(0.1, 5.0), usual("47 in", "1190 mm"))]
+    panel_length: Length,
+    #[ask(units("in", "mm"), range(0.1, 5.0), usual("21 1/4 in", "540 mm"))]
+    panel_width: Length,
+    #[ask(units("in", "mm"), range(0.1, 30.0), from_body(BodyPart::Length))]
+    length: Length,
+    #[ask(units("in", "mm"), range(0.1, 10.0), from_body(BodyPart::Width))]
+    width: Length,
+    #[ask(units("in", "mm"), range(0.0, 2.0), default("50 mm"), usual("2 in", "50 mm"))]
+    edge: Length,
+    #[ask(units("in", "mm"), range(0.0, 2.0), default("50 mm"), usual("2 in", "50 mm"))]
+    clearance: Length,
+    #[ask(units("in", "mm"), range(0.0, 1.0), default("20 mm"), usual("3/4 in", "20 mm"))]
+    gap: Length,
+    #[ask(units("in", "mm"), range(0.05, 5.0), usual("14 in", "350 mm"))]
+    walkway: Option<Length>,
+    #[ask(choice, no_help)]
+    walkway_side: Side,
+}
 
-/// What was typed, read. [m]
+/// What was typed and measured. [m]
 pub(super) struct RoofInputs {
     size: (f64, f64),
     panel: (f64, f64),
@@ -84,35 +49,32 @@ pub(super) struct RoofInputs {
     openings: Vec<(String, Rect)>,
 }
 
-pub(super) fn read(group: &Reader<'_>) -> RoofInputs {
-    let side = match group.choice(&SIDE) {
-        "left" => Side::Left,
-        "middle" => Side::Middle,
-        "right" => Side::Right,
-        _ => Side::Best,
-    };
-    let metres = |length: Length| length.get::<meter>();
-    let openings = group.body().openings.iter().map(|opening| {
-        let rect = Rect {
-            x: metres(opening.x),
-            y: metres(opening.y),
-            length: metres(opening.length),
-            width: metres(opening.width),
-        };
-        (opening.name.clone(), rect)
-    });
-    RoofInputs {
-        size: (group.si(&LENGTH_ASK), group.si(&WIDTH_ASK)),
-        panel: (group.si(&PANEL_LENGTH), group.si(&PANEL_WIDTH)),
-        edge: group.si(&EDGE),
-        clearance: group.si(&CLEARANCE),
-        gap: group.si(&GAP),
-        walkway: group.maybe_si(&WALKWAY).map(|width| (width, side)),
-        openings: openings.collect(),
+impl RoofInputs {
+    /// With the openings of the body.
+    pub fn of(typed: &OnRoof, body: &Body) -> Self {
+        let metres = |length: Length| length.get::<meter>();
+        let openings = body.openings.iter().map(|opening| {
+            let rect = Rect {
+                x: metres(opening.x),
+                y: metres(opening.y),
+                length: metres(opening.length),
+                width: metres(opening.width),
+            };
+            (opening.name.clone(), rect)
+        });
+        Self {
+            size: (metres(typed.length), metres(typed.width)),
+            panel: (metres(typed.panel_length), metres(typed.panel_width)),
+            edge: metres(typed.edge),
+            clearance: metres(typed.clearance),
+            gap: metres(typed.gap),
+            walkway: typed.walkway.map(|width| (metres(width), typed.walkway_side)),
+            openings: openings.collect(),
+        }
     }
 }
 
-pub(super) fn laid_out(inputs: &RoofInputs) -> Result<Layout, Vec<Fault>> {
+pub(super) fn laid_out(inputs: &RoofInputs) -> Result<Layout, Wrong> {
     let openings: Vec<Rect> = inputs.openings.iter().map(|(_, rect)| *rect).collect();
     let roof = Roof {
         length: inputs.size.0,
@@ -130,7 +92,7 @@ pub(super) fn laid_out(inputs: &RoofInputs) -> Result<Layout, Vec<Fault>> {
             RoofError::Clearance => "roof.edge",
             RoofError::Walkway => "roof.walkway",
         };
-        vec![Fault::new(field, error.to_string())]
+        Wrong { field: field.to_owned(), message: error.told() }
     })
 }
 
@@ -138,37 +100,28 @@ fn size(metres: f64, style: Style) -> String {
     style.short(Length::new::<meter>(metres))
 }
 
-pub(super) fn remark(layout: &Layout, count: u32) -> Remark {
-    let fits = layout.places.len();
-    let more = if layout.proved() {
-        "no layout takes more".to_owned()
-    } else {
-        text!("the free area would take {} if it could all be used", &layout.bound)
-    };
+pub(super) fn remark(layout: &Layout, count: u32, style: Style) -> Remark {
+    let (fits, bound) = (layout.places.len(), layout.bound);
+    let proved = if layout.proved() { "yes" } else { "no" };
     if fits < count as usize {
-        Remark::warning(text!(
-            "The roof takes {} of the {} panels ({}): fewer or smaller ones, less clearance, or no walkway.",
-            &fits,
-            &count,
-            &more
-        ))
+        Remark::warning(style.say(words::RoofShort { proved, fits, count, bound }))
     } else {
-        Remark::good(text!("The roof takes {} of these panels; {}.", &fits, &more))
+        Remark::good(style.say(words::RoofTakes { proved, fits, bound }))
     }
 }
 
 pub(super) fn step(inputs: &RoofInputs, layout: &Layout, style: Style) -> Step {
+    let size = |metres: f64| size(metres, style);
     Step::new(
-        "Panels that fit on the roof",
-        "rows between the openings, the best of all cuts; at most A_free / A_panel",
-        text!(
-            "{} x {} each, {} apart, {} clear of edges",
-            size(inputs.panel.0, style),
-            size(inputs.panel.1, style),
-            size(inputs.gap, style),
-            size(inputs.edge, style)
-        ),
-        text!("{} of at most {}", layout.places.len(), &layout.bound),
+        style.say(words::STEP_ROOF),
+        "N ≤ A_0 / A_1",
+        style.say(words::StepRoofNumbers {
+            length: size(inputs.panel.0),
+            width: size(inputs.panel.1),
+            gap: size(inputs.gap),
+            edge: size(inputs.edge),
+        }),
+        style.say(words::StepRoofResult { fits: layout.places.len(), bound: layout.bound }),
         &LAYOUT,
     )
 }
@@ -198,26 +151,22 @@ pub(super) fn drawing(inputs: &RoofInputs, layout: &Layout, count: u32, style: S
     let (length, width) = inputs.size;
     let used = layout.places.len().min(count as usize);
     // A name is wider than its opening, and would stand over the panels.
-    let mut title = String::from("Panels on the roof, from above");
-    for (index, (name, _)) in inputs.openings.iter().enumerate() {
-        title.push_str(&text!(
-            "{} {} {}",
-            if index == 0 { ";" } else { "," },
-            letters(index),
-            name
-        ));
-    }
-    let mut drawing = Drawing::new(
-        title,
-        text!(
-            "The roof, {} x {}, its front on the left: {} of {} panels laid, room for {} more.",
-            size(length, style),
-            size(width, style),
-            &used,
-            &count,
-            layout.places.len() - used
-        ),
-    );
+    let openings = inputs.openings.iter().enumerate().map(|(index, (name, _))| {
+        style.say(words::RoofDrawingOpening { letter: letters(index), name: name.as_str() })
+    });
+    let openings: Vec<String> = openings.collect();
+    let title = match openings.is_empty() {
+        true => style.say(words::ROOF_DRAWING),
+        false => style.say(words::RoofDrawingOpenings { openings: openings.join(", ") }),
+    };
+    let words = style.say(words::RoofDrawingWords {
+        length: size(length, style),
+        width: size(width, style),
+        used,
+        count,
+        more: layout.places.len() - used,
+    });
+    let mut drawing = Drawing::new(title, words);
     let corners = |rect: &Rect| {
         [Point::metres(rect.x, rect.y), Point::metres(rect.x + rect.length, rect.y + rect.width)]
     };

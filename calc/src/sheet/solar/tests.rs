@@ -105,11 +105,11 @@ fn faults_name_their_fields() {
         faulty_fields(&result),
         [
             "latitude",
-            "clearness",
-            "panels.voc_per_c_percent",
             "panels.watts",
             "loss_percent",
-            "sheet"
+            "sheet",
+            "clearness",
+            "panels.voc_per_c_percent"
         ]
     );
     let many = json!({ "count": 2, "watts": 100, "in_series": 3 });
@@ -231,7 +231,7 @@ fn three_strings_have_a_fuse_each_and_a_controller_that_takes_them() {
     let bare = array(json!({ "count": 2, "watts": 120 }), &[]);
     assert!(said(&bare).contains("Not shown: whether the controller takes"), "{}", said(&bare));
     let three = array(json!({ "count": 3, "watts": 120 }), &[]);
-    assert!(said(&three).contains("3 strings side by side need a fuse each. Not shown: enter"));
+    assert!(said(&three).contains("3 strings in parallel need a fuse each. Not shown: enter"));
 }
 
 #[test]
