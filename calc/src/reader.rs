@@ -14,14 +14,15 @@ use crate::outcome::Record;
 use crate::project::shopping::Weight;
 use crate::project::{Body, Node};
 use crate::quantity::{
-    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, FLOW, LENGTH, Length, MASS, Measure, POWER,
-    Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number, significant,
+    ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, FLOW, LENGTH, Length, MASS,
+    Measure, POWER, Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number,
+    significant,
 };
 use crate::report::Taken;
 use crate::words::{Msg, any_of, common, reader as words};
 use uom::si::f64::{
-    Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, Power, ThermalConductivity,
-    ThermodynamicTemperature, Volume, VolumeRate,
+    Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, Power,
+    ThermalConductivity, ThermodynamicTemperature, Volume, VolumeRate,
 };
 
 /// A quantity with a unit of its own type, made from its number in SI base units.

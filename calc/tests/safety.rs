@@ -481,7 +481,8 @@ fn piles(document: &Json, all: &Evaluation) -> Said {
             .next()
             .and_then(|end| end.strip_suffix("mm"))
             .and_then(|end| end.parse::<f64>().ok());
-        let key = (line.line.item.to_ascii_lowercase(), (long.unwrap_or(0.0) * 10.0).round() as i64);
+        let key =
+            (line.line.item.to_ascii_lowercase(), (long.unwrap_or(0.0) * 10.0).round() as i64);
         *used.entry(key).or_default() += line.line.on_hand;
     }
     for ((material, long), used) in used.into_iter().filter(|(_, used)| *used > 0.0) {

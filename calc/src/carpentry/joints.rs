@@ -193,7 +193,8 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
 fn planned(task: &JointTask) -> Result<JointPlan, JointError> {
     check(task)?;
     let stock = &task.stock;
-    let all = (0..stock.len()).filter(|at| stock[*at].on_hand > 0 || stock[*at].available != Some(0));
+    let all =
+        (0..stock.len()).filter(|at| stock[*at].on_hand > 0 || stock[*at].available != Some(0));
     fewer::least(task, all.collect())
 }
 

@@ -91,14 +91,16 @@ fn no_length_that_is_left_out_makes_the_demo_cheaper() {
     let sheets = list(&demo["sheets"]);
     let ceiling = sheets.iter().find(|sheet| sheet["kind"] == "boards").unwrap();
     for joint_price in [0.0, 2.0] {
-        let priced = json!({ "joint_price": joint_price, "support_width": demo["body"]["rib_width"] });
+        let priced =
+            json!({ "joint_price": joint_price, "support_width": demo["body"]["rib_width"] });
         let inputs = with(ceiling["inputs"].clone(), priced);
         let all = outcome("boards", &demo["body"], &inputs);
         let stock = list(&inputs["stock"]).to_vec();
         for left_out in 0..stock.len() {
             let mut fewer = stock.clone();
             fewer.remove(left_out);
-            let less = outcome("boards", &demo["body"], &with(inputs.clone(), json!({ "stock": fewer })));
+            let less =
+                outcome("boards", &demo["body"], &with(inputs.clone(), json!({ "stock": fewer })));
             let (all, less) = (total(&all, joint_price), total(&less, joint_price));
             assert!(less >= all - 1e-6, "{less} without length {left_out}, {all} with all");
         }

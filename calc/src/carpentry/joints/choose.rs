@@ -269,7 +269,8 @@ impl Search<'_> {
         if self.is_elsewhere(bound as f64) {
             return Err(Refused::NoBetter);
         }
-        let is_least = |search: &Self| search.best(Goal::LEAST).is_some_and(|best| best.cost <= bound);
+        let is_least =
+            |search: &Self| search.best(Goal::LEAST).is_some_and(|best| best.cost <= bound);
         if self.joint <= 0.0 && !is_least(&self) {
             let mut part = effort.part(0.3);
             self.swaps(&master, Goal::LEAST, bound as f64, &mut part);
@@ -355,8 +356,7 @@ impl Search<'_> {
         let goal = Goal { joints: None, price: self.joint };
         // Rounded as costs are.
         let enough = bound + 1e-6 * bound.abs();
-        let reached =
-            |search: &Self| search.best(goal).is_some_and(|best| goal.of(best) <= enough);
+        let reached = |search: &Self| search.best(goal).is_some_and(|best| goal.of(best) <= enough);
         for turn in 0..DIVES {
             if reached(self) || effort.is_spent() {
                 break;

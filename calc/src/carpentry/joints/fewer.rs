@@ -1,6 +1,8 @@
 //! What some of the stock lengths give is looked at beside what all of them give: a length more never makes a ceiling dearer.
 
-use super::{JointError, JointPlan, JointTask, Planned, SAME_COST, cheapest, cut_task, same, search};
+use super::{
+    JointError, JointPlan, JointTask, Planned, SAME_COST, cheapest, cut_task, same, search,
+};
 use crate::carpentry::cut_stock::{CutPlan, Piece, Stock, plan};
 
 /// So many sets of stock lengths are looked at, each with one less than another: all of them for four lengths.
@@ -86,7 +88,9 @@ fn take(best: &mut Planned, mut other: JointPlan, task: &JointTask) {
     best.plan.cut_plan = other.cut_plan;
     let choices = &mut best.plan.choices;
     choices.extend(other.choices);
-    crate::sorting::sort_by(choices, |a, b| a.joints.cmp(&b.joints).then(a.cost.total_cmp(&b.cost)));
+    crate::sorting::sort_by(choices, |a, b| {
+        a.joints.cmp(&b.joints).then(a.cost.total_cmp(&b.cost))
+    });
     let mut least = f64::INFINITY;
     choices.retain(|choice| {
         let cheaper = choice.cost < least - SAME_COST * choice.cost.abs();

@@ -495,8 +495,7 @@ impl Setting<'_> {
             }
         }
         let extra = JOINT_COST + self.joint_price / self.scale;
-        let joint =
-            (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { extra };
+        let joint = (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { extra };
         for (index, paths) in asked.groups {
             let way = self.groups[index].way;
             let mut cost = 0.0;
