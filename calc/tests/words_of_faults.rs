@@ -11,6 +11,7 @@ use std::sync::OnceLock;
 use calc::ask::{Ask, Kind};
 use calc::drawing::Shape;
 use calc::fault::Fault;
+use calc::mass::densities::DENSITIES;
 use calc::project::{BODY_ASKS, Body, LoadError, Project, shopping};
 use calc::quantity::{DIMENSIONS, Measure, Style, UnitSystem};
 use calc::sheet::{SHEETS, Sheet};
@@ -145,7 +146,9 @@ const KEYS: &str = "coats length true false";
 
 fn check(faults: &[Fault], typed: &str, of: &str, untouched: &mut BTreeSet<String>) {
     for fault in faults {
-        let typed = [typed, KEYS].join(" ");
+        // Names of woods are typed as they stand, in every language.
+        let woods: Vec<&str> = DENSITIES.iter().map(|wood| wood.name).collect();
+        let typed = [typed, KEYS, &woods.join(" ")].join(" ");
         let words = written_in_code(&fault.message, &typed);
         if !words.is_empty() {
             untouched.insert(format!("{of} {}: {}", fault.field, fault.message));

@@ -5,7 +5,7 @@ use uom::si::mass_density::kilogram_per_cubic_meter;
 
 use crate::quantity::{MASS_DENSITY, Measure};
 use crate::source::Source;
-use crate::text::text;
+use crate::words::{Arg, Msg, stock as words};
 
 /// A density, or the range a publication gives; both ends equal where it gives one value.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,21 +33,22 @@ pub static MASS_OF_VOLUME: Source = Source::identity("mass = density x section x
 /// The mean density of a material of [`DENSITIES`] by its name; a density as it is written is read too: `480 kg/m3`.
 ///
 /// # Errors
-/// What is known, in words, where the text is neither.
-pub fn read(text: &str) -> Result<MassDensity, String> {
+/// What is known, where the text is neither.
+pub fn read(text: &str) -> Result<MassDensity, Msg> {
     let wanted = text.trim();
     if let Some(known) = DENSITIES.iter().find(|one| one.name.eq_ignore_ascii_case(wanted)) {
         return Ok(MassDensity::new::<kilogram_per_cubic_meter>(known.mean_kg_m3()));
     }
     let kg_m3 =
         Measure::read(wanted, &MASS_DENSITY, None).map(|measure| measure.si()).map_err(|_| {
-            let names: Vec<&str> = DENSITIES.iter().take(WOODS).map(|one| one.name).collect();
-            text!("give a density, such as 480 kg/m3, or one of: {}", names.join(", "))
+            // The names are what is typed, in every language.
+            let names = Arg::each(DENSITIES.iter().take(WOODS).map(|one| one.name));
+            Msg::from(words::DensityUnknown { example: "480 kg/m3", names })
         })?;
     if (10.0..=25_000.0).contains(&kg_m3) {
         Ok(MassDensity::new::<kilogram_per_cubic_meter>(kg_m3))
     } else {
-        Err("a density is from 10 to 25 000 kg/m3; pine has about 450 kg/m3".to_owned())
+        Err(words::DensityRange { least: "10", most: "25 000 kg/m3", pine: "450 kg/m3" }.into())
     }
 }
 
@@ -114,8 +115,8 @@ mod tests {
         assert!((kg_m3("Douglas Fir").unwrap() - 530.0).abs() < 1e-9);
         assert!((kg_m3("white pine").unwrap() - 425.0).abs() < 1e-9);
         assert!((kg_m3("30 lb/ft3").unwrap() - 480.55).abs() < 0.01);
-        assert!(kg_m3("480").unwrap_err().contains("480 kg/m3"));
-        assert!(kg_m3("oak").unwrap_err().contains("Scots pine"));
+        assert!(kg_m3("480").unwrap_err().english().contains("480 kg/m3"));
+        assert!(kg_m3("oak").unwrap_err().english().contains("Scots pine"));
         assert!(kg_m3("1 kg/m3").is_err());
     }
 

@@ -37,3 +37,6 @@ not-enough-stock =
 no-plan-found = no plan was found within the stock available; allow one or two more lengths
 
 source-kerf = sum of pieces + (n - 1) kerfs <= stock length - end trim
+
+density-unknown = enter a density, such as { $example }, or a wood: { $names }
+density-range = a density is from { $least } to { $most }; pine is about { $pine }

@@ -126,6 +126,14 @@ fn line_keys(project: &Project, merged: &MergedBuyLine) -> Vec<String> {
             }
         }
         ["splice", ways] => keys.push(format!("splice connector|{ways} ways|each")),
+        ["lamp", ..] => {
+            // The hole's size stood behind its word.
+            if let Some((lamp, hole)) =
+                line.spec.strip_suffix(" hole").and_then(|spec| spec.rsplit_once(", "))
+            {
+                keys.push(format!("{}|{lamp}, hole {hole}|each", line.item));
+            }
+        }
         // The boards' screw was listed as it was typed, whatever is known of its length today.
         [sheet, "screw"] => {
             let typed = project.sheet(sheet).and_then(|sheet| sheet.inputs().get("screw").cloned());

@@ -118,7 +118,9 @@ impl Shelf {
             stock,
             kerf_mm: reader.measure::<Length>(&KERF).get::<millimeter>(),
             end_trim_mm: reader.measure::<Length>(&END_TRIM).get::<millimeter>(),
-            density: reader.maybe_notation(&DENSITY, densities::read),
+            density: reader.maybe_notation(&DENSITY, |text| {
+                densities::read(text).map_err(|message| reader.style().say(message))
+            }),
             kg_per_m: None,
         }
     }
