@@ -38,7 +38,7 @@ const TYPE: &str = "
     const channel = new BroadcastChannel('when to type');";
 
 /// Has a window type values into a field, one after the other, when the other window says so.
-async fn type_when_told(page: &Page, path: &str, values: &[String]) -> Result<()> {
+async fn type_when_told(page: &Page, path: &str, values: &[&str]) -> Result<()> {
     let script = format!(
         "const [selector, values] = arguments; {TYPE}
         channel.onmessage = event => {{ channel.close(); setTimeout(go, event.data - Date.now()) }}"
@@ -48,7 +48,7 @@ async fn type_when_told(page: &Page, path: &str, values: &[String]) -> Result<()
 }
 
 /// Tells the other window to type, and has this one type so many milliseconds after it.
-async fn type_and_tell(page: &Page, path: &str, values: &[String], apart: i64) -> Result<()> {
+async fn type_and_tell(page: &Page, path: &str, values: &[&str], apart: i64) -> Result<()> {
     let script = format!(
         "const [selector, values, apart] = arguments; {TYPE}
         const at = Date.now() + 120;
@@ -105,11 +105,11 @@ async fn two_windows_lose_nothing_in_different_fields(page: &mut Page) -> Result
         let length = format!("{} ft", 20 + number);
         let power = format!("{} W", 40 + number);
         in_sight(page).await?;
-        type_when_told(page, "power", &[power.clone()]).await?;
+        type_when_told(page, "power", &[&power]).await?;
         page.back_to_first_tab(&first).await?;
         in_sight(page).await?;
         let apart = APART[number % APART.len()];
-        type_and_tell(page, "length", &[length.clone()], apart).await?;
+        type_and_tell(page, "length", &[&length], apart).await?;
         let (here, _) = wait_until_typed(page).await?;
         page.wait_for_value("power", &power).await?;
         page.wait_for_value("length", &length).await?;
@@ -146,9 +146,9 @@ async fn two_windows_keep_both_of_one_field(page: &mut Page) -> Result<()> {
         page.wait_for_value("length", "18 ft").await?;
         let second = page.browser().window().await?;
         let (mine, theirs) = (format!("{} ft", 100 + number), format!("{} ft", 300 + number));
-        type_when_told(page, "length", &[theirs.clone()]).await?;
+        type_when_told(page, "length", &[&theirs]).await?;
         page.back_to_first_tab(&first).await?;
-        type_and_tell(page, "length", &[mine.clone()], APART[number % APART.len()]).await?;
+        type_and_tell(page, "length", &[&mine], APART[number % APART.len()]).await?;
         let (_, over_here) = wait_until_typed(page).await?;
         page.to_new_tab(&second).await?;
         let (_, over_there) = wait_until_typed(page).await?;
@@ -191,6 +191,8 @@ async fn what_two_windows_add_is_all_there(page: &mut Page) -> Result<()> {
     // Many keystrokes in both at once, each saved.
     let coats: Vec<String> = (2..42).map(|number| number.to_string()).collect();
     let lengths: Vec<String> = (100..140).map(|number| number.to_string()).collect();
+    let (coats, lengths): (Vec<&str>, Vec<&str>) =
+        (coats.iter().map(String::as_str).collect(), lengths.iter().map(String::as_str).collect());
     type_when_told(page, "coats", &coats).await?;
     page.back_to_first_tab(&first).await?;
     type_and_tell(page, "length", &lengths, 0).await?;
@@ -243,9 +245,9 @@ async fn windows_without_their_usual_storage_lose_nothing(page: &mut Page) -> Re
     let (mut length, mut power) = (String::new(), String::new());
     for number in 0..trials().div_ceil(2) {
         (length, power) = (format!("{} ft", 20 + number), format!("{} W", 40 + number));
-        type_when_told(page, "power", &[power.clone()]).await?;
+        type_when_told(page, "power", &[&power]).await?;
         page.back_to_first_tab(&first).await?;
-        type_and_tell(page, "length", &[length.clone()], APART[number % APART.len()]).await?;
+        type_and_tell(page, "length", &[&length], APART[number % APART.len()]).await?;
         wait_until_typed(page).await?;
         page.wait_for_value("power", &power).await?;
         page.wait_for_value("length", &length).await?;
