@@ -27,6 +27,6 @@ pub fn ceiling() -> JointTask {
         stock: stock.to_vec(),
         kerf_mm: 3.0,
         end_trim_mm: 0.0,
-        effort: 11_000_000,
+        effort: 24_000_000,
     }
 }

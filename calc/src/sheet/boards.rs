@@ -95,7 +95,7 @@ pub static SHEET: Sheet = Sheet {
 };
 
 /// Work for choosing joints and stock, in the cut planner's steps.
-const EFFORT: u64 = 11_000_000;
+const EFFORT: u64 = 24_000_000;
 
 /// Layout and cut plan.
 struct Worked {

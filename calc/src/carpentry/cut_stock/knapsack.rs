@@ -66,12 +66,6 @@ impl Knapsack {
     /// Most value that items from `first` on can add in `room`, parts of an item allowed.
     pub(in crate::carpentry) fn bound(&self, first: usize, room: i64) -> f64 {
         let (weight, value) = self.sums[first];
-        // Most often the first kind fills the room.
-        if let (Some(item), Some(next)) = (self.items.get(first), self.sums.get(first + 1))
-            && next.0 - weight > room
-        {
-            return item.value * (room as f64 / item.weight as f64);
-        }
         let end = self.sums[first..].partition_point(|sum| sum.0 - weight <= room) + first - 1;
         let whole = self.sums[end].1 - value;
         match self.items.get(end) {

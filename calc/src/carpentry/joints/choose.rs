@@ -22,12 +22,10 @@ const DIVES: usize = 3;
 const MOST_SWAPPED: usize = 40;
 /// So many swaps are tried at once.
 const MOST_NEIGHBOURS: usize = 600;
-/// So many prices are kept.
-const MOST_WORTHS: usize = 6;
-/// So many layouts are tried for one course.
-const MOST_FITTING: usize = 16;
+/// So many are listed for that.
+const MOST_LISTED: usize = 3_000;
 /// Steps for looking whether two layouts may lie side by side, and for one place of a sorted list.
-const APART_STEPS: usize = 10;
+const APART_STEPS: usize = 20;
 /// Mixes of stock that are looked into for one number of joints.
 const MOST_MIXES: usize = 400;
 
@@ -317,14 +315,6 @@ impl Search<'_> {
         Ok(Choices { choices: choices.collect(), bounds, fewest, bound, priced })
     }
 
-    /// Keeps prices that show what pieces cost at least: the latest ones.
-    fn learn(&mut self, worth: Worth) {
-        if self.worths.len() >= MOST_WORTHS {
-            self.worths.remove(0);
-        }
-        self.worths.push(worth);
-    }
-
     /// Whether what costs no less than a bound is known elsewhere.
     fn is_elsewhere(&self, bound: f64) -> bool {
         self.elsewhere.is_finite() && bound >= self.elsewhere
@@ -362,7 +352,7 @@ impl Search<'_> {
         if !bound.is_finite() || self.is_elsewhere(bound) {
             return bound;
         }
-        self.learn(shown.worth);
+        self.worths.push(shown.worth);
         let goal = Goal { joints: None, price: self.joint };
         // Rounded as costs are.
         let enough = bound + 1e-6 * bound.abs();
@@ -405,7 +395,7 @@ impl Search<'_> {
             return self.most_cost();
         }
         self.lines.push(line);
-        self.learn(shown.worth);
+        self.worths.push(shown.worth);
         bound = self.ladder.next(least.max(0.0)).max(bound);
         if joints.is_none() && self.is_elsewhere(bound as f64) {
             return bound;
@@ -434,16 +424,6 @@ impl Search<'_> {
             worth.of(layout.pieces.iter().copied()) + goal.price * layout.joints_mm.len() as f64
         };
         let mut leasts: Vec<f64> = layouts.iter().map(least).collect();
-        // The layouts of each way, the least first.
-        let ways: Vec<Vec<usize>> = (0..self.field.ways.len())
-            .map(|way| {
-                let mut own: Vec<usize> =
-                    (0..layouts.len()).filter(|at| layouts[*at].way == way).collect();
-                sort_by(&mut own, |a, b| leasts[*a].total_cmp(&leasts[*b]).then(a.cmp(b)));
-                own
-            })
-            .collect();
-        effort.spend(layouts.len() * APART_STEPS);
         let mut improved = true;
         while std::mem::take(&mut improved) {
             let Some(best) = self.best(goal).filter(|best| goal.of(best) > bound) else { return };
@@ -453,7 +433,7 @@ impl Search<'_> {
             let chain: Vec<usize> = (first..layouts.len()).collect();
             let joints = best.joints;
             let room = most - worth.least(chain.iter().map(|at| leasts[*at]).sum());
-            for swap in self.neighbours((&layouts, &leasts), &ways, &chain, room, effort) {
+            for swap in self.neighbours(&layouts, &leasts, &chain, room, effort) {
                 let mut tried = chain.clone();
                 tried[swap.course] = swap.one;
                 if let (Some(next), Some(other)) = (tried.get_mut(swap.course + 1), swap.other) {
@@ -480,42 +460,52 @@ impl Search<'_> {
     /// Swaps in `chain` that keep the stagger, by what they add at least, as long as that is less than `room`.
     fn neighbours(
         &self,
-        (layouts, leasts): (&[Layout], &[f64]),
-        ways: &[Vec<usize>],
+        layouts: &[Layout],
+        leasts: &[f64],
         chain: &[usize],
         room: f64,
         effort: &mut Effort,
     ) -> Vec<Swap> {
+        // The layouts of each way, the least first.
+        let of = |way: usize| {
+            let mut own: Vec<usize> =
+                (0..layouts.len()).filter(|at| layouts[*at].way == way).collect();
+            sort_by(&mut own, |a, b| leasts[*a].total_cmp(&leasts[*b]).then(a.cmp(b)));
+            own
+        };
+        let ways: Vec<Vec<usize>> = (0..self.field.ways.len()).map(of).collect();
+        effort.spend(layouts.len() * APART_STEPS);
         let mut apart = |a: usize, b: usize| {
             effort.spend(APART_STEPS);
             self.field.are_apart(&layouts[a], &layouts[b])
         };
         let mut found: Vec<Swap> = Vec::new();
         for course in 0..chain.len() {
+            let room_here = MOST_LISTED * (course + 1) / chain.len();
             let adds = |course: usize, layout: usize| leasts[layout] - leasts[chain[course]];
+            let ones = &ways[self.field.courses[course]];
             let next = chain.get(course + 1).copied();
-            // The least layouts for a course that fit beside one that stays.
-            let mut fitting = |course: usize, beside: Option<usize>| -> Vec<usize> {
-                let own = ways[self.field.courses[course]].iter().copied();
-                let fits = own.filter(|at| beside.is_none_or(|beside| apart(beside, *at)));
-                fits.take(MOST_FITTING).collect()
+            let others: &[usize] = match next {
+                Some(_) => &ways[self.field.courses[course + 1]],
+                None => &[],
             };
-            let ones = fitting(course, course.checked_sub(1).map(|before| chain[before]));
-            let others = match next {
-                Some(_) => fitting(course + 1, chain.get(course + 2).copied()),
-                None => Vec::new(),
-            };
-            for one in ones {
+            let most = others.first().map_or(0.0, |least| adds(course + 1, *least).min(0.0));
+            for &one in ones.iter().take_while(|one| adds(course, **one) + most < room) {
+                if course.checked_sub(1).is_some_and(|before| !apart(chain[before], one)) {
+                    continue;
+                }
                 let own = adds(course, one);
                 if own < room && next.is_none_or(|next| apart(one, next)) {
                     found.push(Swap { adds: own, course, one, other: None });
                 }
-                for &other in &others {
-                    let adds = own + adds(course + 1, other);
-                    if adds >= room {
+                let near = others.iter().take_while(|at| own + adds(course + 1, **at) < room);
+                for &other in near {
+                    if found.len() >= room_here {
                         break;
                     }
-                    if apart(one, other) {
+                    let after = chain.get(course + 2);
+                    if apart(one, other) && after.is_none_or(|after| apart(other, *after)) {
+                        let adds = own + adds(course + 1, other);
                         found.push(Swap { adds, course, one, other: Some(other) });
                     }
                 }

@@ -36,9 +36,6 @@ pub(super) struct Layout {
     /// Its pieces: kinds and counts, by rising kind.
     pub pieces: Vec<(usize, u32)>,
     path: Vec<usize>,
-    /// A bit for each place of a joint, and for each that is too near to one.
-    on: u128,
-    near: u128,
 }
 
 /// Nodes, and the arcs of each with the weight of its piece.
@@ -53,12 +50,7 @@ pub(super) struct Field {
     /// Length of each kind of piece with its kerf, longest first. [nm]
     pub weights: Vec<i64>,
     pub stagger_mm: f64,
-    /// Places of joints in all courses, with the bits of those that are nearer than the stagger.
-    places: Vec<(f64, u128)>,
 }
-
-/// So many places have a bit of their own; of more, some share one.
-const BITS: usize = 128;
 
 impl Field {
     pub(super) fn new(task: &JointTask, bins: &[Bin]) -> Result<Self, JointError> {
@@ -74,7 +66,6 @@ impl Field {
             courses: Vec::with_capacity(task.courses.len()),
             weights: Vec::new(),
             stagger_mm: task.stagger_mm,
-            places: Vec::new(),
         };
         let mut found: Vec<Graph> = Vec::new();
         for course in &task.courses {
@@ -101,21 +92,7 @@ impl Field {
             field.ways.push(Way { nodes, arcs: arcs.collect() });
         }
         field.weights = weights;
-        field.find_places();
         Ok(field)
-    }
-
-    fn find_places(&mut self) {
-        let joints = self.ways.iter().flat_map(|way| &way.nodes).filter(|node| node.joint);
-        let mut places: Vec<f64> = joints.map(|node| node.at).collect();
-        sort_by(&mut places, f64::total_cmp);
-        places.dedup();
-        let near = |at: f64| {
-            let near = places.iter().enumerate().filter(|(_, other)| !self.is_apart(at - **other));
-            near.fold(0, |bits, (index, _)| bits | 1 << (index % BITS))
-        };
-        let found = places.iter().map(|at| (*at, near(*at))).collect();
-        self.places = found;
     }
 
     /// The layout of a path.
@@ -133,23 +110,11 @@ impl Field {
         }
         sort(&mut pieces);
         let joints = path.iter().map(|node| graph.nodes[*node]).filter(|node| node.joint);
-        let joints_mm: Vec<f64> = joints.map(|node| node.at).collect();
-        let (mut on, mut near) = (0, 0);
-        for at in &joints_mm {
-            let place = self.places.binary_search_by(|(place, _)| place.total_cmp(at));
-            if let Ok((index, (_, bits))) = place.map(|index| (index, self.places[index])) {
-                on |= 1 << (index % BITS);
-                near |= bits;
-            }
-        }
-        Layout { way, joints_mm, pieces, path, on, near }
+        Layout { way, joints_mm: joints.map(|node| node.at).collect(), pieces, path }
     }
 
     /// Whether two layouts may lie side by side.
     pub(super) fn are_apart(&self, a: &Layout, b: &Layout) -> bool {
-        if a.on & b.near == 0 || self.places.len() <= BITS {
-            return a.on & b.near == 0;
-        }
         let mut pairs = a.joints_mm.iter().flat_map(|x| b.joints_mm.iter().map(move |y| x - y));
         pairs.all(|distance| self.is_apart(distance))
     }
