@@ -4,7 +4,6 @@ mod chain;
 mod cheapest;
 mod choose;
 mod dive;
-mod fewer;
 mod field;
 mod master;
 mod mixes;
@@ -192,23 +191,6 @@ pub fn plan_joints(task: &JointTask) -> Result<JointPlan, JointError> {
 
 fn planned(task: &JointTask) -> Result<JointPlan, JointError> {
     check(task)?;
-    let stock = &task.stock;
-    let all =
-        (0..stock.len()).filter(|at| stock[*at].on_hand > 0 || stock[*at].available != Some(0));
-    fewer::least(task, all.collect())
-}
-
-/// A plan, and what is known of others.
-struct Planned {
-    plan: JointPlan,
-    /// For numbers of joints from the fewest on: no layout with at most so many costs less.
-    bounds: Vec<(u32, f64)>,
-    /// No layout costs less, however many joints it has.
-    bound: f64,
-}
-
-/// The best plan that is found from all stock of a task; none where nothing can cost less than `known`, joints priced in.
-fn search(task: &JointTask, known: f64) -> Result<Option<Planned>, JointError> {
     let grid = Grid::new(&cut_task(task, Vec::new())).map_err(JointError::Cut)?;
     let on_support = task.edge_distance_mm <= task.support_width_mm / 2.0 + SLACK_MM;
     let bins = &grid.model.bins;
@@ -224,21 +206,12 @@ fn search(task: &JointTask, known: f64) -> Result<Option<Planned>, JointError> {
         })?
     };
     let mut effort = Effort::new(task.effort);
-    let joint = grid.in_steps(task.joint_price);
-    let choices = match choose(&field, bins, joint, grid.in_steps(known), &mut effort) {
-        Ok(choices) => choices,
-        Err(Refused::NoBetter) => return Ok(None),
-        Err(Refused::Stagger) => {
-            return Err(JointError::Stagger { stagger_mm: task.stagger_mm });
-        }
-        Err(Refused::Cut(Failed::NotFound)) => return Err(JointError::Cut(CutError::NoPlanFound)),
-        Err(Refused::Cut(Failed::Impossible)) => return Err(JointError::Cut(not_enough(task))),
-    };
-    taken(task, &grid, &field, &choices).map(Some)
-}
-
-fn same(a: f64, b: f64) -> bool {
-    a <= b + SAME_COST * b.abs()
+    let choices = choose(&field, bins, &mut effort).map_err(|refused| match refused {
+        Refused::Stagger => JointError::Stagger { stagger_mm: task.stagger_mm },
+        Refused::Cut(Failed::NotFound) => JointError::Cut(CutError::NoPlanFound),
+        Refused::Cut(Failed::Impossible) => JointError::Cut(not_enough(task)),
+    })?;
+    taken(task, &grid, &field, &choices)
 }
 
 /// The choice that costs least, joints priced in.
@@ -247,9 +220,23 @@ fn taken(
     grid: &Grid,
     field: &Field,
     all: &Choices,
-) -> Result<Planned, JointError> {
+) -> Result<JointPlan, JointError> {
     let with_joints =
         |joints: u32, cost: i64| grid.cost(cost) + task.joint_price * f64::from(joints);
+    let same = |a: f64, b: f64| a <= b + SAME_COST * b.abs();
+    let mut chosen = 0;
+    let mut least = f64::INFINITY;
+    for (at, choice) in all.choices.iter().enumerate() {
+        let cost = with_joints(choice.found.joints, choice.found.cost);
+        if cost < least - SAME_COST * cost.abs() {
+            (chosen, least) = (at, cost);
+        }
+    }
+    // Fewer joints than the bounds begin with there are not; more than they end with cost no less than the bound of all.
+    let beyond = all.bounds.last().map_or_else(|| all.fewest, |(joints, _)| joints + 1);
+    let bounds = all.bounds.iter().map(|&(joints, bound)| with_joints(joints, bound));
+    let least_bound = bounds.fold(with_joints(beyond, all.bound), f64::min);
+    let proved = same(least, least_bound);
     let choices: Vec<LayoutChoice> = all
         .choices
         .iter()
@@ -260,19 +247,12 @@ fn taken(
             LayoutChoice { joints: choice.found.joints, cost, bound, proved }
         })
         .collect();
-    let (chosen, least) = cheapest(&choices, task.joint_price);
-    // Fewer joints than the bounds begin with there are not; more than they end with cost no less than the bound of all.
-    let beyond = all.bounds.last().map_or_else(|| all.fewest, |(joints, _)| joints + 1);
-    let bounds = all.bounds.iter().map(|&(joints, bound)| with_joints(joints, bound));
-    let least_bound = bounds.fold(with_joints(beyond, all.bound), f64::min);
-    let least_bound = least_bound.max(grid.money(all.priced));
-    let proved = same(least, least_bound);
     let found = &all.choices[chosen].found;
     let joints_mm: Vec<Vec<f64>> =
         found.courses.iter().map(|course| course.joints_mm.clone()).collect();
     let bound = all.bound.max(found.bound);
     let (lengths_mm, cut_plan) = cut_plan(task, field, &joints_mm, found, bound)?;
-    let plan = JointPlan {
+    Ok(JointPlan {
         joints_mm,
         lengths_mm,
         cut_plan,
@@ -280,21 +260,7 @@ fn taken(
         choices,
         bound: if proved { least } else { least_bound },
         proved,
-    };
-    let bounds = all.bounds.iter().map(|&(joints, bound)| (joints, grid.cost(bound)));
-    Ok(Planned { plan, bounds: bounds.collect(), bound: grid.cost(all.bound) })
-}
-
-/// Which choice costs least, joints priced in, and how much; of equal ones the one with the fewest joints.
-fn cheapest(choices: &[LayoutChoice], joint_price: f64) -> (usize, f64) {
-    let mut found = (0, f64::INFINITY);
-    for (at, choice) in choices.iter().enumerate() {
-        let cost = choice.cost + joint_price * f64::from(choice.joints);
-        if cost < found.1 - SAME_COST * cost.abs() {
-            found = (at, cost);
-        }
-    }
-    found
+    })
 }
 
 /// The pieces of a layout by their lengths, and the plan that cuts them.

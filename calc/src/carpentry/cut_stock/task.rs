@@ -120,16 +120,6 @@ impl Grid {
         (cost * self.step.1 / self.step.0 as f64 - 1e-6).ceil() as i64
     }
 
-    /// Steps that need not be whole in money, or in mm where nothing is priced.
-    pub(in crate::carpentry) fn money(&self, steps: f64) -> f64 {
-        steps * self.step.0 as f64 / self.step.1
-    }
-
-    /// Money in steps that need not be whole.
-    pub(in crate::carpentry) fn in_steps(&self, money: f64) -> f64 {
-        money * self.step.1 / self.step.0 as f64
-    }
-
     /// The kind of piece of this length, to within two micrometres.
     pub(in crate::carpentry) fn kind(&self, length_mm: f64) -> Option<usize> {
         let weight = nanometres(length_mm) + self.kerf;

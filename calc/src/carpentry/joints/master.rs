@@ -103,8 +103,6 @@ pub(super) struct Master<'a> {
     pub fixed: Vec<u32>,
     /// The most joints of the layouts to come.
     pub joints: Option<u32>,
-    /// What a joint adds to the cost, in steps of the price grid.
-    joint_price: f64,
     pub layouts: Vec<Layout>,
     program: Program,
     columns: Vec<Column>,
@@ -112,17 +110,17 @@ pub(super) struct Master<'a> {
     basis: Vec<Basic>,
     values: Vec<f64>,
     duals: Vec<f64>,
-    /// What the best prices of the last run showed.
-    shown: Option<Shown>,
+    /// The best bound of the last run.
+    line: Option<Line>,
     /// Prices to start from.
-    start: Option<(f64, Vec<f64>, Shown)>,
+    start: Option<(f64, Vec<f64>, Line)>,
     /// Duals of a run that found no solution are worth nothing but to show that.
     free: bool,
     scale: f64,
 }
 
 impl<'a> Master<'a> {
-    pub(super) fn new(field: &'a Field, bins: Vec<Bin>, joint_price: f64) -> Self {
+    pub(super) fn new(field: &'a Field, bins: Vec<Bin>, joints: bool) -> Self {
         let groups = Group::all(field);
         let kinds = field.weights.len();
         let mut rows = vec![Row::AtLeast(0.0); kinds + groups.len()];
@@ -141,8 +139,7 @@ impl<'a> Master<'a> {
             bins,
             groups,
             fixed: vec![0; kinds],
-            joints: None,
-            joint_price,
+            joints: joints.then_some(0),
             layouts: Vec::new(),
             program: Program::new(rows),
             columns: Vec::new(),
@@ -150,7 +147,7 @@ impl<'a> Master<'a> {
             basis: Vec::new(),
             values: Vec::new(),
             duals: Vec::new(),
-            shown: None,
+            line: None,
             start: None,
             free: false,
             scale,
@@ -215,7 +212,6 @@ impl<'a> Master<'a> {
             index,
             way,
             paths,
-            JOINT_COST + self.joint_price / self.scale,
         );
         self.columns.len() - 1
     }
@@ -254,14 +250,13 @@ impl<'a> Master<'a> {
             groups: &self.groups,
             fixed: &self.fixed,
             joints: self.joints,
-            joint_price: self.joint_price,
             scale: self.scale,
         };
         let (columns, layouts) = (&mut self.columns, &mut self.layouts);
         let mut was_free = false;
         // The best prices so far: between them and the program's own lie the ones that are asked next (Wentges, "Weighted
         // Dantzig-Wolfe Decomposition", 1997).
-        let mut centre: Option<(f64, Vec<f64>, Shown)> = self.start.take();
+        let mut centre: Option<(f64, Vec<f64>, Line)> = self.start.take();
         let mut more = |duals: &[f64], program: &mut Program, effort: &mut Effort, free: bool| {
             was_free = free;
             if free {
@@ -276,9 +271,9 @@ impl<'a> Master<'a> {
                 None => duals.to_vec(),
             };
             let asked = setting.ask(&between, false, effort);
-            let bound = asked.shown.line.at(setting.joints.unwrap_or(0)) / setting.scale;
+            let bound = asked.line.at(setting.joints.unwrap_or(0)) / setting.scale;
             if !effort.is_spent() && centre.as_ref().is_none_or(|(known, ..)| bound > *known) {
-                centre = Some((bound, between, asked.shown.clone()));
+                centre = Some((bound, between, asked.line));
             }
             let objective: f64 = program
                 .rows
@@ -293,9 +288,9 @@ impl<'a> Master<'a> {
             }
             if !setting.take(asked, duals, false, program, columns, layouts) {
                 let asked = setting.ask(duals, false, effort);
-                let bound = asked.shown.line.at(setting.joints.unwrap_or(0)) / setting.scale;
+                let bound = asked.line.at(setting.joints.unwrap_or(0)) / setting.scale;
                 if !effort.is_spent() && centre.as_ref().is_none_or(|(known, ..)| bound > *known) {
-                    centre = Some((bound, duals.to_vec(), asked.shown.clone()));
+                    centre = Some((bound, duals.to_vec(), asked.line));
                 }
                 setting.take(asked, duals, false, program, columns, layouts);
             }
@@ -305,7 +300,7 @@ impl<'a> Master<'a> {
         self.basis = simplex.basis;
         self.values = simplex.values;
         self.duals = simplex.duals;
-        self.shown = centre.filter(|_| !was_free).map(|(_, _, shown)| shown);
+        self.line = centre.filter(|_| !was_free).map(|(_, _, line)| line);
         end
     }
 
@@ -329,27 +324,22 @@ impl<'a> Master<'a> {
         self.duals.iter().take(kinds).map(|dual| dual.max(0.0) * self.scale).collect()
     }
 
-    /// What a joint adds to the cost, in steps of the price grid.
-    pub(super) fn joint_price(&self) -> f64 {
-        self.joint_price
-    }
-
     /// What no layouts cost less than, in steps of the price grid: by the best prices of the last run.
-    pub(super) fn bound(&self) -> Shown {
-        if let Some(shown) = &self.shown {
-            return shown.clone();
+    pub(super) fn bound(&self) -> Line {
+        if let Some(line) = self.line {
+            return line;
         }
         let setting = self.setting();
         let mut duals = self.duals.clone();
         duals.resize(self.program.rows.len(), 0.0);
         let mut effort = Effort::new(BOUND_STEPS);
-        let plain = setting.ask(&duals, false, &mut effort).shown;
+        let plain = setting.ask(&duals, false, &mut effort).line;
         if !self.free {
             return plain;
         }
         duals.iter_mut().for_each(|dual| *dual *= RAISED);
-        let raised = setting.ask(&duals, false, &mut effort).shown;
-        let at = |shown: &Shown| shown.line.at(self.joints.unwrap_or(0));
+        let raised = setting.ask(&duals, false, &mut effort).line;
+        let at = |line: &Line| line.at(self.joints.unwrap_or(0));
         if at(&raised) > at(&plain) { raised } else { plain }
     }
 
@@ -361,7 +351,6 @@ impl<'a> Master<'a> {
             groups: &self.groups,
             fixed: &self.fixed,
             joints: self.joints,
-            joint_price: self.joint_price,
             scale: self.scale,
         }
     }
@@ -377,9 +366,9 @@ impl<'a> Master<'a> {
             let mut duals: Vec<f64> =
                 weights.map(|weight| *weight as f64 * rate / self.scale).collect();
             duals.resize(self.program.rows.len(), 0.0);
-            let shown = self.setting().ask(&duals, false, effort).shown;
-            let bound = shown.line.at(self.joints.unwrap_or(0)) / self.scale;
-            self.start = Some((bound, duals, shown));
+            let line = self.setting().ask(&duals, false, effort).line;
+            let bound = line.at(self.joints.unwrap_or(0)) / self.scale;
+            self.start = Some((bound, duals, line));
         }
     }
 }
@@ -392,13 +381,12 @@ struct Setting<'a> {
     groups: &'a [Group],
     fixed: &'a [u32],
     joints: Option<u32>,
-    joint_price: f64,
     scale: f64,
 }
 
 /// What came of it: the best of each bin and each group, and the bound that they give.
 struct Asked {
-    shown: Shown,
+    line: Line,
     cuts: Vec<Cut>,
     groups: Vec<(usize, Paths)>,
 }
@@ -444,14 +432,13 @@ impl Setting<'_> {
         }
         prices.iter_mut().for_each(|price| *price *= share);
         joint *= share;
-        let each_joint = joint + self.joint_price;
         let mut bound = 0.0;
         let mut groups = Vec::new();
         let open = self.groups.iter().enumerate().filter(|(_, group)| group.count > 0);
         for (index, group) in open {
             let nodes = self.field.ways[group.way].nodes.len();
             effort.spend(if group.size == 1 { nodes * nodes } else { 2 * nodes * nodes * nodes });
-            match group.cheapest(self.field, Prices { pieces: &prices, joint: each_joint }) {
+            match group.cheapest(self.field, Prices { pieces: &prices, joint }) {
                 Some((cost, paths)) => {
                     bound += cost * f64::from(group.count);
                     groups.push((index, paths));
@@ -461,14 +448,12 @@ impl Setting<'_> {
         }
         let fixed = prices.iter().zip(self.fixed);
         bound += fixed.map(|(price, count)| price * f64::from(*count)).sum::<f64>();
-        let mut less = 0.0;
         for (bin, value) in self.bins.iter().zip(&values) {
             if let Some(limit) = bin.limit {
-                less += (value * share - bin.cost as f64).max(0.0) * f64::from(limit);
+                bound -= (value * share - bin.cost as f64).max(0.0) * f64::from(limit);
             }
         }
-        let line = Line { start: bound - less, joint };
-        Asked { shown: Shown { line, worth: Worth { prices, less } }, cuts, groups }
+        Asked { line: Line { start: bound, joint }, cuts, groups }
     }
 
     /// Adds what saves something at the program's own duals; false where nothing does.
@@ -494,8 +479,8 @@ impl Setting<'_> {
                 push_cut(program, columns, &cut, row, bin.cost as f64 / self.scale);
             }
         }
-        let extra = JOINT_COST + self.joint_price / self.scale;
-        let joint = (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { extra };
+        let joint =
+            (-duals[kinds + self.groups.len()]).max(0.0) + if free { 0.0 } else { JOINT_COST };
         for (index, paths) in asked.groups {
             let way = self.groups[index].way;
             let mut cost = 0.0;
@@ -508,7 +493,7 @@ impl Setting<'_> {
                 cost += (pieces + joints) * f64::from(*times);
             }
             if cost < duals[kinds + index] * (1.0 - WORTH) - 1e-9 {
-                push_group(self.field, program, columns, layouts, index, way, paths, extra);
+                push_group(self.field, program, columns, layouts, index, way, paths);
             }
         }
         program.columns() > before
@@ -529,33 +514,6 @@ impl Line {
     }
 }
 
-/// What prices show: a bound for all layouts, and what any pieces cost at least.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Shown {
-    pub line: Line,
-    pub worth: Worth,
-}
-
-/// Prices of pieces that no cut is worth more than its stock length at, in steps of the price grid.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Worth {
-    prices: Vec<f64>,
-    /// What limited stock may save on them.
-    less: f64,
-}
-
-impl Worth {
-    /// What these pieces add to [`Worth::least`].
-    pub(super) fn of(&self, pieces: impl Iterator<Item = (usize, u32)>) -> f64 {
-        pieces.map(|(kind, count)| self.prices[kind] * f64::from(count)).sum()
-    }
-
-    /// What pieces of so much worth cost at least.
-    pub(super) fn least(&self, worth: f64) -> f64 {
-        worth - self.less
-    }
-}
-
 fn push_cut(
     program: &mut Program,
     columns: &mut Vec<Column>,
@@ -568,7 +526,6 @@ fn push_cut(
     columns.push(Column::Cut);
 }
 
-#[expect(clippy::too_many_arguments, reason = "the parts of a program that is borrowed elsewhere")]
 fn push_group(
     field: &Field,
     program: &mut Program,
@@ -577,7 +534,6 @@ fn push_group(
     index: usize,
     way: usize,
     paths: Paths,
-    joint_cost: f64,
 ) {
     let mut taken: Vec<(usize, u32)> = Vec::new();
     let mut pieces: Vec<(usize, f64)> = Vec::new();
@@ -602,7 +558,7 @@ fn push_group(
     // The groups' rows follow the kinds', the joints' row follows them; both are known from the program's own shape.
     let joint_row = kinds + columns_groups(program, kinds);
     program.push(
-        joint_cost * joints,
+        JOINT_COST * joints,
         pieces.into_iter().chain([(kinds + index, 1.0), (joint_row, joints)]),
     );
     columns.push(Column::Group(index, taken));

@@ -33,7 +33,7 @@ impl Mix {
         if let Some(longest) = bins.iter().max_by_key(|bin| bin.capacity) {
             free.push(Bin { cost: 1, limit: None, ..longest.clone() });
         }
-        Master::new(field, free, 0.0)
+        Master::new(field, free, false)
     }
 
     /// Gives a program of [`Mix::master`] this mix.
