@@ -15,7 +15,7 @@ pub fn project_with_every_sheet() -> Result<String> {
     let mut project: Value = serde_json::from_str(DEMO)?;
     let sheets = SHEETS.iter().map(|sheet| {
         let inputs: Value = serde_json::from_str(sheet.example)?;
-        Ok(json!({ "id": sheet.kind, "kind": sheet.kind, "title": sheet.title, "inputs": inputs }))
+        Ok(json!({ "id": sheet.kind, "kind": sheet.kind, "title": sheet.title.to_string(), "inputs": inputs }))
     });
     project["id"] = json!("every");
     project["name"] = json!("Every sheet");
