@@ -79,7 +79,11 @@ async fn prints_sheets_marks_and_lists(page: &mut Page) -> Result<()> {
         ensure!(text.contains(&flat(&step.result)), "no {:?} in print", step.result);
     }
     for caution in &report.cautions {
-        ensure!(text.contains(&flat(&caution.text.to_string())), "no {:?} in print", caution.text.to_string());
+        ensure!(
+            text.contains(&flat(&caution.text.to_string())),
+            "no {:?} in print",
+            caution.text.to_string()
+        );
     }
     let typed = project.typed(&Place::Sheet("boards".into()), "coverage");
     ensure!(text.contains(&flat(&typed)), "no {typed:?} in print");
