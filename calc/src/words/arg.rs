@@ -105,6 +105,10 @@ quantities! {
     pressure(Pressure): _style, pressure => amount(pressure.value, 0, "Pa");
     /// An angle in degrees.
     degrees(Angle): _style, angle => plain(angle.get::<degree>(), 2) + "°";
+    /// A beam angle in degrees.
+    beam(Angle): _style, angle => plain(angle.get::<degree>(), 1) + "°";
+    /// The square of a distance, which with lux is always in meters: `(1.08 m)²`.
+    squared(Length): _style, distance => format!("({})²", amount(distance.value, 3, "m"));
     /// A power, in whole watts.
     watts(Power): _style, power => amount(power.value, 0, "W");
     /// An energy, in whole watt hours.
@@ -157,57 +161,49 @@ numbers! {
     percent_of: _style, percent => format!("({} %)", plain(percent, 3));
     /// A plain number to three digits after the point.
     factor: _style, factor => plain(factor, 3);
+    /// A plain number, to a tenth.
+    tenths: _style, number => plain(number, 1);
+    /// A plain number, to a hundredth.
+    hundredths: _style, number => plain(number, 2);
+    /// A share of one, in percent to a tenth.
+    share: _style, share => percent(share * 100.0);
+    /// A percentage, to a tenth.
+    percent: _style, of => percent(of);
+    /// A difference of temperatures. [K]
+    kelvin: style, kelvin => style.temperature_difference(kelvin);
+    /// What a cubic metre of air carries. [Wh/(m³ K)]
+    air_heat: _style, heat => amount(heat, 3, "Wh/(m³ K)");
+    /// The sun on a surface. [W/m²]
+    radiation: _style, sun => amount(sun, 0, "W/m²");
+    /// Minutes, to a hundredth.
+    minutes: _style, minutes => amount(minutes, 2, "min");
+    /// A density in kg/l.
+    kilograms_per_liter: _style, density => amount(density, 3, "kg/l");
+    /// What a lamp gives, in lumens.
+    lumens: _style, lumens => amount(lumens, 0, "lm");
+    /// An intensity in candelas.
+    candelas: _style, candelas => amount(candelas, 1, "cd");
+    /// An illuminance in lux.
+    lux: _style, lux => amount(lux, 0, "lx");
+    /// An illuminance in lux, and where they are used in foot-candles: `134 lx (12.5 fc)`.
+    illuminance: style, lux => {
+        let written = amount(lux, 0, "lx");
+        match style.system {
+            UnitSystem::Metric => written,
+            UnitSystem::Imperial => {
+                let foot_candles = amount(lux / LUX_PER_FOOT_CANDLE, 1, "fc");
+                format!("{written} ({foot_candles})")
+            }
+        }
+    };
+    /// The power of a lamp in watts, to a tenth.
+    lamp_watts: _style, watts => amount(watts, 1, "W");
 }
 
 impl Arg {
-    /// A plain number, to a tenth.
-    pub fn tenths(number: f64) -> Self {
-        Self::Quantity(number, |_, number| plain(number, 1))
-    }
-
-    /// A plain number, to a hundredth.
-    pub fn hundredths(number: f64) -> Self {
-        Self::Quantity(number, |_, number| plain(number, 2))
-    }
-
-    /// A share of one, in percent to a tenth.
-    pub fn share(share: f64) -> Self {
-        Self::Quantity(share, |_, share| percent(share * 100.0))
-    }
-
-    /// A percentage, to a tenth.
-    pub fn percent(of: f64) -> Self {
-        Self::Quantity(of, |_, of| percent(of))
-    }
-
-    /// A difference of temperatures. [K]
-    pub fn kelvin(difference: f64) -> Self {
-        Self::Quantity(difference, |style, kelvin| style.temperature_difference(kelvin))
-    }
-
-    /// What a cubic metre of air carries. [Wh/(m³ K)]
-    pub fn air_heat(heat: f64) -> Self {
-        Self::Quantity(heat, |_, heat| amount(heat, 3, "Wh/(m³ K)"))
-    }
-
-    /// The sun on a surface. [W/m²]
-    pub fn radiation(sun: f64) -> Self {
-        Self::Quantity(sun, |_, sun| amount(sun, 0, "W/m²"))
-    }
-
     /// Days, to a hundredth.
     pub fn days(days: f64) -> Self {
         Self::Message(common::Days { days: Self::hundredths(days) }.into())
-    }
-
-    /// Minutes, to a hundredth.
-    pub fn minutes(minutes: f64) -> Self {
-        Self::Quantity(minutes, |_, minutes| amount(minutes, 2, "min"))
-    }
-
-    /// A density in kg/l.
-    pub fn kilograms_per_liter(density: f64) -> Self {
-        Self::Quantity(density, |_, density| amount(density, 3, "kg/l"))
     }
 
     /// A count.
@@ -218,55 +214,6 @@ impl Arg {
     /// Values in order: `1, 2 and 3`.
     pub fn each<T: Into<Self>>(of: impl IntoIterator<Item = T>) -> Self {
         Self::Each(of.into_iter().map(Into::into).collect())
-    }
-}
-
-/// Of light.
-impl Arg {
-    /// What a lamp gives, in lumens.
-    pub fn lumens(lumens: f64) -> Self {
-        Self::Quantity(lumens, |_, lumens| amount(lumens, 0, "lm"))
-    }
-
-    /// An intensity in candelas.
-    pub fn candelas(candelas: f64) -> Self {
-        Self::Quantity(candelas, |_, candelas| amount(candelas, 1, "cd"))
-    }
-
-    /// An illuminance in lux.
-    pub fn lux(lux: f64) -> Self {
-        Self::Quantity(lux, |_, lux| amount(lux, 0, "lx"))
-    }
-
-    /// An illuminance in lux, and where they are used in foot-candles: `134 lx (12.5 fc)`.
-    pub fn illuminance(lux: f64) -> Self {
-        Self::Quantity(lux, |style, lux| {
-            let written = amount(lux, 0, "lx");
-            match style.system {
-                UnitSystem::Metric => written,
-                UnitSystem::Imperial => {
-                    let foot_candles = amount(lux / LUX_PER_FOOT_CANDLE, 1, "fc");
-                    format!("{written} ({foot_candles})")
-                }
-            }
-        })
-    }
-
-    /// A beam angle in degrees.
-    pub fn beam(angle: Angle) -> Self {
-        Self::Quantity(angle.value, |_, radians| {
-            plain(Angle::from_si(radians).get::<degree>(), 1) + "°"
-        })
-    }
-
-    /// The power of a lamp in watts, to a tenth.
-    pub fn lamp_watts(watts: f64) -> Self {
-        Self::Quantity(watts, |_, watts| amount(watts, 1, "W"))
-    }
-
-    /// The square of a distance, which with lux is always in meters: `(1.08 m)²`.
-    pub fn squared(distance: Length) -> Self {
-        Self::Quantity(distance.value, |_, meters| format!("({})²", amount(meters, 3, "m")))
     }
 }
 
