@@ -295,19 +295,62 @@ fn check(rig: &Rig, got: &Json) {
     assert!(cut.iter().zip(&lengths).all(|(a, b)| near(*a, *b)));
 }
 
-/// Whether openings take the whole width of a course from one place to another.
+/// Whether openings take the whole width of a course from one place to another: at each place one alone, or several that together
+/// leave nothing of it.
 fn gone_through(rig: &Rig, (from, to): (f64, f64), (low, high): (f64, f64)) -> bool {
-    let mut at = from;
-    for _ in &rig.openings {
-        for [x, y, length, width] in &rig.openings {
-            let across =
-                y - rig.clearance <= low + CLOSE && y + width + rig.clearance >= high - CLOSE;
-            if across && x - rig.clearance <= at + CLOSE {
-                at = at.max(x + length + rig.clearance);
-            }
-        }
-    }
-    at >= to - CLOSE
+    let grown = rig.openings.iter().map(|[x, y, length, width]| {
+        let clear = rig.clearance;
+        ((x - clear, x + length + clear), (y - clear, y + width + clear))
+    });
+    let grown: Vec<((f64, f64), (f64, f64))> = grown.collect();
+    let mut ends: Vec<f64> = grown.iter().flat_map(|((near, far), _)| [*near, *far]).collect();
+    ends.retain(|end| *end > from && *end < to);
+    ends.extend([from, to]);
+    calc::sorting::sort_by(&mut ends, f64::total_cmp);
+    ends.windows(2).filter(|pair| pair[1] - pair[0] > CLOSE).all(|pair| {
+        let at = f64::midpoint(pair[0], pair[1]);
+        let over = grown.iter().filter(|((near, far), _)| *near <= at && at <= *far);
+        let mut across: Vec<(f64, f64)> = over.map(|(_, across)| *across).collect();
+        calc::sorting::sort_by(&mut across, |a, b| a.0.total_cmp(&b.0));
+        let taken =
+            across.iter().fold(
+                low,
+                |taken, (right, left)| {
+                    if *right <= taken + CLOSE { taken.max(*left) } else { taken }
+                },
+            );
+        taken >= high - CLOSE
+    })
+}
+
+#[test]
+fn openings_that_leave_nothing_together_cut_a_board_through() {
+    let rig = Rig {
+        run: 1301.0,
+        field: 780.7,
+        wider: None,
+        ribs: vec![64.0, 244.0, 697.0, 877.0, 1057.0, 1237.0],
+        rib_width: 20.0,
+        openings: vec![[311.1, 0.0, 19.8, 242.6], [300.7, 160.8, 20.0, 179.1]],
+        coverage: 157.0,
+        end_gap: 0.0,
+        side_gap: 0.0,
+        clearance: 0.0,
+        full: false,
+        least_rip: None,
+        stagger: None,
+        edge: None,
+        stock: vec![1500.0],
+        kerf: 0.0,
+        shown: vec![1, 4],
+        across: 1,
+    };
+    let second = (154.85, 311.85);
+    assert!(gone_through(&rig, (311.1, 320.7), second));
+    assert!(!gone_through(&rig, (300.7, 320.7), second));
+    assert!(!gone_through(&rig, (311.1, 330.9), second));
+    let report = report("boards", &rig.body(), &rig.inputs()).unwrap();
+    check(&rig, &Json::from(&report.outcome));
 }
 
 /// The last course reaches the right wall, less the side gap, at both ends of a piece.
