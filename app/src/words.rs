@@ -1,19 +1,9 @@
-//! The language of the device: what every page, list and paper is written in.
-
-use std::cell::Cell;
+//! The language that every page, list and paper is written in. There is one in the program yet; another
+//! is shown once all of its words stand in the table.
 
 use calc::words::Words;
 
-thread_local! {
-    static CHOSEN: Cell<Words> = const { Cell::new(Words::ENGLISH) };
-}
-
 /// The words of the language that is shown.
 pub fn words() -> Words {
-    CHOSEN.get()
-}
-
-/// Shows another language from the next page on.
-pub fn choose(words: Words) {
-    CHOSEN.set(words);
+    Words::ENGLISH
 }

@@ -252,11 +252,6 @@ pub struct Caution {
 }
 
 impl Caution {
-    /// Cautions of trades.
-    pub fn of(these: &[&'static (Phrase, Source)]) -> Vec<Self> {
-        these.iter().map(|(text, source)| Self { text: *text, source }).collect()
-    }
-
     /// A trade's cautions.
     pub fn all(of: &'static [(Phrase, Source)]) -> Vec<Self> {
         of.iter().map(|(text, source)| Self { text: *text, source }).collect()

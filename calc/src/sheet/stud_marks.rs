@@ -16,6 +16,7 @@ use crate::outcome::Outcome;
 use crate::quantity::{Length, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::source::Source;
 use crate::words::{Arg, Phrase, common, stud_marks as words};
 
 /// The sheet.
@@ -31,6 +32,8 @@ pub static SHEET: Sheet = Sheet {
         "edge_distance": "3/4 in", "reading_error": "1/32 in" }"#,
     solve: |reader| super::solved(reader, Inputs::read_checked, solve, show),
 };
+
+static CAUTIONS: &[(Phrase, Source)] = &[LOOK_BEHIND, DUST];
 
 /// What was typed, read.
 #[derive(Inputs)]
@@ -161,7 +164,7 @@ fn show(inputs: &Inputs, found: &Marks, style: Style) -> Report {
         drawings: vec![template(inputs, found, style)],
         marks: vec![strip(inputs, found, style)],
         working: working(found, style),
-        cautions: Caution::of(&[&LOOK_BEHIND, &DUST]),
+        cautions: Caution::all(CAUTIONS),
         outcome: found.record(),
         ..Report::default()
     }
