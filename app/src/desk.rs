@@ -11,6 +11,8 @@ use calc::quantity::Measure;
 use leptos::prelude::*;
 
 use crate::storage::{Held, Kept, Outcome, SaveError, Store};
+use crate::words::{text, words};
+use calc::words::app_start;
 use unsaved::Unsaved;
 
 /// Most steps that can be undone.
@@ -56,7 +58,8 @@ impl Desk {
         Self::with(store, one.project, one.held, Some(one.error))
     }
 
-    fn with(store: Store, project: Project, held: Held, trouble: Option<SaveError>) -> Self {
+    fn with(store: Store, mut project: Project, held: Held, trouble: Option<SaveError>) -> Self {
+        project.set_words(words());
         let project = RwSignal::new(project);
         let desk = Self {
             project,
@@ -170,8 +173,9 @@ impl Desk {
 
     /// Saves the project as it stands here beside the other window's, and says under which id.
     pub fn save_as_copy(&self) -> Result<String, SaveError> {
-        let (copy, _) =
-            self.project.with_untracked(|project| self.store.save_copy(project, "copy"))?;
+        let (copy, _) = self
+            .project
+            .with_untracked(|project| self.store.save_copy(project, text(app_start::WHY_COPY)))?;
         self.save_waits.set_value(false);
         self.trouble.set(None);
         self.project.with_untracked(|project| unsaved::drop_one(self.store, project.id()));
@@ -204,7 +208,8 @@ impl Desk {
 
     /// Shows the project as another window's changes have made it. The steps before are no way back:
     /// they would undo those changes too.
-    fn show(&self, project: Project) {
+    fn show(&self, mut project: Project) {
+        project.set_words(words());
         self.history.set(History::default());
         self.project.set(project);
     }
@@ -229,7 +234,11 @@ impl Desk {
         // Typing on in a field copies no project: its step is there already.
         let goes_on = field.is_some() && self.history.with_untracked(|all| all.field == field);
         let before = (!goes_on).then(|| self.project.get_untracked());
-        self.project.update(change);
+        self.project.update(|project| {
+            change(project);
+            // A version that was gone back to is said in the language of now.
+            project.set_words(words());
+        });
         self.history.update(|history| {
             history.future.clear();
             if let Some(before) = before {

@@ -21,6 +21,9 @@ pub const MOUNT: &str = "app";
 /// taken in as from another window.
 const PATIENCE: Duration = Duration::from_millis(1500);
 
+/// What a project of many sheets takes, without the module's own data. [bytes]
+const ROOM: usize = 8 << 20;
+
 /// Puts the app into the element with the id [`MOUNT`], once the stores are open; does nothing on a
 /// page that has none.
 pub fn start() {
@@ -29,6 +32,9 @@ pub fn start() {
         .and_then(|document| document.get_element_by_id(MOUNT))
         .and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok());
     let Some(element) = mount else { return };
+    // Memory that grows while a page is at work is moved in engines that give it no room of its own; this much, which
+    // a full project needs, is had in one step before anything is in it.
+    drop(std::hint::black_box(Vec::<u8>::with_capacity(ROOM)));
     let store = storage::Store::open();
     let mounted = Rc::new(Cell::new(false));
     let mount = move || {
@@ -39,6 +45,7 @@ pub fn start() {
     let late = mount.clone();
     set_timeout(late, PATIENCE);
     js_sys::futures::spawn_local(async move {
+        words::begin(store).await;
         let found = store.open_journal(view::notices::journal_state).await;
         view::notices::tell(store, found);
         mount();

@@ -21,6 +21,8 @@ pub enum Route {
     Templates(String, String),
     /// A line of the buy list: the project's id, the line's key.
     Line(String, String),
+    /// One mark at a time: the project's id, the sheet's id; without one, all sheets.
+    Bench(String, String),
 }
 
 /// A page of a project that is not a sheet.
@@ -38,6 +40,8 @@ pub enum Part {
     Cuts,
     /// The whole project as a booklet.
     Book,
+    /// What is left of the work, on a page for the wallet.
+    Today,
     /// Passing the project on.
     Pass,
     /// The points to go back to.
@@ -47,7 +51,7 @@ pub enum Part {
 }
 
 impl Part {
-    const ALL: [(Self, &'static str); 9] = [
+    const ALL: [(Self, &'static str); 10] = [
         (Self::Body, "body"),
         (Self::Add, "add"),
         (Self::Buy, "buy"),
@@ -57,6 +61,7 @@ impl Part {
         (Self::Versions, "versions"),
         (Self::Compare, "compare"),
         (Self::Book, "book"),
+        (Self::Today, "today"),
     ];
 }
 
@@ -77,6 +82,8 @@ impl Route {
             ["p", id, "s", sheet] => Self::Sheet((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, "t", sheet] => Self::Templates((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, "buy", key] => Self::Line((*id).to_owned(), (*key).to_owned()),
+            ["p", id, "bench"] => Self::Bench((*id).to_owned(), String::new()),
+            ["p", id, "bench", sheet] => Self::Bench((*id).to_owned(), (*sheet).to_owned()),
             ["p", id, part] => match Part::ALL.iter().find(|(_, name)| name == part) {
                 Some((part, _)) => Self::Part((*id).to_owned(), *part),
                 None => Self::Project((*id).to_owned()),
@@ -99,6 +106,8 @@ impl Route {
             Self::Sheet(id, sheet) => format!("#/p/{}/s/{}", encode(id), encode(sheet)),
             Self::Templates(id, sheet) => format!("#/p/{}/t/{}", encode(id), encode(sheet)),
             Self::Line(id, key) => format!("#/p/{}/buy/{}", encode(id), encode(key)),
+            Self::Bench(id, sheet) if sheet.is_empty() => format!("#/p/{}/bench", encode(id)),
+            Self::Bench(id, sheet) => format!("#/p/{}/bench/{}", encode(id), encode(sheet)),
         }
     }
 
@@ -111,7 +120,8 @@ impl Route {
             | Self::Sheet(id, _)
             | Self::Version(id, _)
             | Self::Templates(id, _)
-            | Self::Line(id, _) => Some(id),
+            | Self::Line(id, _)
+            | Self::Bench(id, _) => Some(id),
         }
     }
 }

@@ -36,9 +36,11 @@ pub(crate) use slot::checksum;
 pub use versions::Version;
 pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
+use crate::words::say;
 use arrivals::RECEIVED;
 use calc::project::{MAX_BYTES, Node, Project, VERSION};
 use calc::quantity::from_digits;
+use calc::words::app_start;
 use record::{BEFORE, BIN, DAMAGED, POINTER, Record, SLOTS};
 use shelf::Shelf;
 use wasm_bindgen::prelude::*;
@@ -175,7 +177,7 @@ impl Store {
     pub fn save_copy(&self, project: &Project, why: &str) -> Result<(Project, u64), SaveError> {
         let mut copy = project.clone();
         copy.set_id(&new_id());
-        copy.set_name(&[project.name(), " (", why, ")"].concat());
+        copy.set_name(&say(app_start::NamedFor { name: project.name(), why }));
         let revision = self.save(&copy, 0)?;
         Ok((copy, revision))
     }

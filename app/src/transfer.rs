@@ -12,7 +12,7 @@ mod share;
 
 pub use code::drawn;
 pub use export::{Collection, export_all, export_one, file_name};
-pub use import::{Import, ImportError, Imported, Refused, keep, read, read_file};
+pub use import::{Import, ImportError, Imported, Reading, Refused, keep, read, read_file};
 pub use link::{
     BadLink, Carried, LONGEST_CODE, MAX_LINK_CHARS, MOST_CODES, code_links, compact, from_letters,
     join, read_link, to_letters, whole_link,

@@ -1,6 +1,7 @@
 //! What a person sees: the frame around every page, and the pages.
 
 pub mod add;
+pub mod bench;
 pub mod body;
 pub mod book;
 pub mod buy;
@@ -16,9 +17,11 @@ pub mod html;
 pub mod keys;
 pub mod marks;
 pub mod menu;
+pub mod nav;
 pub mod notices;
 pub mod offers;
 pub mod opening;
+mod pad;
 pub mod page;
 pub mod pass;
 pub mod project;
@@ -26,6 +29,7 @@ pub mod report;
 pub mod sheet;
 pub mod start;
 pub mod start_guide;
+pub mod taking_in;
 pub mod tape;
 pub mod templates;
 pub mod ticks;
@@ -42,7 +46,8 @@ use crate::desk::{Desk, unsaved};
 use crate::route::{Part, Route, follow_hash, go_instead};
 use crate::storage::{FailureReason, LoadFailure, Store};
 use crate::transfer;
-use crate::words::words;
+use crate::words::{self, say, text};
+use calc::words::app_common;
 use dom::elements;
 
 /// What another tab saved last.
@@ -75,35 +80,44 @@ pub fn App(
     });
     menu::apply_theme(store);
     keys::steady_taps();
+    keys::follow_what_is_seen();
     let frame = Memo::new(move |_| {
         route.with(|route| match route {
             Route::Get(data) => Frame::Get(data.clone()),
             route => route.project().map_or(Frame::Start, |id| Frame::Project(id.to_owned())),
         })
     });
-    view! {
-        <a class="skip" href="#main" on:click=|event| {
-            event.prevent_default();
-            keys::focus_heading();
-        }>"To the page"</a>
-        {notices::notices(store, route)}
-        {move || match frame.get() {
-            Frame::Get(data) => {
-                titled("Received");
-                get::get_page(store, data)
-            }
-            Frame::Start => {
-                titled("Projects");
-                view! {
-                    <header class="top">{menu::theme_button(store)}</header>
-                    <main id="main">{start::start_page(store)}</main>
+    let all = move || {
+        view! {
+            <a class="skip" href="#main" on:click=|event| {
+                event.prevent_default();
+                keys::focus_heading();
+            }>{text(app_common::SKIP)}</a>
+            {notices::notices(store, route)}
+            {move || match frame.get() {
+                Frame::Get(data) => {
+                    titled(text(app_common::RECEIVED));
+                    get::get_page(store, data)
                 }
-                .into_any()
-            }
-            Frame::Project(id) => {
-                opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
-            }
-        }}
+                Frame::Start => {
+                    titled(text(app_common::PROJECTS));
+                    view! {
+                        <header class="top">{menu::theme_button(store)}</header>
+                        <main id="main">{start::start_page(store)}</main>
+                    }
+                    .into_any()
+                }
+                Frame::Project(id) => {
+                    opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
+                }
+            }}
+        }
+        .into_any()
+    };
+    // In another language everything is another text: it is drawn anew.
+    move || {
+        words::follow();
+        all()
     }
 }
 
@@ -121,16 +135,9 @@ fn open_project(
         },
     };
     let restored = restored.then(|| {
-        let damaged = if store.damaged(id).is_some() {
-            " The damaged text is kept and can be downloaded on the start page."
-        } else {
-            ""
-        };
-        view! {
-            <p class="notice-line warning" role="status">
-                "The last save of this project was damaged or is missing, so this is the one before it."{damaged}
-            </p>
-        }
+        let damaged = store.damaged(id).is_some();
+        let said = if damaged { app_common::RESTORED_DAMAGED } else { app_common::RESTORED };
+        view! { <p class="notice-line warning" role="status">{text(said)}</p> }
     });
     follow(elsewhere, desk, id);
     book::follow_printing(store, desk, route);
@@ -143,12 +150,14 @@ fn open_project(
             Route::Part(_, Part::Buy) => buy::buy_page(desk),
             Route::Line(_, key) => buy::line_page(desk, &key),
             Route::Part(_, Part::Marks) => marks::marks_page(desk),
+            Route::Bench(_, sheet) => bench::bench_page(desk, &sheet),
             Route::Part(_, Part::Cuts) => cuts::cuts_page(desk),
             Route::Part(_, Part::Pass) => pass::pass_page(desk),
             Route::Part(_, Part::Versions) => versions::versions_page(desk),
             Route::Part(_, Part::Compare) => compare::compare_page(desk),
             Route::Version(_, number) => versions::version_page(desk, number),
             Route::Part(_, Part::Book) => book::book_page(store, desk),
+            Route::Part(_, Part::Today) => book::today_page(store, desk),
             Route::Sheet(_, sheet) => sheet::sheet_page(desk, &sheet),
             Route::Templates(_, sheet) => templates::templates_page(store, desk, &sheet),
         };
@@ -158,16 +167,23 @@ fn open_project(
     };
     let back = move || match route.get() {
         Route::Start | Route::Get(_) | Route::Project(_) => {
-            (Route::Start.hash(), "All projects".to_owned())
+            (Route::Start.hash(), text(app_common::ALL_PROJECTS).to_owned())
         }
-        Route::Version(id, _) => (Route::Part(id, Part::Versions).hash(), "Versions".to_owned()),
+        Route::Version(id, _) => {
+            (Route::Part(id, Part::Versions).hash(), text(app_common::VERSIONS).to_owned())
+        }
         Route::Templates(id, sheet) => {
             let title = desk.project.with(|project| {
                 project.sheet(&sheet).map_or_else(String::new, |sheet| title_of(&sheet))
             });
             (Route::Sheet(id, sheet).hash(), title)
         }
-        Route::Line(id, _) => (Route::Part(id, Part::Buy).hash(), "Buy list".to_owned()),
+        Route::Line(id, _) => {
+            (Route::Part(id, Part::Buy).hash(), text(app_common::BUY_LIST).to_owned())
+        }
+        Route::Bench(id, _) => {
+            (Route::Part(id, Part::Marks).hash(), text(app_common::MARK_LIST).to_owned())
+        }
         Route::Part(id, _) | Route::Sheet(id, _) => {
             (Route::Project(id).hash(), desk.project.with(|project| project.name().to_owned()))
         }
@@ -175,8 +191,8 @@ fn open_project(
     view! {
         <header class="top">
             <a class="back" href=move || back().0><span aria-hidden="true">"‹ "</span><span class="where">{move || back().1}</span></a>
-            <button aria-label="undo" disabled=move || !desk.steps().0 on:click=move |_| desk.undo()>"↶"</button>
-            <button aria-label="redo" disabled=move || !desk.steps().1 on:click=move |_| desk.redo()>"↷"</button>
+            <button aria-label=text(app_common::UNDO) disabled=move || !desk.steps().0 on:click=move |_| desk.undo()>"↶"</button>
+            <button aria-label=text(app_common::REDO) disabled=move || !desk.steps().1 on:click=move |_| desk.redo()>"↷"</button>
             {menu::menu(store, desk)}
         </header>
         {restored}
@@ -184,6 +200,8 @@ fn open_project(
         {notices::of_project(desk)}
         {start_guide::steps(store, desk, route)}
         <main id="main">{page}</main>
+        {nav::places(desk, route)}
+        {pad::pad()}
         <div id="paper" class="paper"></div>
     }
     .into_any()
@@ -242,28 +260,22 @@ fn go_on_in(before: String, now: String) {
 
 /// A project that cannot be opened: why, and its text to take away.
 fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
-    titled("Cannot be opened");
+    titled(text(app_common::CANNOT_OPEN));
     keys::focus_heading();
     let words = match failure.reason {
-        FailureReason::Missing => {
-            "There is no such project on this device. It may have been taken out, or the address is from another device.".to_owned()
-        }
-        FailureReason::Newer { .. } => {
-            "This project was saved by a newer version of Battenbook. It is kept as it is; reload to get the newer version, or save it to a file.".to_owned()
-        }
-        FailureReason::Damaged(error) => {
-            format!("This project cannot be read: {error}. Its text is kept as it is.")
-        }
+        FailureReason::Missing => text(app_common::MISSING_HERE).to_owned(),
+        FailureReason::Newer { .. } => text(app_common::SAVED_BY_NEWER).to_owned(),
+        FailureReason::Damaged(error) => say(app_common::Unreadable { error: error.message() }),
     };
     let download = failure.raw.map(|raw| {
         let name = format!("{id}.battenbook.json");
         view! { <button on:click=move |_| {
             transfer::download(&name, &raw);
-        }>"Save its text to a file"</button> }
+        }>{text(app_common::SAVE_ITS_TEXT)}</button> }
     });
     view! {
-        <header class="top"><a class="back" href="#/"><span aria-hidden="true">"‹ "</span>"All projects"</a></header>
-        <main id="main"><h1 tabindex="-1">"Cannot be opened"</h1><p>{words}</p>{download}</main>
+        <header class="top"><a class="back" href="#/"><span aria-hidden="true">"‹ "</span>{text(app_common::ALL_PROJECTS)}</a></header>
+        <main id="main"><h1 tabindex="-1">{text(app_common::CANNOT_OPEN)}</h1><p>{words}</p>{download}</main>
     }
     .into_any()
 }
@@ -271,7 +283,7 @@ fn cannot_open(id: &str, failure: LoadFailure) -> AnyView {
 /// The title of a sheet: its own, else that of its kind.
 fn title_of(sheet: &SheetEntry<'_>) -> String {
     match (sheet.title(), sheet.kind().and_then(sheets::find)) {
-        ("", Some(kind)) => kind.title.say(words()).to_owned(),
+        ("", Some(kind)) => kind.title.say(words::words()).to_owned(),
         ("", None) => sheet.id(),
         (title, _) => title.to_owned(),
     }
@@ -292,11 +304,12 @@ fn focus_again(attribute: &'static str, value: &str) {
         let all = elements(None, &format!("[{attribute}]"));
         let same = |one: &&web_sys::Element| one.get_attribute(attribute).as_ref() == Some(&value);
         if let Some(element) = all.iter().find(same) {
+            dom::unfold(element);
             dom::focus(element);
         }
     });
 }
 
 fn titled(page: &str) {
-    document().set_title(&format!("{page} · Battenbook"));
+    document().set_title(&say(app_common::Titled { page }));
 }

@@ -16,8 +16,10 @@ pub struct Ask {
     pub kind: Kind,
     /// What stands for it when it is left out.
     pub need: Need,
-    /// A usual value, imperial and metric; empty where there is none.
+    /// An example of what is typed, imperial and metric; empty where there is none.
     pub usual: [&'static str; 2],
+    /// The example is what most people take (a kerf, a stagger), not a measure of somebody's rig: it can be offered.
+    pub convention: bool,
     /// A small drawing of where the tape goes.
     pub figure: Figure,
     /// A table that fills this input and others of its row in one go; none where there is none.
@@ -246,6 +248,7 @@ impl Ask {
             kind,
             need: Need::Required,
             usual: ["", ""],
+            convention: false,
             figure: Figure::None,
             picks: None,
         }
@@ -417,6 +420,13 @@ impl Ask {
     #[must_use]
     pub const fn figure(mut self, figure: Figure) -> Self {
         self.figure = figure;
+        self
+    }
+
+    /// The example is a convention, and is offered with a tap. What is measured in the rig has none.
+    #[must_use]
+    pub const fn convention(mut self) -> Self {
+        self.convention = true;
         self
     }
 

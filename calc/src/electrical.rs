@@ -5,11 +5,10 @@
 //! number: what is not finite or out of range comes back as a typed error that says what is right.
 
 pub mod ampacity;
-pub mod cautions;
 pub mod charging;
 pub mod colours;
 pub mod conductor;
-mod conductor_text;
+pub mod conductor_text;
 mod copper_search;
 mod copper_tables;
 pub mod drop;
@@ -20,6 +19,7 @@ pub mod loom;
 pub mod network;
 mod open_problem;
 pub mod range;
+pub mod run_formulas;
 pub mod sources;
 pub mod splice;
 pub mod tree;

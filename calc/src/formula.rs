@@ -90,8 +90,8 @@ fn step_of(
     let right = symbols.split_once("= ").map_or(symbols, |(_, right)| right);
     Step::new(
         style.say(name.clone()),
-        symbols,
-        put_in(right, &written),
+        style.figure(symbols.to_owned()),
+        style.figure(put_in(right, &written)),
         style.write(&result),
         source,
     )
@@ -105,8 +105,15 @@ fn put_in(right: &str, written: &[(&str, String)]) -> String {
         let fits = written.iter().filter(|(symbol, _)| rest.starts_with(symbol));
         match fits.max_by_key(|(symbol, _)| symbol.len()) {
             Some((symbol, number)) => {
-                numbers.push_str(number);
                 rest = &rest[symbol.len()..];
+                // Number and unit are squared together.
+                if rest.starts_with('²') && number.contains(' ') {
+                    numbers.push('(');
+                    numbers.push_str(number);
+                    numbers.push(')');
+                } else {
+                    numbers.push_str(number);
+                }
             }
             None => {
                 numbers.push(next);
@@ -128,6 +135,10 @@ mod tests {
         assert_eq!(
             put_in("√n · t", &[("n", "6".to_owned()), ("t", "1 mm".to_owned())]),
             "√6 · 1 mm"
+        );
+        assert_eq!(
+            put_in("V² / R", &[("V", "12 V".into()), ("R", "2 ohm".into())]),
+            "(12 V)² / 2 ohm"
         );
     }
 }

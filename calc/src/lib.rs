@@ -11,8 +11,10 @@
 //! source; `sheet` holds one file a sheet, which says what is asked, calls the trades, and reports.
 
 pub mod ask;
+pub mod body;
 pub mod carpentry;
 pub mod coating;
+pub mod cutting;
 pub mod drawing;
 pub mod electrical;
 pub mod energy;
@@ -22,6 +24,7 @@ pub mod formula;
 pub mod light;
 pub mod lists;
 pub mod mass;
+pub mod node;
 pub mod opening;
 pub mod outcome;
 pub mod project;
@@ -37,5 +40,5 @@ mod text;
 pub mod thermal;
 pub mod words;
 
+pub use cutting::forget_plans;
 pub use project::evaluate;
-pub use sheet::cut_plan::forget_plans;

@@ -1,9 +1,11 @@
 //! What a sheet adds to the project's lists: to buy, to cut, to mark.
 
+mod aisle;
 mod id;
 
 use std::collections::BTreeMap;
 
+pub use aisle::Aisle;
 pub use id::LineId;
 
 use crate::quantity::{Length, Mass, Style};
@@ -121,7 +123,7 @@ pub struct Piece {
     pub length: Length,
 }
 
-/// A piece with marks along it, all measured from its left end.
+/// A piece with marks along it, all measured from its left end but where it says otherwise.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct MarkStrip {
     /// Which one it is among the sheet's strips, whatever it is called; as the id of a piece.
@@ -130,6 +132,8 @@ pub struct MarkStrip {
     pub label: String,
     /// What else is to be known: `ripped to 4 in`.
     pub note: String,
+    /// Its marks count from somewhere else, which the note tells.
+    pub own_datum: bool,
     /// How many pieces are marked alike.
     pub alike: usize,
     /// Its length. [length]

@@ -3,15 +3,21 @@
 use std::borrow::Cow;
 
 use uom::si::area::square_meter;
+use uom::si::electric_charge::ampere_hour;
+use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{
-    Area, ElectricPotential, Energy, Length, Mass, Power, ThermodynamicTemperature, Volume,
+    Area, ElectricCharge, ElectricCurrent, ElectricPotential, Energy, Force, Length, Mass, Power,
+    ReciprocalLength, ThermodynamicTemperature, Time, Volume,
 };
+use uom::si::force::newton;
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 use uom::si::power::watt;
+use uom::si::reciprocal_length::reciprocal_meter;
 use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::hour;
 use uom::si::volume::liter;
 
 /// A node of an outcome.
@@ -64,6 +70,13 @@ impl Record {
     #[inline(always)]
     pub fn maybe<E: Entry>(self, name: &'static str, value: Option<E>) -> Self {
         E::put_where(value, self, name)
+    }
+
+    /// Adds all values of another record.
+    #[must_use]
+    pub fn with_all(self, other: Self) -> Self {
+        let entries = other.0.into_iter().flat_map(|entries| *entries);
+        entries.fold(self, |record, (name, value)| record.push(name, value))
     }
 
     #[inline(never)]
@@ -289,10 +302,15 @@ items! {
     Length, "_mm": length => length.get::<millimeter>();
     Area, "_m2": area => area.get::<square_meter>();
     Volume, "_l": volume => volume.get::<liter>();
+    ReciprocalLength, "_m2_per_l": rate => rate.get::<reciprocal_meter>() / 1000.0;
     Mass, "_kg": mass => mass.get::<kilogram>();
+    Force, "_n": force => force.get::<newton>();
     Power, "_w": power => power.get::<watt>();
     ElectricPotential, "_v": voltage => voltage.get::<volt>();
     Energy, "_wh": energy => energy.get::<watt_hour>();
+    ElectricCharge, "_ah": charge => charge.get::<ampere_hour>();
+    ElectricCurrent, "_a": current => current.get::<ampere>();
+    Time, "_h": time => time.get::<hour>();
     ThermodynamicTemperature, "_c": temperature => temperature.get::<degree_celsius>();
 }
 
@@ -309,6 +327,16 @@ impl<T: Item> Item for Vec<T> {
 
     fn value(&self) -> Option<Value> {
         Some(Value::List(self.iter().filter_map(Item::value).collect()))
+    }
+}
+
+/// Several under names that someone typed, in order.
+pub struct Named<T>(pub Vec<(String, T)>);
+
+impl<T: Outcome> Item for Named<T> {
+    fn value(&self) -> Option<Value> {
+        let named = self.0.iter().map(|(name, of)| (name.clone(), of.record()));
+        Some(Value::Record(named.fold(Record::new(), |all, (name, of)| all.with_typed(name, of))))
     }
 }
 

@@ -1,6 +1,5 @@
 //! The project file: one measured body, its sheets, and the text that was typed. The only place with serde.
 
-mod body;
 mod compare;
 mod cuts;
 mod evaluate;
@@ -18,10 +17,11 @@ pub(crate) mod rows;
 pub mod shopping;
 mod what_if;
 
-pub use body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
+pub use crate::body::{ASKS as BODY_ASKS, Body, Diagonals, Opening, Station};
+pub use crate::cutting::{CutBar, CutPiece};
 pub use compare::{Found, Line, Part, PartPlace, compare};
-pub use cuts::{CutBar, CutGroup, CutPiece};
-pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since};
+pub use cuts::CutGroup;
+pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since, takes_weight};
 pub use gradual::Gradual;
 pub use limits::MAX_BYTES;
 pub use lists::{BuyList, CutList};
@@ -30,8 +30,8 @@ pub use offer::Behind;
 pub use plan::plan;
 pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
 
-/// A node of the project file, as JSON knows it.
-pub use serde_json::Value as Node;
+pub use crate::node::Node;
+use crate::node::member;
 
 use crate::ask::Kind;
 use crate::quantity::{Rounding, Style, UnitSystem};
@@ -41,12 +41,19 @@ use serde_json::{Map, json};
 
 /// One project, as it is saved. What was typed is kept as it was typed, and so is all that this
 /// version of the program does not know: a load and a save lose nothing.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Project {
     document: Map<String, Node>,
     #[serde(skip)]
     words: Words,
+}
+
+/// The language belongs to the device: in another one it is the same project.
+impl PartialEq for Project {
+    fn eq(&self, other: &Self) -> bool {
+        self.document == other.document
+    }
 }
 
 /// A sheet of a project, as it is saved.
@@ -133,7 +140,7 @@ impl Project {
             .filter(|rounding| rounding.system() == system)
             .find(|rounding| Some(rounding.name()) == chosen)
             .unwrap_or_else(|| Rounding::for_system(system));
-        Style { system, rounding, words: self.words }
+        Style { system, rounding, words: self.words, exact: false }
     }
 
     /// Says everything in the words of a language. It belongs to the device, and is not kept in the file.
@@ -368,11 +375,6 @@ impl<'a> SheetEntry<'a> {
     pub fn inputs(&self) -> &'a Node {
         member(self.node, "inputs").unwrap_or(&Node::Null)
     }
-}
-
-/// What stands under a key. Objects have few keys: looking through them is quicker than hashing the key.
-pub(crate) fn member<'a>(node: &'a Node, key: &str) -> Option<&'a Node> {
-    node.as_object()?.iter().find(|(known, _)| *known == key).map(|(_, value)| value)
 }
 
 fn system_key(system: UnitSystem) -> &'static str {

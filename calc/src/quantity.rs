@@ -8,6 +8,7 @@
 mod convert;
 mod decimal;
 pub mod dimension;
+pub mod electric;
 mod expression;
 mod mark;
 mod measure;
@@ -23,7 +24,10 @@ mod unit;
 mod tests;
 
 pub use convert::*;
-pub use decimal::{amount, from_digits, money, percent, plain, significant};
+pub use decimal::{
+    amount, beside, down, from_digits, minutes_down, minutes_up, money, nearest, percent, plain,
+    significant, span, up,
+};
 pub use dimension::*;
 pub use mark::{Marked, Rounding, UnitSystem};
 pub use measure::{MAX_TYPED, Measure, read_number};

@@ -9,20 +9,22 @@ use std::marker::PhantomData;
 use std::sync::Arc;
 
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
+use crate::body::Body;
 use crate::fault::Fault;
+use crate::mass::balance::Weight;
+use crate::node::{Node, keys, member};
 use crate::outcome::Record;
-use crate::project::shopping::Weight;
-use crate::project::{Body, Node};
 use crate::quantity::{
     ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, FLOW, LENGTH, Length, MASS,
-    Measure, POWER, Style, TEMPERATURE, U_VALUE, Unit, VOLTAGE, VOLUME, plain, read_number,
-    significant,
+    MASS_DENSITY, Measure, POWER, SPREAD_RATE, Style, TEMPERATURE, TIME, U_VALUE, Unit, VOLTAGE,
+    VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
 use crate::words::{Msg, any_of, common, reader as words};
 use uom::si::f64::{
-    Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, Power,
-    ThermalConductivity, ThermodynamicTemperature, Volume, VolumeRate,
+    Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, MassDensity,
+    Power, ReciprocalLength, ThermalConductivity, ThermodynamicTemperature, Time, Volume,
+    VolumeRate,
 };
 
 /// A quantity with a unit of its own type, made from its number in SI base units.
@@ -65,6 +67,21 @@ measured! {
     HeatTransfer: U_VALUE
     ThermalConductivity: CONDUCTIVITY
     Energy: ENERGY
+    Time: TIME
+    MassDensity: MASS_DENSITY
+    ReciprocalLength: SPREAD_RATE
+}
+
+/// What is written in a notation of its own: a gauge, a conductor.
+pub trait Notation: Sized {
+    /// Handed out where the text is wrong, which is told.
+    fn stand_in() -> Self;
+
+    /// Reads it.
+    ///
+    /// # Errors
+    /// What is wrong with the text, and what would be right.
+    fn read(text: &str) -> Result<Self, Msg>;
 }
 
 /// Finds the outcome of another sheet by its id and kind.
@@ -191,6 +208,11 @@ impl<'a> Reader<'a> {
         self.note(&join(ask.key, &index.to_string()), self.style().say(message));
     }
 
+    /// Notes at a row of a list that an input of it was left out, for one that nothing handed over.
+    pub fn tell_missing(&self, rows: &Ask, index: usize, ask: &Ask) {
+        self.below(rows.key).below(&index.to_string()).missing_unless_given(ask);
+    }
+
     /// Notes a fault of what stands at a path below this place, by its message.
     pub fn tell_at(&self, path: &str, message: impl Into<Msg>) {
         self.note(path, self.style().say(message));
@@ -204,6 +226,16 @@ impl<'a> Reader<'a> {
     /// Whether anything stands at a dotted path below this place.
     pub fn has(&self, path: &str) -> bool {
         path.split('.').try_fold(self.node, |node, key| Some(node?.get(key))).flatten().is_some()
+    }
+
+    /// Whether anything was given at a dotted path below this place: `loads.2.count`.
+    pub fn given_at(&self, path: &str) -> bool {
+        let step = |node: Option<&'a Node>, key: &str| match node? {
+            Node::Array(items) => items.get(key.parse::<usize>().ok()?),
+            other => member(other, key),
+        };
+        let node = path.split('.').fold(self.node, step);
+        !Self { site: self.site, node, path: String::new(), notes: self.notes }.is_blank()
     }
 
     /// Whether a fault was noted so far.
@@ -306,6 +338,16 @@ impl<'a> Reader<'a> {
         }
     }
 
+    /// As [`Self::notation`], of a type that knows how it is written.
+    pub fn notated<T: Notation>(&self, ask: &Ask) -> T {
+        self.notation(ask, T::stand_in(), |text| T::read(text).map_err(|why| self.style().say(why)))
+    }
+
+    /// As [`Self::notated`], for an input that may be left out.
+    pub fn maybe_notated<T: Notation>(&self, ask: &Ask) -> Option<T> {
+        self.maybe_notation(ask, |text| T::read(text).map_err(|why| self.style().say(why)))
+    }
+
     #[inline(never)]
     fn missing_unless_given(&self, ask: &Ask) {
         if !self.given(ask) {
@@ -327,6 +369,24 @@ impl<'a> Reader<'a> {
                 None
             }
         }
+    }
+
+    /// Text in a notation of its own; what is wrong with it is a message, and its type's default stands in.
+    pub fn read_by<T: Default>(&self, ask: &Ask, read: fn(&str) -> Result<T, Msg>) -> T {
+        self.maybe_read_by(ask, read).unwrap_or_else(|| {
+            self.missing_unless_given(ask);
+            T::default()
+        })
+    }
+
+    /// As `read_by`, for an input that may be left out.
+    pub fn maybe_read_by<T>(&self, ask: &Ask, read: fn(&str) -> Result<T, Msg>) -> Option<T> {
+        self.maybe_notation(ask, |text| read(text).map_err(|message| self.style().say(message)))
+    }
+
+    /// As `read_by`, of each text of a list; those that are wrong are left out.
+    pub fn each_read_by<T>(&self, ask: &Ask, read: fn(&str) -> Result<T, Msg>) -> Vec<T> {
+        self.notations(ask, |text| read(text).map_err(|message| self.style().say(message)))
     }
 
     /// The text that was typed, else the default, and its place.
@@ -426,7 +486,7 @@ impl<'a> Reader<'a> {
     /// stands before it.
     pub fn row_keys(&self, ask: &Ask) -> Vec<String> {
         match self.below(ask.key).node {
-            Some(Node::Array(rows)) => crate::project::rows::keys(rows),
+            Some(Node::Array(rows)) => keys(rows),
             _ => Vec::new(),
         }
     }
@@ -478,6 +538,12 @@ impl<'a> Reader<'a> {
                 item.read_number_or_measure(of)
             })
             .collect()
+    }
+
+    /// Whole numbers in order.
+    pub fn counts(&self, ask: &Ask) -> Vec<u32> {
+        // The range was checked on reading: the values are whole and fit.
+        self.numbers(ask).into_iter().map(|number| number as u32).collect()
     }
 
     /// As `numbers`, but a single value may stand alone instead of in a list.
@@ -569,7 +635,7 @@ impl<'a> Reader<'a> {
     fn below(&self, key: &str) -> Self {
         Self {
             site: self.site,
-            node: self.node.and_then(|node| crate::project::member(node, key)),
+            node: self.node.and_then(|node| member(node, key)),
             path: join(&self.path, key),
             notes: self.notes,
         }

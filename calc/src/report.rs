@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
+use crate::cutting::planned::Planned;
 use crate::drawing::Drawing;
 use crate::fault::Fault;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Length;
-use crate::sheet::cut_plan::planned::Planned;
 use crate::source::Source;
 use crate::words::Phrase;
 

@@ -2,7 +2,7 @@
 
 use crate::ask::Ask;
 use crate::fault::Fault;
-use crate::project::Node;
+use crate::node::Node;
 use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
 use crate::report::Report;

@@ -74,6 +74,11 @@ impl Source {
         Self { publication: Phrase::Id(what), part: "", standing: Standing::Transcribed }
     }
 
+    /// A source that is cited from memory; its name and the part that is meant stand in the table of words.
+    pub const fn from_memory_of(what: Id) -> Self {
+        Self { publication: Phrase::Id(what), part: "", standing: Standing::FromMemory }
+    }
+
     /// The source as it is cited, and how well it stands.
     pub fn say(&self, words: Words) -> String {
         let mut said = self.publication.say(words).to_owned();

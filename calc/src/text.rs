@@ -6,7 +6,7 @@ use std::fmt::Display;
 ///
 /// Where `format!` has the caller lay out its arguments and drop them afterwards, this hands each
 /// of them over: with hundreds of texts in the sheets that is a good part of the app's code. For
-/// a part that is still needed, give a reference.
+/// a part that is still needed, give a reference. Up to four parts: more is a message of its own.
 macro_rules! text {
     (@fill $template:literal, $a:expr) => {
         $crate::text::fill_1($template, $crate::text::Part::text($a))
@@ -33,18 +33,6 @@ macro_rules! text {
             $crate::text::Part::text($b),
             $crate::text::Part::text($c),
             $crate::text::Part::text($d),
-        )
-    };
-    (@fill $template:literal, $a:expr, $b:expr, $c:expr, $d:expr, $($more:expr),+) => {
-        $crate::text::fill_more(
-            $template,
-            &[
-                $crate::text::Part::text($a),
-                $crate::text::Part::text($b),
-                $crate::text::Part::text($c),
-                $crate::text::Part::text($d),
-                $($crate::text::Part::text($more)),+
-            ],
         )
     };
     (@count $($part:expr),+) => {
@@ -148,13 +136,6 @@ pub fn fill_4(template: &'static str, a: String, b: String, c: String, d: String
     fill(template, &[&a, &b, &c, &d])
 }
 
-#[doc(hidden)]
-#[inline(never)]
-pub fn fill_more(template: &'static str, parts: &[String]) -> String {
-    let parts: Vec<&str> = parts.iter().map(String::as_str).collect();
-    fill(template, &parts)
-}
-
 #[inline(never)]
 fn fill(template: &str, parts: &[&str]) -> String {
     let mut pieces = template.split('{');
@@ -194,9 +175,6 @@ mod tests {
         assert_eq!(text!("{}", &name), "run");
         assert_eq!(text!("⌈{}⌉ · {}", &name, count + 1), format!("⌈{name}⌉ · {}", count + 1));
         assert_eq!(text!("{}{} {}", "a", 0.5, name.clone()), "a0.5 run");
-        assert_eq!(
-            text!("({} − {}) / {} = {} of {}, {}", 1_u32, 2_u32, 3_u32, 4_u32, 5_u32, name),
-            "(1 − 2) / 3 = 4 of 5, run"
-        );
+        assert_eq!(text!("({} − {}) / {} = {}", 1_u32, 2_u32, 3_u32, name), "(1 − 2) / 3 = run");
     }
 }

@@ -89,6 +89,12 @@ fn any(mut several: Vec<Arg>) -> Arg {
 }
 
 impl Style {
+    /// The same in the language of outcomes and ids, which is English whatever a page is shown in.
+    #[must_use]
+    pub fn english(self) -> Self {
+        Self { words: Words::ENGLISH, ..self }
+    }
+
     /// A message in words, with its quantities in this style.
     pub fn say(&self, message: impl Into<Msg>) -> String {
         let mut said = String::new();

@@ -9,13 +9,19 @@ use std::path::PathBuf;
 use std::sync::OnceLock;
 
 use calc::ask::{Ask, Kind};
+use calc::carpentry::moisture::SPECIES;
 use calc::drawing::Shape;
+use calc::electrical::ampacity::{BOAT_CABLE, Conditions, Rated};
+use calc::electrical::colours::{Colour, Hue};
+use calc::electrical::conductor::Conductor;
+use calc::electrical::drop::{Load, Run, operating_point};
+use calc::electrical::fuse::select;
 use calc::fault::Fault;
 use calc::mass::densities::DENSITIES;
 use calc::project::{BODY_ASKS, Body, LoadError, Project, shopping};
 use calc::quantity::{DIMENSIONS, Measure, Style, UnitSystem};
 use calc::sheet::{SHEETS, Sheet};
-use calc::words::{Phrase, Words};
+use calc::words::{Msg, Phrase, Words};
 use serde_json::{Value as Json, json};
 use words::{Catalogue, FIRST};
 
@@ -48,7 +54,9 @@ fn plain(text: &str) -> impl Iterator<Item = String> {
 /// Words that are the same in every language.
 fn units() -> BTreeSet<String> {
     let units = DIMENSIONS.iter().flat_map(|dimension| dimension.units);
-    units.flat_map(|unit| unit.symbols).flat_map(|symbol| plain(symbol)).collect()
+    let symbols = units.flat_map(|unit| unit.symbols).flat_map(|symbol| plain(symbol));
+    // The halves of a day, as a time is typed in any language.
+    symbols.chain(["am", "pm"].map(str::to_owned)).collect()
 }
 
 /// What a message says in words of plain letters that are no units and stand nowhere in what was typed.
@@ -144,11 +152,15 @@ fn spoiled(node: &Json) -> Vec<Json> {
 /// Keys that may stand in what is said of how a file is built.
 const KEYS: &str = "coats length true false";
 
+/// Notations that are typed as they stand, in every language: steel by its gauge, wire by its size.
+const NOTATIONS: &str = "ga AWG auto";
+
 fn check(faults: &[Fault], typed: &str, of: &str, untouched: &mut BTreeSet<String>) {
     for fault in faults {
         // Names of woods are typed as they stand, in every language.
-        let woods: Vec<&str> = DENSITIES.iter().map(|wood| wood.name).collect();
-        let typed = [typed, KEYS, &woods.join(" ")].join(" ");
+        let woods = DENSITIES.iter().map(|wood| wood.name);
+        let woods: Vec<&str> = woods.chain(SPECIES.iter().map(|wood| wood.name)).collect();
+        let typed = [typed, KEYS, NOTATIONS, &woods.join(" ")].join(" ");
         let words = written_in_code(&fault.message, &typed);
         if !words.is_empty() {
             untouched.insert(format!("{of} {}: {}", fault.field, fault.message));
@@ -307,6 +319,19 @@ fn examples_can_be_read() {
     }
 }
 
+/// The colours that are named where one was typed wrong can be typed, in every language.
+#[test]
+fn colours_that_are_named_can_be_read() {
+    for tag in ["en", "es"] {
+        let style = Style { words: Words::of(tag).unwrap(), ..Style::new(UnitSystem::Metric) };
+        for (hue, ..) in Hue::ALL {
+            let name = style.write(&hue.into());
+            let read: Colour = name.parse().unwrap_or_else(|_| panic!("{tag}: {name}"));
+            assert_eq!((read.ground, read.stripe), (hue, None), "{tag}: {name}");
+        }
+    }
+}
+
 /// A body with nothing wrong, and all that can be asked of it.
 fn body() -> Json {
     json!({ "length": "5480 mm", "width": "2060 mm", "height": "1980 mm", "rib_width": "38 mm", "wall_depth": "38 mm",
@@ -397,6 +422,66 @@ fn faults_of_the_body_and_the_buy_list_are_said_in_the_language() {
         }
     }
     assert!(found > 300, "{found}");
+    assert!(untouched.is_empty(), "{untouched:#?}");
+}
+
+/// Sizes, units, the standards that are cited, and what is typed as it stands in every language.
+const WIRES: &str = "AWG NEC NFPA IEC chapter table park trailers";
+
+#[test]
+fn what_is_wrong_with_wire_and_fuse_is_said_in_the_language() {
+    let mut said: Vec<Msg> = Vec::new();
+    let texts = ["", "16", "17 AWG", "3 mm2", "0 ohm/m", "thick"];
+    let refused = texts.iter().filter_map(|text| text.parse::<Conductor>().err());
+    said.extend(refused.map(|error| Msg::from(&error)));
+    assert_eq!(said.len(), texts.len());
+    let wire = |text: &str| text.parse::<Conductor>().unwrap();
+    let unrated = [
+        (wire("0.5 mm2"), BOAT_CABLE),
+        (wire("0.75 mm2"), Conditions::default()),
+        (wire("0.03 ohm/m"), BOAT_CABLE),
+    ];
+    said.extend(unrated.map(|(wire, lies)| Msg::from(Rated::new(wire, &lies).unwrap_err())));
+    for load in [Load::Power(500.0), Load::Current(500.0), Load::Power(-1.0)] {
+        said.push((&operating_point(12.0, load, 0.3).unwrap_err()).into());
+    }
+    said.push((&operating_point(f64::NAN, Load::Power(1.0), 0.3).unwrap_err()).into());
+    let run = |load, length_m, bundled| Run {
+        source_v: 12.0,
+        low_v: None,
+        load,
+        length_m,
+        temperature_c: 30.0,
+        drop_limit_percent: 3.0,
+        continuous: true,
+        conditions: Conditions { bundled, ..BOAT_CABLE },
+    };
+    for (run, sizes) in [
+        (run(Load::Power(60.0), 1000.0, 2), Conductor::awg().collect()),
+        (run(Load::Power(600.0), 1000.0, 2), Conductor::awg().collect()),
+        (run(Load::Current(400.0), 0.1, 30), Conductor::awg().collect()),
+        (run(Load::Power(60.0), 1.0, 2), Vec::new()),
+        (run(Load::Power(-60.0), 1.0, 2), Conductor::awg().collect()),
+    ] {
+        said.push((&run.least(sizes).unwrap_err()).into());
+    }
+    let rated = |text: &str| Rated::new(wire(text), &BOAT_CABLE).unwrap();
+    for (needed, behind) in
+        [(36.0, "10 AWG"), (72.0, "8 AWG"), (500.0, "4/0 AWG"), (900.0, "4/0 AWG"), (-1.0, "8 AWG")]
+    {
+        let error = select(needed, 0.0, &[rated(behind)], &BOAT_CABLE).unwrap_err();
+        said.push((&error).into());
+    }
+    let mut untouched = BTreeSet::new();
+    for message in &said {
+        for style in styles() {
+            let text = style.say(message.clone());
+            assert!(!text.is_empty());
+            if !written_in_code(&text, &[WIRES, "thick"].join(" ")).is_empty() {
+                untouched.insert(text);
+            }
+        }
+    }
     assert!(untouched.is_empty(), "{untouched:#?}");
 }
 

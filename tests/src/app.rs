@@ -127,7 +127,7 @@ impl Page {
     /// Opens the row that the field for the input at a path is folded away in, if it is.
     pub async fn open_row(&self, path: &str) -> Result<()> {
         let script = "const field = document.querySelector(arguments[0]);
-            for (let row = field; row; row = row.parentElement.closest('.fold')) row.open = true;
+            for (let row = field; row; row = row.parentElement.closest('main details')) row.open = true;
             return !!field";
         self.wait_until_with(path, script, vec![json!(field(path))]).await
     }
@@ -223,6 +223,7 @@ impl Page {
 
     /// The marks on the page, as texts.
     pub async fn marks(&self) -> Result<Vec<String>> {
+        self.wait_for(".mark strong").await?;
         let script =
             "return [...document.querySelectorAll('.mark strong')].map(one => one.textContent)";
         Ok(self.browser().execute(script, vec![]).await?.convert()?)
@@ -239,7 +240,7 @@ impl Page {
         self.click("details.menu summary").await?;
         self.click_button(match system {
             UnitSystem::Imperial => "inches",
-            UnitSystem::Metric => "millimetres",
+            UnitSystem::Metric => "millimeters",
         })
         .await?;
         self.click("details.menu summary").await
@@ -256,7 +257,11 @@ impl Page {
     pub async fn wait_until_marks(&self, wanted: &[&str]) -> Result<()> {
         let read = "JSON.stringify([...document.querySelectorAll('.mark strong')].map(one => one.textContent))";
         let wanted = serde_json::to_string(wanted)?;
-        let script = format!("return {read} === arguments[0]");
+        // They stand behind a line of their own on a sheet.
+        let script = format!(
+            "document.querySelectorAll('main details.part-fold:not([open])').forEach(one => one.open = true);
+            return {read} === arguments[0]"
+        );
         let waited = self.wait_until_with("the marks", &script, vec![json!(wanted)]).await;
         if let Err(error) = waited {
             let script = format!(

@@ -8,7 +8,8 @@ use std::sync::atomic::{AtomicU32, Ordering};
 use xtask::engine::Engine;
 use xtask::workspace;
 
-const DEMO: &str = include_str!("../../shared/demo.json");
+/// The text of the demo project.
+pub const DEMO: &str = include_str!("../../shared/demo.json");
 
 /// The text of a project file with the demo's body and the example of every sheet, each with its kind as its id.
 pub fn project_with_every_sheet() -> Result<String> {

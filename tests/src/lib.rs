@@ -14,7 +14,7 @@ pub use anyhow::{Context, Error, Result, anyhow, bail, ensure};
 pub use app::{Shown, answers, answers_in, answers_of, field};
 pub use calc::quantity::UnitSystem::{self, Imperial, Metric};
 pub use driver::PHONE;
-pub use import::{project_with_cut_plans, project_with_every_sheet, project_with_ribs};
+pub use import::{DEMO, project_with_cut_plans, project_with_every_sheet, project_with_ribs};
 pub use killed::Killable;
 pub use page::Page;
 pub use run::run;

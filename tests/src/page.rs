@@ -28,6 +28,20 @@ pub struct Page {
     visited: bool,
 }
 
+/// Opens what the element with a selector is folded behind; where it is not there yet, all parts that are written as they open.
+const UNFOLD: &str = "const found = document.querySelector(arguments[0]);
+    if (!found) document.querySelectorAll('main details.part-fold:not([open])').forEach(one => one.open = true);
+    for (let one = found?.closest('main details'); one; one = one.parentElement.closest('main details')) {
+        if (!one.querySelector(':scope > summary').contains(found)) one.open = true;
+    }";
+
+/// As `UNFOLD`, for what an XPath names.
+const UNFOLD_PATH: &str = "const found = document.evaluate(arguments[0], document, null, 9).singleNodeValue;
+    if (!found) document.querySelectorAll('main details.part-fold:not([open])').forEach(one => one.open = true);
+    for (let one = found?.closest('main details'); one; one = one.parentElement.closest('main details')) {
+        if (!one.querySelector(':scope > summary').contains(found)) one.open = true;
+    }";
+
 impl Page {
     pub(crate) fn new(engine: Engine, browser: WebDriver, site: Site) -> Self {
         Self { engine, browser, site, visited: false }
@@ -154,17 +168,34 @@ impl Page {
 
     /// Waits for an element that can be seen.
     pub async fn wait_for(&self, selector: &str) -> Result<WebElement> {
+        self.find(By::Css(selector), UNFOLD, selector).await
+    }
+
+    /// Waits for an element that can be seen; a person opens the lines that it is folded behind.
+    async fn find(&self, by: By, unfold: &str, name: &str) -> Result<WebElement> {
         let deadline = Instant::now() + PATIENCE;
         loop {
-            let query = self.browser.query(By::Css(selector)).wait(PATIENCE, INTERVAL);
+            self.execute(unfold, vec![json!(name)]).await?;
+            let query = self.browser.query(by.clone()).wait(INTERVAL * 4, INTERVAL);
             match query.and_displayed().first().await {
-                // Found, and written anew before it was looked at: look again.
+                // Not there yet, or written anew before it was looked at: look again.
                 Err(error)
-                    if matches!(*error, WebDriverErrorInner::StaleElementReference(_))
-                        && Instant::now() < deadline => {}
-                found => return found.with_context(|| format!("no {selector} to see")),
+                    if matches!(
+                        *error,
+                        WebDriverErrorInner::StaleElementReference(_)
+                            | WebDriverErrorInner::NoSuchElement(_)
+                    ) && Instant::now() < deadline => {}
+                found => return found.with_context(|| format!("no {name} to see")),
             }
         }
+    }
+
+    /// Opens all lines of the page, and what they hold.
+    pub async fn unfold_all(&self) -> Result<()> {
+        let script = "const folded = document.querySelectorAll('main details:not([open]):not(.more):not(.menu)');
+            folded.forEach(one => one.open = true);
+            return folded.length === 0";
+        self.wait_until_with("everything unfolded", script, vec![]).await
     }
 
     /// Waits until there is no such element.
@@ -194,7 +225,14 @@ impl Page {
         let waited = self
             .wait_until_with(
                 &format!("{part:?} in {selector}"),
-                "return Boolean(document.querySelector(arguments[0])?.innerText.includes(arguments[1]))",
+                // A text may stand behind a line that is not open yet.
+                "const found = document.querySelector(arguments[0]);
+                    if (found?.innerText.includes(arguments[1])) return true;
+                    found?.closest('main')?.querySelectorAll('details.part-fold:not([open])').forEach(one => one.open = true);
+                    for (let one = found?.closest('main details'); one; one = one.parentElement.closest('main details')) {
+                        if (!one.querySelector(':scope > summary').contains(found)) one.open = true;
+                    }
+                    return false",
                 vec![json!(selector), json!(part)],
             )
             .await;
@@ -223,9 +261,22 @@ impl Page {
 
     /// Clicks what an XPath names.
     pub async fn click_path(&self, path: &str) -> Result<()> {
-        let query = self.browser.query(By::XPath(path)).wait(PATIENCE, INTERVAL).and_displayed();
-        let element = query.first().await.with_context(|| format!("no {path} to see"))?;
+        let element = self.find(By::XPath(path), UNFOLD_PATH, path).await?;
         self.click_on(&element).await.with_context(|| format!("clicking {path}"))
+    }
+
+    /// Presses an element, runs a script while it is held, and lets it go.
+    pub async fn tap_while(&self, selector: &str, script: &str) -> Result<()> {
+        let element = self.wait_for(selector).await?;
+        self.bring_to_middle(&element).await?;
+        self.browser
+            .action_chain()
+            .move_to_element_center(&element)
+            .click_and_hold()
+            .perform()
+            .await?;
+        self.execute(script, vec![]).await?;
+        Ok(self.browser.action_chain().release().perform().await?)
     }
 
     /// Clicks an element in the middle of the window, clear of what sticks to its edges.
@@ -361,6 +412,13 @@ impl Page {
             std::fs::write(&file, picture)?;
         }
         Ok(file)
+    }
+
+    /// A phone without a mouse, from the next load on; only Chromium's driver can.
+    pub async fn touch_only(&self) -> Result<()> {
+        let touch = json!({ "enabled": true, "maxTouchPoints": 1 });
+        self.browser.cdp().send_raw("Emulation.setTouchEmulationEnabled", touch).await?;
+        Ok(())
     }
 
     /// Makes the processor that many times slower, as a phone's is; only Chromium can.

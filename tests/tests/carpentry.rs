@@ -40,7 +40,7 @@ async fn marks_follow_the_measured_body_offline(page: &mut Page) -> Result<()> {
     page.begin_project(Metric).await?;
     page.go_to("body").await?;
     page.fill_all(&[("length", "5480"), ("width", "2060"), ("rib_width", "38")]).await?;
-    page.click("details[data-group=ribs] summary").await?;
+    page.click("details[data-group='ask ribs'] > summary").await?;
     page.click_button("Measured one by one").await?;
     for (index, bow) in BOWS.into_iter().enumerate() {
         page.fill(&format!("ribs.measured.{index}"), bow).await?;
@@ -89,7 +89,7 @@ async fn marks_follow_the_measured_body_offline(page: &mut Page) -> Result<()> {
         page.fill(&format!("widths.{index}.x"), x).await?;
         page.fill(&format!("widths.{index}.width"), width).await?;
     }
-    page.click("details[data-group=diagonals] summary").await?;
+    page.click("details[data-group='ask diagonals'] > summary").await?;
     page.fill_all(&[("diagonals.first", "5860"), ("diagonals.second", "5848")]).await?;
     // (5860² − 5848²) / (4 · 2058) by hand: 17.1 mm to the right.
     page.wait_for_text(".results .answers", "17.1 mm").await?;
@@ -98,7 +98,7 @@ async fn marks_follow_the_measured_body_offline(page: &mut Page) -> Result<()> {
     let uneven = check(page, &furring).await?;
     ensure!(uneven.len() == 13 * 8, "each strip has its own marks: {}", uneven.len());
     check(page, &boards).await?;
-    page.wait_for_text(".results .answers", "at the rear").await?;
+    page.wait_for_text(".results .answers", "front to rear").await?;
 
     // Now a strip's length hangs on where its rib is.
     page.go_to("body").await?;

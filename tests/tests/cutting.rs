@@ -70,7 +70,7 @@ async fn plans_cuts_and_takes_what_the_store_has(page: &mut Page) -> Result<()> 
     page.wait_for_text("[data-result=Buy]", "4 × 8 ft").await?;
     page.wait_for_value("stock.1.available", "0").await?;
     wait_for_own_answers(page).await?;
-    page.click("[aria-label=undo]").await?;
+    page.click("[aria-label=Undo]").await?;
     page.wait_for_text("[data-result=Buy]", "2 × 10 ft").await
 }
 
@@ -194,7 +194,7 @@ async fn ticks_of_marks_follow_the_marks(page: &mut Page) -> Result<()> {
     // Undo takes a tick back in place.
     page.click("#mark-0-1").await?;
     page.wait_for_text("button.headline", "961 mm").await?;
-    page.click("[aria-label=undo]").await?;
+    page.click("[aria-label=Undo]").await?;
     page.wait_for_text("button.headline", "555 mm").await?;
     page.wait_until("no tick", "return !document.querySelector('#mark-0-1').checked").await?;
     // The whole board.

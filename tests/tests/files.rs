@@ -117,7 +117,7 @@ async fn refuses_what_is_no_project_file(page: &mut Page) -> Result<()> {
     }
     page.screenshot("import-refused").await?;
     page.reload().await?;
-    page.wait_for_text("main", "Nothing is kept on this device yet").await
+    page.wait_for_text("main", "No projects on this device yet").await
 }
 
 async fn gives_everything_as_one_file_and_takes_it_back(page: &mut Page) -> Result<()> {
@@ -135,7 +135,7 @@ async fn gives_everything_as_one_file_and_takes_it_back(page: &mut Page) -> Resu
     // Another device: nothing is kept there.
     page.clear_device().await?;
     page.reload().await?;
-    page.wait_for_text("main", "Nothing is kept on this device yet").await?;
+    page.wait_for_text("main", "No projects on this device yet").await?;
     page.import(&texts[0]).await?;
     page.wait_for_text(".projects", "Bookmobile").await?;
     page.click(".projects li > a").await?;

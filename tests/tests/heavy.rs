@@ -7,7 +7,11 @@ use e2e::{
 use serde_json::json;
 use std::time::{Duration, Instant};
 
-in_each_engine!(says_how_far_it_is_and_can_be_left, draws_no_more_ribs_than_are_read,);
+in_each_engine!(
+    says_how_far_it_is_and_can_be_left,
+    draws_no_more_ribs_than_are_read,
+    opens_a_file_of_many_in_steps_and_can_be_stopped,
+);
 
 /// Enough to be worked out for many seconds with the processor slowed down.
 const PLANS: usize = 120;
@@ -81,4 +85,46 @@ async fn draws_no_more_ribs_than_are_read(page: &mut Page) -> Result<()> {
     ensure!(page.execute(drawn, vec![]).await? == json!(MOST_ROWS), "not {MOST_ROWS} fields");
     ensure!(begun.elapsed() < Duration::from_secs(10), "the page takes {:?}", begun.elapsed());
     Ok(())
+}
+
+/// So many that opening them takes many steps of painting.
+const MANY: usize = 250;
+
+async fn opens_a_file_of_many_in_steps_and_can_be_stopped(page: &mut Page) -> Result<()> {
+    let projects: Vec<serde_json::Value> = (0..MANY)
+        .map(|number| {
+            let mut one: serde_json::Value = serde_json::from_str(e2e::DEMO)?;
+            one["id"] = json!(format!("many-{number}"));
+            one["name"] = json!(format!("Rig {number}"));
+            Ok(one)
+        })
+        .collect::<Result<_>>()?;
+    let text = json!({ "battenbook_collection": 1, "projects": projects }).to_string();
+    page.open("#/").await?;
+    page.wait_for("main h1").await?;
+    if page.engine() == Engine::Chromium {
+        page.slow_down(4).await?;
+    }
+    // Stopped as soon as it has told twice how far it is.
+    let watch = "window.told = new Set();
+        new MutationObserver(() => {
+            const words = document.querySelector('[data-taking-in] [role=status]')?.textContent ?? '';
+            if (/^Opening project \\d+ of /.test(words)) window.told.add(words);
+            if (window.told.size === 2) document.querySelector('[data-taking-in] button').click();
+        }).observe(document.querySelector('main'), { childList: true, characterData: true, subtree: true })";
+    page.execute(watch, vec![]).await?;
+    page.import(&text).await?;
+    page.wait_for_text(".said", "Stopped.").await?;
+    let said = page.text(".said").await?;
+    let kept = said.split(' ').nth(1).and_then(|count| count.parse::<usize>().ok()).unwrap_or(0);
+    ensure!(kept > 0 && kept < MANY, "told after the stop: {said}");
+    ensure!(
+        said.contains(&format!("{kept} of {MANY} projects were opened and are kept.")),
+        "{said}"
+    );
+    let listed = "return document.querySelectorAll('.projects > li').length === arguments[0]";
+    page.wait_until_with("all that were kept in the list", listed, vec![json!(kept)]).await?;
+    // What was kept is whole, and the rest can still be opened.
+    page.click(".projects li > a").await?;
+    page.wait_for_text("h1", "Rig ").await
 }

@@ -18,7 +18,7 @@ in_each_engine!(
 async fn works_out_the_coating_for_a_floor(page: &mut Page) -> Result<()> {
     page.begin_project(Imperial).await?;
     page.add_sheet("coating").await?;
-    page.wait_for_text(".headline", "to fill in or mend").await?;
+    page.wait_for_text(".headline", "needed").await?;
     page.fill_all(&[
         ("product", "floor finish"),
         ("areas.0.label", "aisle"),

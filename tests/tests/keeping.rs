@@ -65,7 +65,7 @@ async fn brings_a_deleted_project_back(page: &mut Page) -> Result<()> {
     page.wait_until_gone(".bin").await?;
     let left = page.kept_keys().await?;
     page.reload().await?;
-    page.wait_for_text("main", "Nothing is kept on this device yet").await?;
+    page.wait_for_text("main", "No projects on this device yet").await?;
     ensure!(left.is_empty(), "left: {left:?}");
     Ok(())
 }
@@ -166,16 +166,16 @@ async fn says_which_project_is_damaged_and_gives_its_text(page: &mut Page) -> Re
     page.settle().await?;
     page.harm_kept(true, "rubbish <b>{\"</b>").await?;
     page.reload().await?;
-    page.wait_for_text("h1", "Cannot be opened").await?;
+    page.wait_for_text("h1", "Can't open this project").await?;
     page.gather_downloads().await?;
     page.click_button("Save its text to a file").await?;
     let texts = page.downloads().await?;
     ensure!(texts == ["rubbish <b>{\"</b>"], "offered: {texts:?}");
     page.arrive("#/").await?;
-    page.wait_for_text(".projects", "cannot be read; its text is kept").await?;
+    page.wait_for_text(".projects", "can't be read; its text is kept").await?;
     page.screenshot("damaged").await?;
     page.gather_downloads().await?;
-    let damaged = "//li[contains(., 'cannot be read')]";
+    let damaged = "//li[contains(., \"can't be read\")]";
     page.click_path(&format!("{damaged}//summary")).await?;
     page.click_path(&format!("{damaged}//button[@data-do='save']")).await?;
     let texts = page.downloads().await?;
@@ -234,7 +234,7 @@ async fn mends_a_damaged_save_from_the_second_store(page: &mut Page) -> Result<(
     for both in [false, true] {
         page.harm_first_store(both, "rubbish {\"").await?;
         page.reload().await?;
-        page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile").await?;
+        page.wait_for_text(".notices", "Restored as last typed: \u{201c}Bookmobile").await?;
         page.wait_for_value("length", "20 ft").await?;
         page.journal_is_written().await?;
     }
@@ -253,14 +253,14 @@ async fn brings_all_back_when_the_first_store_is_lost(page: &mut Page) -> Result
     page.go_to("versions").await?;
     page.type_into("#version-name", "before the store").await?;
     page.click("[data-keep]").await?;
-    page.wait_for_text(".said", "Kept as").await?;
+    page.wait_for_text(".said", "Saved as").await?;
     page.go_to("s/s4").await?;
     page.fill("length", "20").await?;
     page.leave_field().await?;
     page.journal_is_written().await?;
     page.execute("localStorage.clear()", vec![]).await?;
     page.reload().await?;
-    page.wait_for_text(".notices", "Brought back as last typed: \u{201c}Bookmobile").await?;
+    page.wait_for_text(".notices", "Restored as last typed: \u{201c}Bookmobile").await?;
     page.wait_for_value("length", "20 ft").await?;
     page.go_to("versions").await?;
     page.wait_for_text(".versions", "before the store").await?;
@@ -297,11 +297,16 @@ async fn what_was_deleted_for_good_stays_gone(page: &mut Page) -> Result<()> {
         page.execute("return document.querySelectorAll('.projects li').length", vec![]).await?;
     ensure!(left == json!(1), "{left} projects are listed");
     page.arrive(&gone).await?;
-    page.wait_for_text("h1", "Cannot be opened").await
+    page.wait_for_text("h1", "Can't open this project").await
 }
 
 async fn a_full_store_loses_nothing(page: &mut Page) -> Result<()> {
     page.open_demo(Metric).await?;
+    // Another project of its size; the demo itself is there once.
+    page.open("#/").await?;
+    page.click("details.more summary").await?;
+    page.click("[data-do=copy]").await?;
+    page.wait_for(".projects li:nth-child(2)").await?;
     page.open_demo(Imperial).await?;
     page.go_to("s/s4").await?;
     page.fill_store().await?;
@@ -313,7 +318,7 @@ async fn a_full_store_loses_nothing(page: &mut Page) -> Result<()> {
     ensure!(page.execute(guarded, vec![]).await? == json!(true), "no guard");
     // The notice goes along, and what was typed stays.
     page.open("#/").await?;
-    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    page.wait_for_text("[role=alert]", "only in this tab").await?;
     page.wait_for_text(".projects", "not saved").await?;
     page.screenshot("full").await?;
     page.gather_downloads().await?;
@@ -328,9 +333,9 @@ async fn a_full_store_loses_nothing(page: &mut Page) -> Result<()> {
     page.open("#/").await?;
     page.click(".projects li:last-child > a").await?;
     page.wait_for(".cards").await?;
-    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    page.wait_for_text("[role=alert]", "only in this tab").await?;
     page.click("[data-do=try-again]").await?;
-    page.wait_for_text("[role=alert]", "kept in this tab only").await?;
+    page.wait_for_text("[role=alert]", "only in this tab").await?;
     // Room is made as told: taking out works with none left, and then all is saved.
     page.open("#/").await?;
     page.click(".projects li:last-child summary").await?;

@@ -17,7 +17,10 @@ async fn pick(page: &Page, path: &str, name: &str) -> Result<()> {
 }
 
 async fn open(page: &Page, group: &str) -> Result<()> {
-    page.click(&format!("details[data-group=\"{group}\"] > summary")).await
+    page.click(&format!(
+        "details[data-group=\"{group}\"] > summary, details[data-group=\"ask {group}\"] > summary"
+    ))
+    .await
 }
 
 /// Another way to say what a row holds.
@@ -45,9 +48,9 @@ async fn makes_the_body_warm_and_dry_and_powered(page: &mut Page) -> Result<()> 
     // The panels charge the battery whose use they are held against.
     page.go_to(&format!("s/{battery}")).await?;
     page.click("[data-do=add-row][data-with=charging]").await?;
-    other_way(page, "charging.0", "Panels of a sheet").await?;
+    other_way(page, "charging.0", "Panels from a sheet").await?;
     page.choose("charging.0.solar", "Solar panels").await?;
-    page.wait_for_text(".results", "Left over").await?;
+    page.wait_for_text("main", "Left over").await?;
     same_as_native(page, &battery).await?;
 
     // A thicker wall is felt by the heater, and nothing of it needs the network.
@@ -79,7 +82,9 @@ async fn measure(page: &mut Page) -> Result<()> {
     ])
     .await?;
     open(page, "ribs").await?;
-    // Even spacing is the way shown first: its fields stand open.
+    // The other way: evenly spaced.
+    page.click_path("//button[@data-do='either'][contains(@data-with, '|1|')][starts-with(@data-with, 'ribs/')]")
+        .await?;
     page.fill_all(&[
         ("ribs.even.count", "13"),
         ("ribs.even.first", "212"),
@@ -121,12 +126,12 @@ async fn insulate(page: &mut Page) -> Result<String> {
     page.fill("layers.2.thickness", "1").await?;
     // One undo takes back all that one choice filled in.
     page.leave_field().await?;
-    page.click("[aria-label=undo]").await?;
-    page.click("[aria-label=undo]").await?;
+    page.click("[aria-label=Undo]").await?;
+    page.click("[aria-label=Undo]").await?;
     page.wait_for_value("layers.2.name", "").await?;
     page.wait_for_value("layers.2.conductivity", "").await?;
-    page.click("[aria-label=redo]").await?;
-    page.click("[aria-label=redo]").await?;
+    page.click("[aria-label=Redo]").await?;
+    page.click("[aria-label=Redo]").await?;
     page.wait_for_value("layers.2.conductivity", "50 W/m/K").await?;
 
     open(page, "bridge").await?;
@@ -140,7 +145,7 @@ async fn insulate(page: &mut Page) -> Result<String> {
     page.fill_all(&[("outside.temperature", "-5"), ("outside.humidity_percent", "85")]).await?;
     let id = page.sheet_id().await?;
     same_as_native(page, &id).await?;
-    page.wait_for_text(".results", "From rib to rib").await?;
+    page.wait_for_text("main", "From rib to rib").await?;
     page.screenshot("living-insulation").await?;
     Ok(id)
 }
@@ -205,7 +210,7 @@ async fn power(page: &mut Page) -> Result<String> {
     other_way(page, "loads.1", "From its sheet").await?;
     page.choose("loads.1.sheet", "Fresh water").await?;
     page.click("[data-do=add-row][data-with=loads]").await?;
-    other_way(page, "loads.2", "Heater of a sheet").await?;
+    other_way(page, "loads.2", "Heater from a sheet").await?;
     page.choose("loads.2.heater", "Heater and cooler").await?;
     page.fill("loads.2.hours", "10").await?;
     page.fill_all(&[("days", "2"), ("usable_percent", "80"), ("efficiency_percent", "95")]).await?;
@@ -215,7 +220,7 @@ async fn power(page: &mut Page) -> Result<String> {
     page.fill_all(&[("cable.length", "1.2"), ("cable.drop_limit_percent", "2")]).await?;
     let id = page.sheet_id().await?;
     same_as_native(page, &id).await?;
-    page.wait_for_text(".results", "class T fuse").await?;
+    page.wait_for_text("main", "class T fuse").await?;
     page.screenshot("living-energy").await?;
     Ok(id)
 }
@@ -246,8 +251,8 @@ async fn sun(page: &mut Page) -> Result<String> {
     .await?;
     let id = page.sheet_id().await?;
     let project = same_as_native(page, &id).await?;
-    page.wait_for_text(".results", "Panels on the roof, from above").await?;
-    page.wait_for_text(".results", "What closes the gap").await?;
+    page.wait_for_text("main", "Panels on the roof, from above").await?;
+    page.wait_for_text("main", "What closes the gap").await?;
     ensure!(
         project.row_count(&Place::Sheet(id.clone()), "clearness") == 12,
         "twelve months are kept"

@@ -95,7 +95,7 @@ async fn on_every_page(
     open_all(page).await?;
     check(page, "empty start").await?;
     page.open("#/p/nowhere").await?;
-    page.wait_for_text("h1", "Cannot be opened").await?;
+    page.wait_for_text("h1", "Can't open this project").await?;
     check(page, "no such project").await?;
     page.open_demo(Metric).await?;
     page.open("#/").await?;

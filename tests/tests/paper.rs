@@ -10,6 +10,7 @@ use std::process::Command;
 
 in_each_engine!(
     what_is_printed_has_no_controls,
+    the_contents_number_the_sections,
     templates_join_piece_to_piece,
     teaches_with_the_demo,
     an_empty_sheet_shows_its_example,
@@ -29,10 +30,20 @@ macro_rules! in_chromium {
     )+};
 }
 
-in_chromium!(prints_the_booklet, prints_sheets_marks_and_lists, prints_templates_in_true_size);
+in_chromium!(
+    prints_the_booklet,
+    prints_the_booklet_in_spanish,
+    prints_today_on_one_page,
+    prints_sheets_marks_and_lists,
+    prints_templates_in_true_size,
+);
 
 /// Points of a PDF in a mm.
 const POINTS: f64 = 72.0 / 25.4;
+/// The papers, with their sizes. [mm]
+const PAPERS: [(&str, (f64, f64)); 2] = [("Letter", (215.9, 279.4)), ("A4", (210.0, 297.0))];
+/// The demo's booklet takes no more.
+const MOST_PAGES: usize = 30;
 
 async fn prints_the_booklet(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
@@ -53,12 +64,170 @@ async fn prints_the_booklet(page: &mut Page) -> Result<()> {
             ensure!(text.contains(&flat(&answer.text)), "no {:?} in the booklet", answer.text);
         }
     }
-    let sizes = page_sizes(&printed)?;
-    ensure!(sizes.len() > 20, "{} pages", sizes.len());
-    ensure!(sizes.iter().all(|size| near(*size, (215.9, 279.4))), "not Letter: {sizes:?}");
-    page.choose_paper("A4").await?;
-    let sizes = page_sizes(&page.print_on_its_paper("booklet-a4").await?)?;
-    ensure!(sizes.iter().all(|size| near(*size, (210.0, 297.0))), "not A4: {sizes:?}");
+    let sheets: Vec<String> = project.sheets().map(|sheet| sheet.title().to_owned()).collect();
+    for (paper, size) in PAPERS {
+        page.choose_paper(paper).await?;
+        let printed = page.print_on_its_paper(&format!("booklet-{paper}")).await?;
+        let sizes = page_sizes(&printed)?;
+        ensure!(sizes.iter().all(|one| near(*one, size)), "not {paper}: {sizes:?}");
+        println!("booklet on {paper}: {} pages", sizes.len());
+        ensure!(sizes.len() <= MOST_PAGES, "{} pages on {paper}", sizes.len());
+        // Each sheet's number stands with its title in the contents, and again above the sheet.
+        let lines = lines_of(&printed)?;
+        for (number, title) in (2..).zip(&sheets) {
+            let wanted = flat(&format!("{number}{title}"));
+            let found = lines.iter().filter(|line| flat(line).starts_with(&wanted)).count();
+            ensure!(found >= 2, "{paper}: {wanted:?} stands {found} times");
+        }
+        within_margins(&printed)?;
+    }
+    Ok(())
+}
+
+async fn prints_the_booklet_in_spanish(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    speak_spanish(page).await?;
+    page.go_to("book").await?;
+    page.wait_for(".book .contents").await?;
+    for (paper, _) in PAPERS {
+        page.choose_paper(paper).await?;
+        let printed = page.print_on_its_paper(&format!("cuaderno-{paper}")).await?;
+        let pages = page_sizes(&printed)?.len();
+        println!("booklet in Spanish on {paper}: {pages} pages");
+        ensure!(text_of(&printed)?.contains("Contenido"), "not in Spanish");
+        ensure!(pages <= MOST_PAGES, "{pages} pages on {paper}");
+        within_margins(&printed)?;
+    }
+    page.go_to("today").await?;
+    page.wait_for(".wallet .panel").await?;
+    wallet_is_one_page(page, "cartera").await
+}
+
+async fn prints_today_on_one_page(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    page.go_to("book").await?;
+    page.click_path("//a[contains(., 'for the wallet')]").await?;
+    page.wait_for(".wallet .panel").await?;
+    wallet_is_one_page(page, "wallet").await?;
+    let project = page.kept_project().await?;
+    let all = calc::evaluate(&project);
+    let style = project.style();
+    let boards: Vec<_> = all
+        .sheets
+        .iter()
+        .filter_map(|(_, result)| result.as_ref().as_ref().ok())
+        .flat_map(|report| &report.marks)
+        .collect();
+    let first = boards.first().and_then(|board| board.marks.first()).context("no marks")?;
+    let printed = page.print_on_its_paper("wallet").await?;
+    let text = text_of(&printed)?;
+    let marks: usize = boards.iter().map(|board| board.marks.len()).sum();
+    ensure!(text.contains(&format!("{marks}marks")), "not {marks} marks");
+    for sheet in project.sheets() {
+        let answers = answers_in(&project, &sheet.id())?;
+        let figure = &answers.first().context("no answer")?.text;
+        let row = flat(&[figure, sheet.title()].concat());
+        ensure!(text.contains(&row), "no {row:?} on the sheet");
+    }
+    // What does not fit is counted, and what is shown and counted is all of them.
+    let script = "return ['Marks next', 'Left to buy'].map(title => {
+        const panels = [...document.querySelectorAll('.wallet .panel')].filter(one => one.querySelector('h2').textContent === title);
+        const more = panels.map(one => one.querySelector('.more')?.textContent ?? '0').join(' ').match(/\\d+/g).map(Number);
+        return panels.reduce((sum, one) => sum + one.querySelectorAll('li').length, 0) + more.reduce((a, b) => a + b) })";
+    let told = page.execute(script, vec![]).await?;
+    ensure!(told[0] == json!(marks), "{told} told of {marks} marks");
+    let bought = all.buy_list.iter().filter(|line| line.asked() > 1e-9).count();
+    ensure!(told[1] == json!(bought), "{told} told of {bought} to buy");
+    // A mark that is ticked is gone from it.
+    let next = "return document.querySelector('.wallet .panel:nth-child(2) li').textContent";
+    let before = page.execute(next, vec![]).await?;
+    let figure = style.mark(first.at).text;
+    ensure!(before.as_str().is_some_and(|row| row.starts_with(&figure)), "{before}: not {figure}");
+    page.go_to("marks").await?;
+    page.click(".board > summary").await?;
+    page.click(".board .mark label").await?;
+    page.wait_for(".board .mark.done").await?;
+    page.go_to("today").await?;
+    page.wait_for(".wallet .panel").await?;
+    let after = page.execute(next, vec![]).await?;
+    ensure!(after != before, "{before} is ticked and still next");
+    Ok(())
+}
+
+/// One page on both papers, and nothing in a panel that is cut off.
+async fn wallet_is_one_page(page: &Page, name: &str) -> Result<()> {
+    for (paper, size) in PAPERS {
+        page.choose_paper(paper).await?;
+        let printed = page.print_on_its_paper(&format!("{name}-{paper}")).await?;
+        let sizes = page_sizes(&printed)?;
+        ensure!(sizes.len() == 1 && near(sizes[0], size), "{paper}: {sizes:?}");
+        // What is cut off a page is in no PDF's text: every row of every panel is.
+        let script = "return [...document.querySelectorAll('.wallet li, .wallet .more')].map(one => one.textContent)";
+        let Value::Array(rows) = page.execute(script, vec![]).await? else {
+            e2e::bail!("rows are a list")
+        };
+        ensure!(rows.len() > 30, "{} rows", rows.len());
+        let text = text_of(&printed)?;
+        for row in rows {
+            // A row of two lines stands beside another panel's.
+            let start: String = flat(row.as_str().unwrap_or_default()).chars().take(12).collect();
+            ensure!(text.contains(&start), "{paper}: no {start:?}");
+        }
+        bottoms_stand_clear(&printed, size)?;
+    }
+    Ok(())
+}
+
+/// No letter stands on a fold: each panel ends above it.
+fn bottoms_stand_clear(file: &Path, size: (f64, f64)) -> Result<()> {
+    let words = words_on_pages(file)?;
+    ensure!(words.len() > 100, "{} words", words.len());
+    for word in words {
+        for fold in [0.25, 0.5, 0.75].map(|part| size.1 * part) {
+            ensure!(word.bottom < fold || word.top > fold, "{:?} on a fold", word.text);
+        }
+        let middle = size.0 / 2.0;
+        ensure!(word.right < middle || word.left > middle, "{:?} on the fold", word.text);
+        ensure!(word.bottom < size.1 - 8.0, "{:?} is too low", word.text);
+    }
+    Ok(())
+}
+
+async fn speak_spanish(page: &Page) -> Result<()> {
+    page.execute(
+        "const at = document.querySelector('#language');
+        at.value = 'es';
+        at.dispatchEvent(new Event('change', { bubbles: true }))",
+        vec![],
+    )
+    .await?;
+    page.wait_until("Spanish", "return document.documentElement.lang === 'es'").await
+}
+
+/// Nothing that is wider than its column is cut off by the paper's edge.
+fn within_margins(file: &Path) -> Result<()> {
+    let (wide, high) = *page_sizes(file)?.first().context("no page")?;
+    for word in words_on_pages(file)? {
+        let inside = word.left > 9.0 && word.right < wide - 9.0;
+        ensure!(inside && word.top > 9.0 && word.bottom < high - 3.0, "{:?} runs out", word.text);
+    }
+    Ok(())
+}
+
+async fn the_contents_number_the_sections(page: &mut Page) -> Result<()> {
+    page.open_demo(Metric).await?;
+    page.go_to("book").await?;
+    page.wait_for(".book .contents").await?;
+    let script = "const said = row => row.replace(/\\s+/g, ' ').trim();
+        const contents = [...document.querySelectorAll('.book .contents tr')].map(row =>
+            said(row.querySelector('.number').textContent + ' ' + row.querySelector('th').textContent));
+        const heads = [...document.querySelectorAll('.book .chapter > h2')].map(head => said(head.textContent));
+        return [contents, heads]";
+    let found = page.execute(script, vec![]).await?;
+    ensure!(found[0] == found[1], "contents and sections differ: {found}");
+    let count = page.kept_project().await?.sheets().count();
+    // The body, the sheets, two lists, cautions, workings, sources.
+    ensure!(found[0].as_array().map(Vec::len) == Some(count + 6), "{found}");
     Ok(())
 }
 
@@ -87,7 +256,7 @@ async fn prints_sheets_marks_and_lists(page: &mut Page) -> Result<()> {
     }
     let typed = project.typed(&Place::Sheet("boards".into()), "coverage");
     ensure!(text.contains(&flat(&typed)), "no {typed:?} in print");
-    for control in ["Fillintheexample", "usual:", "Takethissheetout", "Addanother"] {
+    for control in ["Fillintheexample", "usual:", "Removethissheet", "Addanother"] {
         ensure!(!text.contains(control), "{control:?} in print");
     }
     // The mark list: every mark of every board.
@@ -152,6 +321,7 @@ async fn what_is_printed_has_no_controls(page: &mut Page) -> Result<()> {
         ("body", ".given tr, figure"),
         ("marks", ".strip svg, .strip strong"),
         ("cuts", ".cut .box"),
+        ("today", ".wallet .panel:nth-child(8) li"),
         ("", ".contents, .box, .cut"),
     ];
     for (part, parts) in wanted {
@@ -177,7 +347,7 @@ async fn templates_join_piece_to_piece(page: &mut Page) -> Result<()> {
     let project = page.kept_project().await?;
     let trim = project.sheets().find(|sheet| sheet.kind() == Some("trim"));
     page.go_to(&format!("s/{}", trim.context("the demo has a trim")?.id())).await?;
-    page.click_path("//a[contains(., 'Templates in true size')]").await?;
+    page.click_path("//a[contains(., 'Full-size templates')]").await?;
     page.wait_for(".template.control svg").await?;
     // Every piece is as wide on paper as it says, and crosses of neighbours lie in the same spots.
     let script = "const pieces = [...document.querySelectorAll('.cut-out .template svg')];
@@ -239,7 +409,7 @@ async fn an_empty_sheet_shows_its_example(page: &mut Page) -> Result<()> {
     let hidden =
         page.execute("return document.querySelector('.example').checkVisibility()", vec![]).await?;
     ensure!(hidden == json!(false), "the example is still offered");
-    page.click("[aria-label=undo]").await?;
+    page.click("[aria-label=Undo]").await?;
     page.wait_for(".example [data-fill]").await?;
     Ok(())
 }
@@ -270,7 +440,7 @@ async fn axe_finds_nothing_on_paper_and_first_steps(page: &mut Page) -> Result<(
     let boards = project.sheets().find(|sheet| sheet.kind() == Some("boards"));
     let boards = format!("t/{}", boards.context("the demo has boards")?.id());
     let mut found = Vec::new();
-    for part in ["s/s3", "book", &boards] {
+    for part in ["s/s3", "book", "today", &boards] {
         page.go_to(part).await?;
         page.wait_for("main h1").await?;
         for light in ["day", "night"] {
@@ -316,16 +486,47 @@ fn flat(text: &str) -> String {
     text.split_whitespace().collect()
 }
 
+/// The lines of a PDF, column by column.
+fn lines_of(file: &Path) -> Result<Vec<String>> {
+    let raw = Command::new("pdftotext").arg("-raw").arg(file).arg("-").output()?;
+    Ok(String::from_utf8_lossy(&raw.stdout).lines().map(str::to_owned).collect())
+}
+
+/// A word and where it stands on its page. [mm]
+struct Word {
+    text: String,
+    left: f64,
+    top: f64,
+    right: f64,
+    bottom: f64,
+}
+
+fn words_on_pages(file: &Path) -> Result<Vec<Word>> {
+    let boxes = Command::new("pdftotext").arg("-bbox").arg(file).arg("-").output()?;
+    let boxes = String::from_utf8_lossy(&boxes.stdout).into_owned();
+    let words = boxes.lines().filter(|line| line.trim_start().starts_with("<word "));
+    words
+        .map(|line| {
+            let text = line.split(['>', '<']).nth(2).unwrap_or_default().to_owned();
+            let [left, top, right, bottom] =
+                ["xMin", "yMin", "xMax", "yMax"].map(|name| attribute(line, name));
+            Ok(Word { text, left: left?, top: top?, right: right?, bottom: bottom? })
+        })
+        .collect()
+}
+
+/// A length in a line of boxes. [mm]
+fn attribute(line: &str, name: &str) -> Result<f64> {
+    let rest = line.split_once(&format!("{name}=\"")).context("no size")?.1;
+    Ok(rest.split('"').next().context("no size")?.parse::<f64>()? / POINTS)
+}
+
 /// Width and height of every page. [mm]
 fn page_sizes(file: &Path) -> Result<Vec<(f64, f64)>> {
     let boxes = Command::new("pdftotext").arg("-bbox").arg(file).arg("-").output()?;
     let boxes = String::from_utf8_lossy(&boxes.stdout).into_owned();
-    let number = |line: &str, name: &str| -> Result<f64> {
-        let rest = line.split_once(&format!("{name}=\"")).context("no size")?.1;
-        Ok(rest.split('"').next().context("no size")?.parse::<f64>()? / POINTS)
-    };
     let pages = boxes.lines().filter(|line| line.trim_start().starts_with("<page "));
-    pages.map(|line| Ok((number(line, "width")?, number(line, "height")?))).collect()
+    pages.map(|line| Ok((attribute(line, "width")?, attribute(line, "height")?))).collect()
 }
 
 fn near(a: (f64, f64), b: (f64, f64)) -> bool {

@@ -86,7 +86,7 @@ async fn passes_a_project_on_by_link(page: &mut Page) -> Result<()> {
     page.wait_for_text("h1", "Keep “Bookmobile").await?;
     let said = page.text("main").await?;
     let sheets = format!("{} sheets", sent.sheets().count());
-    for words in [&sheets, "KB", "less than 1 % of the room", "Nothing of it is kept yet"] {
+    for words in [&sheets, "KB", "less than 1 % of the room", "Nothing is kept yet"] {
         ensure!(said.contains(words), "no {words:?} in {said}");
     }
     page.screenshot("link-asks").await?;
@@ -94,7 +94,7 @@ async fn passes_a_project_on_by_link(page: &mut Page) -> Result<()> {
         "return Object.keys(localStorage).filter(key => / (a|b|part|received) /.test(key)).length";
     ensure!(page.execute(kept, vec![]).await? == json!(0), "kept without having been asked");
     page.click("[data-do=leave]").await?;
-    page.wait_for_text("main", "Nothing is kept on this device yet").await?;
+    page.wait_for_text("main", "No projects on this device yet").await?;
     take(page, &link).await?;
     page.wait_for_text("h1", "Bookmobile").await?;
     page.wait_for_text(".received", "Received, and kept").await?;
@@ -106,7 +106,7 @@ async fn passes_a_project_on_by_link(page: &mut Page) -> Result<()> {
     page.go_to("s/s1").await?;
     page.wait_for_answers(&answers_in(&sent, FLOOR)?).await?;
     page.arrive(&link).await?;
-    page.wait_for_text("h1", "You have this project already").await?;
+    page.wait_for_text("h1", "You already have this project").await?;
     page.open("#/").await?;
     page.wait_for_text(".projects", "Bookmobile").await?;
     let listed =
@@ -162,7 +162,7 @@ async fn shows_what_differs_and_overwrites_nothing(page: &mut Page) -> Result<()
     page.wait_for_text("h1", "Bookmobile").await?;
     ensure!(page.kept_project().await? == theirs, "not what was taken");
     page.go_to("versions").await?;
-    page.click_path("//a[contains(., 'Before the received one was taken')]").await?;
+    page.click_path("//a[contains(., 'Before the received one replaced it')]").await?;
     page.wait_for_text("main", "Maple floor finish").await?;
     page.click("[data-go-back]").await?;
     page.wait_until_with("the project", "return location.hash === arguments[0]", vec![json!(home)])
@@ -281,7 +281,7 @@ async fn passes_a_project_on_by_codes(page: &mut Page) -> Result<()> {
         if !seen.contains(code) {
             seen.push(code.clone());
         }
-        let missing = page.text(".missing-codes strong").await?;
+        let missing = page.text(".missing-codes").await?;
         let missing = missing.split(", ").count();
         ensure!(missing == codes.len() - seen.len(), "{missing} are missing after {}", seen.len());
     }
@@ -307,7 +307,7 @@ async fn tells_codes_of_two_projects_apart(page: &mut Page) -> Result<()> {
     for (index, code) in second.iter().enumerate() {
         scan_in(page, code).await?;
         if index + 1 < second.len() {
-            page.wait_for_text(".note", "Another sequence waits too: 1 of its").await?;
+            page.wait_for_text(".note", "Another set is waiting too: 1 of its").await?;
         }
     }
     page.click("[data-do=keep]").await?;
@@ -324,8 +324,8 @@ async fn tells_codes_of_two_projects_apart(page: &mut Page) -> Result<()> {
     page.wait_for_text("[role=alert]", "do not belong together").await?;
     // Waiting codes can be forgotten.
     scan_in(page, &first[0]).await?;
-    page.click_button("Forget the codes that wait").await?;
-    page.wait_for_text("h1", "forgotten").await?;
+    page.click_button("Discard the waiting codes").await?;
+    page.wait_for_text("h1", "discarded").await?;
     let left = "return Object.keys(localStorage).filter(key => key.includes(' part ')).length";
     ensure!(page.execute(left, vec![]).await? == json!(0), "parts are left");
     Ok(())
@@ -369,12 +369,12 @@ async fn refuses_links_that_mean_harm(page: &mut Page) -> Result<()> {
     ];
     for (link, words) in cases {
         page.arrive(link).await?;
-        page.wait_for_text("h1", "cannot be taken in").await?;
+        page.wait_for_text("h1", "can't be read").await?;
         page.wait_for_text("[role=alert]", words).await?;
     }
     page.screenshot("link-refused").await?;
     page.open("#/").await?;
-    page.wait_for_text("main", "Nothing is kept on this device yet").await?;
+    page.wait_for_text("main", "No projects on this device yet").await?;
     page.arrive(&hostile).await?;
     page.wait_for_text("h1", "<img src=x").await?;
     page.click("[data-do=keep]").await?;
@@ -437,7 +437,7 @@ async fn goes_back_to_a_version_and_forth_again(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
     let then = page.kept_project().await?;
     page.go_to("versions").await?;
-    page.wait_for_text("main", "No version is kept yet").await?;
+    page.wait_for_text("main", "No versions saved yet").await?;
     page.type_into("#version-name", "before the store").await?;
     page.click("[data-keep]").await?;
     page.wait_for_text(".versions .name", "before the store").await?;
@@ -459,7 +459,7 @@ async fn goes_back_to_a_version_and_forth_again(page: &mut Page) -> Result<()> {
     page.click("[data-go-back]").await?;
     page.wait_for(".cards").await?;
     ensure!(page.kept_project().await? == then, "not as it was then");
-    page.click("[aria-label=undo]").await?;
+    page.click("[aria-label=Undo]").await?;
     page.settle().await?;
     ensure!(page.kept_project().await? == now, "going back cannot be undone");
     // What was there before going back is a version too; deleting one can be taken back.
@@ -467,10 +467,10 @@ async fn goes_back_to_a_version_and_forth_again(page: &mut Page) -> Result<()> {
     page.wait_for_text(".versions", "Before going back to before the store").await?;
     let count = "return document.querySelectorAll('.versions li').length";
     ensure!(page.execute(count, vec![]).await? == json!(2), "two versions");
-    page.click("[aria-label='Take out: before the store']").await?;
-    page.wait_for_text(".versions", "Taken out.").await?;
+    page.click("[aria-label='Delete before the store']").await?;
+    page.wait_for_text(".versions", "Version deleted.").await?;
     ensure!(page.execute(count, vec![]).await? == json!(1), "one version");
-    page.click_button("Bring it back").await?;
+    page.click_button("Undo").await?;
     page.wait_until("both", "return document.querySelectorAll('.versions li').length === 2")
         .await?;
     // A project deleted for good leaves none of its versions behind.
@@ -565,12 +565,12 @@ async fn says_when_space_is_getting_short(page: &mut Page) -> Result<()> {
     page.wait_until_gone(".room").await?;
     page.execute("localStorage.setItem('filler', 'x'.repeat(4_250_000))", vec![]).await?;
     page.reload().await?;
-    page.wait_for_text(".room", "Space is getting short").await?;
+    page.wait_for_text(".room", "Storage is running low").await?;
     page.execute("localStorage.setItem('more', 'x'.repeat(5_242_000 - 4_250_000 - 20_000 - [...Object.entries(localStorage)].filter(([key]) => key !== 'filler').reduce((sum, [key, text]) => sum + key.length + text.length, 0)))", vec![])
         .await?;
     page.click(".projects li > a").await?;
     page.go_to("versions").await?;
-    page.wait_for_text(".room", "Space is getting short").await?;
+    page.wait_for_text(".room", "Storage is running low").await?;
     // Until nothing more fits: the versions that are kept stay, and so does the project.
     let project = page.kept_project().await?;
     for number in 0..6 {

@@ -19,9 +19,22 @@ const SCREW: &str = "screw/8/31.8mm";
 
 async fn to_line(page: &mut Page, key: &str) -> Result<()> {
     page.go_to("buy").await?;
+    open_row(page, key).await?;
     let link = format!("a[href$=\"{}\"]", encoded(key));
     page.click(&link).await?;
     page.wait_for(".inputs [data-path=pack]").await?;
+    Ok(())
+}
+
+/// Opens what stands under a row.
+async fn open_row(page: &mut Page, key: &str) -> Result<()> {
+    page.wait_for(".left-to-buy").await?;
+    let button = format!(".row-more[data-with=\"{key}\"]");
+    let open = format!("return !!document.querySelector('{button}[aria-expanded=true]')");
+    if page.execute(&open, vec![]).await? == json!(false) {
+        page.click(&button).await?;
+        page.wait_for(&format!("{button}[aria-expanded=true]")).await?;
+    }
     Ok(())
 }
 
@@ -67,8 +80,26 @@ async fn buys_whole_packs_with_no_signal(page: &mut Page) -> Result<()> {
     page.go_to("buy").await?;
     let row = format!("li:has(input[data-with=\"{SCREW}\"])");
     page.wait_for_text(&row, &format!("{packs} packs of 100")).await?;
-    page.wait_for_text(&row, &format!("{} left over", packs * 100.0 - need)).await?;
     page.wait_for_text(&format!("{row} .cost"), &format!("{:.2}", 8.5 * packs)).await?;
+    page.wait_for_text(&format!("{row} .cost"), "8.50 each").await?;
+    open_row(page, SCREW).await?;
+    page.wait_for_text(&row, &format!("{} left over", packs * 100.0 - need)).await?;
+    // Only some of it was on the shelf, at another price.
+    page.type_into(&format!("{row} [data-do=got]"), "60").await?;
+    page.press("\u{E007}").await?;
+    page.wait_until_with(
+        "what was got",
+        "return document.querySelector(arguments[0]).value === '60'",
+        vec![json!(format!("{row} [data-do=got]"))],
+    )
+    .await?;
+    page.wait_for_text(&row, "more needed").await?;
+    page.type_into(&format!("{row} [data-do=price]"), "9").await?;
+    page.press("\u{E007}").await?;
+    page.wait_for_text(&format!("{row} .cost"), "9.00 each").await?;
+    page.type_into(&format!("{row} [data-do=price]"), "8.50").await?;
+    page.press("\u{E007}").await?;
+    page.wait_for_text(&format!("{row} .cost"), "8.50 each").await?;
     // A tick is for what was bought: what is left in the box serves when the need grows.
     let left = page.text(".left-to-buy").await?;
     page.click(&format!("{row} input")).await?;
@@ -115,6 +146,7 @@ async fn goes_from_a_line_to_its_sheet_and_back(page: &mut Page) -> Result<()> {
     page.open_demo(Imperial).await?;
     page.go_to("buy").await?;
     let row = format!("li:has(input[data-with=\"{SCREW}\"])");
+    open_row(page, SCREW).await?;
     page.click(&format!("{row} .from a")).await?;
     page.wait_for_text("h1", "Ceiling strips").await?;
     ensure!(page.sheet_id().await? == "furring", "another sheet: {}", page.sheet_id().await?);
@@ -153,6 +185,8 @@ async fn shows_what_another_length_would_change(page: &mut Page) -> Result<()> {
 async fn counts_the_weight_on_the_axles(page: &mut Page) -> Result<()> {
     page.open_demo(Metric).await?;
     page.go_to("buy").await?;
+    page.wait_for(".left-to-buy").await?;
+    page.unfold_all().await?;
     let project = page.kept_project().await?;
     let all = calc::evaluate(&project);
     let weight = &all.shopping().weight;

@@ -78,7 +78,7 @@ async fn wires_two_zones_and_a_fan_by_thumb(page: &mut Page) -> Result<()> {
     page.click("[data-do=pick][data-with=\"rows.1\"]").await?;
     page.click("[data-do=out][data-with=\"rows.1\"]").await?;
     page.wait_until_gone(".node[data-with=\"rows.1\"]").await?;
-    page.click("button[aria-label=undo]").await?;
+    page.click("button[aria-label=Undo]").await?;
     page.wait_for_answers(&answers_in(&project, &id)?).await?;
     // The plain form holds the same.
     page.click_button("Plain form").await?;

@@ -8,6 +8,7 @@
 mod code;
 mod file;
 pub mod made_up;
+mod spelling;
 mod table;
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -63,6 +64,24 @@ pub fn languages(folder: &Path) -> Result<Vec<(String, PathBuf)>, std::io::Error
     Ok(found.into_iter().map(|((_, tag), path)| (tag, path)).collect())
 }
 
+/// The first language of a folder, and the tables of all languages by tag.
+///
+/// # Errors
+/// What is wrong in the files, a line each.
+pub fn tables(folder: &Path) -> Result<(Catalogue, BTreeMap<String, Vec<u8>>), String> {
+    let told = |problems: Vec<Problem>| {
+        let lines: Vec<String> = problems.iter().map(ToString::to_string).collect();
+        format!("the messages cannot be read:\n{}", lines.join("\n"))
+    };
+    let first = Catalogue::read(FIRST, &folder.join(FIRST)).map_err(told)?;
+    let mut tables = BTreeMap::new();
+    for (tag, folder) in languages(folder).map_err(|error| error.to_string())? {
+        let table = first.table(&first.read_beside(&tag, &folder).map_err(told)?);
+        tables.insert(tag, table);
+    }
+    Ok((first, tables))
+}
+
 impl Catalogue {
     /// Reads all files of a language.
     ///
@@ -79,6 +98,25 @@ impl Catalogue {
             }
         }
         Self::parse(tag, &files)
+    }
+
+    /// Reads a language of a folder of languages, given the first one. What is spoken elsewhere too (`en-GB`) says only
+    /// what it says otherwise: what its own files say, and what has another spelling by its list.
+    ///
+    /// # Errors
+    /// All that is wrong in the files.
+    pub fn read_beside(&self, tag: &str, folder: &Path) -> Result<Self, Vec<Problem>> {
+        let mut language = Self::read(tag, folder)?;
+        if self.is_variant(tag) {
+            let list = spelling::Spelling::read(tag, &folder.join("spelling.txt"))?;
+            language.texts.extend(list.spelled_otherwise(&self.texts, &language));
+        }
+        Ok(language)
+    }
+
+    /// Whether a tag is of this language as it is spoken elsewhere.
+    pub fn is_variant(&self, tag: &str) -> bool {
+        tag.split_once('-').is_some_and(|(base, _)| base == self.tag)
     }
 
     /// Reads files that are given as name and text.
@@ -101,6 +139,7 @@ impl Catalogue {
         for text in &self.texts {
             let place = format!("{}/{}", translation.tag, text.file);
             match translation.find(&text.file, &text.name) {
+                None if self.is_variant(&translation.tag) => {}
                 None => problems.push(Problem::new(&place, &format!("{} is missing", text.name))),
                 Some(other) => problems.extend(self.unlike(text, other, &place)),
             }

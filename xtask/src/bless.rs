@@ -5,13 +5,14 @@ use anyhow::Result;
 
 /// Runs calc's tests with insta writing every snapshot, and takes away those that no test asks for any more.
 pub fn bless() -> Result<()> {
-    tools::run(
-        tools::cargo()
-            .args(["test", "--package", "calc", "--features", "json", "--no-fail-fast"])
-            .env("INSTA_UPDATE", "always"),
-    )?;
+    let calc: &[&str] = &["--package", "calc", "--features", "json"];
+    for of in [calc, &["--package", "app", "--lib", "drawing::kept"]] {
+        tools::run(
+            tools::cargo().args(["test", "--no-fail-fast"]).args(of).env("INSTA_UPDATE", "always"),
+        )?;
+    }
     println!(
-        "the golden reports are as the code has them now: review them with `git diff` before you commit"
+        "the golden reports and drawings are as the code has them now: review them with `git diff` before you commit"
     );
     Ok(())
 }

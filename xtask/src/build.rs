@@ -10,7 +10,7 @@ use std::process::Command;
 use xtask::workspace;
 
 /// What is worth compressing; pictures are compressed already.
-const TEXTUAL: [&str; 6] = ["html", "css", "js", "wasm", "svg", "webmanifest"];
+const TEXTUAL: [&str; 7] = ["html", "css", "js", "wasm", "svg", "webmanifest", "bin"];
 
 /// How to build.
 pub struct Options {
@@ -180,10 +180,18 @@ fn gather(staging: &Path, wasm: &Path, options: &Options) -> Result<Parts> {
         style,
         glue: text(&staging.join("app.js"))?,
         wasm: read(wasm)?,
+        words: tables(&root.join("shared/words"))?,
         snippets,
         fixed,
         extra: options.extra.clone(),
     })
+}
+
+/// The words of each language that is not a part of the app, as the app reads them.
+fn tables(folder: &Path) -> Result<BTreeMap<String, Vec<u8>>> {
+    let (_, mut tables) = words::tables(folder).map_err(anyhow::Error::msg)?;
+    tables.remove(words::FIRST);
+    Ok(tables)
 }
 
 /// All files below a folder by their path from it, in order.

@@ -19,6 +19,8 @@ pub struct Parts {
     pub glue: String,
     /// The app.
     pub wasm: Vec<u8>,
+    /// The words of other languages by tag: fetched when chosen.
+    pub words: BTreeMap<String, Vec<u8>>,
     /// Scripts that the glue imports by their path, if a library brought any.
     pub snippets: BTreeMap<String, Vec<u8>>,
     /// Files with fixed names: icons, manifest.
@@ -67,6 +69,14 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     let map = format!("{{\"integrity\":{{\"./{glue}\":\"{glue_integrity}\"}}}}");
     first_visit.extend(parts.snippets.keys().cloned());
     files.extend(parts.snippets);
+    let mut languages = String::new();
+    let mut later = Vec::new();
+    for (tag, table) in parts.words {
+        let name = format!("words-{tag}-{}.bin", short_hash(&table));
+        languages += &format!(" data-words-{tag}=\"{name} {}\"", integrity(&table));
+        later.push(name.clone());
+        files.insert(name, table);
+    }
     let extra = match parts.extra {
         None => String::new(),
         Some((name, script)) => {
@@ -90,14 +100,20 @@ pub fn assemble(parts: Parts) -> Result<Site> {
             ("boot", &boot),
             ("boot_sri", &integrity(boot.as_bytes())),
             ("extra", &extra),
+            ("words", &languages),
         ],
     )?;
     files.insert("index.html".to_owned(), page.into_bytes());
     first_visit.push("index.html".to_owned());
     let list = kept_files(&files, &first_visit);
+    let on_demand = kept_files(&files, &later);
     let worker = fill(
         &without_comment_lines(&parts.worker),
-        &[("version", &short_hash(list.as_bytes())), ("files", &list)],
+        &[
+            ("version", &short_hash([&*list, &*on_demand].concat().as_bytes())),
+            ("files", &list),
+            ("later", &on_demand),
+        ],
     )?;
     files.insert("sw.js".to_owned(), worker.into_bytes());
     first_visit.push("sw.js".to_owned());
@@ -144,12 +160,13 @@ mod tests {
 
     fn parts() -> Parts {
         Parts {
-            page: "<{{version}}|{{app_js}} {{app_js_sri}}|{{map}} {{map_sri}}|{{style}} {{style_sri}}|{{boot}} {{boot_sri}}>{{extra}}".to_owned(),
+            page: "<{{version}}|{{app_js}} {{app_js_sri}}|{{map}} {{map_sri}}|{{style}} {{style_sri}}|{{boot}} {{boot_sri}}|{{words}}>{{extra}}".to_owned(),
             boot: "// why\nload({{app_js}}, {{app_wasm}}, {{app_wasm_sri}})".to_owned(),
-            worker: "v={{version}};f={{files}}".to_owned(),
+            worker: "v={{version}};f={{files}};l={{later}}".to_owned(),
             style: "a { b: c }".to_owned(),
             glue: "glue".to_owned(),
             wasm: b"wasm".to_vec(),
+            words: BTreeMap::from([("es".to_owned(), b"hola".to_vec())]),
             snippets: BTreeMap::new(),
             fixed: BTreeMap::from([("icon.svg".to_owned(), b"s".to_vec()), ("icon-192.png".to_owned(), b"p".to_vec())]),
             extra: None,
@@ -176,6 +193,23 @@ mod tests {
     }
 
     #[test]
+    fn another_language_is_named_by_the_page_and_no_part_of_the_first_visit() {
+        let site = assemble(parts()).unwrap();
+        let name = site.files.keys().find(|name| name.starts_with("words-es-")).unwrap();
+        let integrity = integrity(&site.files[name]);
+        assert!(!site.first_visit.contains(name), "{:?}", site.first_visit);
+        let page = text(&site, "index.html");
+        assert!(page.contains(&format!(" data-words-es=\"{name} {integrity}\"")), "{page}");
+        let worker = text(&site, "sw.js");
+        let (kept, later) = worker.split_once(";l=").unwrap();
+        assert!(!kept.contains(name) && later.contains(&format!("[\"./{name}\",\"{integrity}\"]")));
+        let words = BTreeMap::from([("es".to_owned(), b"buenas".to_vec())]);
+        let other = assemble(Parts { words, ..parts() }).unwrap();
+        assert_ne!(text(&site, "sw.js"), text(&other, "sw.js"));
+        assert_ne!(site.version, other.version);
+    }
+
+    #[test]
     fn a_changed_part_changes_its_name_and_the_version() {
         let before = assemble(parts()).unwrap();
         let after = assemble(Parts { wasm: b"other".to_vec(), ..parts() }).unwrap();
@@ -196,8 +230,11 @@ mod tests {
     #[test]
     fn a_hole_without_a_value_is_refused() {
         assert!(
-            assemble(Parts { worker: "{{version}}{{files}}{{more}}".to_owned(), ..parts() })
-                .is_err()
+            assemble(Parts {
+                worker: "{{version}}{{files}}{{later}}{{more}}".to_owned(),
+                ..parts()
+            })
+            .is_err()
         );
         assert!(assemble(Parts { boot: "{{app_js}}".to_owned(), ..parts() }).is_err());
     }

@@ -23,7 +23,8 @@ pub struct Unsaved {
 }
 
 thread_local! {
-    static ALL: RwSignal<Vec<Unsaved>> = RwSignal::new(Vec::new());
+    /// Counted, not of the page that asks first: it outlives every page.
+    static ALL: ArcRwSignal<Vec<Unsaved>> = ArcRwSignal::new(Vec::new());
     /// The desk of the open project.
     static OPEN: Cell<Option<Desk>> = const { Cell::new(None) };
     /// What the browser asks before it leaves the page.
@@ -39,8 +40,8 @@ thread_local! {
 }
 
 /// All of them.
-pub fn all() -> RwSignal<Vec<Unsaved>> {
-    ALL.with(|all| *all)
+pub fn all() -> ArcRwSignal<Vec<Unsaved>> {
+    ALL.with(Clone::clone)
 }
 
 /// The one with this id.

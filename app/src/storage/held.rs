@@ -8,6 +8,9 @@
 //! together with here. By them each window sees which of the states that it has had are in what the
 //! other has saved; all of these are what the two have in common.
 
+use calc::words::app_start;
+
+use crate::words::text;
 use calc::project::{Node, Project};
 
 use super::merge::merge;
@@ -144,7 +147,7 @@ impl Held {
     }
 
     fn save_apart(&mut self, store: Store, project: &Project, field: String) -> Outcome {
-        match store.save_copy(project, "other window") {
+        match store.save_copy(project, text(app_start::WHY_WINDOW)) {
             Ok((copy, revision)) => {
                 self.begin_at(revision, copy.to_text());
                 Outcome { kept: Ok(Kept::Apart { field }), project: Some(copy) }

@@ -3,6 +3,9 @@
 use std::fmt;
 
 use calc::project::{LoadError, MAX_BYTES, Project};
+use calc::words::app_keep as words;
+
+use crate::words::say;
 
 /// One project in a list.
 #[derive(Clone, Debug, PartialEq)]
@@ -77,21 +80,11 @@ pub enum FailureReason {
 
 impl fmt::Display for FailureReason {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Missing => f.write_str(
-                "There is no such project on this device. If you exported it elsewhere, import the file.",
-            ),
-            Self::Damaged(error) => {
-                f.write_str("What is kept of this project cannot be read: ")?;
-                error.fmt(f)?;
-                f.write_str(". It is left as it is; download it before you delete it.")
-            }
-            Self::Newer { found } => {
-                f.write_str("This project was saved by a newer version of Battenbook (format ")?;
-                found.fmt(f)?;
-                f.write_str("). It is left as it is. Reload to get the newer version, or download the project.")
-            }
-        }
+        f.write_str(&match self {
+            Self::Missing => say(words::MISSING),
+            Self::Damaged(error) => say(words::Damaged { error: error.message() }),
+            Self::Newer { found } => say(words::Newer { format: found.to_string() }),
+        })
     }
 }
 
@@ -122,39 +115,16 @@ pub enum SaveError {
 
 impl fmt::Display for SaveError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Full => f.write_str(
-                "Not saved: the browser's space for this page is full. The last saved version is kept. \
-                 Export this project now, then empty the bin, or delete old versions and projects that you no longer need.",
-            ),
-            Self::Blocked => f.write_str(
-                "Not saved: this browser refuses to keep data for this page. Export the project as a file, \
-                 then allow site data for this page or leave private browsing.",
-            ),
-            Self::NotKept => f.write_str(
-                "Not saved: the browser did not keep what was written. The last saved version is kept. \
-                 Export this project as a file, then reload.",
-            ),
-            Self::Moved => f.write_str(
-                "Not saved: this project was changed in another window. Keep both by saving this one as a \
-                 copy, or open the other version.",
-            ),
-            Self::Deleted => f.write_str(
-                "Not saved: this project was deleted in another window. Restore it from the bin, or save this \
-                 one as a copy.",
-            ),
-            Self::Newer { found } => {
-                f.write_str("Not saved: a newer version of Battenbook has saved this project (format ")?;
-                found.fmt(f)?;
-                f.write_str("). Reload to get the newer version; to keep what you see here, export it first.")
-            }
+        f.write_str(&match self {
+            Self::Full => say(words::NOT_SAVED_FULL),
+            Self::Blocked => say(words::NOT_SAVED_BLOCKED),
+            Self::NotKept => say(words::NOT_SAVED_LOST),
+            Self::Moved => say(words::NOT_SAVED_MOVED),
+            Self::Deleted => say(words::NOT_SAVED_DELETED),
+            Self::Newer { found } => say(words::NotSavedNewer { format: found.to_string() }),
             Self::TooLarge { bytes } => {
-                f.write_str("Not saved: the project has ")?;
-                bytes.fmt(f)?;
-                f.write_str(" bytes; a project may have ")?;
-                MAX_BYTES.fmt(f)?;
-                f.write_str(". Export it, and split it into two projects.")
+                say(words::NotSavedLarge { bytes: *bytes, most: MAX_BYTES })
             }
-        }
+        })
     }
 }

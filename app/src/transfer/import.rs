@@ -4,10 +4,12 @@ use std::fmt;
 
 use calc::project::limits::{MAX_FILE_BYTES, MOST_PROJECTS};
 use calc::project::{LoadError, MAX_BYTES, Node, Project};
+use calc::words::app_keep as words;
 use wasm_bindgen::prelude::*;
 
 use super::{names, platform};
 use crate::storage::{SaveError, Store, new_id};
+use crate::words::say;
 
 /// The field that tells a file of many projects, with the version of that format.
 pub(super) const COLLECTION_KEY: &str = "battenbook_collection";
@@ -69,31 +71,69 @@ pub struct Imported {
 
 impl fmt::Display for ImportError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("Nothing was imported: ")?;
-        match self {
+        let why = match self {
             Self::TooLarge { bytes } => {
-                f.write_str("the file has ")?;
-                (*bytes as u64).fmt(f)?;
-                f.write_str(" bytes; at most ")?;
-                MAX_FILE_BYTES.fmt(f)?;
-                f.write_str(" are read. A project file is far smaller; is it the right file?")
+                say(words::FileLarge { bytes: *bytes as usize, most: MAX_FILE_BYTES })
             }
-            Self::Unreadable => f.write_str("the browser could not read the file. Choose it again."),
-            Self::Project(refusal) => {
-                refusal.fmt(f)?;
-                f.write_str(".")
-            }
-            Self::CollectionTooNew => f.write_str(
-                "the file was written by a newer version of Battenbook. Reload to get that version, and import it again.",
-            ),
-            Self::TooMany { count } => {
-                f.write_str("the file has ")?;
-                count.fmt(f)?;
-                f.write_str(" projects; at most ")?;
-                MOST_PROJECTS.fmt(f)?;
-                f.write_str(" are taken. Import them from several files.")
-            }
+            Self::Unreadable => say(words::FILE_UNREADABLE),
+            Self::Project(refusal) => say(words::FileRefused { why: refusal.message() }),
+            Self::CollectionTooNew => say(words::FILE_NEWER),
+            Self::TooMany { count } => say(words::FileMany { count: *count, most: MOST_PROJECTS }),
+        };
+        f.write_str(&say(words::NotImported { why }))
+    }
+}
+
+/// A file that is read project by project, since one of many takes long.
+#[derive(Debug)]
+pub struct Reading {
+    nodes: std::vec::IntoIter<Node>,
+    count: usize,
+    /// The file is one project by itself.
+    alone: bool,
+}
+
+impl Reading {
+    /// Reads what kind of file a text is.
+    ///
+    /// # Errors
+    /// `ImportError` where the file as a whole cannot be taken.
+    pub fn of(text: &str) -> Result<Self, ImportError> {
+        if text.len() > MAX_FILE_BYTES {
+            return Err(ImportError::TooLarge { bytes: text.len() as f64 });
         }
+        // The reader of JSON refuses what is nested deeper than 128 levels.
+        let document: Node = serde_json::from_str(text.strip_prefix('\u{feff}').unwrap_or(text))
+            .map_err(|error| ImportError::Project(LoadError::NotJson { line: error.line() }))?;
+        let alone = document.get(COLLECTION_KEY).is_none();
+        let nodes = match document.get(COLLECTION_KEY).map(Node::as_u64) {
+            None => vec![document],
+            Some(Some(1)) => nodes_of(document)?,
+            Some(Some(2..)) => return Err(ImportError::CollectionTooNew),
+            Some(_) => return Err(ImportError::Project(LoadError::NoVersion)),
+        };
+        Ok(Self { count: nodes.len(), nodes: nodes.into_iter(), alone })
+    }
+
+    /// How many projects were read, and how many there are.
+    pub fn progress(&self) -> (usize, usize) {
+        (self.count - self.nodes.len(), self.count)
+    }
+
+    /// Whether the file is one project by itself: then what it is refused for is said of the file.
+    pub const fn alone(&self) -> bool {
+        self.alone
+    }
+}
+
+impl Iterator for Reading {
+    type Item = Result<Project, Refused>;
+
+    fn next(&mut self) -> Option<Self::Item> {
+        let node = self.nodes.next()?;
+        let name = names::clean(node.get("name").and_then(Node::as_str).unwrap_or_default());
+        let number = self.progress().0;
+        Some(one(node).map_err(|reason| Refused { number, name, reason }))
     }
 }
 
@@ -102,32 +142,33 @@ impl fmt::Display for ImportError {
 /// # Errors
 /// `ImportError` where the file as a whole cannot be taken.
 pub fn read(text: &str) -> Result<Import, ImportError> {
-    if text.len() > MAX_FILE_BYTES {
-        return Err(ImportError::TooLarge { bytes: text.len() as f64 });
+    let mut reading = Reading::of(text)?;
+    if reading.alone() {
+        return match reading.next() {
+            Some(Ok(project)) => Ok(Import::One(project)),
+            Some(Err(refused)) => Err(ImportError::Project(refused.reason)),
+            None => Err(ImportError::Project(LoadError::NoVersion)),
+        };
     }
-    // The reader of JSON refuses what is nested deeper than 128 levels.
-    let document: Node = serde_json::from_str(text.strip_prefix('\u{feff}').unwrap_or(text))
-        .map_err(|error| ImportError::Project(LoadError::NotJson { line: error.line() }))?;
-    match document.get(COLLECTION_KEY).map(Node::as_u64) {
-        None => one(document).map(Import::One).map_err(ImportError::Project),
-        Some(Some(1)) => many(document),
-        Some(Some(2..)) => Err(ImportError::CollectionTooNew),
-        Some(_) => Err(ImportError::Project(LoadError::NoVersion)),
+    let (mut projects, mut refused) = (Vec::new(), Vec::new());
+    for one in reading {
+        match one {
+            Ok(project) => projects.push(project),
+            Err(one) => refused.push(one),
+        }
     }
+    Ok(Import::Many { projects, refused })
 }
 
-/// Reads a chosen file, its size first, and calls back with what it holds.
-pub fn read_file(file: &web_sys::File, done: impl FnOnce(Result<Import, ImportError>) + 'static) {
+/// Reads the text of a chosen file, its size first, and calls back with it.
+pub fn read_file(file: &web_sys::File, done: impl FnOnce(Result<String, ImportError>) + 'static) {
     let bytes = file.size();
     if bytes > MAX_FILE_BYTES as f64 {
         done(Err(ImportError::TooLarge { bytes }));
         return;
     }
     let read = move |text: Option<JsValue>| {
-        done(match text.and_then(|text| text.as_string()) {
-            Some(text) => read(&text),
-            None => Err(ImportError::Unreadable),
-        });
+        done(text.and_then(|text| text.as_string()).ok_or(ImportError::Unreadable));
     };
     platform::settle(&file.text(), Box::new(read));
 }
@@ -150,24 +191,14 @@ pub fn keep(store: Store, mut project: Project) -> Result<Imported, SaveError> {
     Ok(Imported { project, revision })
 }
 
-fn many(mut document: Node) -> Result<Import, ImportError> {
+fn nodes_of(mut document: Node) -> Result<Vec<Node>, ImportError> {
     let Some(Node::Array(nodes)) = document.get_mut("projects") else {
         return Err(ImportError::Project(LoadError::NoVersion));
     };
     if nodes.len() > MOST_PROJECTS {
         return Err(ImportError::TooMany { count: nodes.len() });
     }
-    let mut projects = Vec::new();
-    let mut refused = Vec::new();
-    for (index, node) in std::mem::take(nodes).into_iter().enumerate() {
-        let name = node.get("name").and_then(Node::as_str).unwrap_or_default();
-        let name = names::clean(name);
-        match one(node) {
-            Ok(project) => projects.push(project),
-            Err(reason) => refused.push(Refused { number: index + 1, name, reason }),
-        }
-    }
-    Ok(Import::Many { projects, refused })
+    Ok(std::mem::take(nodes))
 }
 
 fn one(document: Node) -> Result<Project, LoadError> {

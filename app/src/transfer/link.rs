@@ -5,7 +5,10 @@
 
 use std::fmt;
 
+use calc::words::app_keep as words;
+
 use crate::storage::checksum;
+use crate::words::text;
 
 /// The longest link that one QR code carries: 97 modules a side at the lowest correction, which a
 /// phone's camera reads from another phone's screen without coming close. [characters]
@@ -123,18 +126,12 @@ pub enum BadLink {
 
 impl fmt::Display for BadLink {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::TooLong => "the link holds more than a project can have. Ask for the project as a file.",
-            Self::Damaged => {
-                "the link was cut short or changed on the way. Ask for it again, or for the project as a file."
-            }
-            Self::NotTogether => {
-                "the codes do not belong together. They are forgotten; scan all of them once more."
-            }
-            Self::CannotUnpack => {
-                "this browser cannot unpack links. Update it, or ask for the project as a file."
-            }
-        })
+        f.write_str(text(match self {
+            Self::TooLong => words::LINK_LONG,
+            Self::Damaged => words::LINK_DAMAGED,
+            Self::NotTogether => words::LINK_APART,
+            Self::CannotUnpack => words::LINK_CANNOT,
+        }))
     }
 }
 

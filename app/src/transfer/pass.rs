@@ -6,6 +6,8 @@ use super::import::{Import, ImportError, keep, read};
 use super::link::{BadLink, Carried, compact, from_letters, join, read_link, to_letters};
 use super::pack::{pack, unpack};
 use crate::storage::{ListingState, SaveError, Store};
+use crate::words::say;
+use calc::words::app_keep as words;
 
 /// What a link or a code brings. Nothing of it is kept yet, but for further codes of a sequence whose first one was.
 #[derive(Clone, Debug, PartialEq)]
@@ -66,7 +68,7 @@ pub async fn data_of(project: &Project) -> Option<String> {
 /// # Errors
 /// What went wrong, in words. A part that cannot be kept is told too: the sequence would never end.
 pub async fn look_at(store: Store, text: &str, keep_codes: bool) -> Result<Arrived, String> {
-    let bad = |error: BadLink| ["Nothing was taken in: ", &error.to_string()].concat();
+    let bad = |error: BadLink| say(words::LinkRefused { why: error.to_string() });
     let mut from = None;
     let data = match read_link(text).map_err(bad)? {
         Carried::Whole(data) => data,
@@ -79,10 +81,7 @@ pub async fn look_at(store: Store, text: &str, keep_codes: bool) -> Result<Arriv
                 return Ok(Arrived::FirstPart { number, count });
             }
             if !store.keep_part(&set, count, number, &data) {
-                return Err(
-                    "There is no room on this device to keep the code until the others come."
-                        .to_owned(),
-                );
+                return Err(say(words::CODE_NO_ROOM));
             }
             let Some(here) = here() else { return Err(bad(BadLink::NotTogether)) };
             let missing = here.missing();
@@ -147,11 +146,10 @@ pub async fn project_of(data: &str) -> Result<Project, String> {
         Some(bytes) => unpack(&bytes, MAX_BYTES).await,
         None => Err(BadLink::Damaged),
     };
-    let damaged = "Nothing was taken in: ";
-    let bytes = unpacked.map_err(|error| [damaged, &error.to_string()].concat())?;
-    let text =
-        String::from_utf8(bytes).map_err(|_| [damaged, &BadLink::Damaged.to_string()].concat())?;
-    match read(&text) {
+    let bad = |error: BadLink| say(words::LinkRefused { why: error.to_string() });
+    let bytes = unpacked.map_err(bad)?;
+    let whole = String::from_utf8(bytes).map_err(|_| bad(BadLink::Damaged))?;
+    match read(&whole) {
         Ok(Import::One(project)) => Ok(project),
         Ok(Import::Many { .. }) => {
             let none = ImportError::Project(calc::project::LoadError::NoVersion);

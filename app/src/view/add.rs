@@ -1,20 +1,20 @@
 //! The page on which a sheet is added.
 
 use calc::sheet::SHEETS;
-use calc::words::Phrase;
+use calc::words::{Phrase, app_page as said};
 use leptos::prelude::*;
 
 use super::html::{asked, shown};
 use crate::desk::Desk;
 use crate::route::{Route, go};
-use crate::words::words;
+use crate::words::{text, words};
 
 /// The page.
 pub fn add_page(desk: Desk) -> AnyView {
     if desk.project.with_untracked(calc::project::Project::is_full) {
         return view! {
-            <h1 tabindex="-1">"Add a sheet"</h1>
-            <p class="note warning">"This project has as many sheets as one may have. Take some out, or begin another project."</p>
+            <h1 tabindex="-1">{text(said::ADD_SHEET)}</h1>
+            <p class="note warning">{text(said::FULL)}</p>
         }
         .into_any();
     }
@@ -49,5 +49,6 @@ pub fn add_page(desk: Desk) -> AnyView {
         let project = desk.project.with_untracked(|project| project.id().to_owned());
         go(&Route::Sheet(project, id));
     };
-    view! { <h1 tabindex="-1">"Add a sheet"</h1><div on:click=add>{kinds}</div> }.into_any()
+    view! { <h1 tabindex="-1">{text(said::ADD_SHEET)}</h1><div on:click=add>{kinds}</div> }
+        .into_any()
 }

@@ -1,6 +1,7 @@
 //! The page of the measured body: every sheet that needs its measures takes them from here.
 
 use calc::project::{BODY_ASKS, Place, Project};
+use calc::words::{app_common, app_page as said};
 use leptos::prelude::*;
 
 use super::drawing::push_drawing;
@@ -9,6 +10,7 @@ use super::html::shown;
 use super::page::width_of_results;
 use super::report;
 use crate::desk::Desk;
+use crate::words::text;
 
 /// The page.
 pub fn body_page(desk: Desk) -> AnyView {
@@ -33,24 +35,27 @@ pub fn body_page(desk: Desk) -> AnyView {
     let working = shown("part", move |html| {
         found.with(|found| {
             if !found.working.is_empty() {
-                html.raw("<details class=\"working\"><summary>How it is worked out</summary><div class=\"steps\"><ol>");
+                html.raw("<details class=\"working\">");
+                html.tag("summary", "", text(said::WORKING));
+                html.raw("<div class=\"steps\"><ol>");
                 report::working(html, found);
                 html.raw("</ol></div></details>");
             }
         });
     });
+    let measured = Memo::new(move |_| desk.evaluation.with(|all| all.body.length.is_some()));
     view! {
-        <h1 tabindex="-1">"The body"</h1>
-        <p class="purpose">
-            "Measure it once. x runs from the front wall to the rear, y from the left wall to the right, seen facing forward."
+        <h1 tabindex="-1">{text(app_common::THE_BODY)}</h1>
+        <p class="purpose" class:hidden=move || measured.get()>
+            {text(said::BODY_HELP)}
         </p>
         <div class="sheet">
-            <section class="inputs" aria-label="Measurements">{form(desk, Place::Body, BODY_ASKS)}</section>
-            <section class="results" aria-label="Plan">
-                {findings}
+            <section class="results first" aria-label=text(said::PLAN)>
                 {plan}
-                {working}
+                {findings}
             </section>
+            <section class="inputs" aria-label=text(said::MEASUREMENTS)>{form(desk, Place::Body, BODY_ASKS)}</section>
+            <section class="results rest">{working}</section>
         </div>
     }
     .into_any()

@@ -2,23 +2,25 @@
 
 mod lists;
 mod sheet;
+mod today;
+mod whole;
 
 use calc::project::{BODY_ASKS, Evaluation, Place, Project};
 use calc::quantity::UnitSystem;
+use calc::words::{Id, app_common, app_paper as said};
 use leptos::prelude::*;
 use uom::si::length::meter;
 
 use calc::drawing::{Drawing, Fill, Pen, Point};
 use calc::project::Body;
 use calc::quantity::Style;
-use calc::report::Caution;
 
 use super::drawing::push_drawing;
 use super::html::{Html, shown};
 use crate::desk::Desk;
 use crate::route::{Part, Route};
 use crate::storage::Store;
-use crate::words::words;
+use crate::words::text;
 
 /// Width of a drawing on paper. [px]
 const WIDTH: f64 = 660.0;
@@ -29,14 +31,16 @@ const SIZES: [(&str, &str); 2] = [("a4", "A4"), ("letter", "Letter")];
 pub fn book_page(store: Store, desk: Desk) -> AnyView {
     let booklet = shown("book", move |html| {
         let all = desk.evaluation.get();
-        desk.project.with(|project| push_book(html, project, &all));
+        desk.project.with(|project| whole::push_book(html, project, &all));
     });
     let date = Memo::new(move |_| desk.project.with(date_of));
+    let id = desk.project.with_untracked(|project| project.id().to_owned());
+    let today = Route::Part(id, Part::Today).hash();
     view! {
-        <h1 tabindex="-1">"Booklet"</h1>
+        <h1 tabindex="-1">{text(said::BOOKLET)}</h1>
         <div class="controls">
             {paper_choice(store, desk)}
-            <label for="book-date">"Date on the cover, as you write it (or none)"</label>
+            <label for="book-date">{text(said::DATE)}</label>
             <input
                 id="book-date"
                 type="text"
@@ -47,9 +51,28 @@ pub fn book_page(store: Store, desk: Desk) -> AnyView {
                     desk.change(|project| project.set_extra("booklet", serde_json::json!({ "date": date })));
                 }
             />
-            {print_button()}
+            {print_button(said::PRINT)}
+            <a class="button" href=today>{text(said::TODAY_SHEET)}</a>
         </div>
         {booklet}
+    }
+    .into_any()
+}
+
+/// The page that shows today's sheet and prints it.
+pub fn today_page(store: Store, desk: Desk) -> AnyView {
+    let sheet = shown("part", move |html| {
+        let all = desk.evaluation.get();
+        desk.project.with(|project| today::push_today(html, project, &all));
+    });
+    view! {
+        <h1 tabindex="-1">{text(said::TODAY)}</h1>
+        <div class="controls">
+            <p>{text(said::TODAY_HELP)}</p>
+            {paper_choice(store, desk)}
+            {print_button(said::PRINT_TODAY)}
+        </div>
+        {sheet}
     }
     .into_any()
 }
@@ -62,7 +85,7 @@ pub fn paper_choice(store: Store, desk: Desk) -> AnyView {
         view! { <option value=key selected=selected>{name}</option> }
     });
     view! {
-        <label for="paper-size">"Paper"</label>
+        <label for="paper-size">{text(said::PAPER)}</label>
         <select id="paper-size" on:change=move |event| {
             let size = event_target_value(&event);
             store.set_setting("paper", &size);
@@ -73,11 +96,11 @@ pub fn paper_choice(store: Store, desk: Desk) -> AnyView {
 }
 
 /// Prints the page.
-pub fn print_button() -> AnyView {
+pub fn print_button(words: Id) -> AnyView {
     view! {
         <button class="main" on:click=|_| {
             let _ = window().print();
-        }>"Print"</button>
+        }>{text(words)}</button>
     }
     .into_any()
 }
@@ -130,14 +153,23 @@ fn date_of(project: &Project) -> String {
 fn push_page(html: &mut Html, project: &Project, all: &Evaluation, route: &Route) {
     let style = project.style();
     match route {
-        Route::Sheet(_, id) => sheet::push_sheet(html, project, all, id, &mut None),
-        Route::Part(_, Part::Body) => push_body(html, project, all),
-        Route::Part(_, Part::Marks) => lists::push_marks(html, all, style),
-        Route::Part(_, Part::Cuts) => lists::push_cuts(html, all, style),
+        Route::Sheet(_, id) => sheet::push_sheet(html, project, all, id),
+        Route::Part(_, Part::Body) => {
+            html.tag("h2", "", text(app_common::THE_BODY));
+            push_body(html, project, all, false);
+        }
+        Route::Part(_, Part::Marks) => lists::push_marks(html, project, all),
+        Route::Part(_, Part::Cuts) => {
+            html.tag("h2", "", text(app_common::CUT_LIST));
+            lists::push_cuts(html, all, style);
+        }
+        Route::Part(_, Part::Today) => return today::push_today(html, project, all),
         Route::Project(_) => {
             html.tag("h1", "", project.name());
             push_contents(html, project, all);
+            html.tag("h2", "", text(app_common::BUY_LIST));
             lists::push_buy(html, project, all);
+            html.tag("h2", "", text(app_common::CUT_LIST));
             lists::push_cuts(html, all, style);
         }
         _ => return,
@@ -147,78 +179,48 @@ fn push_page(html: &mut Html, project: &Project, all: &Evaluation, route: &Route
     }
 }
 
-/// Cover, contents, body, sheets, lists, and what the sheets say to take care of.
-fn push_book(html: &mut Html, project: &Project, all: &Evaluation) {
-    let style = project.style();
-    html.raw("<section class=\"cover\">");
-    html.tag("p", "title", project.name());
-    html.tag_if_any("p", "date", &date_of(project));
-    if let Some(rig) = side_view(&all.body, style) {
-        push_drawing(html, &rig, WIDTH, 900);
-    }
-    html.tag("p", "help", "Estimates from measurements. Local code, the maker's instructions and licensed trades come first.");
-    html.raw("</section><section class=\"chapter\">");
-    html.tag("h2", "", "Contents");
-    push_contents(html, project, all);
-    html.raw("</section><section class=\"chapter\">");
-    push_body(html, project, all);
-    html.raw("</section>");
-    let mut cautions = Some(Vec::new());
-    for entry in project.sheets() {
-        html.raw("<section class=\"chapter\">");
-        sheet::push_sheet(html, project, all, &entry.id(), &mut cautions);
-        html.raw("</section>");
-    }
-    let lists: [&dyn Fn(&mut Html); 2] =
-        [&|html| lists::push_cuts(html, all, style), &|html| lists::push_buy(html, project, all)];
-    for list in lists {
-        html.raw("<section class=\"chapter\">");
-        list(html);
-        html.raw("</section>");
-    }
-    push_cautions(html, &cautions.unwrap_or_default());
-}
-
-/// Cautions with their numbers, once each.
-fn push_cautions(html: &mut Html, cautions: &[Caution]) {
-    html.raw("<section class=\"chapter cautions\"><h2>Take care</h2><ol>");
-    for caution in cautions {
-        html.raw("<li>");
-        html.text(caution.text.say(words()));
-        html.tag("cite", "", &caution.source.say(words()));
-        html.raw("</li>");
-    }
-    html.raw("</ol></section>");
-}
-
 /// The sheets in their order, each with the first figure that it came to.
 fn push_contents(html: &mut Html, project: &Project, all: &Evaluation) {
     html.raw("<table class=\"contents\"><tbody>");
     for (index, entry) in project.sheets().enumerate() {
-        html.raw("<tr><td>");
-        html.text(&(index + 1).to_string());
-        html.raw("</td>");
-        html.tag("th", "", &super::title_of(&entry));
-        let (label, text) = match all.sheet(&entry.id()) {
-            Some(Ok(report)) => report
-                .answers
-                .first()
-                .map_or(("", ""), |answer| (answer.label.as_str(), answer.text.as_str())),
-            _ => ("", "not worked out yet"),
-        };
-        html.tag("td", "", label);
-        html.raw("<td>");
-        html.tag("strong", "", text);
-        html.raw("</td></tr>");
+        push_contents_row(
+            html,
+            index + 1,
+            &super::title_of(&entry),
+            first_figure(all, &entry.id()),
+        );
     }
     html.raw("</tbody></table>");
 }
 
-fn push_body(html: &mut Html, project: &Project, all: &Evaluation) {
-    html.tag("h2", "", "The body");
-    sheet::push_inputs(html, project, all, &Place::Body, BODY_ASKS);
+fn push_contents_row(html: &mut Html, number: usize, title: &str, figure: (&str, &str)) {
+    html.raw("<tr>");
+    html.tag("td", "number", &number.to_string());
+    html.tag("th", "", title);
+    html.tag("td", "", figure.0);
+    html.raw("<td>");
+    html.tag("strong", "", figure.1);
+    html.raw("</td></tr>");
+}
+
+/// What a sheet came to first of all: what it is, and its figure.
+fn first_figure<'a>(all: &'a Evaluation, id: &str) -> (&'a str, &'a str) {
+    match all.sheet(id) {
+        Some(Ok(report)) => report
+            .answers
+            .first()
+            .map_or(("", ""), |answer| (answer.label.as_str(), answer.text.as_str())),
+        _ => ("", text(said::NOT_WORKED_OUT)),
+    }
+}
+
+fn push_body(html: &mut Html, project: &Project, all: &Evaluation, in_book: bool) {
+    sheet::push_inputs(html, project, all, &Place::Body, BODY_ASKS, in_book);
     if let Some(plan) = calc::project::plan(&all.body, project.style()) {
-        push_drawing(html, &plan, WIDTH, 901);
+        match in_book {
+            true => sheet::push_figure(html, &plan, 901),
+            false => push_drawing(html, &plan, WIDTH, 901),
+        }
     }
 }
 
@@ -226,10 +228,7 @@ fn push_body(html: &mut Html, project: &Project, all: &Evaluation) {
 fn side_view(body: &Body, style: Style) -> Option<Drawing> {
     let (length, height) = (body.length?, body.height?);
     let (long, high) = (length.get::<meter>(), height.get::<meter>());
-    let mut drawing = Drawing::new(
-        "The rig from its left side, front to the left",
-        "The body from its left side: its length, height, ribs and roof openings.",
-    );
+    let mut drawing = Drawing::new(text(said::SIDE_VIEW), text(said::SIDE_VIEW_WORDS));
     let at = Point::metres;
     drawing.rectangle(Pen::Solid, Fill::Stock, at(0.0, 0.0), at(long, high));
     let face = body.rib_width.map_or(0.0, |face| face.get::<meter>());

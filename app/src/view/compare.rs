@@ -7,6 +7,8 @@ use super::html::{Html, shown};
 use crate::desk::Desk;
 use crate::route::{Part, Route, go};
 use crate::storage::{SaveError, Store};
+use crate::words::{say, text};
+use calc::words::{app_common, app_pass as words, app_start};
 
 /// The most values that are written out for one part.
 const MOST_LINES: usize = 60;
@@ -19,8 +21,8 @@ pub fn compare_page(desk: Desk) -> AnyView {
     let mine = beside.and_then(|beside| store.load(&beside).ok()).map(|loaded| loaded.project);
     let Some(mine) = mine else {
         return view! {
-            <h1 tabindex="-1">"Nothing to compare with"</h1>
-            <p>"This project does not stand beside another of the same origin."</p>
+            <h1 tabindex="-1">{text(words::NOTHING_TO_COMPARE)}</h1>
+            <p>{text(words::NOTHING_TO_COMPARE_HELP)}</p>
         }
         .into_any();
     };
@@ -32,18 +34,18 @@ pub fn compare_page(desk: Desk) -> AnyView {
     let name = mine.name().to_owned();
     let differences = shown("part", move |html| {
         let parts = desk.project.with(|theirs| compare(&mine, theirs));
-        differences(html, &parts, ["yours", "received"]);
+        differences(html, &parts, [text(words::YOURS), text(words::RECEIVED)]);
     });
     view! {
-        <h1 tabindex="-1">"Received: "{move || desk.project.with(|project| project.name().to_owned())}</h1>
-        <p role="status">{format!("You have a project of the same origin, \u{201c}{name}\u{201d}. It is as it was; what you received stands beside it as a copy.")}</p>
+        <h1 tabindex="-1">{move || desk.project.with(|project| say(words::ReceivedName { name: project.name() }))}</h1>
+        <p role="status">{say(words::ReceivedHelp { name })}</p>
         <p class="said" role="alert">{said}</p>
-        <div class="choices" role="group" aria-label="What is to stay">
-            <button data-choose="mine" on:click=move |_| act(keep_mine)>"Keep mine"<span class="note">"the received one is taken out"</span></button>
-            <button data-choose="theirs" on:click=move |_| act(take_theirs)>"Take theirs"<span class="note">"mine stays as a version to go back to"</span></button>
-            <button data-choose="both" on:click=move |_| act(keep_both)>"Keep both"<span class="note">"as two projects"</span></button>
+        <div class="choices" role="group" aria-label=text(words::WHICH_STAYS)>
+            <button data-choose="mine" on:click=move |_| act(keep_mine)>{text(words::KEEP_MINE)}<span class="note">{text(words::KEEP_MINE_NOTE)}</span></button>
+            <button data-choose="theirs" on:click=move |_| act(take_theirs)>{text(words::TAKE_THEIRS)}<span class="note">{text(words::TAKE_THEIRS_NOTE)}</span></button>
+            <button data-choose="both" on:click=move |_| act(keep_both)>{text(words::KEEP_BOTH)}<span class="note">{text(words::KEEP_BOTH_NOTE)}</span></button>
         </div>
-        <h2>"What differs: yours → received"</h2>
+        <h2>{text(words::DIFFERS_RECEIVED)}</h2>
         {differences}
     }
     .into_any()
@@ -62,26 +64,22 @@ pub fn received_notice(store: Store, route: &Route) -> Option<AnyView> {
             <button on:click=move |_| {
                 store.settle_received(&id);
                 here.set(false);
-            }>"All right"</button>
+            }>{text(app_common::OK)}</button>
         }
         .into_any()
     } else {
         let hash = Route::Part(id, Part::Compare).hash();
-        view! { <a class="button" href=hash>"See what differs"</a> }.into_any()
+        view! { <a class="button" href=hash>{text(app_start::SEE_DIFFERENCES)}</a> }.into_any()
     };
-    let words = if beside.is_empty() {
-        "Received, and kept on this device."
-    } else {
-        "Received: a copy beside the project of the same origin that you have."
-    };
+    let told = text(if beside.is_empty() { words::RECEIVED_KEPT } else { words::RECEIVED_COPY });
     let hidden = move || !here.get();
-    Some(view! { <div class="notice-line received" role="status" hidden=hidden><p>{words}</p>{way}</div> }.into_any())
+    Some(view! { <div class="notice-line received" role="status" hidden=hidden><p>{told}</p>{way}</div> }.into_any())
 }
 
 /// Writes what differs, part by part, as `first → other`; `names` are what the two are called.
 pub fn differences(html: &mut Html, parts: &[Different], names: [&str; 2]) {
     if parts.is_empty() {
-        html.tag("p", "", "No input and no answer differs.");
+        html.tag("p", "", text(words::NO_DIFFERENCE));
     }
     for part in parts {
         html.raw("<section class=\"different\"><h3>");
@@ -93,7 +91,7 @@ pub fn differences(html: &mut Html, parts: &[Different], names: [&str; 2]) {
             Found::InOther => Some(names[1]),
         };
         if let Some(name) = only {
-            html.tag("p", "note", &format!("only in {name}"));
+            html.tag("p", "note", &say(words::OnlyIn { name }));
         }
         lines(html, "", &part.inputs, names);
         lines(html, "answers-differ", &part.answers, names);
@@ -116,13 +114,13 @@ fn lines(html: &mut Html, class: &str, lines: &[Line], names: [&str; 2]) {
         html.raw("</li>");
     }
     if lines.len() > MOST_LINES {
-        html.tag("li", "note", &format!("and {} more", lines.len() - MOST_LINES));
+        html.tag("li", "note", &say(words::AndMore { count: lines.len() - MOST_LINES }));
     }
     html.raw("</ul>");
 }
 
 fn side(html: &mut Html, class: &str, name: &str, value: &str) {
-    html.tag("span", "visually-hidden", &[name, ": "].concat());
+    html.tag("span", "visually-hidden", &[&say(words::Side { name }), " "].concat());
     html.tag("span", class, if value.is_empty() { "—" } else { value });
 }
 
@@ -137,7 +135,7 @@ fn keep_mine(desk: Desk) -> Result<String, SaveError> {
 fn take_theirs(desk: Desk) -> Result<String, SaveError> {
     let (store, id, beside) = ends(desk)?;
     let Ok(mine) = store.load(&beside) else { return Err(SaveError::Deleted) };
-    store.keep_version(&mine.project, "Before the received one was taken")?;
+    store.keep_version(&mine.project, text(words::BEFORE_THEIRS))?;
     let mut theirs: Project = desk.project.get_untracked();
     theirs.set_id(&beside);
     store.save(&theirs, mine.revision)?;
@@ -150,7 +148,8 @@ fn take_theirs(desk: Desk) -> Result<String, SaveError> {
 fn keep_both(desk: Desk) -> Result<String, SaveError> {
     let (store, id, _) = ends(desk)?;
     desk.change(|project| {
-        let name = [project.name(), " (received)"].concat();
+        let why = text(app_start::WHY_RECEIVED);
+        let name = say(app_start::NamedFor { name: project.name(), why });
         project.set_name(&name);
     });
     desk.save_now();

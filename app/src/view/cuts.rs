@@ -2,6 +2,7 @@
 
 use calc::project::{CutBar, CutGroup, CutPiece, Evaluation, Node, Project};
 use calc::quantity::{Length, Style, from_digits};
+use calc::words::{app_common, app_store as said};
 use leptos::prelude::*;
 use uom::si::length::millimeter;
 
@@ -11,6 +12,7 @@ use super::report::remark;
 use super::ticks::{tick_box, tick_part};
 use super::unroll::BREAK;
 use crate::desk::{Desk, tick, ticked};
+use crate::words::{say, text};
 
 /// Ticks of this list: for each bar and copy of it, which of its pieces are cut, a bit each.
 const LIST: &str = "cuts";
@@ -28,7 +30,7 @@ pub fn cuts_page(desk: Desk) -> AnyView {
         let all = desk.evaluation.get();
         let style = style.get();
         if all.cut_list.is_empty() {
-            html.tag("p", "help", "No sheet has anything to cut yet.");
+            html.tag("p", "help", text(said::NOTHING_TO_CUT));
         }
         let mut names = Names::default();
         desk.project.with_untracked(|project| {
@@ -49,7 +51,7 @@ pub fn cuts_page(desk: Desk) -> AnyView {
         let kept = (now > 0).then_some(now as f64);
         desk.change(|project| tick(project, LIST, bar, kept));
     };
-    let list = tick_part(desk, write, is_ticked, turn);
+    let list = tick_part(desk, write, is_ticked, turn, |_| ());
     let foot = shown("part", move |html| {
         let all = desk.evaluation.get();
         desk.project.with(|project| left_over_ticks(html, project, &all, style.get()));
@@ -63,11 +65,11 @@ pub fn cuts_page(desk: Desk) -> AnyView {
         let all = desk.evaluation.get();
         let (done, pieces) = desk.project.with(|project| count(project, &all));
         if pieces > 0 {
-            html.tag("p", "total", &format!("{done} of {pieces} pieces cut"));
+            html.tag("p", "total", &say(said::PiecesCut { done, pieces }));
         }
     });
     view! {
-        <h1 tabindex="-1">"Cut list"</h1>
+        <h1 tabindex="-1">{text(app_common::CUT_LIST)}</h1>
         {progress}
         <div class="cuts">{list}</div>
         <div on:click=forget>{foot}</div>
@@ -129,6 +131,26 @@ fn count(project: &Project, all: &Evaluation) -> (u32, u32) {
     (done, pieces)
 }
 
+/// The pieces that are not cut yet, each with what it is cut from.
+pub(super) fn open_pieces<'a>(
+    project: &Project,
+    all: &'a Evaluation,
+) -> Vec<(&'a CutBar, &'a CutPiece)> {
+    let mut names = Names::default();
+    let mut open = Vec::new();
+    for bar in all.cut_list.iter().flat_map(|group| &group.bars) {
+        let key = bar.key();
+        for _ in 0..bar.count {
+            let cut = bits(project, &names.next(&key));
+            let pieces = bar.pieces.iter().take(MOST_BITS).enumerate();
+            open.extend(
+                pieces.filter(|(at, _)| cut & (1 << at) == 0).map(|(_, piece)| (bar, piece)),
+            );
+        }
+    }
+    open
+}
+
 fn write_group(
     html: &mut Html,
     project: &Project,
@@ -173,11 +195,11 @@ fn write_bar(
     html.tag("h3", "", &format!("{} × {name}", bar.count));
     if bar.length.is_some() {
         html.raw("<div class=\"drawing\" role=\"img\" aria-label=\"");
-        html.text(&format!("{} cut into {} pieces", bar.stock, bar.pieces.len()));
+        html.text(&say(said::BarCut { stock: bar.stock.as_str(), count: bar.pieces.len() }));
         html.raw("\">");
         html.raw(&bar_svg(bar, longest));
         html.raw("</div>");
-        html.tag("p", "help", &format!("Left over: {}", style.length(bar.waste)));
+        html.tag("p", "help", &say(said::BarLeft { length: style.length(bar.waste) }));
     }
     html.raw("<ul class=\"ticks\">");
     let key = bar.key();
@@ -188,7 +210,7 @@ fn write_bar(
         if !single {
             html.raw("<li><label class=\"whole\">");
             tick_box(html, "bar", &format!("{key}#{}", bar.pieces.len()), "");
-            html.tag("span", "what", &format!("{} of {}", copy + 1, bar.count));
+            html.tag("span", "what", &say(said::BarOf { number: copy + 1, count: bar.count }));
             html.raw("</label><ul>");
         }
         for (at, piece) in bar.pieces.iter().take(MOST_BITS).enumerate() {
@@ -267,17 +289,14 @@ fn left_over_ticks(html: &mut Html, project: &Project, all: &Evaluation, style: 
     if gone.peek().is_none() {
         return;
     }
-    html.raw("<section class=\"cut-before\"><h2>Cut before the plan changed</h2>");
-    html.tag(
-        "p",
-        "help",
-        "These are cut already but no longer planned so. Use them up, or forget them.",
-    );
+    html.raw("<section class=\"cut-before\">");
+    html.tag("h2", "", text(said::CUT_BEFORE));
+    html.tag("p", "help", text(said::CUT_BEFORE_HELP));
     html.raw("<ul>");
     for key in gone {
         html.raw("<li>");
         html.tag("span", "what", &words_of(key, all, style));
-        html.button("", "forget", key, "Forget it");
+        html.button("", "forget", key, text(said::REMOVE));
         html.raw("</li>");
     }
     html.raw("</ul></section>");

@@ -1,12 +1,16 @@
 //! Drawings to scale on the page: the one renderer for the drawings of all sheets.
 
+#[cfg(test)]
+mod kept;
 mod layout;
 pub(crate) mod paper;
 mod svg;
 #[cfg(test)]
 mod tests;
 
+use crate::words::say;
 use calc::drawing::{Drawing, Fit};
+use calc::words::app_page;
 
 pub use svg::{pen_class, svg};
 
@@ -16,6 +20,36 @@ use super::html::Html;
 const PRINTED_WIDTH: f64 = 660.0;
 /// Beyond this width lines get longer without saying more. [px]
 const GREATEST_WIDTH: f64 = 720.0;
+
+/// No drawing is made narrower than this to be less high. [px]
+const LEAST_WIDTH: f64 = 150.0;
+
+/// Texts may be moved so much farther than at full width: by more they no longer stand at what they name. [px]
+const CROWDED: f64 = 3.0 * paper::ROW;
+
+/// How wide a drawing is made so that it is at most so high, for a page of this width; and whether it is higher all the same, since
+/// its texts would cover each other where it were smaller. [px]
+pub fn width_in_sight(drawing: &Drawing, width: f64, most: f64) -> (f64, bool) {
+    let mut width = width.min(GREATEST_WIDTH);
+    let laid = |width: f64| {
+        let laid = layout::Layout::new(drawing, width);
+        laid.map_or((0.0, 0.0), |laid| (laid.height, laid.crowding()))
+    };
+    let (mut height, at_most) = laid(width);
+    // Texts keep their size, so that height does not go with width: a few steps come near enough.
+    for _ in 0..4 {
+        if height <= most || width <= LEAST_WIDTH {
+            break;
+        }
+        let smaller = (width * (most / height).max(0.6)).max(LEAST_WIDTH);
+        let (lower, crowding) = laid(smaller);
+        if crowding > at_most + CROWDED {
+            break;
+        }
+        (width, height) = (smaller, lower);
+    }
+    (width, height > most * 1.05)
+}
 
 /// Writes a drawing as a figure with its title below, for a page of this width in px; long strips
 /// scroll sideways in their own window, and are printed whole. `number` tells the drawings of a
@@ -28,8 +62,7 @@ pub fn push_drawing(html: &mut Html, drawing: &Drawing, width: f64, number: u64)
     html.raw("<figure class=\"drawing\"><div class=\"drawing-window");
     if strip {
         html.raw(" drawing-strip\" tabindex=\"0\" role=\"group\" aria-label=\"");
-        html.text(&drawing.title);
-        html.raw(", scrolls sideways");
+        html.text(&say(app_page::Scrolls { title: drawing.title.as_str() }));
     }
     html.raw("\"><div class=\"drawing-sheet\" role=\"img\" aria-label=\"");
     html.text(&drawing.words);

@@ -3,17 +3,19 @@
 
 use calc::project::Place;
 use calc::sheet::Sheet;
+use calc::words::{Id, app_form};
 use leptos::prelude::*;
 
 use super::form::form;
 use super::tree::tree;
 use crate::desk::Desk;
+use crate::words::text;
 
 /// An editor that stands for some inputs of a kind, one after another among its asks.
 struct Editor {
     kind: &'static str,
     /// What it is called beside the plain form.
-    name: &'static str,
+    name: Id,
     /// The first of the inputs, and how many they are.
     first: &'static str,
     count: usize,
@@ -21,7 +23,7 @@ struct Editor {
 }
 
 static EDITORS: [Editor; 1] =
-    [Editor { kind: "circuit", name: "Tree", first: "runs", count: 3, view: tree }];
+    [Editor { kind: "circuit", name: app_form::WAY_TREE, first: "runs", count: 3, view: tree }];
 
 /// The inputs of a sheet. The id of a field that is to be shown, but does not stand on the page, is
 /// put into `wanted`.
@@ -47,9 +49,9 @@ pub fn inputs(
         }
     };
     view! {
-        <div class="choices" role="group" aria-label="How to fill it in">
-            {choice(editor.name, false)}
-            {choice("Plain form", true)}
+        <div class="choices" role="group" aria-label=text(app_form::WAYS)>
+            {choice(text(editor.name), false)}
+            {choice(text(app_form::WAY_FORM), true)}
         </div>
         {move || {
             let place = place.clone();

@@ -24,7 +24,7 @@ use super::page::element_id;
 use crate::desk::{Desk, stored_text};
 use crate::words::words;
 use fields::{Caret, mend};
-use shape::{Walk, find_ask};
+use shape::{Shelves, Walk, find_ask};
 
 pub use shape::join;
 
@@ -47,11 +47,13 @@ struct Form {
     put_by: StoredValue<BTreeMap<String, Node>>,
     /// Where the focus goes after the shape has changed.
     go_to: StoredValue<Option<String>>,
+    /// Where the inputs stand, each a line to tap; none where they stand one below another as they are.
+    shelves: StoredValue<Option<Shelves>>,
 }
 
-/// The form for all asks of a place.
+/// The form for all asks of a place: each a line that opens to its field, what is blank and not needed behind one line more.
 pub fn form(desk: Desk, place: Place, asks: &'static [&'static Ask]) -> AnyView {
-    form_part(desk, place, asks, String::new(), &[])
+    form_of(desk, place, asks, String::new(), &[], Some(Shelves::new()))
 }
 
 /// The form for asks that stand at `base`, such as those of one row; those with a key in `skip`
@@ -63,6 +65,17 @@ pub fn form_part(
     base: String,
     skip: &'static [&'static str],
 ) -> AnyView {
+    form_of(desk, place, asks, base, skip, None)
+}
+
+fn form_of(
+    desk: Desk,
+    place: Place,
+    asks: &'static [&'static Ask],
+    base: String,
+    skip: &'static [&'static str],
+    shelves: Option<Shelves>,
+) -> AnyView {
     let form = Form {
         desk,
         place: StoredValue::new(place),
@@ -72,24 +85,35 @@ pub fn form_part(
         picked: RwSignal::new(BTreeMap::new()),
         put_by: StoredValue::new(BTreeMap::new()),
         go_to: StoredValue::new(None),
+        shelves: StoredValue::new(shelves),
     };
     let root = NodeRef::<leptos::html::Div>::new();
     let shape = StoredValue::new(String::new());
     Effect::new(move |_| {
         let Some(root) = root.get() else { return };
+        let anew = form.shelve(&root);
         let walk = form.walk();
         if shape.with_value(|shape| *shape != walk.shape) {
             let caret = Caret::now(&root);
             let first = shape.with_value(String::is_empty);
-            let open = if first { walk.filled_groups.clone() } else { open_groups(&root) };
+            let mut open = if first { walk.filled_groups.clone() } else { open_groups(&root) };
+            if anew {
+                open.retain(|group| !group.starts_with("ask "));
+                open.extend(walk.open_at_first());
+            }
             root.set_inner_html(&walk.shape);
             open_again(&root, &open);
+            // With the pad one types at once: no phone's keyboard has to be called up by a tap.
+            if anew && first && super::pad::wanted() {
+                focus_what_is_asked(&root);
+            }
             if let Some(caret) = caret {
                 caret.put_back(&root);
             }
             shape.set_value(walk.shape.clone());
         }
         let system = form.desk.project.with_untracked(calc::project::Project::system);
+        fields::mend_chips(&root, &walk.chips);
         mend(&root, &walk.fields, |path, typed| {
             form.ask(path).map_or_else(
                 || typed.to_owned(),
@@ -125,11 +149,61 @@ impl Form {
         let picked = self.picked.get();
         self.desk.project.with(|project| {
             self.place.with_value(|place| {
-                self.base.with_value(|base| {
-                    Walk::part(project, &all, place, &picked, self.asks, base, self.skip)
+                let shelved = self.shelves.with_value(|shelves| {
+                    let shelves = shelves.as_ref()?;
+                    Some(Walk::shelved(project, &all, place, &picked, self.asks, shelves))
+                });
+                shelved.unwrap_or_else(|| {
+                    self.base.with_value(|base| {
+                        Walk::part(project, &all, place, &picked, self.asks, base, self.skip)
+                    })
                 })
             })
         })
+    }
+
+    /// Puts the inputs onto their shelves: at first, and where more than one belongs elsewhere now, as after the example
+    /// was filled in. What one change by hand would move stays where the hand is. Says whether they were put anew.
+    fn shelve(&self, root: &Element) -> bool {
+        let Some(before) = self.shelves.get_value() else { return false };
+        let all = self.desk.evaluation.get();
+        let now = self.desk.project.with(|project| {
+            self.place.with_value(|place| shape::shelves(project, &all, place, self.asks))
+        });
+        let moved = now.iter().filter(|(name, shelf)| before.get(*name) != Some(*shelf)).count();
+        let in_hand = document().active_element().is_some_and(|one| root.contains(Some(&one)));
+        let anew = before.is_empty() || moved > 1 && !in_hand;
+        if anew {
+            self.shelves.set_value(Some(now));
+        }
+        anew
+    }
+
+    /// A line was tapped: its field opens and takes the focus, the one that stood open closes.
+    fn unfold_line(&self, event: &MouseEvent) {
+        let Some(summary) = element_of(event).and_then(|at| at.closest("summary").ok()?) else {
+            return;
+        };
+        let Some(line) = summary.parent_element().filter(|line| line.class_list().contains("ask"))
+        else {
+            return;
+        };
+        if line.has_attribute("open") {
+            return;
+        }
+        // Opened here, so that the focus is moved by the tap itself: a phone shows its keyboard for nothing else.
+        event.prevent_default();
+        for other in elements(line.parent_element().as_ref(), "details.ask[open]") {
+            close_line(&other);
+        }
+        let _ = line.set_attribute("open", "");
+        let fields = elements(Some(&line), "[data-path]");
+        match fields.as_slice() {
+            [only] => super::dom::focus(only),
+            // What is asked for is typed at once; what was told is looked at first.
+            [first, ..] if line.class_list().contains("needed") => super::dom::focus(first),
+            _ => line.scroll_into_view_with_bool(true),
+        }
     }
 
     /// The ask for the input at a path.
@@ -161,6 +235,11 @@ impl Form {
         if let Some(path) = element.get_attribute("data-path") {
             self.write(&path, &event_target_value(event));
             self.desk.leave_field();
+            // One question after another: a pick answers this one.
+            let asked = matches!(element.closest("details.ask.needed"), Ok(Some(_)));
+            if asked && super::pad::wanted() {
+                super::keys::focus_after(&element);
+            }
         }
     }
 
@@ -215,15 +294,13 @@ impl Form {
 
     /// A button of the form was tapped.
     fn tapped(&self, event: &MouseEvent) {
-        let Some((what, with)) = asked(event) else { return };
+        let Some((what, with)) = asked(event) else { return self.unfold_line(event) };
         let place = self.place.get_value();
         match what.as_str() {
             "key" => {
                 if let Some(input) = input_beside(event) {
-                    insert(&input, &with);
-                    if let Some(path) = input.get_attribute("data-path") {
-                        self.write(&path, &input.value());
-                    }
+                    super::pad::insert(&input, &with);
+                    let _ = input.focus();
                 }
             }
             "fill" => {
@@ -322,22 +399,24 @@ fn input_beside(event: &Event) -> Option<HtmlInputElement> {
     field.query_selector("input").ok()??.dyn_into().ok()
 }
 
-/// Puts text where the caret stands.
-fn insert(input: &HtmlInputElement, text: &str) {
-    let end = u32::try_from(input.value().encode_utf16().count()).unwrap_or(u32::MAX);
-    let from = input.selection_start().ok().flatten().unwrap_or(end);
-    let to = input.selection_end().ok().flatten().unwrap_or(end);
-    if input.set_range_text_with_start_and_end(text, from, to).is_ok() {
-        let caret = from + u32::try_from(text.encode_utf16().count()).unwrap_or(0);
-        let _ = input.set_selection_range(caret, caret);
-    }
-    let _ = input.focus();
-}
-
 fn next_on_enter(event: &KeyboardEvent) {
     if event.key() == "Enter" && field_of(event).is_some() {
         super::keys::focus_next(event);
     }
+}
+
+/// Puts the focus into the first field of what is asked first, once the page stands.
+fn focus_what_is_asked(root: &Element) {
+    let root = root.clone();
+    super::dom::move_focus_soon(move || {
+        let asked = elements(
+            Some(&root),
+            "details.ask.needed[open] [data-path], details.ask.to-measure[open] [data-path]",
+        );
+        if let Some(field) = asked.first() {
+            super::dom::focus(field);
+        }
+    });
 }
 
 /// Puts the focus into the first field below a path.
@@ -349,6 +428,13 @@ fn focus_first(root: &Element, path: &str) {
     if let Some(field) = first {
         super::dom::unfold(field);
         super::dom::focus(field);
+    }
+}
+
+/// Closes the line of an input; one with something wrong in it stays open.
+pub fn close_line(line: &Element) {
+    if !line.class_list().contains("wrong") {
+        let _ = line.remove_attribute("open");
     }
 }
 

@@ -7,6 +7,9 @@ use super::versions::size;
 use crate::route::{Part, Route, go, go_instead};
 use crate::storage::Store;
 use crate::transfer::{self, Arrived, Offer};
+use crate::words::{say, text};
+use calc::quantity::plain;
+use calc::words::{app_common, app_pass as words};
 
 /// What is to be said.
 #[derive(Clone)]
@@ -26,11 +29,11 @@ pub fn get_page(store: Store, data: String) -> AnyView {
     let look = move |keep_codes| {
         leptos::task::spawn_local(async move {
             let Some(data) = link.try_get_value() else { return };
-            say(
+            tell(
                 said,
                 match transfer::look_at(store, &data, keep_codes).await {
                     Ok(arrived) => Said::Arrived(arrived),
-                    Err(words) => Said::Refused(words),
+                    Err(why) => Said::Refused(why),
                 },
             );
         });
@@ -49,7 +52,7 @@ pub fn get_page(store: Store, data: String) -> AnyView {
                     go_instead(&Route::Part(taken.id, Part::Compare));
                 }
                 Ok(taken) => go_instead(&Route::Project(taken.id)),
-                Err(error) => say(said, Said::NoRoom(offer, error.to_string())),
+                Err(error) => tell(said, Said::NoRoom(offer, error.to_string())),
             },
             ("save", Some(offer)) => {
                 let (name, text) = transfer::export_one(&offer.project);
@@ -66,14 +69,14 @@ pub fn get_page(store: Store, data: String) -> AnyView {
                 for set in store.part_sets() {
                     store.forget_parts(&set.id, set.count);
                 }
-                say(said, Said::Forgotten);
+                tell(said, Said::Forgotten);
             }
             _ => {}
         }
     };
     view! {
         <header class="top">
-            <a class="back" href="#/"><span aria-hidden="true">"‹ "</span><span class="where">"All projects"</span></a>
+            <a class="back" href="#/"><span aria-hidden="true">"‹ "</span><span class="where">{text(app_common::ALL_PROJECTS)}</span></a>
             {super::menu::theme_button(store)}
         </header>
         <main id="main" on:click=act>{page}</main>
@@ -81,7 +84,7 @@ pub fn get_page(store: Store, data: String) -> AnyView {
     .into_any()
 }
 
-fn say(said: RwSignal<Said>, what: Said) {
+fn tell(said: RwSignal<Said>, what: Said) {
     // Whoever left the page before it was read is told nothing.
     let _ = said.try_set(what);
     super::keys::focus_heading();
@@ -90,18 +93,18 @@ fn say(said: RwSignal<Said>, what: Said) {
 fn write(html: &mut Html, store: Store, said: &Said) {
     let heading = match said {
         Said::Arrived(Arrived::Whole(offer)) | Said::NoRoom(offer, _) => {
-            format!("Keep “{}”?", name_of(offer))
+            say(words::KeepThis { name: name_of(offer) })
         }
         Said::Arrived(Arrived::FirstPart { number, count }) => {
-            format!("Code {number} of {count}: keep it?")
+            say(words::CodeKeep { number: *number, count: *count })
         }
         Said::Arrived(Arrived::Waiting { number, count, .. }) => {
-            format!("Code {number} of {count} is here")
+            say(words::CodeHere { number: *number, count: *count })
         }
-        Said::Arrived(Arrived::Known(_)) => "You have this project already".to_owned(),
-        Said::Refused(_) => "This link cannot be taken in".to_owned(),
-        Said::Forgotten => "The codes are forgotten".to_owned(),
-        Said::Reading => "Reading it…".to_owned(),
+        Said::Arrived(Arrived::Known(_)) => say(words::KNOWN),
+        Said::Refused(_) => say(words::CANNOT_TAKE),
+        Said::Forgotten => say(words::CODES_FORGOTTEN),
+        Said::Reading => say(words::READING),
     };
     html.raw("<h1 tabindex=\"-1\">");
     html.text(&heading);
@@ -110,34 +113,30 @@ fn write(html: &mut Html, store: Store, said: &Said) {
         Said::Arrived(Arrived::Whole(offer)) => offered(html, store, offer, ""),
         Said::NoRoom(offer, why) => offered(html, store, offer, why),
         Said::Arrived(Arrived::FirstPart { .. }) => {
-            html.tag(
-                "p",
-                "",
-                "It is a part of a project that comes in several codes. This device can keep them until all have come; then you are asked about the project itself. Nothing is kept yet.",
-            );
+            html.tag("p", "", text(words::FIRST_PART_HELP));
             html.raw("<p class=\"links\">");
-            html.button("main", "keep-codes", "", "Keep the codes until all are here");
-            html.button("", "leave", "", "Do not keep it");
+            html.button("main", "keep-codes", "", text(words::KEEP_CODES));
+            html.button("", "leave", "", text(words::KEEP_NOT));
             html.raw("</p>");
         }
         Said::Arrived(Arrived::Waiting { missing, .. }) => waiting(html, store, missing),
         Said::Arrived(Arrived::Known(id)) => {
-            html.tag("p", "", "Nothing differs, so nothing was added.");
-            html.link("button", &Route::Project(id.clone()).hash(), "Open it");
+            html.tag("p", "", text(words::KNOWN_HELP));
+            html.link("button", &Route::Project(id.clone()).hash(), text(app_common::OPEN_IT));
         }
-        Said::Refused(words) => {
+        Said::Refused(why) => {
             html.raw("<p role=\"alert\">");
-            html.text(words);
+            html.text(why);
             html.raw("</p>");
         }
-        Said::Forgotten => html.tag("p", "", "Scan all of a sequence to take a project in."),
+        Said::Forgotten => html.tag("p", "", text(words::SCAN_ALL)),
         Said::Reading => {}
     }
 }
 
 fn name_of(offer: &Offer) -> &str {
     match offer.project.name() {
-        "" => "a project without a name",
+        "" => text(words::NAMELESS),
         name => name,
     }
 }
@@ -145,71 +144,48 @@ fn name_of(offer: &Offer) -> &str {
 /// What came, what keeping it would take, and the choice.
 fn offered(html: &mut Html, store: Store, offer: &Offer, why: &str) {
     let sheets = offer.project.sheets().count();
-    let words = format!(
-        "It came to you by a link or a code: {sheets} {}, {}.",
-        if sheets == 1 { "sheet" } else { "sheets" },
-        size(offer.bytes)
-    );
-    html.tag("p", "offered", &words);
+    html.tag("p", "offered", &say(words::Offered { sheets, size: size(offer.bytes) }));
     let used = store.room_used();
-    let words = format!(
-        "It would use {} of the room that the browser gives this page, of which {} is used now.",
-        percent(offer.room),
-        percent(used)
-    );
-    html.tag("p", "offered", &words);
+    let room = words::OfferedRoom { would: percent(offer.room), used: percent(used) };
+    html.tag("p", "offered", &say(room));
     if store.keeps() && offer.room + used > 1.0 {
-        html.tag(
-            "p",
-            "note warning",
-            "That is more than is left. Make room first, or save it to a file.",
-        );
+        html.tag("p", "note warning", text(words::NO_ROOM));
     }
     if offer.beside {
-        html.tag(
-            "p",
-            "note",
-            "You have a project of the same origin. It stays as it is: this one would stand beside it, and you see what differs.",
-        );
+        html.tag("p", "note", text(words::OFFERED_BESIDE));
     }
-    html.tag("p", "help", "Nothing of it is kept yet.");
+    html.tag("p", "help", text(words::NOTHING_KEPT));
     if !why.is_empty() {
         html.raw("<p role=\"alert\">");
         html.text(why);
         html.raw("</p>");
     }
     html.raw("<p class=\"links\">");
-    html.button("main", "keep", "", "Keep it");
-    html.button("", "leave", "", "Do not keep it");
-    html.button("", "save", "", "Save it to a file");
+    html.button("main", "keep", "", text(words::KEEP));
+    html.button("", "leave", "", text(words::KEEP_NOT));
+    html.button("", "save", "", text(app_common::SAVE_TO_FILE));
     html.raw("</p>");
 }
 
 /// A share in percent: whole numbers, and what is small as less than one.
 fn percent(share: f64) -> String {
     let percent = share * 100.0;
-    if percent < 1.0 { "less than 1 %".to_owned() } else { format!("{percent:.0} %") }
+    if percent < 1.0 {
+        return say(words::LESS_THAN_ONE);
+    }
+    say(words::Percent { percent: plain(percent, 0) })
 }
 
 fn waiting(html: &mut Html, store: Store, missing: &[usize]) {
     let numbers: Vec<String> = missing.iter().map(ToString::to_string).collect();
-    html.raw("<p class=\"missing-codes\">Still to come: <strong>");
-    html.text(&numbers.join(", "));
-    html.raw("</strong>.</p>");
-    html.tag(
-        "p",
-        "help",
-        "Scan them with the camera and open each link, in any order. This device keeps what has come until all are here.",
-    );
+    let missing = say(words::StillToCome { numbers: numbers.join(", ") });
+    html.tag("p", "missing-codes", &missing);
+    html.tag("p", "help", text(words::SCAN_REST));
     for other in store.part_sets().iter().skip(1) {
-        let words = format!(
-            "Another sequence waits too: {} of its {} codes are here. It stays apart from this one.",
-            other.parts.len(),
-            other.count
-        );
-        html.tag("p", "note", &words);
+        let set = words::OtherSet { here: other.parts.len(), count: other.count };
+        html.tag("p", "note", &say(set));
     }
     html.raw("<p>");
-    html.button("danger", "forget", "", "Forget the codes that wait");
+    html.button("danger", "forget", "", text(words::FORGET_CODES));
     html.raw("</p>");
 }

@@ -131,6 +131,33 @@ fn shown_by(class: &'static str, write: Box<dyn Fn(&mut Html) + Send>) -> AnyVie
     view! { <div class=class inner_html=html></div> }.into_any()
 }
 
+/// As [`shown`], for a part with lines to open: each `details` with a `data-fold` stays as it is, open or closed, when the part is written anew.
+pub fn shown_folded(class: &'static str, write: impl Fn(&mut Html) + Send + 'static) -> AnyView {
+    let root = NodeRef::<leptos::html::Div>::new();
+    Effect::new(move |_| {
+        let mut html = Html::default();
+        write(&mut html);
+        let Some(root) = root.get() else { return };
+        let stood: Vec<(String, bool)> =
+            folds(&root).into_iter().map(|(key, one)| (key, one.has_attribute("open"))).collect();
+        root.set_inner_html(&html.finish());
+        for (key, one) in folds(&root) {
+            if let Some((_, open)) = stood.iter().find(|(known, _)| *known == key) {
+                let _ = one.toggle_attribute_with_force("open", *open);
+            }
+        }
+    });
+    view! { <div class=class node_ref=root></div> }.into_any()
+}
+
+fn folds(root: &Element) -> Vec<(String, Element)> {
+    let Ok(all) = root.query_selector_all("details[data-fold]") else { return Vec::new() };
+    (0..all.length())
+        .filter_map(|at| all.item(at)?.dyn_into::<Element>().ok())
+        .filter_map(|one| Some((one.get_attribute("data-fold")?, one)))
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -3,17 +3,23 @@
 use calc::lists::{Mark, MarkStrip};
 use calc::project::{Evaluation, Project};
 use calc::quantity::{Style, plain};
+use calc::words::{Arg, app_common, app_page as said};
 use leptos::prelude::*;
 use uom::si::length::millimeter;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlInputElement};
 
+use super::elements;
 use super::html::{Html, asked, shown};
 use super::report::mark_words;
 use super::tape::push_tape;
 use super::ticks::{tick_box, tick_part};
 use crate::desk::{Desk, tick, ticked};
+use crate::route::Route;
+use crate::words::{say, text};
 
 /// Ticks of marks, by sheet, board and place.
-const MARKS: &str = "marks";
+pub(super) const MARKS: &str = "marks";
 /// How many of the boards that are alike are done, by sheet and board.
 const BOARDS: &str = "boards";
 
@@ -25,13 +31,20 @@ pub fn marks_page(desk: Desk) -> AnyView {
         let style = style.get();
         let mut any = false;
         desk.project.with_untracked(|project| {
+            let mut sheet = "";
             for (number, board) in boards(&all).iter().enumerate() {
-                write_board(html, project, board, number, style);
+                if board.sheet != sheet {
+                    sheet = board.sheet;
+                    let title =
+                        project.sheet(sheet).map_or_else(String::new, |s| super::title_of(&s));
+                    html.tag("h2", "", &title);
+                }
+                write_board(html, board, number, style);
                 any = true;
             }
         });
         if !any {
-            html.tag("p", "help", "No sheet has marks yet.");
+            html.tag("p", "help", text(said::NO_MARK_LISTS));
         }
     };
     let turn = move |what: &str, with: &str, on: bool| match what {
@@ -42,11 +55,7 @@ pub fn marks_page(desk: Desk) -> AnyView {
             desk.change(|project| board_turned(project, &all, board, on));
         }
     };
-    let list = tick_part(desk, write, is_ticked, turn);
-    let jumps = shown("part", move |html| {
-        let all = desk.evaluation.get();
-        desk.project.with(|project| write_jumps(html, project, &all));
-    });
+    let list = tick_part(desk, write, is_ticked, turn, say_progress);
     let next = shown("part", move |html| {
         let all = desk.evaluation.get();
         desk.project.with(|project| write_next(html, project, &all, style.get()));
@@ -57,8 +66,12 @@ pub fn marks_page(desk: Desk) -> AnyView {
         }
     };
     view! {
-        <h1 tabindex="-1">"Mark list"</h1>
-        <nav class="jumps" aria-label="Boards" on:click=jump>{jumps}</nav>
+        <h1 tabindex="-1">{text(app_common::MARK_LIST)}</h1>
+        {move || {
+            let any = desk.evaluation.with(|all| !boards(all).is_empty());
+            let bench = Route::Bench(desk.project.with(|project| project.id().to_owned()), String::new());
+            any.then(|| view! { <a class="button main wide" href=bench.hash()>{text(said::AT_THE_BENCH)}</a> })
+        }}
         <div class="mark-list">{list}</div>
         <div on:click=jump>{next}</div>
     }
@@ -66,22 +79,25 @@ pub fn marks_page(desk: Desk) -> AnyView {
 }
 
 /// A piece with marks, in the list.
-struct Board<'a> {
-    sheet: &'a str,
+pub(super) struct Board<'a> {
+    /// The id of its sheet.
+    pub sheet: &'a str,
     /// Its name for ticks: the ids of the sheet and of the strip.
-    key: String,
+    pub key: String,
     /// Its name on the page: the strip's, and which one where several of a sheet are called so.
     name: String,
-    strip: &'a MarkStrip,
+    /// What is marked on it.
+    pub strip: &'a MarkStrip,
 }
 
 impl Board<'_> {
     /// Its name on the page.
-    fn name(&self) -> &str {
+    pub fn name(&self) -> &str {
         &self.name
     }
 
-    fn done(&self, project: &Project) -> usize {
+    /// How many of those that are alike are done.
+    pub fn done(&self, project: &Project) -> usize {
         boards_done(project, &self.key).min(self.strip.alike)
     }
 
@@ -90,12 +106,13 @@ impl Board<'_> {
     }
 
     /// A mark that moves by more than a tenth of a millimetre is another one, and not ticked.
-    fn mark_key(&self, mark: &Mark) -> String {
+    pub fn mark_key(&self, mark: &Mark) -> String {
         format!("{}|{}|{}", self.key, mark.id, plain(mark.at.get::<millimeter>(), 1))
     }
 }
 
-fn boards(all: &Evaluation) -> Vec<Board<'_>> {
+/// All pieces with marks, in the order of the sheets.
+pub(super) fn boards(all: &Evaluation) -> Vec<Board<'_>> {
     let mut boards: Vec<Board<'_>> = Vec::new();
     for (sheet, result) in &all.sheets {
         let Ok(report) = result.as_ref() else { continue };
@@ -126,7 +143,7 @@ fn is_ticked(project: &Project, what: &str, with: &str) -> bool {
 }
 
 /// One more board is done, or one fewer. Where more boards are alike, the marks of the next are to be ticked anew.
-fn board_turned(project: &mut Project, all: &Evaluation, key: &str, on: bool) {
+pub(super) fn board_turned(project: &mut Project, all: &Evaluation, key: &str, on: bool) {
     let boards = boards(all);
     let Some(board) = boards.iter().find(|board| board.key == key) else { return };
     let alike = board.strip.alike;
@@ -138,23 +155,23 @@ fn board_turned(project: &mut Project, all: &Evaluation, key: &str, on: bool) {
     }
 }
 
-fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: usize, style: Style) {
+/// A board as one line: its name, what is to be known of it, how many marks, how far it is. Its marks open under it.
+fn write_board(html: &mut Html, board: &Board<'_>, number: usize, style: Style) {
     let strip = board.strip;
-    html.raw("<section class=\"marks strip\" tabindex=\"-1\" id=\"");
+    html.raw("<details class=\"part-fold board\" id=\"");
     html.raw(&strip_id(number));
-    html.raw("\">");
-    html.tag("h2", "", board.name());
-    let title = project.sheet(board.sheet).map_or_else(String::new, |s| super::title_of(&s));
-    let more = match strip.more(style) {
-        more if more.is_empty() => more,
-        more => format!(", {more}"),
+    html.raw("\"><summary tabindex=\"-1\"><span class=\"name\">");
+    html.text(board.name());
+    html.raw("</span>");
+    html.tag_if_any("span", "note", &strip.more(style));
+    html.tag("span", "note", &say(said::MarkCount { count: strip.marks.len() }));
+    html.raw("<span class=\"progress\"></span></summary><section class=\"marks strip\">");
+    let length = Arg::mark(strip.length);
+    let long = match strip.own_datum {
+        true => style.say(said::Long { length }),
+        false => style.say(said::LongHooked { length }),
     };
-    html.tag("p", "help", &format!("{title}{more}"));
-    let length = style.mark(strip.length).text;
-    // A strip that is not measured from its left end says so in its label.
-    let from =
-        if more.contains("from ") { "" } else { " All from its left end, tape hooked once." };
-    html.tag("p", "help", &format!("{length} long.{from}"));
+    html.tag("p", "help", &long);
     html.raw("<ol class=\"ticks\">");
     for (at, mark) in strip.marks.iter().enumerate() {
         html.raw("<li class=\"mark\"><label>");
@@ -171,26 +188,34 @@ fn write_board(html: &mut Html, project: &Project, board: &Board<'_>, number: us
         let id = if copy == 0 { board_id(number) } else { String::new() };
         tick_box(html, "board", &format!("{}#{copy}", board.key), &id);
         let words = match strip.alike {
-            1 => format!("{} done", board.name()),
-            alike => format!("{} {} of {alike} done", board.name(), copy + 1),
+            1 => say(said::BoardDone { board: board.name() }),
+            alike => say(said::BoardOfDone { board: board.name(), copy: copy + 1, alike }),
         };
         html.tag("span", "what", &words);
         html.raw("</label></li>");
     }
-    html.raw("</ul></section>");
+    html.raw("</ul></section></details>");
 }
 
-/// A way to every board, with how far it is.
-fn write_jumps(html: &mut Html, project: &Project, all: &Evaluation) {
-    for (number, board) in boards(all).iter().enumerate() {
-        let done = board.is_done(project);
-        let sign = if done { "✓ " } else { "" };
-        let name = board.name();
-        let text = match board.strip.alike {
-            1 => format!("{sign}{name}"),
-            alike => format!("{sign}{name} {}/{alike}", board.done(project)),
+/// How far each board is, on its line: of those that are alike, how many are done.
+fn say_progress(part: &Element) {
+    for line in elements(Some(part), "details.board") {
+        let boxes = elements(Some(&line), "input[data-do=board]");
+        let all = boxes.len();
+        let done = boxes
+            .iter()
+            .filter_map(|one| one.dyn_ref::<HtmlInputElement>())
+            .filter(|one| one.checked())
+            .count();
+        let words = match (done, all) {
+            (0, _) => String::new(),
+            (done, all) if done == all => "✓".to_owned(),
+            (done, all) => format!("{done}/{all}"),
         };
-        html.button(if done { "done" } else { "" }, "show", &strip_id(number), &text);
+        if let Ok(Some(progress)) = line.query_selector(".progress") {
+            progress.set_text_content(Some(&words));
+        }
+        let _ = line.class_list().toggle_with_force("done", done == all);
     }
 }
 
@@ -200,7 +225,7 @@ fn write_next(html: &mut Html, project: &Project, all: &Evaluation, style: Style
     let Some((number, board)) = boards.iter().enumerate().find(|(_, one)| !one.is_done(project))
     else {
         if !boards.is_empty() {
-            html.raw("<p class=\"headline\">All marked ✓</p>");
+            html.tag("p", "headline", text(said::ALL_MARKED));
         }
         return;
     };
@@ -209,10 +234,13 @@ fn write_next(html: &mut Html, project: &Project, all: &Evaluation, style: Style
     let open = marks.find(|(_, mark)| ticked(project, MARKS, &board.mark_key(mark)).is_none());
     match open {
         Some((at, mark)) => {
-            let text = format!("Next: {name}, {} ", mark.label);
-            write_headline(html, &mark_id(number, at), &text, &style.mark(mark.at).text);
+            let next = say(said::NextMark { board: name, mark: mark.label.as_str() });
+            write_headline(html, &mark_id(number, at), &next, &style.mark(mark.at).text);
         }
-        None => write_headline(html, &board_id(number), &format!("Next: {name} "), "done?"),
+        None => {
+            let next = say(said::NextBoard { board: name });
+            write_headline(html, &board_id(number), &next, text(said::IS_DONE));
+        }
     }
 }
 
@@ -221,6 +249,7 @@ fn write_headline(html: &mut Html, id: &str, text: &str, figure: &str) {
     html.raw(id);
     html.raw("\">");
     html.tag("span", "", text);
+    html.raw(" ");
     html.tag("strong", "", figure);
     html.raw("</button>");
 }

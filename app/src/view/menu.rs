@@ -7,11 +7,13 @@ use leptos::prelude::*;
 use crate::desk::Desk;
 use crate::storage::Store;
 use crate::transfer;
+use crate::words::{self, LANGUAGES, text};
+use calc::words::{Id, app_common};
 
-const THEMES: [(&str, &str); 3] = [
-    ("auto", "as the device"),
-    ("day", "day: pencil on paper"),
-    ("night", "night: chalk on slate"),
+const THEMES: [(&str, Id); 3] = [
+    ("auto", app_common::LIGHT_AUTO),
+    ("day", app_common::LIGHT_DAY),
+    ("night", app_common::LIGHT_NIGHT),
 ];
 
 /// The menu.
@@ -34,24 +36,24 @@ pub fn menu(store: Store, desk: Desk) -> AnyView {
             desk.change(|project| project.set_rounding(one));
         }
     };
-    let units = [(UnitSystem::Imperial, "inches"), (UnitSystem::Metric, "millimetres")].map(
-        |(one, name)| {
-            view! {
-                <button
-                    aria-pressed=move || (system.get() == one).to_string()
-                    on:click=move |_| desk.change(|project| project.set_system(one))
-                >
-                    {name}
-                </button>
-            }
-        },
-    );
+    let units =
+        [(UnitSystem::Imperial, app_common::INCHES), (UnitSystem::Metric, app_common::MILLIMETERS)]
+            .map(|(one, name)| {
+                view! {
+                    <button
+                        aria-pressed=move || (system.get() == one).to_string()
+                        on:click=move |_| desk.change(|project| project.set_system(one))
+                    >
+                        {text(name)}
+                    </button>
+                }
+            });
     let name = Memo::new(move |_| desk.project.with(|project| project.name().to_owned()));
     view! {
         <details class="menu">
-            <summary aria-label="menu">"☰"</summary>
+            <summary aria-label=text(app_common::MENU)>"☰"</summary>
             <div>
-                <label for="project-name">"Project name"</label>
+                <label for="project-name">{text(app_common::PROJECT_NAME)}</label>
                 <input
                     id="project-name"
                     type="text"
@@ -62,21 +64,22 @@ pub fn menu(store: Store, desk: Desk) -> AnyView {
                         desk.change(|project| project.set_name(&name));
                     }
                 />
-                <div class="choices" role="group" aria-label="Results in">
-                    <span class="label">"Results in"</span>
+                <div class="choices" role="group" aria-label=text(app_common::RESULTS_IN)>
+                    <span class="label">{text(app_common::RESULTS_IN)}</span>
                     {units}
                 </div>
-                <label for="rounding">"Marks to the nearest"</label>
+                <label for="rounding">{text(app_common::NEAREST)}</label>
                 <select id="rounding" on:change=set_rounding>{roundings}</select>
                 {theme_select(store)}
+                {language_select(store)}
                 <button on:click=|_| {
                     let _ = window().print();
-                }>"Print this page"</button>
+                }>{text(app_common::PRINT_PAGE)}</button>
                 <button on:click=move |_| {
                     let (name, text) =
                         desk.project.with_untracked(|project| (project.name().to_owned(), project.to_text()));
                     transfer::download(&transfer::file_name(&name), &text);
-                }>"Save to a file"</button>
+                }>{text(app_common::SAVE_TO_FILE)}</button>
             </div>
         </details>
     }
@@ -88,8 +91,8 @@ pub fn theme_button(store: Store) -> AnyView {
     view! {
         <span class="back"></span>
         <details class="menu">
-            <summary aria-label="menu">"☰"</summary>
-            <div>{theme_select(store)}</div>
+            <summary aria-label=text(app_common::MENU)>"☰"</summary>
+            <div>{theme_select(store)}{language_select(store)}</div>
         </details>
     }
     .into_any()
@@ -105,14 +108,28 @@ fn theme_select(store: Store) -> impl IntoView {
     let chosen = store.setting("theme").unwrap_or_default();
     let options = THEMES.map(|(key, name)| {
         let selected = key == chosen;
-        view! { <option value=key selected=selected>{name}</option> }
+        view! { <option value=key selected=selected>{text(name)}</option> }
     });
     view! {
-        <label for="theme">"Light"</label>
+        <label for="theme">{text(app_common::LIGHT)}</label>
         <select id="theme" on:change=move |event| {
             let theme = event_target_value(&event);
             store.set_setting("theme", &theme);
             set_theme(&theme);
+        }>{options}</select>
+    }
+}
+
+/// The choice of the language, each by its own name.
+fn language_select(store: Store) -> impl IntoView {
+    let shown = words::words().tag();
+    let options = LANGUAGES.map(|(tag, name)| {
+        view! { <option value=tag lang=tag selected=tag == shown>{name}</option> }
+    });
+    view! {
+        <label for="language">{text(app_common::LANGUAGE)}</label>
+        <select id="language" on:change=move |event| {
+            words::choose(store, &event_target_value(&event));
         }>{options}</select>
     }
 }

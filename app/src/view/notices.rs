@@ -7,12 +7,15 @@ use crate::desk::{Desk, unsaved};
 use crate::route::{Route, go};
 use crate::storage::{Found, SHORT_OF_ROOM, SaveError, Store};
 use crate::transfer::{self, Stay};
+use crate::words::{self, say, text};
+use calc::words::app_common;
 
 /// Under this name the device remembers what the browser said when it was asked to keep the data.
 const STAY: &str = "stay";
 
 thread_local! {
-    static NEWS: RwSignal<News> = RwSignal::new(News::default());
+    /// Counted, not of the page that asks first: it outlives every page.
+    static NEWS: ArcRwSignal<News> = ArcRwSignal::new(News::default());
 }
 
 /// What the stores have said.
@@ -37,33 +40,22 @@ pub fn tell(store: Store, found: Found) {
 
 /// The notices above every page.
 pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
-    let news = NEWS.with(|news| *news);
+    let news = NEWS.with(Clone::clone);
     let all = unsaved::all();
+    let said = news.clone();
     let words = shown("notices", move |html| {
-        let news = news.get();
+        language(html, store);
+        let news = said.get();
         if !store.keeps() {
             not_kept(html, store, news.journal_fails);
         } else if news.journal_fails && matches!(route.get(), Route::Start) {
-            notice(
-                html,
-                "status",
-                "This browser takes no second copy of what you type. If it is ended by force or the battery goes flat, the last minute can be lost.",
-            );
+            notice(html, "status", text(app_common::NO_SECOND_COPY));
             html.raw("</div>");
         }
         if !news.brought_back.is_empty() {
             let names = quoted(&news.brought_back);
-            notice(
-                html,
-                "status",
-                &[
-                    "The browser ended before it had kept everything. Brought back as last typed: ",
-                    &names,
-                    ".",
-                ]
-                .concat(),
-            );
-            html.button("", "seen", "", "All right");
+            notice(html, "status", &say(app_common::BroughtBack { names }));
+            html.button("", "seen", "", text(app_common::OK));
             html.raw("</div>");
         }
         let open = route.with(|route| route.project().map(str::to_owned));
@@ -74,19 +66,19 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
                 if open.as_deref() == Some(id) || store.is_deleted(id) {
                     continue;
                 }
-                let words = [
-                    "\u{201c}",
-                    one.project.name(),
-                    "\u{201d} is kept in this tab only. ",
-                    &one.error.to_string(),
-                ];
-                notice(html, "alert", &words.concat());
-                html.button("", "try-again", id, "Try again");
-                html.button("", "save-unsaved", id, "Save it to a file");
+                let name = one.project.name();
+                let error = one.error.to_string();
+                notice(html, "alert", &say(app_common::OnlyInTab { name, error }));
+                html.button("", "try-again", id, text(app_common::TRY_AGAIN));
+                html.button("", "save-unsaved", id, text(app_common::SAVE_TO_FILE));
                 if one.error == SaveError::Full && !store.deleted().is_empty() {
-                    html.button("danger", "empty-bin", id, "Delete for good what was taken out");
+                    html.button("danger", "empty-bin", id, text(app_common::EMPTY_TRASH));
                 }
-                html.link("button", &Route::Project(id.to_owned()).hash(), "Open it");
+                html.link(
+                    "button",
+                    &Route::Project(id.to_owned()).hash(),
+                    text(app_common::OPEN_IT),
+                );
                 html.raw("</div>");
             }
         });
@@ -94,6 +86,7 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, with)) = asked(&event) else { return };
         match what.as_str() {
+            "language" => words::choose(store, &with),
             "seen" => news.update(|news| news.brought_back.clear()),
             "try-again" => unsaved::try_again(store),
             "empty-bin" => {
@@ -112,6 +105,36 @@ pub fn notices(store: Store, route: ReadSignal<Route>) -> AnyView {
     view! { <div on:click=act>{words}</div> }.into_any()
 }
 
+/// The device's own language on offer; or that a language could not be had.
+fn language(html: &mut Html, store: Store) {
+    let missing = words::missing().get();
+    if !missing.is_empty() {
+        let language = words::own_name(missing);
+        notice(html, "alert", &say(app_common::LanguageMissing { language }));
+        html.button("", "language", missing, text(app_common::TRY_AGAIN));
+        let stay = words::own_name(words::words().tag());
+        let stay = say(app_common::LanguageStay { language: stay });
+        html.button("", "language", words::words().tag(), &stay);
+        html.raw("</div>");
+    } else if let Some(tag) = words::on_offer(store) {
+        let (offer, take) = match tag {
+            "es" => (app_common::OFFER_ES, app_common::OFFER_ES_TAKE),
+            "en-GB" => (app_common::OFFER_GB, app_common::OFFER_GB_TAKE),
+            _ => (app_common::OFFER_EN, app_common::OFFER_EN_TAKE),
+        };
+        html.raw("<div class=\"notice-line\" role=\"status\" lang=\"");
+        html.raw(tag);
+        html.raw("\"><p>");
+        html.text(text(offer));
+        html.raw("</p>");
+        html.button("", "language", tag, text(take));
+        let stay = words::words().tag();
+        let language = words::own_name(stay);
+        html.button("", "language", stay, &say(app_common::LanguageStay { language }));
+        html.raw("</div>");
+    }
+}
+
 fn notice(html: &mut Html, role: &str, words: &str) {
     html.raw("<div class=\"notice-line warning\" role=\"");
     html.raw(role);
@@ -125,11 +148,11 @@ fn not_kept(html: &mut Html, store: Store, journal_fails: bool) {
         html,
         "status",
         if journal_fails {
-            "This browser keeps nothing for this page (private mode, or storage is switched off). Save your project to a file before you close it."
+            text(app_common::KEEPS_NOTHING)
         } else if store.is_shared() {
-            "This browser refuses its usual storage; what you type is kept in its second one. Save your project to a file before you close it."
+            text(app_common::SECOND_STORE)
         } else {
-            "This browser refuses its usual storage; what you type is kept in its second one. Use one window only, and save your project to a file before you close it."
+            text(app_common::SECOND_STORE_ONE_WINDOW)
         },
     );
     html.raw("</div>");
@@ -144,19 +167,8 @@ pub fn of_project(desk: Desk) -> AnyView {
             return;
         }
         let name = desk.project.with(|project| project.name().to_owned());
-        notice(
-            html,
-            "status",
-            &[
-                "Another window changed the same field at the same time (",
-                &field,
-                "). Both are kept: this window goes on in a copy, \u{201c}",
-                &name,
-                "\u{201d}, and the other one's stands beside it.",
-            ]
-            .concat(),
-        );
-        html.button("", "seen", "", "All right");
+        notice(html, "status", &say(app_common::Apart { field, name }));
+        html.button("", "seen", "", text(app_common::OK));
         html.raw("</div>");
     });
     let seen = move |event: leptos::ev::MouseEvent| {
@@ -167,7 +179,7 @@ pub fn of_project(desk: Desk) -> AnyView {
     let short = (desk.store().keeps() && desk.store().room_used() > SHORT_OF_ROOM).then(|| {
         view! {
             <p class="notice-line warning" role="status">
-                "Space is getting short on this device. "<a href="#/">"See what is largest"</a>
+                {text(app_common::SHORT_OF_ROOM)}" "<a href="#/">{text(app_common::SEE_LARGEST)}</a>
             </p>
         }
     });
@@ -184,26 +196,26 @@ fn trouble(desk: Desk, error: &SaveError) -> AnyView {
     };
     let moved = matches!(error, SaveError::Moved | SaveError::Deleted).then(|| {
         let give_way = matches!(error, SaveError::Moved).then(|| {
-            view! { <button on:click=move |_| desk.give_way()>"Take the other window's"</button> }
+            view! { <button on:click=move |_| desk.give_way()>{text(app_common::TAKE_THEIRS)}</button> }
         });
         view! {
             {give_way}
             <button on:click=move |_| match desk.save_as_copy() {
                 Ok(id) => go(&Route::Project(id)),
                 Err(error) => desk.trouble.set(Some(error)),
-            }>"Keep both: this one as a copy"</button>
+            }>{text(app_common::KEEP_BOTH)}</button>
         }
     });
     let room = (matches!(error, SaveError::Full) && desk.bin_has_any()).then(|| {
-        view! { <button on:click=move |_| desk.make_room()>"Delete for good what was taken out"</button> }
+        view! { <button on:click=move |_| desk.make_room()>{text(app_common::EMPTY_TRASH)}</button> }
     });
     view! {
         <div class="notice-line warning" role="alert">
             <p>{words}</p>
             {moved}
             {room}
-            <button on:click=move |_| desk.save()>"Try again"</button>
-            <button on:click=download>"Save it to a file"</button>
+            <button on:click=move |_| desk.save()>{text(app_common::TRY_AGAIN)}</button>
+            <button on:click=download>{text(app_common::SAVE_TO_FILE)}</button>
         </div>
     }
     .into_any()
@@ -232,14 +244,15 @@ pub fn ask_to_stay(store: Store, again: bool) {
 /// Says on the start page that the browser has not promised to keep the data.
 pub fn may_be_cleared(html: &mut Html, store: Store) {
     if store.setting(STAY).as_deref() == Some("no") {
-        html.raw("<p class=\"help stay\">This browser has not promised to keep what is here when the device runs short of space. Save everything to a file now and then. ");
-        html.button("plain", "ask-to-stay", "", "Ask the browser again");
+        html.raw("<p class=\"help stay\">");
+        html.text(text(app_common::MAY_BE_CLEARED));
+        html.raw(" ");
+        html.button("plain", "ask-to-stay", "", text(app_common::ASK_AGAIN));
         html.raw("</p>");
     }
 }
 
 fn quoted(names: &[String]) -> String {
-    let names: Vec<String> =
-        names.iter().map(|name| ["\u{201c}", name, "\u{201d}"].concat()).collect();
-    names.join(", ")
+    let names = names.iter().map(|name| say(app_common::Quoted { name: name.as_str() }));
+    names.collect::<Vec<_>>().join(", ")
 }

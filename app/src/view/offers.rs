@@ -1,5 +1,6 @@
 //! New sheets made from a sheet's results in one tap, and what is said when those results change.
 
+use calc::words::app_page;
 use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
@@ -8,6 +9,7 @@ use super::sheet::{Result, with_report};
 use crate::desk::Desk;
 use crate::route::{Route, go};
 use crate::words::words;
+use crate::words::{say, text};
 
 /// What a sheet offers, each a button; and a way to what was made of it before.
 pub fn offers(desk: Desk, id: &str, result: Result) -> AnyView {
@@ -21,7 +23,11 @@ pub fn offers(desk: Desk, id: &str, result: Result) -> AnyView {
                     let made = id.with_value(|id| project.made_of(id, offer.kind));
                     if let Some(made) = made.and_then(|made| project.sheet(&made)) {
                         let to = Route::Sheet(project.id().to_owned(), made.id()).hash();
-                        html.link("button", &to, &format!("Go to {}", super::title_of(&made)));
+                        html.link(
+                            "button",
+                            &to,
+                            &say(app_page::GoTo { sheet: super::title_of(&made) }),
+                        );
                     }
                 }
             });
@@ -51,16 +57,9 @@ pub fn behind(desk: Desk, id: &str) -> AnyView {
                 let source = project.sheet(&behind.source);
                 let title = source.as_ref().map_or_else(String::new, super::title_of);
                 html.raw("<div class=\"notice-line warning\" role=\"status\">");
-                let things = if behind.changes == 1 { "value" } else { "values" };
-                html.tag(
-                    "p",
-                    "",
-                    &format!(
-                        "{title} has changed: {} {things} here are behind it.",
-                        behind.changes
-                    ),
-                );
-                html.button("", "catch-up", "", "Take what has changed");
+                let count = behind.changes;
+                html.tag("p", "", &say(app_page::HasChanged { sheet: title, count }));
+                html.button("", "catch-up", "", text(app_page::CATCH_UP));
                 html.raw("</div>");
             });
         });

@@ -8,6 +8,8 @@ use leptos::prelude::*;
 use super::{keys, titled};
 use crate::desk::ready;
 use crate::storage::Store;
+use crate::words::{say, text, words};
+use calc::words::app_common;
 
 /// A project that is worked out sooner than this is shown without a word. [ms]
 const UNTOLD_MS: f64 = 250.0;
@@ -29,7 +31,8 @@ pub fn opened(
     then: impl Fn(&str) -> AnyView + Send + Sync + 'static,
 ) -> AnyView {
     // What cannot be read has its own page.
-    let Ok(loaded) = store.load(id) else { return then(id) };
+    let Ok(mut loaded) = store.load(id) else { return then(id) };
+    loaded.project.set_words(words());
     let mut gradual = Gradual::new(&loaded.project);
     if !go_on(&mut gradual, UNTOLD_MS) {
         ready::put(gradual.so_far());
@@ -48,20 +51,20 @@ pub fn opened(
         if is_done.get() {
             return then(&id);
         }
-        titled("Opening");
+        titled(text(app_common::OPENING));
         keys::focus_heading();
         let part = move || match state.get() {
             State::Working(done, all) => done as f64 / all.max(1) as f64,
             State::Done => 1.0,
         };
         view! {
-            <header class="top"><a class="back" href="#/"><span aria-hidden="true">"‹ "</span>"All projects"</a></header>
+            <header class="top"><a class="back" href="#/"><span aria-hidden="true">"‹ "</span>{text(app_common::ALL_PROJECTS)}</a></header>
             <main id="main" class="working">
-                <h1 tabindex="-1">{format!("Working out “{name}”…")}</h1>
-                <p>"It holds much to be worked out. Nothing is changed by stopping."</p>
-                <p><progress aria-label="done" prop:value=part></progress></p>
-                <p role="status">{move || format!("{:.0} % done", part() * 100.0)}</p>
-                <p><a class="button" data-stop="" href="#/">"Stop, and go back to all projects"</a></p>
+                <h1 tabindex="-1">{say(app_common::WorkingOut { name: name.as_str() })}</h1>
+                <p>{text(app_common::WORKING_OUT_HELP)}</p>
+                <p><progress aria-label=text(app_common::DONE) prop:value=part></progress></p>
+                <p role="status">{move || say(app_common::DonePercent { percent: (part() * 100.0) as u32 })}</p>
+                <p><a class="button" data-stop="" href="#/">{text(app_common::STOP)}</a></p>
             </main>
         }
         .into_any()

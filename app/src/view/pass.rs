@@ -7,6 +7,8 @@ use leptos::prelude::*;
 use super::html::shown;
 use crate::desk::Desk;
 use crate::transfer;
+use crate::words::{say, text};
+use calc::words::{app_common, app_pass as words};
 
 /// How long a code stays when they are shown one after the other: time to aim and to open the link.
 const EACH: Duration = Duration::from_secs(6);
@@ -41,26 +43,26 @@ pub fn pass_page(desk: Desk) -> AnyView {
             <button data-share="" on:click=move |_| {
                 let (name, text) = file();
                 transfer::share(&name, &text);
-            }>"Share…"</button>
+            }>{text(words::SHARE_SYSTEM)}</button>
         }
     });
     view! {
-        <h1 tabindex="-1">"Pass it on"</h1>
+        <h1 tabindex="-1">{text(words::SHARE)}</h1>
         <p class="purpose">
-            "The whole project goes along: the body, every sheet, the lists. It goes from this device to the other; no server keeps it. Who receives it gets a copy, and nothing that they have is overwritten."
+            {text(words::SHARE_HELP)}
         </p>
-        <h2>"As a file"</h2>
+        <h2>{text(words::AS_FILE)}</h2>
         <p class="links">
             <button data-save="" on:click=move |_| {
                 let (name, text) = file();
                 transfer::download(&name, &text);
-            }>"Save to a file"</button>
+            }>{text(app_common::SAVE_TO_FILE)}</button>
             {share}
         </p>
         {move || match packed.get() {
-            Packed::NotYet => view! { <p role="status">"Packing…"</p> }.into_any(),
+            Packed::NotYet => view! { <p role="status">{text(words::PACKING)}</p> }.into_any(),
             Packed::Cannot => view! {
-                <p role="status">"This browser cannot pack a project into a link or a code. Save it to a file and send that."</p>
+                <p role="status">{text(words::CANNOT_PACK)}</p>
             }.into_any(),
             Packed::Data(data) => view! { {link(&data)}{codes(&data)} }.into_any(),
         }}
@@ -71,8 +73,8 @@ pub fn pass_page(desk: Desk) -> AnyView {
 fn link(data: &str) -> AnyView {
     if data.len() > transfer::MAX_LINK_CHARS {
         return view! {
-            <h2>"As a link"</h2>
-            <p>"This project is too large for a link. Send the file."</p>
+            <h2>{text(words::AS_LINK)}</h2>
+            <p>{text(words::LINK_TOO_LARGE)}</p>
         }
         .into_any();
     }
@@ -80,20 +82,18 @@ fn link(data: &str) -> AnyView {
     let said = RwSignal::new("");
     let length = link.len();
     let note = if length > LONG_LINK {
-        format!(
-            "{length} characters. Some programs cut links as long as this; a file or the codes always work."
-        )
+        say(words::CharactersMany { count: length })
     } else {
-        format!("{length} characters.")
+        say(words::Characters { count: length })
     };
     let to_copy = link.clone();
     let select_all =
         |event: leptos::ev::FocusEvent| event_target::<web_sys::HtmlInputElement>(&event).select();
     view! {
-        <h2>"As a link"</h2>
-        <p>"The project is inside the link itself, after the # sign: that part stays between the two of you, no host gets to see it."</p>
+        <h2>{text(words::AS_LINK)}</h2>
+        <p>{text(words::LINK_HELP)}</p>
         <div class="field">
-            <label for="link">"Link"</label>
+            <label for="link">{text(words::LINK)}</label>
             <input
                 id="link"
                 type="text"
@@ -107,12 +107,12 @@ fn link(data: &str) -> AnyView {
             <button data-copy="" on:click=move |_| {
                 transfer::copy(&to_copy, move |copied| {
                     let _ = said.try_set(if copied {
-                        "Copied."
+                        text(words::COPIED)
                     } else {
-                        "This browser does not let the page copy. Tap the link above and copy what is selected."
+                        text(words::CANNOT_COPY)
                     });
                 });
-            }>"Copy the link"</button>
+            }>{text(words::COPY_LINK)}</button>
             " "
             <span class="said" role="status">{said}</span>
         </p>
@@ -123,8 +123,8 @@ fn link(data: &str) -> AnyView {
 fn codes(data: &str) -> AnyView {
     let Some(links) = transfer::code_links(&page_address(), data) else {
         return view! {
-            <h2>"As QR codes"</h2>
-            <p>"This project is too large for codes. Send the file or the link."</p>
+            <h2>{text(words::AS_CODES)}</h2>
+            <p>{text(words::CODES_TOO_LARGE)}</p>
         }
         .into_any();
     };
@@ -132,8 +132,11 @@ fn codes(data: &str) -> AnyView {
     let at = RwSignal::new(0_usize);
     let code = shown("codes", move |html| {
         let at = at.get();
-        let label =
-            if count == 1 { "The code".to_owned() } else { format!("Code {} of {count}", at + 1) };
+        let label = if count == 1 {
+            say(words::CODE)
+        } else {
+            say(words::CodeOf { number: at + 1, count })
+        };
         if let Some(link) = links.get(at) {
             html.raw("<figure data-link=\"");
             html.text(link);
@@ -144,14 +147,10 @@ fn codes(data: &str) -> AnyView {
             html.raw("</figcaption></figure>");
         }
     });
-    let words = if count == 1 {
-        "Point the other phone's camera at the code and open the link that it shows."
-    } else {
-        "Point the other phone's camera at each code and open the link that it shows. The order is free, and a code read twice does no harm; the project opens when all have come."
-    };
+    let help = text(if count == 1 { words::CODE_HELP } else { words::CODES_HELP });
     view! {
-        <h2>"As QR codes"</h2>
-        <p>{words}</p>
+        <h2>{text(words::AS_CODES)}</h2>
+        <p>{help}</p>
         {code}
         {(count > 1).then(|| steps(at, count))}
     }
@@ -178,10 +177,10 @@ fn steps(at: RwSignal<usize>, count: usize) -> AnyView {
     };
     view! {
         <p class="links">
-            <button data-step="back" on:click=move |_| { stop(); step(count - 1) }>"‹ Code before"</button>
-            <button data-step="next" on:click=move |_| { stop(); step(1) }>"Next code ›"</button>
+            <button data-step="back" on:click=move |_| { stop(); step(count - 1) }>{text(words::CODE_BEFORE)}</button>
+            <button data-step="next" on:click=move |_| { stop(); step(1) }>{text(words::CODE_NEXT)}</button>
             <button data-step="auto" aria-pressed=move || timer.get().is_some().to_string() on:click=toggle>
-                "Show one after the other"
+                {text(words::CODE_AUTO)}
             </button>
         </p>
     }

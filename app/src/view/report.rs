@@ -1,32 +1,69 @@
 //! What a sheet gives back, in the same places whatever its trade.
 
-use calc::lists::{BuyLine, CutLine, Mark, MarkStrip};
+use calc::drawing::Drawing;
+use calc::lists::{BuyLine, CutLine, EACH, Mark, MarkStrip};
 use calc::quantity::{Style, plain};
 use calc::report::{Remark, Report, Step, Table, Weight};
 
 use super::drawing::push_drawing;
 use super::html::Html;
 use super::tape::push_tape;
-use crate::words::words;
+use crate::words::{say, text, words};
+use calc::words::{app_page as said, app_paper, common};
 
-/// The answers: large, one to three; then what has to be said about them.
+/// The answers and all that has to be said about them.
 pub fn answers(html: &mut Html, report: &Report) {
+    figures(html, report);
+    remarks(html, report.remarks.iter());
+}
+
+/// An answer of more letters than this is written smaller.
+const LONG: usize = 14;
+
+/// The answers: the first large, the others smaller beside each other.
+pub fn figures(html: &mut Html, report: &Report) {
     html.raw("<dl class=\"answers\">");
     for answer in &report.answers {
         html.raw("<div class=\"answer\">");
         html.tag("dt", "", &answer.label);
-        html.raw("<dd data-result=\"");
+        html.raw(if answer.text.chars().count() > LONG { "<dd class=\"long\"" } else { "<dd" });
+        html.raw(" data-result=\"");
         html.text(&answer.label);
         html.raw("\">");
         html.text(&answer.text);
         html.tag_if_any("span", "note", &answer.note);
         html.raw("</dd></div>");
     }
-    html.raw("</dl><ul class=\"remarks\">");
-    for one in &report.remarks {
+    html.raw("</dl>");
+}
+
+/// What has to be said, one below another.
+pub fn remarks<'a>(html: &mut Html, all: impl Iterator<Item = &'a Remark>) {
+    html.raw("<ul class=\"remarks\">");
+    for one in all {
         remark(html, one);
     }
     html.raw("</ul>");
+}
+
+/// What is to be changed before the work goes on, in its order.
+pub fn warnings(report: &Report) -> impl Iterator<Item = &Remark> {
+    report.remarks.iter().filter(|one| one.weight == Weight::Warning)
+}
+
+/// What is well, and what is worth knowing.
+pub fn notes(report: &Report) -> impl Iterator<Item = &Remark> {
+    report.remarks.iter().filter(|one| one.weight != Weight::Warning)
+}
+
+/// The caution that matters most for the task, in one sentence.
+pub fn hazard(html: &mut Html, report: &Report) {
+    let Some(caution) = report.cautions.first() else { return };
+    let text = caution.text.say(words());
+    let end = text.find(". ").map_or(text.len(), |end| end + 1);
+    html.raw("<p class=\"hazard\"><span aria-hidden=\"true\">⚠ </span>");
+    html.text(&text[..end]);
+    html.raw("</p>");
 }
 
 /// What has to be said, as an item of a list.
@@ -46,47 +83,46 @@ pub fn remark(html: &mut Html, remark: &Remark) {
 
 /// The drawings; `width` is the page's, in px.
 /// `first` is the number of the first of them: no two drawings of a page have the same.
-pub fn drawings(html: &mut Html, report: &Report, width: f64, first: u64) {
-    for (number, drawing) in (first..).zip(&report.drawings) {
+pub fn drawings(html: &mut Html, drawings: &[Drawing], width: f64, first: u64) {
+    for (number, drawing) in (first..).zip(drawings) {
         push_drawing(html, drawing, width, number);
     }
 }
 
-/// The marks and the tables.
-pub fn marks_and_tables(html: &mut Html, report: &Report, style: Style) {
+/// The marks of all pieces.
+pub fn marks(html: &mut Html, report: &Report, style: Style) {
     for strip in &report.marks {
         mark_strip(html, strip, style);
     }
-    for one in &report.tables {
-        table(html, one);
-    }
 }
 
-/// The cautions, and what goes on the lists.
-pub fn cautions_and_lists(html: &mut Html, report: &Report, style: Style) {
-    cautions(html, report);
-    if !report.buy.is_empty() {
-        html.raw("<section class=\"buy\"><h2>To buy</h2><ul>");
-        for line in &report.buy {
-            html.tag("li", "", &buy_words(line));
-        }
-        html.raw("</ul></section>");
+/// The lines for the buy list.
+pub fn buy(html: &mut Html, report: &Report) {
+    html.raw("<section class=\"buy\"><ul>");
+    for line in &report.buy {
+        html.tag("li", "", &buy_words(line));
     }
-    for line in &report.cut {
-        cut_line(html, line, style);
-    }
+    html.raw("</ul></section>");
+}
+
+/// What can hurt someone or ruin the job, under its heading.
+pub fn cautions(html: &mut Html, report: &Report) {
+    html.raw("<section class=\"cautions\">");
+    html.tag("h2", "", text(app_paper::TAKE_CARE));
+    caution_list(html, report);
+    html.raw("</section>");
 }
 
 /// What can hurt someone or ruin the job.
-pub fn cautions(html: &mut Html, report: &Report) {
-    html.raw("<section class=\"cautions\"><h2>Take care</h2><ul>");
+pub fn caution_list(html: &mut Html, report: &Report) {
+    html.raw("<ul>");
     for caution in &report.cautions {
         html.raw("<li>");
         html.text(caution.text.say(words()));
         html.tag("cite", "", &caution.source.say(words()));
         html.raw("</li>");
     }
-    html.raw("</ul></section>");
+    html.raw("</ul>");
 }
 
 /// How the answers were worked out: the steps as items of a list.
@@ -99,9 +135,8 @@ pub fn working(html: &mut Html, report: &Report) {
 /// A piece's marks: each as a number and as a piece of tape with the spot on it.
 pub fn mark_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
     html.raw("<section class=\"marks\">");
-    html.tag("h2", "", &format!("Marks on the {}", strip.title(style)));
-    let datum =
-        format!("All from the left end of {}, tape hooked once.", style.length(strip.length));
+    html.tag("h2", "", &style.say(said::MarksOn { piece: strip.title(style) }));
+    let datum = style.say(said::TapeHooked { length: strip.length });
     html.tag("p", "help", &datum);
     html.raw("<ol>");
     for mark in &strip.marks {
@@ -121,7 +156,7 @@ pub fn mark_words(html: &mut Html, mark: &Mark, style: Style) {
     html.tag("strong", "", &marked.text);
     let left_over = style.left_over(&marked);
     if !left_over.is_empty() {
-        html.tag("span", "note", &format!("exact spot {left_over}"));
+        html.tag("span", "note", &style.say(said::ExactSpot { left_over }));
     }
     html.tag_if_any("span", "note", &mark.note);
 }
@@ -139,22 +174,23 @@ pub fn cut_line(html: &mut Html, line: &CutLine, style: Style) {
         html.raw("</li>");
     }
     html.raw("</ol>");
-    html.tag("p", "help", &format!("Left over: {}", style.length(line.waste)));
+    html.tag("p", "help", &style.say(said::LeftOver { length: line.waste }));
     html.raw("</section>");
 }
 
 /// A line of a buy list in words: `2 × floor finish, 1 gal container`.
 pub fn buy_words(line: &BuyLine) -> String {
+    let item = match line.spec.as_str() {
+        "" => line.item.clone(),
+        spec => say(common::ListMiddle { before: line.item.as_str(), rest: spec }),
+    };
     if line.quantity == 0.0 && line.on_hand > 0.0 {
-        let name = [line.item.as_str(), line.spec.as_str()].join(", ");
-        return format!("{name}: {} here already, none to buy", plain(line.on_hand, 1));
+        return say(said::HereAlready { item, count: plain(line.on_hand, 1) });
     }
     let quantity = plain(line.quantity, 1);
-    let unit = if line.unit == "each" { " ×".to_owned() } else { format!(" {} of", line.unit) };
-    if line.spec.is_empty() {
-        format!("{quantity}{unit} {}", line.item)
-    } else {
-        format!("{quantity}{unit} {}, {}", line.item, line.spec)
+    match line.unit {
+        EACH => say(said::BuyLine { quantity, item }),
+        unit => say(said::BuyAmount { quantity, unit, item }),
     }
 }
 

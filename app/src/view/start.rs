@@ -6,11 +6,14 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 use super::html::{Html, asked, shown};
-use super::versions::{field_value, large, room, size};
+use super::taking_in::TakingIn;
+use super::versions::{field_value, large, room, size, when};
 use crate::desk::unsaved;
 use crate::route::{Part, Route, go};
 use crate::storage::{Listing, ListingState, Store, new_id};
-use crate::transfer::{self, Import, ImportError};
+use crate::transfer;
+use crate::words::{say, text};
+use calc::words::{app_common, app_start as words};
 
 /// The project's own demo rig.
 const DEMO: &str = include_str!("../../../shared/demo.json");
@@ -39,7 +42,7 @@ pub fn start_page(store: Store) -> AnyView {
         super::start_guide::invitation(html, store);
         kept.with(|kept| projects(html, store, kept, &wanted));
         room(html, store, used.get());
-        html.raw(BEGIN);
+        begin_part(html);
         super::notices::may_be_cleared(html, store);
         bin(html, &store.deleted());
     });
@@ -47,7 +50,7 @@ pub fn start_page(store: Store) -> AnyView {
         many.get().then(|| {
             view! {
                 <div class="field search">
-                    <label for="search">"Search the projects"</label>
+                    <label for="search">{text(words::SEARCH)}</label>
                     <input
                         id="search"
                         type="search"
@@ -62,13 +65,13 @@ pub fn start_page(store: Store) -> AnyView {
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, with)) = asked(&event) else { return };
         match act(store, &what, &with) {
-            Ok(words) => said.set(words),
-            Err(words) => said.set(words),
+            Ok(told) | Err(told) => said.set(told),
         }
         // There may be room by now.
         unsaved::try_again(store);
         version.update(|version| *version += 1);
     };
+    let taking_in = TakingIn::new(store, said, version);
     let read = move |event: leptos::ev::Event| {
         let Some(input) =
             event.target().and_then(|target| target.dyn_into::<web_sys::HtmlInputElement>().ok())
@@ -76,106 +79,113 @@ pub fn start_page(store: Store) -> AnyView {
             return;
         };
         let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
-        transfer::read_file(&file, move |read| {
-            said.set(take_in(store, read));
-            version.update(|version| *version += 1);
-        });
+        taking_in.begin(&file);
         input.set_value("");
     };
     view! {
         <h1 tabindex="-1">"Battenbook"</h1>
-        <p class="purpose">"What to mark, cut, mix, wire and buy, worked out from what you measured in the rig."</p>
+        <p class="purpose">{text(words::PURPOSE)}</p>
         <p class="said" role="status">{said}</p>
+        {taking_in.progress()}
         {search}
         <div on:click=act>{page}</div>
         <section class="files">
-            <h2>"Files"</h2>
-            <label class="button" for="import">"Open a project file"</label>
+            <h2>{text(words::FILES)}</h2>
+            <label class="button" for="import">{text(words::OPEN_FILE)}</label>
             <input id="import" class="visually-hidden" type="file" accept=".json,.txt,application/json,text/plain" on:change=read />
         </section>
         <footer>
-            <p>"Everything stays on this device. Once loaded, it works without signal."</p>
-            <p>"Results are estimates from your measurements. Local code, the maker's instructions and licensed trades come first."</p>
+            <p>{text(words::STAYS_HERE)}</p>
+            <p>{text(words::ESTIMATES)}</p>
         </footer>
     }
     .into_any()
 }
 
 /// How to begin, and all projects as one file: always the same.
-const BEGIN: &str = "<section class=\"begin\"><h2>Begin</h2><div class=\"pair\">\
-    <button class=\"main\" data-do=\"new\" data-with=\"imperial\">New project in inches</button>\
-    <button class=\"main\" data-do=\"new\" data-with=\"metric\">New project in millimetres</button>\
-    <button data-do=\"demo\" data-with=\"imperial\">Open the demo in inches</button>\
-    <button data-do=\"demo\" data-with=\"metric\">Open the demo in millimetres</button>\
-    </div><p><button class=\"wide\" data-do=\"save-all\">Save everything to a file</button></p></section>";
+fn begin_part(html: &mut Html) {
+    html.raw("<section class=\"begin\">");
+    html.tag("h2", "", text(words::BEGIN));
+    html.raw("<label class=\"whole\">");
+    html.text(text(words::NEW_NAME));
+    html.raw("<input type=\"text\" autocomplete=\"off\" maxlength=\"80\" enterkeyhint=\"done\" id=\"new-name\" placeholder=\"");
+    html.text(text(words::MY_RIG));
+    html.raw("\"></label><div class=\"pair\">");
+    html.button("main", "new", "imperial", text(words::NEW_IMPERIAL));
+    html.button("main", "new", "metric", text(words::NEW_METRIC));
+    html.button("", "demo", "imperial", text(words::DEMO_IMPERIAL));
+    html.button("", "demo", "metric", text(words::DEMO_METRIC));
+    html.raw("</div><p>");
+    html.button("wide", "save-all", "", text(words::SAVE_ALL));
+    html.raw("</p></section>");
+}
 
 fn projects(html: &mut Html, store: Store, listings: &[Listing], wanted: &str) {
     if listings.is_empty() {
-        html.tag(
-            "p",
-            "help",
-            "Nothing is kept on this device yet. The demo shows the whole way in one tap.",
-        );
+        html.tag("p", "help", text(words::NONE_YET));
     }
     let wanted = small_letters(wanted.trim());
     let is_wanted = |one: &Listing| small_letters(&one.name).contains(&wanted);
     if !listings.is_empty() && !listings.iter().any(is_wanted) {
-        html.tag("p", "help", "No project has that in its name.");
+        html.tag("p", "help", text(words::NONE_FOUND));
     }
     html.raw("<ul class=\"cards projects\">");
     for one in listings.iter().filter(|one| is_wanted(one)) {
         let beside = store.received(&one.id).is_some_and(|beside| !beside.is_empty());
         let damaged = one.state == ListingState::Fine && store.damaged(&one.id).is_some();
         let state = match one.state {
-            _ if unsaved::find(&one.id).is_some() => "not saved; kept in this tab only",
-            ListingState::Fine if damaged => "a damaged save of it is kept too",
-            ListingState::Fine if beside => "received, beside your own",
+            _ if unsaved::find(&one.id).is_some() => text(words::STATE_UNSAVED),
+            ListingState::Fine if damaged => text(words::STATE_DAMAGED_SAVE),
+            ListingState::Fine if beside => text(words::STATE_RECEIVED),
             ListingState::Fine => large(one.chars),
-            ListingState::Damaged => "cannot be read; its text is kept",
-            ListingState::Newer { .. } => "saved by a newer version",
+            ListingState::Damaged => text(words::STATE_DAMAGED),
+            ListingState::Newer { .. } => text(words::STATE_NEWER),
         };
         html.raw("<li><a href=\"");
         html.text(&Route::Project(one.id.clone()).hash());
         html.raw("\">");
         html.tag("span", "name", name_of(one));
         html.tag_if_any("span", "label", state);
-        html.raw("</a><details class=\"more\"><summary aria-label=\"more for ");
-        html.text(name_of(one));
+        if one.changed > 0.0 {
+            let about = [when(one.changed).as_str(), " · ", &size(one.chars)].concat();
+            html.tag("span", "note", &about);
+        }
+        html.raw("</a><details class=\"more\"><summary aria-label=\"");
+        html.text(&say(words::MoreFor { name: name_of(one) }));
         html.raw("\">⋯</summary><div>");
         if one.state == ListingState::Fine {
             rename(html, one);
             if beside {
                 let hash = Route::Part(one.id.clone(), Part::Compare).hash();
-                html.link("button", &hash, "See what differs");
+                html.link("button", &hash, text(words::SEE_DIFFERENCES));
             }
-            html.button("", "copy", &one.id, "Copy");
+            html.button("", "copy", &one.id, text(words::COPY));
             let hash = Route::Part(one.id.clone(), Part::Pass).hash();
-            html.link("button", &hash, "Pass it on");
+            html.link("button", &hash, text(words::SHARE));
         }
-        html.button("", "save", &one.id, "Save to a file");
+        html.button("", "save", &one.id, text(app_common::SAVE_TO_FILE));
         if damaged {
-            html.button("", "save-damaged", &one.id, "Save the damaged text to a file");
-            html.button("danger", "forget-damaged", &one.id, "Throw the damaged text away");
+            html.button("", "save-damaged", &one.id, text(words::SAVE_DAMAGED));
+            html.button("danger", "forget-damaged", &one.id, text(words::DISCARD_DAMAGED));
         }
         if store.before(&one.id).is_some() {
-            html.button("", "save-before", &one.id, "Save the text from before the last update");
+            html.button("", "save-before", &one.id, text(words::SAVE_BEFORE));
         }
-        html.button("danger", "delete", &one.id, "Take out");
-        if one.chars > 0 {
-            html.tag("span", "note", &size(one.chars));
-        }
+        html.button("danger", "delete", &one.id, text(words::DELETE));
         html.raw("</div></details></li>");
     }
     html.raw("</ul>");
 }
 
 fn rename(html: &mut Html, one: &Listing) {
-    html.raw("<label class=\"whole\">Name<input type=\"text\" autocomplete=\"off\" maxlength=\"80\" id=\"name-");
+    html.raw("<label class=\"whole\">");
+    html.text(text(words::NAME));
+    html.raw("<input type=\"text\" autocomplete=\"off\" maxlength=\"80\" id=\"name-");
     html.text(&one.id);
     html.raw("\" value=\"");
     html.text(&one.name);
     html.raw("\"></label>");
-    html.button("", "rename", &one.id, "Rename");
+    html.button("", "rename", &one.id, text(words::RENAME));
 }
 
 /// A text in small letters, by the browser: the tables for it are there already.
@@ -188,12 +198,14 @@ fn bin(html: &mut Html, deleted: &[Listing]) {
     if deleted.is_empty() {
         return;
     }
-    html.raw("<section class=\"bin\"><h2>Taken out</h2><ul>");
+    html.raw("<section class=\"bin\">");
+    html.tag("h2", "", text(words::TRASH));
+    html.raw("<ul>");
     for one in deleted {
         html.raw("<li>");
         html.tag("span", "name", name_of(one));
-        html.button("", "restore", &one.id, "Bring back");
-        html.button("danger", "forget", &one.id, "Delete for good");
+        html.button("", "restore", &one.id, text(words::RESTORE));
+        html.button("danger", "forget", &one.id, text(words::FORGET));
         html.raw("</li>");
     }
     html.raw("</ul></section>");
@@ -206,22 +218,26 @@ fn name_in(store: Store, id: &str) -> String {
 }
 
 fn name_of(one: &Listing) -> &str {
-    if one.name.is_empty() { "without a name" } else { &one.name }
+    if one.name.is_empty() { text(app_common::UNNAMED) } else { &one.name }
 }
 
 /// Does what was tapped; says in words what there is to say.
 fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
     let system = if with == "imperial" { UnitSystem::Imperial } else { UnitSystem::Metric };
-    let words = |error: crate::storage::SaveError| error.to_string();
+    let told = |error: crate::storage::SaveError| error.to_string();
     match what {
-        "new" => begin(store, &Project::new(&new_id(), "My rig", system))?,
+        "new" => {
+            let typed = field_value("new-name");
+            let name = match typed.trim() {
+                "" => text(words::MY_RIG),
+                name => name,
+            };
+            begin(store, &Project::new(&new_id(), name, system))?;
+        }
         "demo" | "try" => {
-            let mut demo = Project::from_text(DEMO).map_err(|error| error.to_string())?;
-            demo.set_id(&new_id());
-            demo.set_system(system);
-            begin(store, &demo)?;
+            let id = demo(store, system)?;
             if what == "try" {
-                super::start_guide::begin(store, demo.id());
+                super::start_guide::begin(store, &id);
             }
         }
         "try-not" => super::start_guide::end(store),
@@ -229,7 +245,7 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
             let unsaved = unsaved::find(with).map(|one| (one.project, false));
             let loaded = store.load(with).ok().map(|loaded| (loaded.project, loaded.restored));
             if let Some((project, restored)) = unsaved.or(loaded) {
-                store.save_copy(&project, "copy").map_err(words)?;
+                store.save_copy(&project, text(words::WHY_COPY)).map_err(told)?;
                 return Ok(said_of_copy(restored));
             }
         }
@@ -242,13 +258,13 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
                 && !name.trim().is_empty()
             {
                 loaded.project.set_name(name.trim());
-                store.save(&loaded.project, loaded.revision).map_err(words)?;
+                store.save(&loaded.project, loaded.revision).map_err(told)?;
                 return Ok(said_of_copy(loaded.restored));
             }
         }
         "save-before" => {
             if let Some(text) = store.before(with) {
-                let name = format!("{} before", name_in(store, with));
+                let name = say(words::FileBefore { name: name_in(store, with) });
                 transfer::download(&transfer::file_name(&name), &text);
             }
         }
@@ -265,7 +281,7 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
         }
         "save-damaged" => {
             if let Some(text) = store.damaged(with) {
-                let name = format!("{} damaged", name_in(store, with));
+                let name = say(words::FileDamaged { name: name_in(store, with) });
                 transfer::download(&transfer::file_name(&name), &text);
             }
         }
@@ -276,25 +292,17 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
             let mut said = Vec::new();
             if !all.left_out.is_empty() {
                 let names: Vec<String> = all.left_out.into_iter().map(|one| one.name).collect();
-                said.push(format!(
-                    "Left out, as they cannot be read: {}. Save each to its own file.",
-                    names.join(", ")
-                ));
+                said.push(say(words::LeftOut { names: names.join(", ") }));
             }
             if !all.restored.is_empty() {
-                said.push(format!(
-                    "The last save of these was damaged or is missing, so the file has the one before it: {}.",
-                    all.restored.join(", ")
-                ));
+                said.push(say(words::OlderUsed { names: all.restored.join(", ") }));
             }
             return Ok(said.join(" "));
         }
         "delete" => {
             let name = name_in(store, with);
-            store.delete(with).map_err(words)?;
-            return Ok(format!(
-                "\u{201c}{name}\u{201d} is taken out; it can be brought back below."
-            ));
+            store.delete(with).map_err(told)?;
+            return Ok(say(words::Deleted { name }));
         }
         "restore" => store.restore(with),
         "forget" => {
@@ -307,6 +315,28 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
     Ok(String::new())
 }
 
+/// The demo's id is kept on this device under this name: it is there once, however often it is asked for.
+const DEMO_ID: &str = "demo";
+
+/// Opens the demo, as it was left where it was opened before; gives its id.
+fn demo(store: Store, system: UnitSystem) -> Result<String, String> {
+    if let Some(kept) = store.setting(DEMO_ID).and_then(|id| store.load(&id).ok()) {
+        let mut project = kept.project;
+        if project.system() != system {
+            project.set_system(system);
+            store.save(&project, kept.revision).map_err(|error| error.to_string())?;
+        }
+        go(&Route::Project(project.id().to_owned()));
+        return Ok(project.id().to_owned());
+    }
+    let mut demo = Project::from_text(DEMO).map_err(|error| say(error.message()))?;
+    demo.set_id(&new_id());
+    demo.set_system(system);
+    begin(store, &demo)?;
+    store.set_setting(DEMO_ID, demo.id());
+    Ok(demo.id().to_owned())
+}
+
 fn begin(store: Store, project: &Project) -> Result<(), String> {
     store.save(project, 0).map_err(|error| error.to_string())?;
     super::notices::ask_to_stay(store, false);
@@ -316,34 +346,5 @@ fn begin(store: Store, project: &Project) -> Result<(), String> {
 
 /// Says it where the copy before the last save had to be used; nothing where it had not.
 fn said_of_copy(restored: bool) -> String {
-    let words =
-        "The last save of this project was damaged or is missing: the one before it was used.";
-    if restored { words.to_owned() } else { String::new() }
-}
-
-/// Keeps what a file holds, beside what is kept already, and says in words what became of it.
-fn take_in(store: Store, read: Result<Import, ImportError>) -> String {
-    let (projects, refused) = match read {
-        Ok(Import::One(project)) => (vec![project], Vec::new()),
-        Ok(Import::Many { projects, refused }) => (projects, refused),
-        Err(error) => return error.to_string(),
-    };
-    let mut words: Vec<String> = Vec::new();
-    for project in projects {
-        words.push(match transfer::keep(store, project) {
-            Ok(kept) if store.received(kept.project.id()).is_some() => {
-                format!(
-                    "Opened \u{201c}{}\u{201d} beside your own, as a copy.",
-                    kept.project.name()
-                )
-            }
-            Ok(kept) => {
-                super::notices::ask_to_stay(store, false);
-                format!("Opened \u{201c}{}\u{201d}.", kept.project.name())
-            }
-            Err(error) => error.to_string(),
-        });
-    }
-    words.extend(refused.iter().map(|one| format!("Number {}: {}", one.number, one.reason)));
-    words.join(" ")
+    if restored { text(words::OLDER_USED_ONE).to_owned() } else { String::new() }
 }

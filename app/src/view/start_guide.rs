@@ -7,6 +7,8 @@ use super::html::{Html, asked, shown};
 use crate::desk::Desk;
 use crate::route::{Route, go};
 use crate::storage::Store;
+use crate::words::{say, text};
+use calc::words::app_start as words;
 
 /// The demo's sheet that the steps are about, and the input that is changed there.
 pub const SHEET: &str = "s3";
@@ -19,14 +21,18 @@ pub fn invitation(html: &mut Html, store: Store) {
     if store.setting(SETTING).as_deref() == Some("off") {
         return;
     }
-    html.raw(
-        "<section class=\"try\"><h2>Try it: one minute, three steps</h2><ol>\
-         <li>The demo opens at a ceiling board, marked for the ribs of an old bus.</li>\
-         <li>Change one measure.</li><li>Watch its marks follow.</li></ol><div class=\"pair\">\
-         <button class=\"main\" data-do=\"try\" data-with=\"imperial\">Try it in inches</button>\
-         <button class=\"main\" data-do=\"try\" data-with=\"metric\">Try it in millimetres</button>\
-         </div><button class=\"plain\" data-do=\"try-not\">I know my way, do not show this again</button></section>",
-    );
+    html.raw("<section class=\"try\">");
+    html.tag("h2", "", text(words::TRY));
+    html.raw("<ol>");
+    for step in [words::TRY_BOARD, words::TRY_CHANGE, words::TRY_WATCH] {
+        html.tag("li", "", text(step));
+    }
+    html.raw("</ol><div class=\"pair\">");
+    html.button("main", "try", "imperial", text(words::TRY_IMPERIAL));
+    html.button("main", "try", "metric", text(words::TRY_METRIC));
+    html.raw("</div>");
+    html.button("plain", "try-not", "", text(words::TRY_NOT));
+    html.raw("</section>");
 }
 
 /// The steps begin, in the demo with this id.
@@ -61,28 +67,26 @@ pub fn steps(store: Store, desk: Desk, route: ReadSignal<Route>) -> AnyView {
     // What is pointed at is marked by the style sheet.
     Effect::new(move |_| mark_step(step.get()));
     on_cleanup(|| mark_step(0));
-    let words = shown("guide", move |html| {
+    let part = shown("guide", move |html| {
         let step = step.get();
+        let number = if metric() { "230" } else { "9" };
         let (what, act, button) = match step {
-            1 if metric() => {
-                ("Tap \u{201c}First stud on the board\u{201d} and type 230.", "field", "Show me")
-            }
-            1 => ("Tap \u{201c}First stud on the board\u{201d} and type 9.", "field", "Show me"),
-            2 => ("Every mark has moved with it. Look at the marks.", "marks", "Show me"),
-            3 => (
-                "\u{21b6} above takes it back. That is all: measure, type, mark.",
-                "own",
-                "Begin my own",
-            ),
+            1 => (say(words::StepType { number }), "field", words::SHOW_ME),
+            2 => (say(words::STEP_LOOK), "marks", words::SHOW_ME),
+            3 => (say(words::STEP_UNDO), "own", words::BEGIN_OWN),
             _ => return,
         };
-        html.raw("<aside aria-label=\"First steps\"><p role=\"status\"><b>");
-        html.text(&step.to_string());
-        html.raw(" of 3</b> ");
-        html.text(what);
+        html.raw("<aside aria-label=\"");
+        html.text(text(words::FIRST_STEPS));
+        html.raw("\"><p role=\"status\">");
+        html.tag("b", "", &say(words::StepOf { step: step.to_string() }));
+        html.raw(" ");
+        html.text(&what);
         html.raw("</p>");
-        html.button("main", act, "", button);
-        html.raw("<button data-do=\"end\" aria-label=\"end the first steps\">✕</button></aside>");
+        html.button("main", act, "", text(button));
+        html.raw("<button data-do=\"end\" aria-label=\"");
+        html.text(text(words::END_STEPS));
+        html.raw("\">✕</button></aside>");
     });
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, _)) = asked(&event) else { return };
@@ -91,7 +95,9 @@ pub fn steps(store: Store, desk: Desk, route: ReadSignal<Route>) -> AnyView {
             "marks" => {
                 looked.set(true);
                 super::show("results");
-                if let Ok(Some(marks)) = document().query_selector(".results .marks") {
+                if let Ok(Some(marks)) = document().query_selector(".rest .part-fold:not(.hidden)")
+                {
+                    let _ = marks.set_attribute("open", "");
                     marks.scroll_into_view();
                 }
             }
@@ -105,7 +111,7 @@ pub fn steps(store: Store, desk: Desk, route: ReadSignal<Route>) -> AnyView {
             _ => {}
         }
     };
-    view! { <div on:click=act>{words}</div> }.into_any()
+    view! { <div on:click=act>{part}</div> }.into_any()
 }
 
 fn mark_step(step: u8) {

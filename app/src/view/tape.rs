@@ -1,6 +1,7 @@
 //! A mark as it is seen in the rig: a piece of the tape with the spot on it.
 
 use calc::quantity::{Length, Rounding, Style, UnitSystem};
+use calc::words::{Arg, app_page};
 
 use super::drawing::paper::{Paper, ROW, push_whole, text_width};
 use super::html::Html;
@@ -16,8 +17,8 @@ const LONGEST: f64 = 1e5;
 
 /// Writes a piece of tape around a mark. Read aloud it is `mark at 90 1/2 in`.
 pub fn push_tape(html: &mut Html, at: Length, style: Style) {
-    html.raw("<div class=\"tape\" role=\"img\" aria-label=\"mark at ");
-    html.text(&style.mark(at).text);
+    html.raw("<div class=\"tape\" role=\"img\" aria-label=\"");
+    html.text(&style.say(app_page::MarkAt { mark: Arg::mark(at) }));
     html.raw("\">");
     html.raw(&tape_svg(at, style));
     html.raw("</div>");
@@ -59,7 +60,7 @@ pub fn tape_svg(at: Length, style: Style) -> String {
             "tape-spot text-start",
             (x, y),
             RIGHT,
-            &(marked.text.replacen('-', "", 1) + " before the start"),
+            &style.say(app_page::BeforeStart { length: marked.text.replacen('-', "", 1) }),
         );
         return paper.finish();
     }

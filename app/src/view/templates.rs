@@ -2,6 +2,7 @@
 //! and a square to measure that the printer kept the scale.
 
 use calc::drawing::{Anchor, Drawing, Point, Shape};
+use calc::words::{Arg, Msg, app_paper as said};
 use leptos::prelude::*;
 
 use super::book::{paper_choice, print_button};
@@ -10,6 +11,7 @@ use super::drawing::pen_class;
 use super::html::{Html, escape, shown};
 use crate::desk::Desk;
 use crate::storage::Store;
+use crate::words::{say, text};
 
 /// What of a template is on one piece, both its joints included: fits A4 and Letter. [mm]
 const PIECE: (f64, f64) = (176.0, 214.0);
@@ -30,11 +32,7 @@ pub fn templates_page(store: Store, desk: Desk, id: &str) -> AnyView {
             _ => &[],
         };
         if templates.is_empty() {
-            html.tag(
-                "p",
-                "help",
-                "This sheet has no templates, or something on it is to be mended first.",
-            );
+            html.tag("p", "help", text(said::NO_TEMPLATES));
             return;
         }
         control_square(html);
@@ -43,11 +41,11 @@ pub fn templates_page(store: Store, desk: Desk, id: &str) -> AnyView {
         }
     });
     view! {
-        <h1 tabindex="-1">"Templates in true size"</h1>
+        <h1 tabindex="-1">{text(said::TEMPLATES)}</h1>
         <div class="controls">
-            <p>"Print at 100 % (\u{201c}actual size\u{201d}, not \u{201c}fit to page\u{201d}), measure the square, then cut."</p>
+            <p>{text(said::HOW_TO_PRINT)}</p>
             {paper_choice(store, desk)}
-            {print_button()}
+            {print_button(said::PRINT)}
         </div>
         {pieces}
     }
@@ -69,18 +67,20 @@ fn control_square(html: &mut Html) {
         paper.path("pen-thin", &[(107.5, at), (112.5, at)], false);
     }
     let words = [
-        "100 mm each way",
-        "Measure before you cut:",
-        "the square is 100 mm,",
-        "the lines beside it 4 in.",
-        "If not, print again at 100 %.",
+        text(said::SQUARE_EACH_WAY),
+        text(said::SQUARE_MEASURE),
+        text(said::SQUARE_IS),
+        text(said::SQUARE_LINES),
+        text(said::SQUARE_IF_NOT),
     ];
     let mut at = (52.0, 52.0, "text");
     for words in words {
         label(&mut paper, at.2, (at.0, at.1), words);
         at = if at.0 < 100.0 { (117.0, 16.0, "text text-start") } else { (at.0, at.1 + 7.0, at.2) };
     }
-    html.raw("<figure class=\"template control\" tabindex=\"0\" role=\"img\" aria-label=\"control square of 100 mm and 4 in\">");
+    html.raw("<figure class=\"template control\" tabindex=\"0\" role=\"img\" aria-label=\"");
+    html.text(text(said::SQUARE));
+    html.raw("\">");
     html.raw(&paper.finish());
     html.raw("</figure>");
 }
@@ -95,7 +95,7 @@ fn push_template(html: &mut Html, template: &Drawing) {
     html.tag("h2", "", &template.title);
     html.tag("p", "", &template.words);
     if columns * rows > MOST_PIECES {
-        html.tag("p", "", "Too large for paper: mark it on the work with a tape.");
+        html.tag("p", "", text(said::TOO_LARGE));
     } else {
         for row in 0..rows {
             for column in 0..columns {
@@ -127,7 +127,7 @@ fn push_piece(html: &mut Html, template: &Drawing, grid: &Grid, column: usize, r
     let size = (PIECE.0.min(end.0 - corner.0), PIECE.1.min(end.1 - corner.1));
     let number = row * grid.columns + column + 1;
     let count = grid.columns * grid.rows;
-    let mut joints: Vec<String> = Vec::new();
+    let mut joints: Vec<Arg> = Vec::new();
     let mut paper = Paper::in_millimetres(corner, size);
     draw(&mut paper, template);
     let half = OVERLAP / 2.0;
@@ -135,26 +135,29 @@ fn push_piece(html: &mut Html, template: &Drawing, grid: &Grid, column: usize, r
     let (top, bottom) = (corner.1 + half, corner.1 + step.1 + half);
     let inside = |at: f64, from: f64, size: f64| at.clamp(from + 3.0, from + (size - 3.0).max(3.0));
     // Two crosses on every joint, in the same spots on both its pieces.
-    let mut joint = |exists: bool, other: usize, side: &str, crosses: [(f64, f64); 2]| {
+    let mut joint = |exists: bool, side: Msg, crosses: [(f64, f64); 2]| {
         if exists {
             paper.path("joint", &crosses, false);
             for (x, y) in crosses {
                 paper.path("pen-thin", &[(x - 3.0, y), (x + 3.0, y)], false);
                 paper.path("pen-thin", &[(x, y - 3.0), (x, y + 3.0)], false);
             }
-            joints.push(format!("{other} {side}"));
+            joints.push(side.into());
         }
     };
     let (y0, y1) = (inside(top, corner.1, size.1), inside(bottom, corner.1, size.1));
     let (x0, x1) = (inside(left, corner.0, size.0), inside(right, corner.0, size.0));
-    joint(column > 0, number - 1, "on its left", [(left, y0), (left, y1)]);
-    joint(column + 1 < grid.columns, number + 1, "on its right", [(right, y0), (right, y1)]);
-    joint(row > 0, number.saturating_sub(grid.columns), "above", [(x0, top), (x1, top)]);
-    joint(row + 1 < grid.rows, number + grid.columns, "below", [(x0, bottom), (x1, bottom)]);
+    let piece = number - 1;
+    joint(column > 0, said::JointLeft { piece }.into(), [(left, y0), (left, y1)]);
+    let piece = number + 1;
+    joint(column + 1 < grid.columns, said::JointRight { piece }.into(), [(right, y0), (right, y1)]);
+    let piece = number.saturating_sub(grid.columns);
+    joint(row > 0, said::JointAbove { piece }.into(), [(x0, top), (x1, top)]);
+    let piece = number + grid.columns;
+    joint(row + 1 < grid.rows, said::JointBelow { piece }.into(), [(x0, bottom), (x1, bottom)]);
     html.raw("<figure class=\"template\" tabindex=\"0\">");
     if count > 1 {
-        let words =
-            format!("Piece {number} of {count}. Lay cross on cross: {}.", joints.join(", "));
+        let words = say(said::Piece { number, count, joints: Arg::each(joints) });
         html.tag("figcaption", "", &words);
     }
     html.raw("<div role=\"img\" aria-label=\"");

@@ -11,12 +11,13 @@ use super::html::{Html, asked};
 use crate::desk::Desk;
 
 /// What a page of ticks does: `write` lists everything from the evaluation; `done` says whether a box (what it ticks, with what) is
-/// ticked in a project; `turn` is called when a box was turned.
+/// ticked in a project; `turn` is called when a box was turned; `told` tells lines how far what is ticked under them is.
 pub fn tick_part(
     desk: Desk,
     write: impl Fn(&mut Html) + Send + Sync + 'static,
     done: fn(&Project, &str, &str) -> bool,
     turn: impl Fn(&str, &str, bool) + Send + Sync + 'static,
+    told: fn(&Element),
 ) -> AnyView {
     let root = NodeRef::<leptos::html::Div>::new();
     let text = Memo::new(move |_| {
@@ -33,12 +34,14 @@ pub fn tick_part(
                 // What comes into view later is ticked then; the page may be gone by that time.
                 let tick_more = move || {
                     let _ = desk.project.try_with_untracked(|project| mend(&part, project, done));
+                    told(&part);
                 };
                 super::unroll::unroll(&root, text, tick_more);
                 written.set_value(text.clone());
             }
         });
         desk.project.with(|project| mend(&root, project, done));
+        told(&root);
     });
     let turned = move |event: Event| {
         if let Some((what, with)) = asked(&event) {

@@ -8,6 +8,7 @@ mod outline;
 use calc::ask::{Ask, Kind};
 use calc::project::{Place, Project};
 use calc::sheet::Sheet;
+use calc::words::{app_form, app_tree as said};
 use leptos::ev::{Event, MouseEvent};
 use leptos::prelude::*;
 
@@ -15,6 +16,7 @@ use super::form::form_part;
 use super::html::{Html, asked, shown};
 use super::page::{element_id, faults_by_path};
 use crate::desk::Desk;
+use crate::words::{say, text};
 use outline::{Line, Pick, branch, outline};
 
 /// What the editor knows.
@@ -71,8 +73,8 @@ pub fn tree(desk: Desk, place: Place, sheet: &'static Sheet, wanted: RwSignal<St
     });
     view! {
         <section class="tree" on:click=move |event| tree.tapped(&event)>
-            <h2>"The tree"</h2>
-            <p class="help">"Tap a line to open it. Each line is a splice or outlet, with the run that feeds it."</p>
+            <h2>{text(said::TITLE)}</h2>
+            <p class="help">{text(said::HELP)}</p>
             {tree.whole_faults()}
             {part(false)}
             {move || opened.get().map(|(pick, loads)| tree.panel(pick, &loads))}
@@ -164,9 +166,9 @@ impl Tree {
                 let form = form("loads", path.clone(), if is_loose_load { &[] } else { &["at"] });
                 view! {
                     <fieldset class="row">
-                        <legend>"Load"</legend>
+                        <legend>{text(said::LOAD)}</legend>
                         <div class="group">{form}</div>
-                        <div class="row-keys"><button type="button" data-do="out" data-with=path>"Take this load out"</button></div>
+                        <div class="row-keys"><button type="button" data-do="out" data-with=path>{text(said::REMOVE_LOAD)}</button></div>
                     </fieldset>
                 }
                 .into_any()
@@ -191,11 +193,11 @@ impl Tree {
             self.desk.change(|project| {
                 done = self.place.with_value(|place| edit::rename(project, place, &line, &name));
             });
-            refused.set(if done { "" } else { "that name is empty or taken; take another" });
+            refused.set(if done { "" } else { text(said::REFUSED) });
         };
         view! {
             <div class="field wide" class:wrong=move || !refused.get().is_empty()>
-                <label for=id.clone()>{if key == "to" { "Name of this splice" } else { "Name of this row" }}</label>
+                <label for=id.clone()>{text(if key == "to" { said::SPLICE_NAME } else { said::ROW_NAME })}</label>
                 <div class="entry">
                     <input id=id.clone() type="text" autocomplete="off" autocapitalize="off" prop:value=now on:change=rename/>
                 </div>
@@ -236,7 +238,7 @@ impl Tree {
         };
         view! {
             <div class="field wide">
-                <label for=id.clone()>"Fed from"</label>
+                <label for=id.clone()>{text(said::FED_FROM)}</label>
                 <div class="entry"><select id=id.clone() on:change=feed inner_html=options></select></div>
             </div>
         }
@@ -246,15 +248,15 @@ impl Tree {
     fn keys(self, pick: Pick) -> AnyView {
         shown("tree-keys", move |html| {
             let path = pick.path();
-            html.button("", "run", &path, "Add a run from here");
-            html.button("", "load", &path, "Add a load here");
-            html.button("", "lamps", &path, "Add a row of lights from here");
+            html.button("", "run", &path, text(said::ADD_RUN));
+            html.button("", "load", &path, text(said::ADD_LOAD));
+            html.button("", "lamps", &path, text(said::ADD_LAMPS));
             if pick != Pick::Source {
-                html.button("", "copy", &path, "Copy this branch");
+                html.button("", "copy", &path, text(said::COPY_BRANCH));
                 let many = self.lines.with(|lines| branch(lines, pick).len());
                 let words = match many {
-                    0 | 1 => "Take it out".to_owned(),
-                    _ => format!("Take it out with the {} behind it", many - 1),
+                    0 | 1 => text(app_form::REMOVE).to_owned(),
+                    _ => say(said::RemoveBranch { count: many - 1 }),
                 };
                 html.button("danger", "out", &path, &words);
             }

@@ -9,6 +9,8 @@ use crate::desk::Desk;
 use crate::route::{Route, go};
 use crate::storage::{LARGE_CHARS, ListingState, SHORT_OF_ROOM, SaveError, Store, Version};
 use crate::transfer;
+use crate::words::{say, text, words as language};
+use calc::words::{app_common, app_keep, app_pass as words, app_start};
 
 /// The page of all versions.
 pub fn versions_page(desk: Desk) -> AnyView {
@@ -22,8 +24,10 @@ pub fn versions_page(desk: Desk) -> AnyView {
         shown("versions", move |html| {
             changes.track();
             if let Some((number, _)) = taken_out.get() {
-                html.raw("<p role=\"status\">Taken out. ");
-                html.button("", "back", &number.to_string(), "Bring it back");
+                html.raw("<p role=\"status\">");
+                html.text(text(words::VERSION_DELETED));
+                html.raw(" ");
+                html.button("", "back", &number.to_string(), text(words::UNDO_DELETE));
                 html.raw("</p>");
             }
             rows(html, &id, &store.versions(&id));
@@ -61,19 +65,19 @@ pub fn versions_page(desk: Desk) -> AnyView {
         let name = if name.trim().is_empty() { when(js_sys::Date::now()) } else { name };
         desk.save_now();
         match desk.project.with_untracked(|project| store.keep_version(project, &name)) {
-            Ok(_) => said.set(format!("Kept as \u{201c}{}\u{201d}.", name.trim())),
+            Ok(_) => said.set(say(words::VersionKept { name: name.trim() })),
             Err(error) => said.set(kept_words(&error)),
         }
         changes.update(|changes| *changes += 1);
     };
     view! {
-        <h1 tabindex="-1">"Versions"</h1>
-        <p class="purpose">"A version is the project as it is at one moment: before the store, before the ceiling goes up. You can compare it with now at any time, and go back to it."</p>
+        <h1 tabindex="-1">{text(app_common::VERSIONS)}</h1>
+        <p class="purpose">{text(words::VERSIONS_HELP)}</p>
         <div class="field">
-            <label for="version-name">"Name of this moment"</label>
-            <input id="version-name" type="text" autocomplete="off" maxlength="80" placeholder="before the store" />
+            <label for="version-name">{text(words::VERSION_NAME)}</label>
+            <input id="version-name" type="text" autocomplete="off" maxlength="80" placeholder=text(words::VERSION_EXAMPLE) />
         </div>
-        <p><button class="main wide" data-keep="" on:click=move |_| keep()>"Keep it as a version"</button></p>
+        <p><button class="main wide" data-keep="" on:click=move |_| keep()>{text(words::KEEP_VERSION)}</button></p>
         <p class="said" role="status">{said}</p>
         <div on:click=act>{list}</div>
     }
@@ -85,10 +89,13 @@ pub fn version_page(desk: Desk, number: u64) -> AnyView {
     let store = desk.store();
     let id = desk.project.with_untracked(|project| project.id().to_owned());
     let (then, name) = match store.version(&id, number) {
-        Ok(version) => version,
+        Ok((mut then, name)) => {
+            then.set_words(language());
+            (then, name)
+        }
         Err(failure) => {
             return view! {
-                <h1 tabindex="-1">"No such version"</h1>
+                <h1 tabindex="-1">{text(words::NO_VERSION)}</h1>
                 <p>{failure.reason.to_string()}</p>
             }
             .into_any();
@@ -99,13 +106,13 @@ pub fn version_page(desk: Desk, number: u64) -> AnyView {
         let then = then.clone();
         shown("part", move |html| {
             let parts = desk.project.with(|now| compare(&then, now));
-            differences(html, &parts, ["then", "now"]);
+            differences(html, &parts, [text(words::THEN), text(words::NOW)]);
         })
     };
     let back_name = name.clone();
     let back = move |_| {
         desk.save_now();
-        let kept = ["Before going back to ", &back_name].concat();
+        let kept = say(words::BeforeGoingBack { name: back_name.as_str() });
         // Undo takes the step back too, but only for as long as the page is open.
         if let Err(error) = desk.project.with_untracked(|now| store.keep_version(now, &kept)) {
             said.set(kept_words(&error));
@@ -119,10 +126,10 @@ pub fn version_page(desk: Desk, number: u64) -> AnyView {
     view! {
         <h1 tabindex="-1">{name}</h1>
         <p class="help">{when(number as f64)}</p>
-        <p><button class="main wide" data-go-back="" on:click=back>"Go back to this version"</button></p>
-        <p class="help">"What you have now is kept as a version first, and undo (↶) takes the step back."</p>
+        <p><button class="main wide" data-go-back="" on:click=back>{text(words::GO_BACK)}</button></p>
+        <p class="help">{text(words::GO_BACK_HELP)}</p>
         <p class="said" role="alert">{said}</p>
-        <h2>"What differs: then → now"</h2>
+        <h2>{text(words::DIFFERS_THEN)}</h2>
         {differences}
     }
     .into_any()
@@ -130,16 +137,16 @@ pub fn version_page(desk: Desk, number: u64) -> AnyView {
 
 fn rows(html: &mut Html, id: &str, versions: &[Version]) {
     if versions.is_empty() {
-        html.tag("p", "help", "No version is kept yet.");
+        html.tag("p", "help", text(words::NONE_KEPT));
         return;
     }
     html.raw("<ul class=\"cards\">");
     for version in versions {
         let number = version.number.to_string();
         html.raw("<li>");
-        let name = if version.name.is_empty() { "without a name" } else { &version.name };
+        let name = if version.name.is_empty() { text(app_common::UNNAMED) } else { &version.name };
         let about = format!("{} · {}", when(version.number as f64), size(version.chars));
-        let words = match version.state {
+        let trouble = match version.state {
             ListingState::Fine => {
                 html.raw("<a href=\"");
                 html.text(&Route::Version(id.to_owned(), version.number).hash());
@@ -149,56 +156,53 @@ fn rows(html: &mut Html, id: &str, versions: &[Version]) {
                 html.raw("</a>");
                 ""
             }
-            ListingState::Damaged => "It cannot be read; its text is kept.",
-            ListingState::Newer { .. } => {
-                "It was kept by a newer version of Battenbook. Reload to get that one."
-            }
+            ListingState::Damaged => text(words::VERSION_DAMAGED),
+            ListingState::Newer { .. } => text(words::VERSION_NEWER),
         };
-        if !words.is_empty() {
+        if !trouble.is_empty() {
             html.tag("span", "name", name);
             html.tag("span", "label", &about);
-            html.tag("p", "note warning", words);
-            html.button("", "save", &number, "Save its text to a file");
+            html.tag("p", "note warning", trouble);
+            html.button("", "save", &number, text(app_common::SAVE_ITS_TEXT));
         }
         html.raw("<button class=\"danger\" data-do=\"take-out\" data-with=\"");
         html.text(&number);
-        html.raw("\" aria-label=\"Take out: ");
-        html.text(name);
-        html.raw("\">Take out</button></li>");
+        html.raw("\" aria-label=\"");
+        html.text(&say(words::DeleteVersion { name }));
+        html.raw("\">");
+        html.text(text(words::DELETE));
+        html.raw("</button></li>");
     }
     html.raw("</ul>");
     let all = versions.iter().map(|version| version.chars).sum();
-    html.tag("p", "help", &format!("Together {}.", size(all)));
+    html.tag("p", "help", &say(words::VersionsSize { size: size(all) }));
 }
 
 /// Says when the room on the device is getting short; writes nothing as long as there is enough.
 pub fn room(html: &mut Html, store: Store, used: f64) {
     if store.keeps() && used > SHORT_OF_ROOM {
-        let words = format!(
-            "Space is getting short: {:.0} % of what the browser gives this page is used. Save to a file what you want to be sure of; then take out old versions, and delete for good what was taken out.",
-            (used * 100.0).min(100.0)
-        );
+        let percent = (used * 100.0).min(100.0).round() as u32;
         html.raw("<p class=\"note warning room\" role=\"status\">");
-        html.text(&words);
-        html.raw(" Largest: ");
+        html.text(&say(app_start::Room { percent }));
+        html.raw(" ");
         let largest: Vec<String> = store
             .largest()
             .into_iter()
-            .map(|(name, chars)| ["\u{201c}", &name, "\u{201d} ", &size(chars)].concat())
+            .map(|(name, chars)| say(app_start::NamedSize { name, size: size(chars) }))
             .collect();
-        html.text(&largest.join(", "));
-        html.raw(".</p>");
+        html.text(&say(app_start::Largest { names: largest.join(", ") }));
+        html.raw("</p>");
     }
 }
 
 /// What is said of a project's size where it is too large to be handled well.
 pub fn large(chars: usize) -> &'static str {
-    if chars > LARGE_CHARS { "very large; split it into two projects" } else { "" }
+    if chars > LARGE_CHARS { text(app_start::VERY_LARGE) } else { "" }
 }
 
 /// A size as people read it.
 pub fn size(chars: usize) -> String {
-    format!("{} KB", chars.div_ceil(1000))
+    say(app_start::Size { size: chars.div_ceil(1000) })
 }
 
 /// A moment as date and time of this device: `2026-11-25 10:40`.
@@ -224,9 +228,7 @@ pub fn field_value(id: &str) -> String {
 
 fn kept_words(error: &SaveError) -> String {
     match error {
-        SaveError::Full => {
-            "There is no room for another version. The project itself is kept. Take out old versions, or delete for good what was taken out on the start page.".to_owned()
-        }
+        SaveError::Full => say(app_keep::NO_ROOM_VERSION),
         error => error.to_string(),
     }
 }

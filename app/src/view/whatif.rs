@@ -4,12 +4,14 @@
 
 use calc::project::{Lacking, Place, choices, side_by_side};
 use calc::sheet::Sheet;
+use calc::words::{app_page, app_store as said};
 use leptos::prelude::*;
 
-use super::html::{Html, asked, shown};
+use super::html::{Html, asked};
 use super::report::table;
+use super::sheet::folded_unless;
 use crate::desk::Desk;
-use crate::words::words;
+use crate::words::{text, words};
 
 /// The part of a sheet's page; nothing where the sheet has nothing to choose from.
 pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
@@ -23,7 +25,15 @@ pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
             lacking.set(kept);
         }
     });
-    let part = shown("part", move |html| {
+    let head = Memo::new(move |_| {
+        let any = id.with_value(|id| {
+            desk.project.with(|project| {
+                project.sheet(id).is_some_and(|one| !choices(sheet.asks, one.inputs()).is_empty())
+            })
+        });
+        any.then(|| text(app_page::WHAT_IF).to_owned())
+    });
+    let write = move |html: &mut Html| {
         let all = desk.evaluation.get();
         desk.project.with(|project| {
             id.with_value(|id| {
@@ -33,12 +43,8 @@ pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
                     return;
                 }
                 let lacking = lacking.get();
-                html.raw("<section class=\"what-if\"><h2>At the store</h2>");
-                html.tag(
-                    "p",
-                    "help",
-                    "Tap what they have not got. Nothing changes until you take it.",
-                );
+                html.raw("<section class=\"what-if\">");
+                html.tag("p", "help", text(said::AT_STORE_HELP));
                 for list in &offered {
                     html.raw("<div class=\"choices\">");
                     if offered.len() > 1 {
@@ -65,18 +71,19 @@ pub fn what_if(desk: Desk, id: &str, sheet: &'static Sheet) -> AnyView {
                     }
                     html.raw("<div class=\"row-keys\">");
                     if then.is_ok() {
-                        html.button("main", "take", "", "Take this");
+                        html.button("main", "take", "", text(said::USE_THIS));
                     }
                     if kept.get() != lacking {
-                        html.button("", "keep", "", "Keep both");
+                        html.button("", "keep", "", text(said::KEEP_BOTH));
                     }
-                    html.button("", "drop", "", "Drop it");
+                    html.button("", "drop", "", text(said::DROP));
                     html.raw("</div>");
                 }
                 html.raw("</section>");
             });
         });
-    });
+    };
+    let part = folded_unless(!lacking.with_untracked(Lacking::is_empty), head, Box::new(write));
     let tapped = move |event: leptos::ev::MouseEvent| {
         let Some((what, with)) = asked(&event) else { return };
         let id = id.get_value();

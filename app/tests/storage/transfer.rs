@@ -184,7 +184,8 @@ async fn a_file_is_measured_before_it_is_read() {
     read_file(&good, take(&answers));
     wait(200).await;
     let answer = answers.borrow_mut().pop();
-    assert!(matches!(answer, Some(Ok(Import::One(project))) if project.name() == "From a file"));
+    let Some(Ok(text)) = answer else { panic!("not read") };
+    assert!(matches!(read(&text), Ok(Import::One(project)) if project.name() == "From a file"));
 }
 
 #[wasm_bindgen_test]

@@ -177,6 +177,11 @@ impl Said {
         Some(self.calls.remove(at).1.args.into_iter().collect())
     }
 
+    /// Whether there is a call of this name.
+    fn has(&self, name: &str) -> bool {
+        self.calls.iter().any(|(known, _)| known == name)
+    }
+
     /// Takes a bare word out.
     fn marked(&mut self, name: &str) -> bool {
         let at = self.marks.iter().position(|known| known == name);
@@ -197,11 +202,22 @@ impl Field {
     fn new(key: &str, of: &Type, attributes: &[Attribute], words: &Path) -> Result<Self> {
         let mut said = Said::read(attributes)?;
         let name = Ident::new(&key.to_ascii_uppercase(), Span::call_site());
-        let message = match said.take("word").as_deref() {
-            None => key.to_ascii_uppercase(),
-            Some([Expr::Path(path)]) => path.path.require_ident()?.to_string().to_ascii_uppercase(),
-            Some(_) => return Err(Error::new_spanned(of, "word(the_name_of_the_message)")),
-        };
+        let (mut words, mut message) = (words.clone(), key.to_ascii_uppercase());
+        if let Some(word) = said.take("word") {
+            let [Expr::Path(named)] = word.as_slice() else {
+                return Err(Error::new_spanned(of, "word(the_name_of_the_message)"));
+            };
+            // The message of another file stands behind that file's name.
+            let names: Vec<&Ident> = named.path.segments.iter().map(|one| &one.ident).collect();
+            match *names.as_slice() {
+                [name] => message = name.to_string().to_ascii_uppercase(),
+                [file, name] => {
+                    words = file.clone().into();
+                    message = name.to_string().to_ascii_uppercase();
+                }
+                _ => return Err(Error::new_spanned(named, "word(file::the_name_of_the_message)")),
+            }
+        }
         let word = |ending: &str| {
             let name = format_ident!("{message}{ending}");
             quote!(crate::words::Phrase::Id(crate::words::#words::#name))
@@ -211,6 +227,10 @@ impl Field {
             None => (of, false),
         };
         let mut helps = !said.marked("no_help");
+        let handed = said.marked("or_handed");
+        if handed && !optional {
+            return Err(Error::new_spanned(of, "what may be handed over stands in an Option"));
+        }
         let maybe = |always: &str, maybe: &str| {
             Ident::new(if optional { maybe } else { always }, Span::call_site())
         };
@@ -238,6 +258,10 @@ impl Field {
                 None if said.marked("if_ready") => quote!(reader.sheet_if_ready(Self::#name)),
                 None => quote!(reader.sheet(Self::#name)),
             };
+        } else if let Some(suggestions) = said.take("notation") {
+            let call = maybe("notated", "maybe_notated");
+            ask = quote!(crate::ask::Ask::notation(#key, "", "", &[#(#suggestions),*]));
+            read = quote!(reader.#call(Self::#name));
         } else if said.marked("choice") {
             ask = quote!(crate::ask::Ask::one_of(#key, #inner::OPTIONS));
             read = quote!(#inner::of_key(reader.choice(Self::#name)));
@@ -245,6 +269,17 @@ impl Field {
             let (of, row) = (element(inner)?, word("_ROW"));
             ask = quote!(crate::ask::Ask::rows(#key, "", "", #(#at_least),*, #of::ASKS).row(#row));
             read = quote!(reader.rows(Self::#name, #of::read));
+        } else if said.has("list") && said.has("read_by") {
+            let (at_least, reads) = (said.take("list"), said.take("read_by").unwrap_or_default());
+            let [suggestions, reads] = reads.as_slice() else {
+                return Err(Error::new_spanned(inner, "read_by(&SUGGESTIONS, what_reads_it)"));
+            };
+            let (at_least, label) = (at_least.unwrap_or_default(), word("_EACH"));
+            let of_list = quote!(#(#at_least),*);
+            ask = quote!(crate::ask::Ask::list(#key, "", #of_list, &const {
+                crate::ask::Ask::notation("", "", "", #suggestions).named(#label)
+            }));
+            read = quote!(reader.each_read_by(Self::#name, #reads));
         } else if let Some(at_least) = said.take("list") {
             let (of, label) = (element(inner)?, word("_EACH"));
             let (constructor, single) = number("", of, &mut said, false)?;
@@ -264,15 +299,27 @@ impl Field {
                 (true, ..) => "one_or_more_numbers",
                 (_, true, _) => "positions",
                 (.., true) => "measures",
+                _ if single == "count" => "counts",
                 _ => "numbers",
             };
             let call = Ident::new(call, Span::call_site());
             ask = quote!(crate::ask::Ask::list(#key, "", #of_list, &const { #constructor #usual.named(#label)#help }));
             read = quote!(reader.#call(Self::#name));
+        } else if let Some(of) = said.take("read_by") {
+            let [suggestions, reads] = of.as_slice() else {
+                return Err(Error::new_spanned(inner, "read_by(&SUGGESTIONS, what_reads_it)"));
+            };
+            let call = maybe("read_by", "maybe_read_by");
+            ask = quote!(crate::ask::Ask::notation(#key, "", "", #suggestions));
+            read = quote!(reader.#call(Self::#name, #reads));
         } else {
-            let (constructor, call) = number(key, inner, &mut said, optional)?;
+            let (constructor, call) = number(key, inner, &mut said, optional && !handed)?;
             ask = constructor;
-            read = quote!(reader.#call(Self::#name));
+            read = if handed {
+                quote!(reader.given(Self::#name).then(|| reader.#call(Self::#name)))
+            } else {
+                quote!(reader.#call(Self::#name))
+            };
         }
         let label = word("");
         let help = if helps {
@@ -281,7 +328,7 @@ impl Field {
         } else {
             quote!()
         };
-        let optional = if optional { quote!(.optional()) } else { quote!() };
+        let optional = if optional && !handed { quote!(.optional()) } else { quote!() };
         let methods = said.methods()?;
         Ok(Self { name, ask: quote!(#ask.named(#label)#help #optional #methods), read })
     }

@@ -13,18 +13,22 @@
 //! | `u32` | `range(1, 20)` |
 //! | `bool` | `usually(true)` |
 //! | `String` | nothing; `required()` |
+//! | text in a notation that hangs on what else is known | `read_by(&SUGGESTIONS, reads)`: what reads it gives the value or a message; the type has a default, which stands in where it is wrong |
 //! | an enum that derives `Choice` | `choice` |
+//! | what is written in a notation of its own (`Notation`) | `notation("16 ga", "1.2 mm")`: what is suggested |
 //! | a struct that derives `Inputs` | `group` |
 //! | `Vec` of such a struct | `rows(1)`: the fewest; a row is called by the attribute `row` |
-//! | `Vec` of quantities | `list(1)`: the fewest; a value is called by the attribute `each` |
+//! | `Vec` of quantities, numbers or counts | `list(1)`: the fewest; a value is called by the attribute `each` |
 //! | `Vec<f64>` of numbers where one may stand alone | `list(1)`, `alone` |
+//! | `Vec` of what is written in a notation | `list(1)`, `read_by(&SUGGESTIONS, reads)` |
 //! | an enum that derives `Either`, in an `Option` where none may be given | `either` |
 //! | a quantity from another sheet | `sheet_of("water", "mass_kg")`: its kind, and the name in its outcome |
 //! | what `Reader::sheet` gives, under a name of its own | `sheet_of("energy")`; `if_ready` for `Reader::sheet_if_ready`; `required()` where it cannot be left out |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
-//! `from_body(BodyPart::Ribs)`; `no_help` where the label says it all; `word(window_label)` where the message is not the
-//! one of the field's name. The help of a list is of each of its values, with `help_of_all` of all of them.
+//! `from_body(BodyPart::Ribs)`; `or_handed` on an `Option` of a value that must be typed unless another sheet hands it
+//! over, which is told after reading; `no_help` where the label says it all; `word(window_label)` where the message is not the
+//! one of the field's name, `word(wiring::far_source)` where it stands in another file. The help of a list is of each of its values, with `help_of_all` of all of them.
 //!
 //! `#[derive(Outcome)]` on a struct of results makes its outcome: each field under its name and its unit.
 
@@ -57,7 +61,8 @@ pub fn choice(item: TokenStream) -> TokenStream {
     options::choice(&item).unwrap_or_else(syn::Error::into_compile_error).into()
 }
 
-/// The outcome of a struct of results. `#[outcome(skip)]` leaves a field out, `#[outcome(name = "…")]` names it.
+/// The outcome of a struct of results. `#[outcome(skip)]` leaves a field out, `#[outcome(name = "…")]` names it,
+/// `#[outcome(flat)]` puts the fields of another struct of results in its place.
 #[proc_macro_derive(Outcome, attributes(outcome))]
 pub fn outcome(item: TokenStream) -> TokenStream {
     let item = parse_macro_input!(item as DeriveInput);

@@ -14,21 +14,27 @@ pub fn outcome(item: &DeriveInput) -> Result<TokenStream> {
     let mut put = Vec::new();
     for field in &fields.named {
         let Some(ident) = &field.ident else { continue };
-        let (mut name, mut skip) = (ident.to_string(), false);
+        let (mut name, mut skip, mut flat) = (ident.to_string(), false, false);
         for attribute in field.attrs.iter().filter(|one| one.path().is_ident("outcome")) {
             attribute.parse_nested_meta(|meta| {
                 if meta.path.is_ident("skip") {
                     skip = true;
+                } else if meta.path.is_ident("flat") {
+                    flat = true;
                 } else if meta.path.is_ident("name") {
                     name = meta.value()?.parse::<LitStr>()?.value();
                 } else {
-                    return Err(meta.error("skip or name = \"…\""));
+                    return Err(meta.error("skip, flat or name = \"…\""));
                 }
                 Ok(())
             })?;
         }
         let of = &field.ty;
-        if !skip {
+        if flat {
+            put.push(quote! {
+                let record = record.with_all(crate::outcome::Outcome::record(&self.#ident));
+            });
+        } else if !skip {
             put.push(quote! {
                 let record = {
                     const NAME: &str = crate::outcome::joined!(#name, <#of as crate::outcome::Item>::UNIT);

@@ -5,6 +5,7 @@
 
 mod across;
 mod error;
+mod filler;
 mod hold;
 mod nailer;
 mod notch;
@@ -14,44 +15,50 @@ mod segments;
 
 pub use across::{ACROSS, LEAST_ACROSS_MM, across_mm, heights_mm};
 pub use error::{BoardsError, Loose};
+pub use filler::FilledHoles;
 pub use hold::Hold;
 pub use nailer::{NAILER, Nailer};
 pub use notch::{Edge, Notch, Opening};
 pub use piece::BoardPiece;
 pub use segments::{Segment, segments};
 
+use uom::si::f64::Length;
+
 use super::courses::{Courses, CoursesError, Start, courses_along, usual_least_rip_mm};
 use super::cut_stock::Stock;
 use super::joints::{JointError, JointPlan, JointTask, Span, plan_joints};
 use super::stations::{Station, range_mm};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Where the marks lie.
-pub static MARKS: Source = Source::identity(
-    "mark = support - left end; at a joint both boards end on the support's centre line and their marks stand in by the edge distance",
-);
+pub static MARKS: Source = Source::identity_of(words::SOURCE_MARKS);
 /// Marks near an end that is no joint, a wall's or an opening's.
-pub static ENDS: Source = Source::common_practice(
-    "a mark stands in from every end by the edge distance, as long as that is still on the support's face; else that support does not hold the board",
-);
+pub static ENDS: Source = Source::practice_of(words::SOURCE_ENDS);
 /// Boards on fewer supports hang loose.
-pub static TWO_SUPPORTS: Source =
-    Source::common_practice("a board is screwed to two supports or more");
+pub static TWO_SUPPORTS: Source = Source::practice_of(words::SOURCE_TWO_SUPPORTS);
 /// The edge distance where neither it nor the width of the supports is given.
-pub static USUAL_EDGE: Source =
-    Source::common_practice("no screw nearer to a board's end than 3/8 in");
+pub static USUAL_EDGE: Source = Source::practice_of(words::SOURCE_USUAL_EDGE);
 /// The distance of [`USUAL_EDGE`]. [mm]
 pub const USUAL_EDGE_MM: f64 = 9.525;
 /// Marks at a joint where no edge distance is given.
-pub static HALF_BEARING: Source = Source::common_practice(
-    "at a joint each board bears on half the support, its mark in the middle of that half",
-);
+pub static HALF_BEARING: Source = Source::practice_of(words::SOURCE_HALF_BEARING);
 
 /// Strips beside a cut-out that are too narrow for a screw.
-pub static LEAST_STRIP: Source =
-    Source::common_practice("a strip of less than 1 in beside a cut-out splits at a screw");
+pub static LEAST_STRIP: Source = Source::practice_of(words::SOURCE_LEAST_STRIP);
 /// The width of [`LEAST_STRIP`]. [mm]
 pub const LEAST_STRIP_MM: f64 = 25.4;
+
+formula! {
+    /// Where a support lies on a board, from its left end.
+    MarkOnBoard: "m = s − a", &MARKS;
+    |of| of.support - of.left_end => Length as mark;
+    /// Center line of the support, from the front wall.
+    "s" as mark: support: Length,
+    /// The board's left end, from the front wall.
+    "a" as mark: left_end: Length,
+}
 
 /// Slack of comparisons. [mm]
 const SLACK_MM: f64 = 1e-3;

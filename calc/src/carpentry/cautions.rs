@@ -7,35 +7,23 @@ use crate::words::{Phrase, cautions_carpentry as words};
 pub type Caution = (Phrase, Source);
 
 /// What lies behind the lining.
-pub static LOOK_BEHIND: Caution = (
-    Phrase::Id(words::LOOK_BEHIND),
-    Source::from_memory("Vehicle body builders' guides", "drilling"),
-);
+pub static LOOK_BEHIND: Caution =
+    (Phrase::Id(words::LOOK_BEHIND), Source::from_memory_of(words::SOURCE_LOOK_BEHIND));
 
 /// Dust and eyes.
-pub static DUST: Caution = (
-    Phrase::Id(words::DUST),
-    Source::common_practice(
-        "extraction, dust mask and eye protection; wood dust has an exposure limit in the NIOSH Pocket Guide",
-    ),
-);
+pub static DUST: Caution = (Phrase::Id(words::DUST), Source::practice_of(words::SOURCE_DUST));
 
 /// Saws.
-pub static SAW: Caution =
-    (Phrase::Id(words::SAW), Source::common_practice("support the work on both sides of the cut"));
+pub static SAW: Caution = (Phrase::Id(words::SAW), Source::practice_of(words::SOURCE_SAW));
 
 /// Cut to what is there.
 pub static MEASURE_AGAIN: Caution =
-    (Phrase::Id(words::MEASURE_AGAIN), Source::common_practice("try one before cutting all"));
+    (Phrase::Id(words::MEASURE_AGAIN), Source::practice_of(words::SOURCE_MEASURE_AGAIN));
 
 /// A lining over a bed or a seat.
-pub static OVERHEAD: Caution = (
-    Phrase::Id(words::OVERHEAD),
-    Source::common_practice("overhead parts are held by screws, not by glue"),
-);
+pub static OVERHEAD: Caution =
+    (Phrase::Id(words::OVERHEAD), Source::practice_of(words::SOURCE_OVERHEAD));
 
 /// Holes in steel rust.
-pub static DRILLED_STEEL: Caution = (
-    Phrase::Id(words::DRILLED_STEEL),
-    Source::common_practice("bare edges of holes in steel are primed and painted"),
-);
+pub static DRILLED_STEEL: Caution =
+    (Phrase::Id(words::DRILLED_STEEL), Source::practice_of(words::SOURCE_DRILLED_STEEL));

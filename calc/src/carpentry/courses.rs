@@ -1,22 +1,20 @@
 //! Courses across a field: how many, how wide the first and the last are ripped, and what an uneven field shows.
 
-use std::fmt;
+pub mod rips;
 
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Sharing what is left over between both ends.
-pub static BALANCED: Source = Source::identity(
-    "balanced start: r / 2 at both ends, or (r + coverage) / 2 with one full course less",
-);
+pub static BALANCED: Source = Source::identity_of(words::SOURCE_BALANCED);
 /// No rip narrower than half a course.
-pub static LEAST_RIP: Source = Source::common_practice("no rip narrower than half a course");
+pub static LEAST_RIP: Source = Source::practice_of(words::SOURCE_LEAST_RIP);
 /// Exposed widths of pattern boards.
 pub static PATTERN_BOARDS: Source =
     Source::transcribed("Western Wood Products Association, Coverage Estimator", "table 4");
 
 /// A taper that nobody sees in the last course.
-pub static SHOWN_TAPER: Source =
-    Source::common_practice("a last course that tapers by 1/8 in over its run is not seen to");
+pub static SHOWN_TAPER: Source = Source::practice_of(words::SOURCE_SHOWN_TAPER);
 /// The taper of [`SHOWN_TAPER`]. [mm]
 pub const SHOWN_MM: f64 = 3.175;
 
@@ -65,23 +63,6 @@ pub enum CoursesError {
         least_mm: f64,
     },
 }
-
-impl fmt::Display for CoursesError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Width { field_mm, coverage_mm } => write!(
-                f,
-                "a field of {field_mm} mm cannot be covered by courses of {coverage_mm} mm; give widths above zero"
-            ),
-            Self::RipTooNarrow { rip_mm, least_mm } => write!(
-                f,
-                "the last course would be {rip_mm:.1} mm wide, less than the least rip of {least_mm:.1} mm; take a balanced start, or a smaller least rip"
-            ),
-        }
-    }
-}
-
-impl std::error::Error for CoursesError {}
 
 /// The least rip where none is given: half a course. [mm]
 pub fn usual_least_rip_mm(coverage_mm: f64) -> f64 {

@@ -9,8 +9,6 @@ mod master;
 mod mixes;
 mod recent;
 
-use std::fmt;
-
 use self::choose::{Choices, Found, Refused, choose};
 use self::field::Field;
 use super::cut_stock::model::{Cut, Effort};
@@ -19,29 +17,20 @@ use super::cut_stock::task::Grid;
 use super::cut_stock::{CutError, CutPlan, CutTask, MOST_PIECES, Piece, Stock, layout, refine};
 use crate::sorting::sort;
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Joints of thin boards lie on supports.
-pub static ON_SUPPORTS: Source = Source::transcribed(
-    "Canadian Wood Council, plank decking",
-    "every end joint of thin boards on a support; joints of neighbouring courses staggered",
-);
+pub static ON_SUPPORTS: Source = Source::transcribed_of(words::SOURCE_ON_SUPPORTS);
 /// Stagger of narrow strips.
-pub static STRIP_STAGGER: Source = Source::transcribed(
-    "National Wood Flooring Association, guideline as of 2008",
-    "end joints in neighbouring rows at least 6 in apart for strips under 3 in, 8 to 10 in for planks",
-);
+pub static STRIP_STAGGER: Source = Source::transcribed_of(words::SOURCE_STRIP_STAGGER);
 
 /// Short pieces lie badly.
-pub static LEAST_PIECE: Source =
-    Source::common_practice("no piece beside a joint shorter than 12 in");
+pub static LEAST_PIECE: Source = Source::practice_of(words::SOURCE_LEAST_PIECE);
 /// The length of [`LEAST_PIECE`]. [mm]
 pub const USUAL_LEAST_PIECE_MM: f64 = 304.8;
 
 /// How joints and stock are chosen together, and what is proved of it.
-pub static TOGETHER: Source = Source::from_memory(
-    "Geoffrion, Lagrangean Relaxation for Integer Programming, Mathematical Programming Study 2",
-    "1974; at any prices for the lengths of piece, no plan costs less than the cheapest layouts at these prices, as long as no cut is worth more than its stock length",
-);
+pub static TOGETHER: Source = Source::from_memory_of(words::SOURCE_TOGETHER);
 
 /// Costs that differ by a smaller part are the same.
 const SAME_COST: f64 = 1e-6;
@@ -148,35 +137,6 @@ pub enum JointError {
     /// The pieces cannot be cut from the stock.
     Cut(CutError),
 }
-
-impl fmt::Display for JointError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Number => f.write_str(
-                "run, support width and stock have to be above zero, edge distance and stagger at least zero, with one course or more",
-            ),
-            Self::EdgeDistance { edge_distance_mm, most_mm } => write!(
-                f,
-                "marks {edge_distance_mm:.1} mm in from a joint miss the support; at most {most_mm:.1} mm are on it: take wider supports or a smaller edge distance"
-            ),
-            Self::Unreachable { longest_mm } => write!(
-                f,
-                "pieces of at most {longest_mm:.0} mm do not reach from support to support over the run; take longer stock or add supports"
-            ),
-            Self::ShortPiece { least_mm } => write!(
-                f,
-                "every joint on these supports would leave a piece shorter than {least_mm:.0} mm; take other stock lengths or move a support"
-            ),
-            Self::Stagger { stagger_mm } => write!(
-                f,
-                "no joints on these supports stand {stagger_mm:.0} mm apart in neighbouring courses; take a smaller stagger or longer stock"
-            ),
-            Self::Cut(error) => error.fmt(f),
-        }
-    }
-}
-
-impl std::error::Error for JointError {}
 
 /// The layout whose stock and joints cost least; of equal ones the one with the fewest joints, then one of little waste.
 ///
@@ -623,7 +583,7 @@ mod tests {
             match plan_joints(&task) {
                 Ok(plan) => check(&task, &plan),
                 Err(JointError::Stagger { .. } | JointError::Unreachable { .. } | JointError::ShortPiece { .. }) => {}
-                Err(error) => prop_assert!(false, "{error}"),
+                Err(error) => prop_assert!(false, "{error:?}"),
             }
         }
 

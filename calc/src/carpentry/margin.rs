@@ -2,11 +2,10 @@
 
 use super::cut_stock::{CutPlan, Stock};
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Bars that are used to their end.
-pub static MARGIN: Source = Source::common_practice(
-    "a bar that leaves less than 1/4 in has no room for a split end, a board that is short, or a cut made twice",
-);
+pub static MARGIN: Source = Source::practice_of(words::SOURCE_MARGIN);
 /// What [`MARGIN`] asks for. [mm]
 pub const MARGIN_MM: f64 = 6.35;
 
@@ -25,9 +24,7 @@ pub fn tight_bars(plan: &CutPlan, stock: &[Stock], kerf_mm: f64, end_trim_mm: f6
 }
 
 /// Boards that may have to be left out when the stock is gone through.
-pub static CULL: Source = Source::common_practice(
-    "one pine board in ten is left out for splits, knots, twist or a broken tongue",
-);
+pub static CULL: Source = Source::practice_of(words::SOURCE_CULL);
 /// The share of [`CULL`]. [%]
 pub const USUAL_CULL_PERCENT: f64 = 10.0;
 

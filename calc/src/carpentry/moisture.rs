@@ -1,27 +1,21 @@
 //! How wood grows and shrinks across the grain with its moisture.
 
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
+
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::{Id, carpentry as words};
 
 /// Change of dimension by a coefficient.
-pub static CHANGE: Source = Source::transcribed(
-    "USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010)",
-    "equation 13-2 and table 13-5",
-);
+pub static CHANGE: Source = Source::transcribed_of(words::SOURCE_CHANGE);
 /// Coefficients from total shrinkage: C = S / (3000 - 20 S), which gives table 13-5 back on every species tried.
-pub static COEFFICIENT: Source = Source::transcribed(
-    "USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010)",
-    "table 4-3, carried to table 13-5's form",
-);
+pub static COEFFICIENT: Source = Source::transcribed_of(words::SOURCE_COEFFICIENT);
 /// Shrinkage values that nobody has looked up again.
-pub static COEFFICIENT_FROM_MEMORY: Source = Source::from_memory(
-    "USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010)",
-    "table 4-3",
-);
+pub static COEFFICIENT_FROM_MEMORY: Source =
+    Source::from_memory_of(words::SOURCE_COEFFICIENT_RECALLED);
 /// Change of dimension over a wider range of moisture.
-pub static WIDE_CHANGE: Source = Source::from_memory(
-    "USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010)",
-    "equation 13-3",
-);
+pub static WIDE_CHANGE: Source = Source::from_memory_of(words::SOURCE_WIDE_CHANGE);
 
 /// Moisture contents that equation 13-2 holds for. [%]
 pub const COEFFICIENT_RANGE: (f64, f64) = (6.0, 14.0);
@@ -31,8 +25,10 @@ pub const FIBRE_SATURATION: f64 = 30.0;
 /// One species' coefficients of dimensional change, for each percent of moisture.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Species {
-    /// Trade name.
+    /// Trade name, as it is typed and kept.
     pub name: &'static str,
+    /// The same as it stands in a sentence.
+    pub said: Id,
     /// Across the growth rings; quarter-sawn boards move so in width.
     pub radial: f64,
     /// Along the growth rings; flat-sawn boards move so in width.
@@ -43,34 +39,60 @@ pub struct Species {
 
 const fn species(
     name: &'static str,
+    said: Id,
     radial: f64,
     tangential: f64,
     source: &'static Source,
 ) -> Species {
-    Species { name, radial, tangential, source }
+    Species { name, said, radial, tangential, source }
 }
+
+/// Short for the table.
+const RECALLED: &Source = &COEFFICIENT_FROM_MEMORY;
 
 /// Species for ceilings, floors and furniture, by name.
 pub static SPECIES: [Species; 18] = [
-    species("alder, red", 0.001_51, 0.002_56, &CHANGE),
-    species("beech", 0.001_90, 0.004_31, &CHANGE),
-    species("cherry", 0.001_26, 0.002_48, &CHANGE),
-    species("Douglas-fir, coast", 0.001_65, 0.002_67, &COEFFICIENT),
-    species("fir, balsam", 0.000_99, 0.002_41, &COEFFICIENT),
-    species("fir, grand", 0.001_16, 0.002_63, &COEFFICIENT),
-    species("fir, white", 0.001_12, 0.002_45, &COEFFICIENT),
-    species("maple, sugar", 0.001_65, 0.003_53, &CHANGE),
-    species("oak, red", 0.001_58, 0.003_69, &CHANGE),
-    species("pine, eastern white", 0.000_71, 0.002_12, &COEFFICIENT_FROM_MEMORY),
-    species("pine, loblolly", 0.001_65, 0.002_59, &COEFFICIENT_FROM_MEMORY),
-    species("pine, lodgepole", 0.001_48, 0.002_34, &COEFFICIENT_FROM_MEMORY),
-    species("pine, longleaf", 0.001_76, 0.002_63, &COEFFICIENT_FROM_MEMORY),
-    species("pine, ponderosa", 0.001_33, 0.002_16, &COEFFICIENT_FROM_MEMORY),
-    species("redcedar, western", 0.000_81, 0.001_72, &COEFFICIENT),
-    species("spruce, Engelmann", 0.001_30, 0.002_48, &COEFFICIENT_FROM_MEMORY),
-    species("spruce, Sitka", 0.001_48, 0.002_63, &COEFFICIENT_FROM_MEMORY),
-    species("walnut, black", 0.001_90, 0.002_74, &CHANGE),
+    species("alder, red", words::WOOD_ALDER_RED, 0.001_51, 0.002_56, &CHANGE),
+    species("beech", words::WOOD_BEECH, 0.001_90, 0.004_31, &CHANGE),
+    species("cherry", words::WOOD_CHERRY, 0.001_26, 0.002_48, &CHANGE),
+    species("Douglas-fir, coast", words::WOOD_DOUGLAS_FIR_COAST, 0.001_65, 0.002_67, &COEFFICIENT),
+    species("fir, balsam", words::WOOD_FIR_BALSAM, 0.000_99, 0.002_41, &COEFFICIENT),
+    species("fir, grand", words::WOOD_FIR_GRAND, 0.001_16, 0.002_63, &COEFFICIENT),
+    species("fir, white", words::WOOD_FIR_WHITE, 0.001_12, 0.002_45, &COEFFICIENT),
+    species("maple, sugar", words::WOOD_MAPLE_SUGAR, 0.001_65, 0.003_53, &CHANGE),
+    species("oak, red", words::WOOD_OAK_RED, 0.001_58, 0.003_69, &CHANGE),
+    species("pine, eastern white", words::WOOD_PINE_EASTERN_WHITE, 0.000_71, 0.002_12, RECALLED),
+    species("pine, loblolly", words::WOOD_PINE_LOBLOLLY, 0.001_65, 0.002_59, RECALLED),
+    species("pine, lodgepole", words::WOOD_PINE_LODGEPOLE, 0.001_48, 0.002_34, RECALLED),
+    species("pine, longleaf", words::WOOD_PINE_LONGLEAF, 0.001_76, 0.002_63, RECALLED),
+    species("pine, ponderosa", words::WOOD_PINE_PONDEROSA, 0.001_33, 0.002_16, RECALLED),
+    species("redcedar, western", words::WOOD_REDCEDAR_WESTERN, 0.000_81, 0.001_72, &COEFFICIENT),
+    species("spruce, Engelmann", words::WOOD_SPRUCE_ENGELMANN, 0.001_30, 0.002_48, RECALLED),
+    species("spruce, Sitka", words::WOOD_SPRUCE_SITKA, 0.001_48, 0.002_63, RECALLED),
+    species("walnut, black", words::WOOD_WALNUT_BLACK, 0.001_90, 0.002_74, &CHANGE),
 ];
+
+formula! {
+    /// How much a width grows from one moisture content to another; it never shrinks by it.
+    Swelling: "ΔD = D · C · (M₂ − M₁)", &CHANGE;
+    |of| Length::new::<millimeter>(of.mm()) => Length as small;
+    /// The width.
+    "D" as mark: width: Length,
+    /// Of dimensional change, for each percent of moisture.
+    "C" as coefficient: coefficient: f64,
+    /// The moisture content that it begins at, the drier one. [%]
+    "M₁" as percent: from_percent: f64,
+    /// The one that it comes to. [%]
+    "M₂" as percent: to_percent: f64,
+}
+
+impl Swelling {
+    /// What it gives. [mm]
+    pub fn mm(&self) -> f64 {
+        let width_mm = self.width.get::<millimeter>();
+        least_gap_mm(width_mm, self.coefficient, self.from_percent, self.to_percent)
+    }
+}
 
 /// How a board moves.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -1,25 +1,24 @@
 //! Marks from one datum: equal spacing, and what chained marks and copied templates lose against it.
 
-use std::fmt;
-
 use uom::si::length::millimeter;
 
 use crate::formula::formula;
 use crate::quantity::Length;
 use crate::source::Source;
-use crate::words::stud_marks as words;
+use crate::words::{Arg, Msg, carpentry, stud_marks as words};
 
 /// Equal spacing between a first and a last mark.
-pub static EQUAL_SPACING: Source = Source::identity("spacing = (last - first) / (marks - 1)");
+pub static EQUAL_SPACING: Source = Source::identity_of(carpentry::SOURCE_SPACING);
+/// Strips end short of both walls.
+pub static STRIP_LENGTH: Source = Source::identity_of(carpentry::SOURCE_STRIP);
+/// A rib that is cut for an opening.
+pub static FRAMED: Source = Source::practice_of(carpentry::SOURCE_FRAMED);
 /// offset = traced + (stud - first stud).
 pub static DATUM_OFFSET: Source = Source::identity_of(words::SOURCE_OFFSET);
 /// Errors of chained steps.
 pub static CHAIN_ERROR: Source = Source::identity_of(words::SOURCE_CHAIN);
 /// Chained dimensions build up tolerance; dimensions from a datum do not.
-pub static FROM_DATUM: Source = Source::transcribed(
-    "ASME Y14.5-2018, Dimensioning and Tolerancing",
-    "location by basic dimensions from datums",
-);
+pub static FROM_DATUM: Source = Source::transcribed_of(carpentry::SOURCE_FROM_DATUM);
 
 /// The most marks a spacing may give.
 pub const MOST_MARKS: u32 = 10_000;
@@ -53,28 +52,23 @@ pub enum SettingOutError {
     },
 }
 
-impl fmt::Display for SettingOutError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl SettingOutError {
+    /// What is wrong, and what would be right.
+    pub fn said(self) -> Msg {
         match self {
-            Self::Length { length_mm } => write!(
-                f,
-                "there are {length_mm} mm from the first to the last mark; the last mark has to lie beyond the first"
-            ),
-            Self::Spacing { spacing_mm } => {
-                write!(f, "the largest spacing is {spacing_mm} mm; give a spacing above zero")
+            Self::Length { length_mm } => {
+                carpentry::MarksOutOfOrder { length: mm(length_mm) }.into()
             }
+            Self::Spacing { spacing_mm } => carpentry::NoSpacing { spacing: mm(spacing_mm) }.into(),
             Self::Count { marks } => {
-                write!(f, "{marks} marks cannot be set out; give from 2 to {MOST_MARKS}")
+                carpentry::TooManyMarks { marks: Arg::Count(marks), most: MOST_MARKS }.into()
             }
-            Self::SlatsTooWide { slats_mm, length_mm } => write!(
-                f,
-                "the slats are {slats_mm} mm wide together, but there are {length_mm} mm; take fewer or narrower ones"
-            ),
+            Self::SlatsTooWide { slats_mm, length_mm } => {
+                carpentry::SlatsTooWide { slats: mm(slats_mm), length: mm(length_mm) }.into()
+            }
         }
     }
 }
-
-impl std::error::Error for SettingOutError {}
 
 /// `count` equally spaced marks from `first_mm` to `last_mm`, both included, each worked out from the datum. [mm]
 ///
@@ -188,6 +182,28 @@ formula! {
     "n" as count: steps: u32,
     /// Of each reading, plus or minus.
     "t" as error: reading: Length,
+}
+
+formula! {
+    /// How long a strip is cut.
+    StripLength: "l = W − 2 · c", &STRIP_LENGTH;
+    |of| of.span - 2.0 * of.clearance => Length as mark;
+    /// What it spans.
+    "W" as mark: span: Length,
+    /// Free at each end.
+    "c" as mark: clearance: Length,
+}
+
+formula! {
+    /// From one of equally spaced marks to the next.
+    EqualSpacing: "s = (l − 2 · e) / (n − 1)", &EQUAL_SPACING;
+    |of| (of.length - 2.0 * of.end) / f64::from(of.marks.max(2) - 1) => Length as mark;
+    /// Of what is marked, end to end.
+    "l" as mark: length: Length,
+    /// From either end to the first mark.
+    "e" as mark: end: Length,
+    /// How many.
+    "n" as count: marks: u32,
 }
 
 fn mm(length: f64) -> Length {

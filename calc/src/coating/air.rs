@@ -6,7 +6,9 @@ use uom::si::temperature_interval::kelvin as kelvin_interval;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 use super::range::{OutOfRange, within};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::range as names;
 
 /// The Magnus form of the saturation vapour pressure, over water and over ice.
 pub static MAGNUS: Source = Source::transcribed(
@@ -22,6 +24,9 @@ pub static MARGIN_RULE: Source = Source::transcribed(
     "section 9.6.6: surface 5 F above the dew point and rising, read in tpub.com's copy; 3 C, and air \
      below 85 % humidity",
 );
+
+/// How [`MAGNUS`] is worked, in symbols, temperatures in °C.
+pub const MAGNUS_SYMBOLS: &str = "g = ln RH + 17.62 T / (243.12 + T); Td = 243.12 g / (17.62 − g)";
 
 /// The least that a surface must be above the dew point, in kelvins. Source: [`MARGIN_RULE`].
 pub const LEAST_MARGIN_K: f64 = 3.0;
@@ -63,8 +68,8 @@ pub fn dew_point(
     temperature: ThermodynamicTemperature,
     humidity: Ratio,
 ) -> Result<DewPoint, OutOfRange> {
-    let t = within("air temperature", temperature.get::<degree_celsius>(), -45.0, 60.0, "C")?;
-    let relative = within("humidity", humidity.get::<percent>(), 1.0, 100.0, "%")?;
+    let t = within(names::AIR_TEMPERATURE, temperature.get::<degree_celsius>(), -45.0, 60.0, "C")?;
+    let relative = within(names::HUMIDITY, humidity.get::<percent>(), 1.0, 100.0, "%")?;
     let g = libm::log(relative / 100.0) + 17.62 * t / (243.12 + t);
     let celsius = |value| ThermodynamicTemperature::new::<degree_celsius>(value);
     let dew = 243.12 * g / (17.62 - g);
@@ -83,7 +88,7 @@ pub fn margin(
 ) -> Result<Margin, OutOfRange> {
     let air = dew_point(temperature, humidity)?;
     let surface =
-        within("surface temperature", surface.get::<degree_celsius>(), -45.0, 100.0, "C")?;
+        within(names::SURFACE_TEMPERATURE, surface.get::<degree_celsius>(), -45.0, 100.0, "C")?;
     let above = surface - air.dew_point.get::<degree_celsius>();
     Ok(Margin {
         air,
@@ -91,6 +96,19 @@ pub fn margin(
         far_enough: above >= LEAST_MARGIN_K - 1e-9,
         too_humid: humidity.get::<percent>() >= HUMIDITY_LIMIT_PERCENT,
     })
+}
+
+formula! {
+    /// How far a surface is above the dew point: see [`margin`]. [K]
+    AboveDew: "m = Ts − Td", &MARGIN_RULE;
+    |of| {
+        let [surface, dew] = [of.surface, of.dew_point].map(|at| at.get::<degree_celsius>());
+        surface - dew
+    } => f64 as kelvin;
+    /// Of the surface.
+    "Ts" as temperature: surface: ThermodynamicTemperature,
+    /// Of the air at it.
+    "Td" as temperature_in_sum: dew_point: ThermodynamicTemperature,
 }
 
 #[cfg(test)]

@@ -5,14 +5,17 @@ use std::f64::consts::PI;
 use uom::si::area::square_millimeter;
 use uom::si::f64::{Area, Length, Ratio, Volume};
 use uom::si::length::{meter, millimeter};
+use uom::si::ratio::percent;
 use uom::si::volume::milliliter;
 
 use super::film::with_loss;
 use super::range::{OutOfRange, ceiling, within};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::{Id, range as names, wet as words};
 
 /// A bead's volume is its cross-section times its length; a cartridge gives volume / cross-section.
-pub static BEAD: Source = Source::identity("volume = cross-section x length");
+pub static BEAD: Source = Source::identity_of(words::SOURCE_BEAD);
 
 /// What a bead looks like when cut across.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -51,21 +54,21 @@ impl Bead {
     pub fn section(self) -> Result<Area, OutOfRange> {
         match self {
             Self::Round { diameter } => {
-                size("bead", diameter)?;
+                size(names::BEAD, diameter)?;
                 Ok(PI / 4.0 * diameter * diameter)
             }
             Self::HalfRound { diameter } => {
-                size("bead", diameter)?;
+                size(names::BEAD, diameter)?;
                 Ok(PI / 8.0 * diameter * diameter)
             }
             Self::Square { width, depth } => {
-                size("bead width", width)?;
-                size("bead depth", depth)?;
+                size(names::BEAD_WIDTH, width)?;
+                size(names::BEAD_DEPTH, depth)?;
                 Ok(width * depth)
             }
             Self::Fillet { width, depth } => {
-                size("bead width", width)?;
-                size("bead depth", depth)?;
+                size(names::BEAD_WIDTH, width)?;
+                size(names::BEAD_DEPTH, depth)?;
                 Ok(width * depth / 2.0)
             }
         }
@@ -86,9 +89,25 @@ impl Bead {
     /// # Errors
     /// As [`Bead::section`]; length from 0 to 100 000 m, loss from 0 to 95 %.
     pub fn volume(self, length: Length, loss: Ratio) -> Result<Volume, OutOfRange> {
-        within("bead length", length.get::<meter>(), 0.0, 100_000.0, "m")?;
+        within(names::BEAD_LENGTH, length.get::<meter>(), 0.0, 100_000.0, "m")?;
         with_loss(self.section()? * length, loss)
     }
+}
+
+formula! {
+    /// What a round bead takes, with what is wasted.
+    RoundBead: "V = π / 4 · d² · l / (1 − w)", &BEAD;
+    |of| {
+        let whole = Ratio::new::<percent>(100.0);
+        let net = PI / 4.0 * of.diameter * of.diameter * of.length;
+        net / (whole - Ratio::new::<percent>(of.waste_percent)) * whole
+    } => Volume as volume;
+    /// Across the bead.
+    "d²" as small_squared: diameter: Length,
+    /// All beads in a row.
+    "l" as run: length: Length,
+    /// Of what is bought.
+    "w" as percent: waste_percent: f64,
 }
 
 /// How many cartridges hold a volume; a volume over by 1e-9 of a cartridge takes no other one.
@@ -96,7 +115,7 @@ impl Bead {
 /// # Errors
 /// Volume from 0 to 1e9 ml; cartridge from 1 ml to 20 l.
 pub fn cartridges(volume: Volume, cartridge: Volume) -> Result<u32, OutOfRange> {
-    let volume = within("volume", volume.get::<milliliter>(), 0.0, 1e9, "ml")?;
+    let volume = within(names::VOLUME, volume.get::<milliliter>(), 0.0, 1e9, "ml")?;
     Ok(ceiling(volume / cartridge_ml(cartridge)?) as u32)
 }
 
@@ -105,16 +124,17 @@ pub fn cartridges(volume: Volume, cartridge: Volume) -> Result<u32, OutOfRange> 
 /// # Errors
 /// Cross-section from 0.01 to 10 000 mm².
 pub fn round_of_section(section: Area) -> Result<Length, OutOfRange> {
-    let section = within("cross-section", section.get::<square_millimeter>(), 0.01, 1e4, "mm2")?;
+    let section =
+        within(names::CROSS_SECTION, section.get::<square_millimeter>(), 0.01, 1e4, "mm2")?;
     Ok(Length::new::<millimeter>((4.0 * section / PI).sqrt()))
 }
 
-fn size(what: &'static str, length: Length) -> Result<f64, OutOfRange> {
+fn size(what: Id, length: Length) -> Result<f64, OutOfRange> {
     within(what, length.get::<millimeter>(), 0.1, 100.0, "mm")
 }
 
 fn cartridge_ml(cartridge: Volume) -> Result<f64, OutOfRange> {
-    within("cartridge", cartridge.get::<milliliter>(), 1.0, 20_000.0, "ml")
+    within(names::CARTRIDGE, cartridge.get::<milliliter>(), 1.0, 20_000.0, "ml")
 }
 
 #[cfg(test)]

@@ -11,11 +11,10 @@ use super::schedule::Pace;
 use super::verdict::{self, Bar, Limits};
 use crate::sorting::sort_by;
 use crate::source::Source;
+use crate::words::wet as words;
 
 /// What is taken between two readings.
-pub static BETWEEN: Source = Source::common_practice(
-    "in a straight line from one reading to the next, and the same every day",
-);
+pub static BETWEEN: Source = Source::practice_of(words::SOURCE_BETWEEN);
 
 const DAY_MIN: f64 = 24.0 * 60.0;
 /// How finely a day is looked at. [min]

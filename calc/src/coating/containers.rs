@@ -8,11 +8,10 @@ use uom::si::volume::liter;
 use self::search::{Search, Size};
 use super::range::{OutOfRange, within};
 use crate::source::Source;
+use crate::words::{Msg, range as names, wet as words};
 
 /// The problem and why the search is exact.
-pub static METHOD: Source = Source::identity(
-    "unbounded covering knapsack by branch and bound with bounds from the best price by volume",
-);
+pub static METHOD: Source = Source::identity_of(words::SOURCE_CONTAINERS);
 
 /// How many partial choices are looked at before a choice is given as unproved.
 pub const STEP_LIMIT: u32 = 400_000;
@@ -69,7 +68,7 @@ pub(super) fn choose_within(
     offers: &[Offer],
     step_limit: u32,
 ) -> Result<Choice, Fault> {
-    let need_l = within("volume needed", need.get::<liter>(), 0.0, 1e6, "l")?;
+    let need_l = within(names::VOLUME_NEEDED, need.get::<liter>(), 0.0, 1e6, "l")?;
     check(offers)?;
     let priced = offers.iter().all(|offer| offer.price.is_some());
     let size = |(index, offer): (usize, &Offer)| {
@@ -100,10 +99,10 @@ pub(super) fn check(offers: &[Offer]) -> Result<(), Fault> {
     if offers.is_empty() {
         return Err(Fault::NoOffers);
     }
-    within("number of container sizes", offers.len() as f64, 1.0, 64.0, "")?;
+    within(names::NUMBER_OF_CONTAINER_SIZES, offers.len() as f64, 1.0, 64.0, "")?;
     for offer in offers {
-        within("container size", offer.size.get::<liter>(), 0.001, 1e5, "l")?;
-        within("container price", offer.price.unwrap_or(0.0), 0.0, 1e9, "")?;
+        within(names::CONTAINER_SIZE, offer.size.get::<liter>(), 0.001, 1e5, "l")?;
+        within(names::CONTAINER_PRICE, offer.price.unwrap_or(0.0), 0.0, 1e9, "")?;
     }
     Ok(())
 }
@@ -114,13 +113,11 @@ impl From<OutOfRange> for Fault {
     }
 }
 
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::NoOffers => {
-                f.write_str("no container size is given; give at least one, such as 1 gal")
-            }
-            Self::Range(range) => range.fmt(f),
+impl From<Fault> for Msg {
+    fn from(fault: Fault) -> Self {
+        match fault {
+            Fault::NoOffers => words::NO_CONTAINER.into(),
+            Fault::Range(range) => range.into(),
         }
     }
 }

@@ -8,24 +8,23 @@ use uom::si::reciprocal_length::reciprocal_meter;
 use uom::si::volume::liter;
 
 use super::range::{OutOfRange, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{range as names, wet as words};
 
 /// Wet film and spread rate are each other's reciprocal: a volume spread over an area has one
 /// thickness. With 1 US gal = 231 in³ exactly, 1 gal at 1 mil covers 231 / 0.144 = 1604.17 ft²; 1
 /// l at 1 µm covers 1000 m².
-pub static SPREAD_RATE: Source =
-    Source::identity("volume = area x wet film; 1 US gal = 231 in3 (NIST HB 44, appendix C)");
+pub static SPREAD_RATE: Source = Source::identity_of(words::SOURCE_SPREAD_RATE);
 
 /// Only the solids stay: dry film = wet film x solids, thinned by T: x solids / (1 + T).
-pub static SOLIDS: Source =
-    Source::identity("dry film = wet film x solids by volume / (1 + thinner)");
+pub static SOLIDS: Source = Source::identity_of(words::SOURCE_SOLIDS);
 
 /// The share that is lost never reaches the surface: needed = net / (1 - loss).
-pub static LOSS: Source = Source::identity("needed = net / (1 - loss)");
+pub static LOSS: Source = Source::identity_of(words::SOURCE_LOSS);
 
 /// What is taken where nobody says how much is lost.
-pub static USUAL_LOSS: Source =
-    Source::common_practice("10 % stays in tray, roller, cup and can where no loss is entered");
+pub static USUAL_LOSS: Source = Source::practice_of(words::SOURCE_USUAL_LOSS);
 
 /// What the amounts of one coating job are.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -45,8 +44,8 @@ pub struct Amount {
 pub fn wet_film(spread_rate: ReciprocalLength) -> Result<Length, OutOfRange> {
     // m2 per l is mm-1, so per m it is 1000 times as much.
     let rate = spread_rate.get::<reciprocal_meter>() / 1000.0;
-    within("spread rate", rate, 0.01, 10_000.0, "m2/l")?;
-    Ok(1.0 / spread_rate)
+    within(names::SPREAD_RATE, rate, 0.01, 10_000.0, "m2/l")?;
+    Ok(WetFilm { rate: spread_rate }.value())
 }
 
 /// The theoretical spread rate of a wet film. Source: [`SPREAD_RATE`].
@@ -54,8 +53,8 @@ pub fn wet_film(spread_rate: ReciprocalLength) -> Result<Length, OutOfRange> {
 /// # Errors
 /// The wet film must be from 0.1 to 100 000 µm.
 pub fn spread_rate(wet: Length) -> Result<ReciprocalLength, OutOfRange> {
-    within("wet film", wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
-    Ok(1.0 / wet)
+    within(names::WET_FILM, wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
+    Ok(SpreadRate { wet }.value())
 }
 
 /// The wet film that leaves a dry film: dry x (1 + thinner) / solids. Source: [`SOLIDS`].
@@ -67,9 +66,10 @@ pub fn spread_rate(wet: Length) -> Result<ReciprocalLength, OutOfRange> {
 /// The dry film must be from 0.1 to 50 000 µm, solids from 1 to 100 %, thinner from 0 to 300 %;
 /// and so must what comes out be a wet film.
 pub fn wet_for_dry(dry: Length, solids: Ratio, thinner: Ratio) -> Result<Length, OutOfRange> {
-    within("dry film", dry.get::<micrometer>(), 0.1, 50_000.0, "um")?;
-    let wet = dry / solids_as_applied(solids, thinner)?;
-    within("wet film", wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
+    within(names::DRY_FILM, dry.get::<micrometer>(), 0.1, 50_000.0, "um")?;
+    solids_as_applied(solids, thinner)?;
+    let wet = WetForDry { dry, thinner, solids }.value();
+    within(names::WET_FILM, wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
     Ok(wet)
 }
 
@@ -78,7 +78,7 @@ pub fn wet_for_dry(dry: Length, solids: Ratio, thinner: Ratio) -> Result<Length,
 /// # Errors
 /// As [`spread_rate`] and [`wet_for_dry`].
 pub fn dry_of_wet(wet: Length, solids: Ratio, thinner: Ratio) -> Result<Length, OutOfRange> {
-    within("wet film", wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
+    within(names::WET_FILM, wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
     Ok(wet * solids_as_applied(solids, thinner)?)
 }
 
@@ -96,12 +96,12 @@ pub fn amount(
     surface_factor: f64,
     loss: Ratio,
 ) -> Result<Amount, OutOfRange> {
-    within("area", area.get::<square_meter>(), 0.0, 100_000.0, "m2")?;
-    within("number of coats", f64::from(coats), 1.0, 50.0, "")?;
-    within("surface factor", surface_factor, 1.0, 10.0, "")?;
-    within("wet film", wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
+    within(names::AREA, area.get::<square_meter>(), 0.0, 100_000.0, "m2")?;
+    within(names::NUMBER_OF_COATS, f64::from(coats), 1.0, 50.0, "")?;
+    within(names::SURFACE_FACTOR, surface_factor, 1.0, 10.0, "")?;
+    within(names::WET_FILM, wet.get::<micrometer>(), 0.1, 100_000.0, "um")?;
     let coated = area * surface_factor * f64::from(coats);
-    let net = coated * wet;
+    let net = OnSurface { area, surface_factor, coats, wet }.value();
     Ok(Amount { coated, net, needed: with_loss(net, loss)? })
 }
 
@@ -110,9 +110,9 @@ pub fn amount(
 /// # Errors
 /// Net from 0 to 1e9 l, loss from 0 to 95 %.
 pub fn with_loss(net: Volume, loss: Ratio) -> Result<Volume, OutOfRange> {
-    within("volume", net.get::<liter>(), 0.0, 1e9, "l")?;
-    within("loss", loss.get::<percent>(), 0.0, 95.0, "%")?;
-    Ok(net / (Ratio::new::<percent>(100.0) - loss) * Ratio::new::<percent>(100.0))
+    within(names::VOLUME, net.get::<liter>(), 0.0, 1e9, "l")?;
+    within(names::LOSS, loss.get::<percent>(), 0.0, 95.0, "%")?;
+    Ok(Needed { net, loss }.value())
 }
 
 /// The spread rate that is left of the theoretical one after losses: rate x (1 - loss). Source:
@@ -125,7 +125,7 @@ pub fn practical_spread_rate(
     loss: Ratio,
 ) -> Result<ReciprocalLength, OutOfRange> {
     wet_film(theoretical)?;
-    within("loss", loss.get::<percent>(), 0.0, 95.0, "%")?;
+    within(names::LOSS, loss.get::<percent>(), 0.0, 95.0, "%")?;
     Ok(theoretical * (1.0 - loss.get::<percent>() / 100.0))
 }
 
@@ -137,15 +137,109 @@ pub fn paint_and_thinner(
     as_applied: Volume,
     thinner: Ratio,
 ) -> Result<(Volume, Volume), OutOfRange> {
-    within("volume", as_applied.get::<liter>(), 0.0, 1e9, "l")?;
-    within("thinner", thinner.get::<percent>(), 0.0, 300.0, "%")?;
-    let paint = as_applied / (1.0 + thinner.get::<percent>() / 100.0);
+    within(names::VOLUME, as_applied.get::<liter>(), 0.0, 1e9, "l")?;
+    within(names::THINNER, thinner.get::<percent>(), 0.0, 300.0, "%")?;
+    let paint = FromCan { as_applied, thinner }.value();
     Ok((paint, as_applied - paint))
 }
 
+formula! {
+    /// The wet film that a spread rate leaves: see [`wet_film`].
+    WetFilm: "t = 1 / s", &SPREAD_RATE;
+    |of| 1.0 / of.rate => Length as film;
+    /// What is covered by a volume.
+    "s" as spread_rate: rate: ReciprocalLength,
+}
+
+formula! {
+    /// The spread rate that leaves a wet film: see [`spread_rate`].
+    SpreadRate: "s = 1 / t", &SPREAD_RATE;
+    |of| 1.0 / of.wet => ReciprocalLength as spread_rate;
+    /// Wet film of one coat.
+    "t" as film: wet: Length,
+}
+
+formula! {
+    /// The dry film that a wet film leaves where nothing thins it: see [`dry_of_wet`].
+    DryFilm: "d = t · S", &SOLIDS;
+    |of| of.wet * (of.solids.get::<percent>() / 100.0) => Length as film;
+    /// Wet film of one coat.
+    "t" as film: wet: Length,
+    /// By volume.
+    "S" as ratio: solids: Ratio,
+}
+
+formula! {
+    /// The wet film that leaves a dry film: see [`wet_for_dry`].
+    WetForDry: "t = d · (1 + T) / S", &SOLIDS;
+    |of| {
+        let [solids, thinner] = [of.solids, of.thinner].map(|share| share.get::<percent>());
+        of.dry / (solids / 100.0 / (1.0 + thinner / 100.0))
+    } => Length as film;
+    /// Dry film of one coat.
+    "d" as film: dry: Length,
+    /// Of the volume that is thinned.
+    "T" as ratio: thinner: Ratio,
+    /// By volume, before thinning.
+    "S" as ratio: solids: Ratio,
+}
+
+formula! {
+    /// What all coats leave on the surface: see [`amount`].
+    OnSurface: "N = A · f · n · t", &SPREAD_RATE;
+    |of| of.area * of.surface_factor * f64::from(of.coats) * of.wet => Volume as volume_needed_both;
+    /// What is coated.
+    "A" as area: area: Area,
+    /// 1 for a smooth surface, more for a rough one.
+    "f" as factor: surface_factor: f64,
+    /// How many coats.
+    "n" as count: coats: u32,
+    /// Wet film of one coat.
+    "t" as film: wet: Length,
+}
+
+formula! {
+    /// What goes into the wood, where no film stays on it: see [`amount`].
+    IntoWood: "N = A · f · n / s", &SPREAD_RATE;
+    |of| {
+        of.area * of.surface_factor * f64::from(of.coats) * (1.0 / of.rate)
+    } => Volume as volume_needed_both;
+    /// What is coated.
+    "A" as area: area: Area,
+    /// 1 for a smooth surface, more for a rough one.
+    "f" as factor: surface_factor: f64,
+    /// How many coats.
+    "n" as count: coats: u32,
+    /// What is covered by a volume.
+    "s" as spread_rate: rate: ReciprocalLength,
+}
+
+formula! {
+    /// What must be had: see [`with_loss`].
+    Needed: "V = N / (1 − w)", &LOSS;
+    |of| {
+        let whole = Ratio::new::<percent>(100.0);
+        of.net / (whole - of.loss) * whole
+    } => Volume as volume_needed_both;
+    /// What is to arrive.
+    "N" as volume_needed: net: Volume,
+    /// Below 100 %.
+    "w" as ratio: loss: Ratio,
+}
+
+formula! {
+    /// What of a thinned amount comes from the can: see [`paint_and_thinner`].
+    FromCan: "P = V / (1 + T)", &SOLIDS;
+    |of| of.as_applied / (1.0 + of.thinner.get::<percent>() / 100.0) => Volume as volume_needed_both;
+    /// With the thinner in it.
+    "V" as volume_needed: as_applied: Volume,
+    /// Of the volume that is thinned.
+    "T" as ratio: thinner: Ratio,
+}
+
 fn solids_as_applied(solids: Ratio, thinner: Ratio) -> Result<f64, OutOfRange> {
-    let solids = within("solids by volume", solids.get::<percent>(), 1.0, 100.0, "%")?;
-    let thinner = within("thinner", thinner.get::<percent>(), 0.0, 300.0, "%")?;
+    let solids = within(names::SOLIDS_BY_VOLUME, solids.get::<percent>(), 1.0, 100.0, "%")?;
+    let thinner = within(names::THINNER, thinner.get::<percent>(), 0.0, 300.0, "%")?;
     Ok(solids / 100.0 / (1.0 + thinner / 100.0))
 }
 

@@ -8,14 +8,16 @@ use uom::si::ratio::percent;
 
 use super::film::with_loss;
 use super::range::{OutOfRange, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Id, range as names, wet as words};
 
 /// Box, cylinder and cone frustum.
-pub static VOLUMES: Source = Source::identity("volume of a box, a cylinder and a cone frustum");
+pub static VOLUMES: Source = Source::identity_of(words::SOURCE_VOLUMES);
 
 /// What shrinks by a share must be filled by so much more: needed = net / (1 - shrink) / (1 -
 /// loss).
-pub static SHRINKAGE: Source = Source::identity("needed = net / (1 - shrinkage) / (1 - loss)");
+pub static SHRINKAGE: Source = Source::identity_of(words::SOURCE_SHRINKAGE);
 
 /// A hole to be filled.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -54,9 +56,9 @@ pub enum Hole {
 /// # Errors
 /// Length from 0 to 100 000 mm, width and depth from 0 to 1000 mm.
 pub fn joint(length: Length, width: Length, depth: Length) -> Result<Volume, OutOfRange> {
-    within("gap length", length.get::<millimeter>(), 0.0, 100_000.0, "mm")?;
-    size("gap width", width)?;
-    size("gap depth", depth)?;
+    within(names::GAP_LENGTH, length.get::<millimeter>(), 0.0, 100_000.0, "mm")?;
+    size(names::GAP_WIDTH, width)?;
+    size(names::GAP_DEPTH, depth)?;
     Ok(length * width * depth)
 }
 
@@ -67,21 +69,21 @@ pub fn joint(length: Length, width: Length, depth: Length) -> Result<Volume, Out
 pub fn hole(hole: Hole) -> Result<Volume, OutOfRange> {
     match hole {
         Hole::Plain { diameter, depth } => {
-            size("hole diameter", diameter)?;
-            size("hole depth", depth)?;
+            size(names::HOLE_DIAMETER, diameter)?;
+            size(names::HOLE_DEPTH, depth)?;
             Ok(PI / 4.0 * diameter * diameter * depth)
         }
         Hole::Countersunk { top, bottom, depth } => {
-            size("countersink diameter", top)?;
-            size("diameter at the bottom", bottom)?;
-            size("countersink depth", depth)?;
+            size(names::COUNTERSINK_DIAMETER, top)?;
+            size(names::DIAMETER_AT_THE_BOTTOM, bottom)?;
+            size(names::COUNTERSINK_DEPTH, depth)?;
             Ok(PI / 12.0 * depth * (top * top + top * bottom + bottom * bottom))
         }
         Hole::Plugged { diameter, depth, plug_diameter, plug_length } => {
-            let across = size("hole diameter", diameter)?;
-            let deep = size("hole depth", depth)?;
-            within("plug diameter", plug_diameter.get::<millimeter>(), 0.0, across, "mm")?;
-            within("plug length", plug_length.get::<millimeter>(), 0.0, deep, "mm")?;
+            let across = size(names::HOLE_DIAMETER, diameter)?;
+            let deep = size(names::HOLE_DEPTH, depth)?;
+            within(names::PLUG_DIAMETER, plug_diameter.get::<millimeter>(), 0.0, across, "mm")?;
+            within(names::PLUG_LENGTH, plug_length.get::<millimeter>(), 0.0, deep, "mm")?;
             let plug = plug_diameter * plug_diameter * plug_length;
             Ok(PI / 4.0 * (diameter * diameter * depth - plug))
         }
@@ -97,11 +99,31 @@ pub fn with_shrinkage_and_loss(
     shrinkage: Ratio,
     loss: Ratio,
 ) -> Result<Volume, OutOfRange> {
-    let shrinkage = within("shrinkage", shrinkage.get::<percent>(), 0.0, 80.0, "%")?;
-    Ok(with_loss(net, loss)? / (1.0 - shrinkage / 100.0))
+    let shrink_percent = shrinkage.get::<percent>();
+    within(names::SHRINKAGE, shrink_percent, 0.0, 80.0, "%")?;
+    // The ranges of net and loss are those of any amount that some of is lost of.
+    with_loss(net, loss)?;
+    Ok(Mixed { net, shrink_percent, loss_percent: loss.get::<percent>() }.value())
 }
 
-fn size(what: &'static str, length: Length) -> Result<f64, OutOfRange> {
+formula! {
+    /// What must be mixed, within the ranges of [`with_shrinkage_and_loss`].
+    Mixed: "V = N / (1 − s) / (1 − w)", &SHRINKAGE;
+    |of| {
+        let whole = Ratio::new::<percent>(100.0);
+        let shrinkage = Ratio::new::<percent>(of.shrink_percent).get::<percent>();
+        let had = of.net / (whole - Ratio::new::<percent>(of.loss_percent)) * whole;
+        had / (1.0 - shrinkage / 100.0)
+    } => Volume as volume_needed_both;
+    /// What is filled.
+    "N" as volume_needed: net: Volume,
+    /// What is lost of it as it sets, in percent, below 100.
+    "s" as percent: shrink_percent: f64,
+    /// What stays in cups or runs away, in percent, below 100.
+    "w" as percent: loss_percent: f64,
+}
+
+fn size(what: Id, length: Length) -> Result<f64, OutOfRange> {
     within(what, length.get::<millimeter>(), 0.0, 1000.0, "mm")
 }
 

@@ -12,21 +12,18 @@ use uom::si::volume::{liter, milliliter};
 use uom::si::volume_rate::liter_per_minute;
 
 use super::range::{OutOfRange, ceiling, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Arg, Msg, range as names, wet as words};
 
 /// Shares of a mix by volume or by mass; the volumes of the parts are taken to add up.
-pub static SHARES: Source = Source::identity(
-    "part = whole x share; mass ratio = volume ratio x density of a / density of b",
-);
+pub static SHARES: Source = Source::identity_of(words::SOURCE_SHARES);
 
 /// Reaction pace doubles for each 10 C warmer. Makers' texts give 1.5 to 2.5 times.
-pub static POT_LIFE: Source = Source::common_practice(
-    "pot life halves for each 10 C (18 F) warmer, doubles for each 10 C colder",
-);
+pub static POT_LIFE: Source = Source::practice_of(words::SOURCE_POT_LIFE);
 
 /// A batch must be poured within its pot life, and the batches of a pass are equal.
-pub static BATCHES: Source =
-    Source::identity("largest batch = the lesser of batch limit and pour rate x pot life");
+pub static BATCHES: Source = Source::identity_of(words::SOURCE_BATCHES);
 
 /// How hot a cup of mixed epoxy gets, and the mass that it is told for.
 pub static CUP_HEAT: Source = Source::published(
@@ -134,7 +131,7 @@ pub enum Fault {
 /// Whole from 0 to 1e6 l, parts from 0.001 to 100 000, densities from 100 to 10 000 kg/m³; both
 /// densities for a ratio by mass.
 pub fn parts(mix: &Mix, whole: Volume) -> Result<Parts, Fault> {
-    within("volume to mix", whole.get::<liter>(), 0.0, 1e6, "l")?;
+    within(names::VOLUME_TO_MIX, whole.get::<liter>(), 0.0, 1e6, "l")?;
     let share_a = volume_share_of_a(mix)?;
     let (a, b) = (whole * share_a, whole * (1.0 - share_a));
     let mass =
@@ -147,14 +144,14 @@ pub fn parts(mix: &Mix, whole: Volume) -> Result<Parts, Fault> {
 /// # Errors
 /// As [`parts`].
 pub fn volume_share_of_a(mix: &Mix) -> Result<f64, Fault> {
-    let a = within("parts of a", mix.a, 0.001, 1e5, "")?;
-    let b = within("parts of b", mix.b, 0.001, 1e5, "")?;
+    let a = within(names::PARTS_OF_A, mix.a, 0.001, 1e5, "")?;
+    let b = within(names::PARTS_OF_B, mix.b, 0.001, 1e5, "")?;
     let density = |what, density: Option<MassDensity>| {
         let known = density.map(|density| density.get::<kilogram_per_cubic_meter>());
         known.map(|known| within(what, known, 100.0, 10_000.0, "kg/m3")).transpose()
     };
-    let density_a = density("density of a", mix.density_a)?;
-    let density_b = density("density of b", mix.density_b)?;
+    let density_a = density(names::DENSITY_OF_A, mix.density_a)?;
+    let density_b = density(names::DENSITY_OF_B, mix.density_b)?;
     match mix.by {
         By::Volume => Ok(a / (a + b)),
         By::Mass => {
@@ -168,14 +165,21 @@ pub fn volume_share_of_a(mix: &Mix) -> Result<f64, Fault> {
 /// How many cups a batch is mixed in, one after the other, so that none holds more than a mass that is
 /// known for its heat. Source: [`CUP_HEAT`].
 pub fn cups(batch: &Parts) -> u32 {
-    let cups = match batch.a_mass.zip(batch.b_mass) {
-        Some((a, b)) => (a + b).get::<gram>() / MOST_IN_CUP_G,
-        None => (batch.a + batch.b).get::<milliliter>() / MOST_IN_CUP_ML,
-    };
-    ceiling(cups).max(1.0) as u32
+    match batch.mass() {
+        Some(batch) => CupsByMass { batch, most: Mass::new::<gram>(MOST_IN_CUP_G) }.value(),
+        None => {
+            let most = Volume::new::<milliliter>(MOST_IN_CUP_ML);
+            CupsByVolume { batch: batch.a + batch.b, most }.value()
+        }
+    }
 }
 
 impl Parts {
+    /// Of both parts, where it is known.
+    pub fn mass(&self) -> Option<Mass> {
+        self.a_mass.zip(self.b_mass).map(|(a, b)| a + b)
+    }
+
     /// One of so many equal shares.
     #[must_use]
     pub fn share(&self, of: u32) -> Self {
@@ -206,8 +210,8 @@ pub fn cup_marks(parts: &Parts) -> CupMarks {
 /// # Errors
 /// Cup from 5 to 2000 mm, volume from 0 to 1e6 l.
 pub fn height_in_cup(volume: Volume, across: Length) -> Result<Length, OutOfRange> {
-    within("volume in the cup", volume.get::<liter>(), 0.0, 1e6, "l")?;
-    within("cup", across.get::<millimeter>(), 5.0, 2000.0, "mm")?;
+    within(names::VOLUME_IN_THE_CUP, volume.get::<liter>(), 0.0, 1e6, "l")?;
+    within(names::CUP, across.get::<millimeter>(), 5.0, 2000.0, "mm")?;
     Ok(volume / (PI / 4.0 * across * across))
 }
 
@@ -221,22 +225,43 @@ pub fn pace(
     working: ThermodynamicTemperature,
 ) -> Result<f64, OutOfRange> {
     let label_at = label_at.get::<degree_celsius>();
-    let label_at = within("temperature on the label", label_at, -20.0, 60.0, "C")?;
-    let working = within("working temperature", working.get::<degree_celsius>(), -20.0, 60.0, "C")?;
+    let label_at = within(names::TEMPERATURE_ON_THE_LABEL, label_at, -20.0, 60.0, "C")?;
+    let working =
+        within(names::WORKING_TEMPERATURE, working.get::<degree_celsius>(), -20.0, 60.0, "C")?;
     Ok(libm::exp2((label_at - working) / 10.0))
 }
 
-/// The pot life at the working temperature, from the label's. Source: [`POT_LIFE`].
-///
-/// # Errors
-/// Label's pot life from 0.1 min to 30 days; temperatures as [`pace`].
-pub fn pot_life(
-    label: Time,
-    label_at: ThermodynamicTemperature,
-    working: ThermodynamicTemperature,
-) -> Result<Time, OutOfRange> {
-    within("pot life", label.get::<minute>(), 0.1, 43_200.0, "min")?;
-    Ok(label * pace(label_at, working)?)
+formula! {
+    /// The pot life at the working temperature, from the label's; made by [`PotLife::new`].
+    PotLife: "t = t₀ · 2^((T₀ − T) / 10 °C)", &POT_LIFE;
+    |of| {
+        let [label_at, working] = [of.label_at, of.working].map(|at| at.get::<degree_celsius>());
+        of.label * libm::exp2((label_at - working) / of.for_each)
+    } => Time as pot_life;
+    /// On the label.
+    "t₀" as pot_life: label: Time,
+    /// The temperature that it is given for.
+    "T₀" as temperature: label_at: ThermodynamicTemperature,
+    /// The temperature at which it is mixed.
+    "T" as temperature: working: ThermodynamicTemperature,
+    /// So much warmer, it is halved. [K]
+    "10 °C" as kelvin: for_each: f64,
+}
+
+impl PotLife {
+    /// Source: [`POT_LIFE`].
+    ///
+    /// # Errors
+    /// Label's pot life from 0.1 min to 30 days; temperatures as [`pace`].
+    pub fn new(
+        label: Time,
+        label_at: ThermodynamicTemperature,
+        working: ThermodynamicTemperature,
+    ) -> Result<Self, OutOfRange> {
+        within(names::POT_LIFE, label.get::<minute>(), 0.1, 43_200.0, "min")?;
+        pace(label_at, working)?;
+        Ok(Self { label, label_at, working, for_each: 10.0 })
+    }
 }
 
 /// The most that a batch may hold: its limit, and what is poured within its pot life. Source:
@@ -250,12 +275,12 @@ pub fn largest_batch(
     pour: Option<(VolumeRate, Time)>,
 ) -> Result<Option<Volume>, OutOfRange> {
     if let Some(limit) = limit {
-        within("batch limit", limit.get::<liter>(), 0.001, 1e6, "l")?;
+        within(names::BATCH_LIMIT, limit.get::<liter>(), 0.001, 1e6, "l")?;
     }
     let poured = match pour {
         Some((rate, life)) => {
-            within("pour rate", rate.get::<liter_per_minute>(), 1e-4, 1e4, "l/min")?;
-            within("pot life", life.get::<hour>(), 1e-5, 1e4, "h")?;
+            within(names::POUR_RATE, rate.get::<liter_per_minute>(), 1e-4, 1e4, "l/min")?;
+            within(names::POT_LIFE, life.get::<hour>(), 1e-5, 1e4, "h")?;
             Some(rate * life)
         }
         None => None,
@@ -266,20 +291,93 @@ pub fn largest_batch(
     })
 }
 
+formula! {
+    /// Part A of a whole, where the ratio is by volume: see [`parts`].
+    PartByVolume: "A = V · a / (a + b)", &SHARES;
+    |of| of.whole * (of.a / (of.a + of.b)) => Volume as volume_needed;
+    /// Of both parts.
+    "V" as volume_needed: whole: Volume,
+    /// Parts of A.
+    "a" as factor: a: f64,
+    /// Parts of B.
+    "b" as factor: b: f64,
+}
+
+formula! {
+    /// Part A of a whole, where the ratio is by mass: see [`parts`].
+    PartByMass: "A = V · (a / ρa) / (a / ρa + b / ρb)", &SHARES;
+    |of| {
+        let (a, b) = (of.a / of.density_a.value, of.b / of.density_b.value);
+        of.whole * (a / (a + b))
+    } => Volume as volume_needed;
+    /// Of both parts.
+    "V" as volume_needed: whole: Volume,
+    /// Parts of A.
+    "a" as factor: a: f64,
+    /// Parts of B.
+    "b" as factor: b: f64,
+    /// Above 0.
+    "ρa" as density: density_a: MassDensity,
+    /// Above 0.
+    "ρb" as density: density_b: MassDensity,
+}
+
+formula! {
+    /// How many batches a pass takes: see [`batches`].
+    BatchesPerPass: "n = ⌈V / p / L⌉", &BATCHES;
+    |of| {
+        let [whole, largest] = [of.whole, of.largest].map(|volume| volume.get::<liter>());
+        ceiling(whole / f64::from(of.passes) / largest).max(1.0) as u32
+    } => u32 as count;
+    /// Of all passes.
+    "V" as volume_needed: whole: Volume,
+    /// From 1 up.
+    "p" as count: passes: u32,
+    /// The most that a batch may hold, above 0.
+    "L" as volume: largest: Volume,
+}
+
+formula! {
+    /// How many cups a batch goes into, by mass: see [`cups`].
+    CupsByMass: "k = ⌈m / M⌉", &CUP_HEAT;
+    |of| {
+        let [batch, most] = [of.batch, of.most].map(|mass| mass.get::<gram>());
+        ceiling(batch / most).max(1.0) as u32
+    } => u32 as count;
+    /// Of both parts.
+    "m" as tenth_grams: batch: Mass,
+    /// What goes into one cup at most, above 0.
+    "M" as grams: most: Mass,
+}
+
+formula! {
+    /// How many cups a batch goes into, by volume: see [`cups`].
+    CupsByVolume: "k = ⌈V / M⌉", &CUP_HEAT;
+    |of| {
+        let [batch, most] = [of.batch, of.most].map(|volume| volume.get::<milliliter>());
+        ceiling(batch / most).max(1.0) as u32
+    } => u32 as count;
+    /// Of both parts.
+    "V" as volume_needed: batch: Volume,
+    /// What goes into one cup at most, above 0.
+    "M" as milliliters: most: Volume,
+}
+
 /// Splits a volume evenly into passes, and each pass into the fewest equal batches that hold no
 /// more than `largest`. Source: [`BATCHES`].
 ///
 /// # Errors
 /// Volume from 0 to 1e6 l, passes from 1 to 50; no more than [`MOST_BATCHES`] batches.
 pub fn batches(total: Volume, passes: u32, largest: Option<Volume>) -> Result<Batches, Fault> {
-    let total_l = within("volume to mix", total.get::<liter>(), 0.0, 1e6, "l")?;
-    let passes_f = within("number of passes", f64::from(passes), 1.0, 50.0, "")?;
+    let total_l = within(names::VOLUME_TO_MIX, total.get::<liter>(), 0.0, 1e6, "l")?;
+    let passes_f = within(names::NUMBER_OF_PASSES, f64::from(passes), 1.0, 50.0, "")?;
     let per_pass = match largest {
         _ if total_l == 0.0 => 0.0,
         None => 1.0,
         Some(largest) => {
-            let largest_l = within("largest batch", largest.get::<liter>(), 1e-9, 1e9, "l")?;
-            let per_pass = ceiling(total_l / passes_f / largest_l).max(1.0);
+            let largest_l = within(names::LARGEST_BATCH, largest.get::<liter>(), 1e-9, 1e9, "l")?;
+            let per_pass = BatchesPerPass { whole: total, passes, largest }.value();
+            let per_pass = f64::from(per_pass);
             if per_pass * passes_f > f64::from(MOST_BATCHES) {
                 return Err(Fault::TooManyBatches { largest_l, total_l });
             }
@@ -297,23 +395,20 @@ impl From<OutOfRange> for Fault {
     }
 }
 
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::NoDensity { of_a } => {
-                let part = if *of_a { "a" } else { "b" };
-                write!(
-                    f,
-                    "a ratio by mass needs the density of part {part}, such as 1.15 kg/l (its data \
-                     sheet has it); or give the ratio by volume"
-                )
+impl From<Fault> for Msg {
+    fn from(fault: Fault) -> Self {
+        match fault {
+            Fault::NoDensity { of_a } => {
+                let part = if of_a { "A" } else { "B" };
+                words::NoDensity { part, like: "1.15 kg/l" }.into()
             }
-            Self::TooManyBatches { largest_l, total_l } => write!(
-                f,
-                "{total_l:.1} l in batches of at most {largest_l:.4} l are more than \
-                 {MOST_BATCHES}; raise the batch limit or the pour rate"
-            ),
-            Self::Range(range) => range.fmt(f),
+            Fault::TooManyBatches { largest_l, total_l } => words::TooManyBatches {
+                total: Arg::volume(Volume::new::<liter>(total_l)),
+                largest: Arg::volume(Volume::new::<liter>(largest_l)),
+                most: Arg::from(MOST_BATCHES.to_string()),
+            }
+            .into(),
+            Fault::Range(range) => range.into(),
         }
     }
 }

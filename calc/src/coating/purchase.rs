@@ -8,11 +8,10 @@ use super::mixing::{self, Mix, Parts};
 use super::range::ceiling;
 use crate::sorting::sort_by;
 use crate::source::Source;
+use crate::words::{Msg, wet as words};
 
 /// Every number of kits is looked at, with the best bottles for what is still missing.
-pub static METHOD: Source = Source::identity(
-    "least cost over every number of kits with the least-cost bottles beside them",
-);
+pub static METHOD: Source = Source::identity_of(words::SOURCE_KITS);
 
 /// The most numbers of kits for which bottles are chosen; beyond them a choice is given as unproved.
 pub const MOST_TRIED: usize = 200;
@@ -145,17 +144,15 @@ pub fn choose(mix: &Mix, whole: Volume, offers: &[PartOffer]) -> Result<Purchase
     best.ok_or(Fault::NothingHolds(if a.is_empty() { Part::A } else { Part::B }))
 }
 
-impl std::fmt::Display for Fault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::NothingHolds(Part::A) => {
-                f.write_str("no container holds part a; give a bottle of a, or a kit")
+impl From<Fault> for Msg {
+    fn from(fault: Fault) -> Self {
+        match fault {
+            Fault::NothingHolds(part) => {
+                let part = if part == Part::A { "A" } else { "B" };
+                words::NoContainerOf { part }.into()
             }
-            Self::NothingHolds(_) => {
-                f.write_str("no container holds part b; give a bottle of b, or a kit")
-            }
-            Self::Mix(fault) => fault.fmt(f),
-            Self::Containers(fault) => fault.fmt(f),
+            Fault::Mix(fault) => fault.into(),
+            Fault::Containers(fault) => fault.into(),
         }
     }
 }

@@ -2,11 +2,14 @@
 
 use std::fmt;
 
+use crate::quantity::plain;
+use crate::words::{Id, Msg, range as words};
+
 /// A value outside the range that a formula is worked for.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct OutOfRange {
-    /// What the value is, as the trade says it: `wet film`.
-    pub what: &'static str,
+    /// What the value is: `the wet film`.
+    pub what: Id,
     /// The value, in `unit`.
     pub value: f64,
     /// The least that is accepted, in `unit`.
@@ -22,7 +25,7 @@ pub struct OutOfRange {
 /// # Errors
 /// `OutOfRange` where it is not; NaN and infinities never pass.
 pub fn within(
-    what: &'static str,
+    what: Id,
     value: f64,
     least: f64,
     most: f64,
@@ -40,18 +43,42 @@ pub fn ceiling(value: f64) -> f64 {
     (value - 1e-9 * value.abs().max(1.0)).ceil().max(0.0)
 }
 
+impl From<OutOfRange> for Msg {
+    fn from(OutOfRange { what, value, least, most, unit }: OutOfRange) -> Self {
+        let unit = in_print(unit);
+        let with_unit = |number: String| match unit {
+            "" => number,
+            unit => number + " " + unit,
+        };
+        let (least, most) = (least.to_string(), with_unit(most.to_string()));
+        if !value.is_finite() {
+            return words::NotANumber { what, least, most }.into();
+        }
+        let value = match value.abs() >= 1e9 {
+            true => format!("{value:e}"),
+            false => plain(value, 6),
+        };
+        words::OutOfRange { what, value: with_unit(value), least, most }.into()
+    }
+}
+
+/// The unit as it is printed, where that is not how it is typed.
+fn in_print(unit: &str) -> &str {
+    match unit {
+        "m2" => "m²",
+        "mm2" => "mm²",
+        "m2/l" => "m²/l",
+        "kg/m3" => "kg/m³",
+        "um" => "µm",
+        "C" => "°C",
+        typed => typed,
+    }
+}
+
+/// In English, for tests and scripts.
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { what, value, least, most, unit } = self;
-        let space = if unit.is_empty() { "" } else { " " };
-        if !value.is_finite() {
-            write!(f, "the {what} is no number; ")?;
-        } else if value.abs() >= 1e9 {
-            write!(f, "the {what} is {value:e}{space}{unit}; ")?;
-        } else {
-            write!(f, "the {what} is {}{space}{unit}; ", (value * 1e6).round() / 1e6)?;
-        }
-        write!(f, "it must be from {least} to {most}{space}{unit}")
+        Msg::from(*self).fmt(f)
     }
 }
 
@@ -61,12 +88,15 @@ mod tests {
 
     #[test]
     fn says_what_is_wrong_and_what_is_right() {
-        let fault = within("loss", 120.0, 0.0, 95.0, "%").unwrap_err();
-        assert_eq!(fault.to_string(), "the loss is 120 %; it must be from 0 to 95 %");
+        let fault = within(words::LOSS, 120.0, 0.0, 95.0, "%").unwrap_err();
+        assert_eq!(fault.to_string(), "the waste allowance is 120 %; it must be from 0 to 95 %");
         assert!(
-            within("loss", f64::NAN, 0.0, 95.0, "%").unwrap_err().to_string().contains("no number")
+            within(words::LOSS, f64::NAN, 0.0, 95.0, "%")
+                .unwrap_err()
+                .to_string()
+                .contains("not a number")
         );
-        assert!(within("loss", f64::INFINITY, 0.0, 95.0, "%").is_err());
+        assert!(within(words::LOSS, f64::INFINITY, 0.0, 95.0, "%").is_err());
     }
 
     #[test]

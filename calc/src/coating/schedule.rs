@@ -8,15 +8,14 @@
 pub use self::check::Fault;
 pub use self::pace::{Daily, Pace};
 use crate::source::Source;
+use crate::words::{Arg, Msg, wet as words};
 
 mod check;
 mod pace;
 
 /// Recoat windows as labels give them. The least counts from the end of a step, when its last
 /// part is fresh; the most counts for whichever part waits longest, the first or the last.
-pub static WINDOW: Source = Source::common_practice(
-    "recoat time counts from the end of the coat before, for the part that waits longest",
-);
+pub static WINDOW: Source = Source::practice_of(words::SOURCE_WINDOW);
 
 /// How long ahead a plan may reach, in minutes: 60 days.
 pub const HORIZON_MIN: f64 = 60.0 * 24.0 * 60.0;
@@ -339,25 +338,21 @@ fn breaches(steps: &[Step], slots: &[Slot], hours: Option<Hours>) -> Vec<Breach>
     breaches
 }
 
-impl std::fmt::Display for BreachKind {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        match self {
-            Self::TooEarly { by_min } => {
-                write!(f, "starts {by_min:.0} min before it may; wait that long")
+impl From<BreachKind> for Msg {
+    fn from(kind: BreachKind) -> Self {
+        match kind {
+            BreachKind::TooEarly { by_min } => {
+                words::TooEarly { minutes: Arg::minutes_off(by_min) }.into()
             }
-            Self::TooLate { by_min } => write!(
-                f,
-                "starts {by_min:.0} min after the recoat window closed; start sooner, or abrade \
-                 first as the label says"
-            ),
-            Self::BatchTooSlow { takes_min, workable_min } => write!(
-                f,
-                "a batch takes {takes_min:.0} min and stays workable for {workable_min:.0}; \
-                 mix smaller batches"
-            ),
-            Self::OutsideHours => {
-                f.write_str("falls outside the working hours; start at another time")
+            BreachKind::TooLate { by_min } => {
+                words::TooLate { minutes: Arg::minutes_off(by_min) }.into()
             }
+            BreachKind::BatchTooSlow { takes_min, workable_min } => words::BatchTooSlow {
+                takes: Arg::minutes_of_work(takes_min),
+                workable: Arg::minutes_of_work(workable_min),
+            }
+            .into(),
+            BreachKind::OutsideHours => words::OUTSIDE_HOURS.into(),
         }
     }
 }

@@ -6,9 +6,10 @@ use uom::si::length::millimeter;
 
 use super::range::{OutOfRange, ceiling, within};
 use crate::source::Source;
+use crate::words::{range as names, wet as words};
 
 /// Faces and edges of a board.
-pub static BOARD: Source = Source::identity("surface of a box");
+pub static BOARD: Source = Source::identity_of(words::SOURCE_BOARD);
 
 /// Which sides of a board are coated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -36,14 +37,14 @@ pub fn boards(
     thickness: Length,
     sides: Sides,
 ) -> Result<Area, OutOfRange> {
-    within("number of boards", f64::from(count), 0.0, 1e5, "")?;
-    within("board length", length.get::<millimeter>(), 0.0, 1e5, "mm")?;
-    within("board width", width.get::<millimeter>(), 0.0, 1e5, "mm")?;
-    within("board thickness", thickness.get::<millimeter>(), 0.0, 1000.0, "mm")?;
+    within(names::NUMBER_OF_BOARDS, f64::from(count), 0.0, 1e5, "")?;
+    within(names::BOARD_LENGTH, length.get::<millimeter>(), 0.0, 1e5, "mm")?;
+    within(names::BOARD_WIDTH, width.get::<millimeter>(), 0.0, 1e5, "mm")?;
+    within(names::BOARD_THICKNESS, thickness.get::<millimeter>(), 0.0, 1000.0, "mm")?;
     let [faces, edges, ends] = [sides.faces, sides.edges, sides.ends].map(f64::from);
-    within("number of faces", faces, 0.0, 2.0, "")?;
-    within("number of edges", edges, 0.0, 2.0, "")?;
-    within("number of ends", ends, 0.0, 2.0, "")?;
+    within(names::NUMBER_OF_FACES, faces, 0.0, 2.0, "")?;
+    within(names::NUMBER_OF_EDGES, edges, 0.0, 2.0, "")?;
+    within(names::NUMBER_OF_ENDS, ends, 0.0, 2.0, "")?;
     let each = faces * length * width + edges * length * thickness + ends * width * thickness;
     Ok(f64::from(count) * each)
 }
@@ -53,8 +54,8 @@ pub fn boards(
 /// # Errors
 /// Area from 0 to 1e6 m², each from 0.01 to 10 000 m².
 pub fn used_up(area: Area, each: Area) -> Result<u32, OutOfRange> {
-    let area = within("area", area.get::<square_meter>(), 0.0, 1e6, "m2")?;
-    let each = within("area that one does", each.get::<square_meter>(), 0.01, 1e4, "m2")?;
+    let area = within(names::AREA, area.get::<square_meter>(), 0.0, 1e6, "m2")?;
+    let each = within(names::AREA_THAT_ONE_DOES, each.get::<square_meter>(), 0.01, 1e4, "m2")?;
     Ok(ceiling(area / each) as u32)
 }
 

@@ -7,12 +7,10 @@ use super::air::{self, Margin};
 use super::climate::Weather;
 use super::range::OutOfRange;
 use crate::source::Source;
+use crate::words::{Arg, Id, Msg, wet as words};
 
 /// What a label's limits are held against.
-pub static LABEL_LIMITS: Source = Source::common_practice(
-    "the label's least and greatest temperature hold for air and surface, its humidity limit for the \
-     air, from the first stroke until the coat is dry",
-);
+pub static LABEL_LIMITS: Source = Source::practice_of(words::SOURCE_LABEL_LIMITS);
 
 /// The coming night counts, too.
 pub static NIGHT: Source = Source::transcribed(
@@ -156,6 +154,59 @@ impl Verdict {
 }
 
 /// Forgives the last bits of sums, in kelvins and shares.
+impl Bar {
+    /// What forbids it: `the air is more humid than the label's 80 %`.
+    pub fn said(self, limits: &Limits) -> Msg {
+        let share = |limit: Option<_>| limit.map_or_else(|| Arg::from(""), Arg::ratio);
+        let or_none = |limit: Option<Arg>| limit.unwrap_or_else(|| Arg::from(""));
+        match self {
+            Self::DewPoint => {
+                words::BarDewPoint { margin: Arg::kelvin(air::LEAST_MARGIN_K) }.into()
+            }
+            Self::Humid => {
+                words::BarHumid { humidity: Arg::percent(air::HUMIDITY_LIMIT_PERCENT) }.into()
+            }
+            Self::LabelHumidity => {
+                words::BarLabelHumidity { humidity: share(limits.humidity_most) }.into()
+            }
+            Self::Cold => {
+                words::BarCold { temperature: or_none(limits.least.map(Arg::coldest)) }.into()
+            }
+            Self::Warm => {
+                words::BarWarm { temperature: or_none(limits.most.map(Arg::warmest)) }.into()
+            }
+            Self::WetWood => words::BarWetWood { moisture: share(limits.moisture_most) }.into(),
+        }
+    }
+}
+
+impl Missing {
+    /// What is to be entered.
+    pub fn said(self) -> Id {
+        match self {
+            Self::Least => words::MISSING_LEAST,
+            Self::Most => words::MISSING_MOST,
+            Self::Humidity => words::MISSING_HUMIDITY,
+            Self::Night => words::MISSING_NIGHT,
+            Self::Moisture => words::MISSING_MOISTURE,
+        }
+    }
+}
+
+impl Verdict {
+    /// All that forbids it at one time; none where nothing does.
+    pub fn why(&self, when: When, limits: &Limits) -> Option<Arg> {
+        let of_then = self.bars.iter().filter(|(then, _)| *then == when);
+        let bars: Vec<Msg> = of_then.map(|(_, bar)| bar.said(limits)).collect();
+        (!bars.is_empty()).then(|| Arg::each(bars))
+    }
+
+    /// What is to be entered for a yes; nothing where all is known.
+    pub fn unknown(&self) -> Arg {
+        Arg::each(self.missing.iter().map(|what| what.said()))
+    }
+}
+
 const SLACK: f64 = 1e-9;
 
 fn margin(weather: &Weather) -> Result<Margin, OutOfRange> {

@@ -4,8 +4,11 @@ use std::fmt;
 
 use super::conductor::{AWG_SIZES, Conductor, MM2_PER_CIRCULAR_MIL};
 use super::least_size::small_fuse;
+use super::run_formulas::{Bundled, Buried};
 use super::sources;
+use crate::formula::Formula as _;
 use crate::source::Source;
+use crate::words::{Msg, electrical as words};
 
 /// Temperature rating of the insulation, as printed on the jacket.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -211,12 +214,11 @@ pub fn insulation_factor(in_insulation: bool) -> f64 {
 /// What the conductor may carry as it lies, in A; `None` where no table has it.
 pub fn ampacity_a(conductor: Conductor, conditions: &Conditions) -> Option<f64> {
     let table = table_ampacity(conductor, conditions.insulation)?;
-    Some(
-        table.amperes
-            * bundling_factor(conditions.bundled)
-            * ambient_factor(conditions.insulation, conditions.ambient_c)
-            * insulation_factor(conditions.in_insulation),
-    )
+    let bundled =
+        Bundled { table_a: table.amperes, factor: bundling_factor(conditions.bundled) }.value();
+    let warm = bundled * ambient_factor(conditions.insulation, conditions.ambient_c);
+    let factor = insulation_factor(conditions.in_insulation);
+    Some(Buried { current_a: warm, factor }.value())
 }
 
 impl Rated {
@@ -266,23 +268,23 @@ impl Rated {
     }
 }
 
+impl From<Unrated> for Msg {
+    fn from(Unrated { conductor, insulation }: Unrated) -> Self {
+        let instead = match conductor {
+            Conductor::SquareMillimetre(size) if size.area_mm2 == 0.75 => {
+                words::UnratedThreeQuarters { rating: insulation.rating_c().to_string() }.into()
+            }
+            Conductor::PerLength { .. } => Self::from(words::UNRATED_RESISTANCE),
+            _ => words::UNRATED_SIZE.into(),
+        };
+        words::Unrated { conductor: conductor.to_string(), instead }.into()
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for Unrated {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Self { conductor, insulation } = self;
-        write!(f, "no table says what {conductor} may carry, and no thinner size is listed; ")?;
-        match conductor {
-            Conductor::SquareMillimetre(size) if size.area_mm2 == 0.75 => write!(
-                f,
-                "with insulation rated {} °C take 1 mm2 or thicker, or enter the higher rating that \
-                 is printed on the jacket",
-                insulation.rating_c()
-            ),
-            Conductor::PerLength { .. } => f.write_str(
-                "enter the size printed on the jacket, 18 AWG or 1 mm2 and thicker (18 AWG: 0.0215 \
-                 ohm/m at 20 °C)",
-            ),
-            _ => f.write_str("enter 18 AWG, 1 mm2 or thicker"),
-        }
+        Msg::from(*self).fmt(f)
     }
 }
 

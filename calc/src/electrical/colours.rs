@@ -9,6 +9,7 @@ use std::str::FromStr;
 use super::sources;
 use crate::source::Source;
 use crate::text::{lower, text};
+use crate::words::{Arg, Id, Msg, electrical as words};
 
 /// Plain colours of insulation.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -174,29 +175,39 @@ pub fn clashes(device: Leads, run: Leads) -> Vec<Clash> {
 }
 
 impl Hue {
-    /// Every hue with its name.
-    pub const ALL: [(Self, &'static str); 12] = [
-        (Self::Black, "black"),
-        (Self::White, "white"),
-        (Self::Red, "red"),
-        (Self::Yellow, "yellow"),
-        (Self::Green, "green"),
-        (Self::Blue, "blue"),
-        (Self::Brown, "brown"),
-        (Self::Grey, "grey"),
-        (Self::Orange, "orange"),
-        (Self::Violet, "violet"),
-        (Self::Pink, "pink"),
-        (Self::Tan, "tan"),
+    /// Every hue with its name as it is typed, and as it is shown.
+    pub const ALL: [(Self, &'static str, Id); 12] = [
+        (Self::Black, "black", words::HUE_BLACK),
+        (Self::White, "white", words::HUE_WHITE),
+        (Self::Red, "red", words::HUE_RED),
+        (Self::Yellow, "yellow", words::HUE_YELLOW),
+        (Self::Green, "green", words::HUE_GREEN),
+        (Self::Blue, "blue", words::HUE_BLUE),
+        (Self::Brown, "brown", words::HUE_BROWN),
+        (Self::Grey, "gray", words::HUE_GRAY),
+        (Self::Orange, "orange", words::HUE_ORANGE),
+        (Self::Violet, "violet", words::HUE_VIOLET),
+        (Self::Pink, "pink", words::HUE_PINK),
+        (Self::Tan, "tan", words::HUE_TAN),
     ];
 
     fn named(name: &str) -> Option<Self> {
         let name = match name {
-            "gray" => "grey",
-            "purple" => "violet",
+            "grey" | "gris" => "gray",
+            "purple" | "violeta" | "morado" => "violet",
+            "negro" => "black",
+            "blanco" => "white",
+            "rojo" => "red",
+            "amarillo" => "yellow",
+            "verde" => "green",
+            "azul" => "blue",
+            "marrón" | "marron" | "café" | "cafe" => "brown",
+            "naranja" | "anaranjado" => "orange",
+            "rosa" | "rosado" => "pink",
+            "canela" | "beige" => "tan",
             other => other,
         };
-        Self::ALL.iter().find(|(_, n)| *n == name).map(|(hue, _)| *hue)
+        Self::ALL.iter().find(|(_, n, _)| *n == name).map(|(hue, ..)| *hue)
     }
 }
 
@@ -210,7 +221,8 @@ pub struct NotAColour {
 impl FromStr for Colour {
     type Err = NotAColour;
 
-    /// Reads `black`, `black/white`, `black with white stripe`, `dark blue`.
+    /// Reads `black`, `black/white`, `black with white stripe`, `dark blue`; in Spanish too, whatever a page is
+    /// shown in: a file is read the same everywhere.
     fn from_str(text: &str) -> Result<Self, Self::Err> {
         let refused = || NotAColour { typed: text.trim().chars().take(40).collect() };
         let lower: String = text.chars().take(60).map(lower).collect();
@@ -218,6 +230,7 @@ impl FromStr for Colour {
         for word in lower.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty()) {
             match word {
                 "with" | "and" | "stripe" | "striped" | "dark" | "light" | "a" => {}
+                "con" | "y" | "franja" | "raya" | "oscuro" | "claro" => {}
                 _ => hues.push(Hue::named(word).ok_or_else(refused)?),
             }
         }
@@ -230,29 +243,26 @@ impl FromStr for Colour {
     }
 }
 
+impl From<&NotAColour> for Msg {
+    fn from(NotAColour { typed }: &NotAColour) -> Self {
+        words::NotAColor {
+            typed: typed.as_str(),
+            plain: Arg::from(Hue::Black),
+            striped: Arg::from(striped(Hue::Black, Hue::White)),
+            colors: Arg::each(Hue::ALL.map(|(hue, ..)| hue)),
+        }
+        .into()
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for NotAColour {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "“{}” is no colour of a lead; write black, or black/white for a stripe; ",
-            self.typed
-        )?;
-        f.write_str("the colours are ")?;
-        for (i, (_, name)) in Hue::ALL.iter().enumerate() {
-            write!(f, "{}{name}", if i == 0 { "" } else { ", " })?;
-        }
-        Ok(())
+        Msg::from(self).fmt(f)
     }
 }
 
 impl std::error::Error for NotAColour {}
-
-impl fmt::Display for Hue {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let name = Self::ALL.iter().find(|(hue, _)| hue == self).map_or("", |(_, name)| name);
-        f.write_str(name)
-    }
-}
 
 impl Leads {
     /// The colours as part of an id, in numbers, not in words.
@@ -265,42 +275,42 @@ impl Leads {
     }
 }
 
-impl fmt::Display for Colour {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.stripe {
-            None => self.ground.fmt(f),
-            Some(stripe) => write!(f, "{}/{stripe}", self.ground),
+impl Default for Colour {
+    /// Stands in where another was typed wrong.
+    fn default() -> Self {
+        plain(Hue::Red)
+    }
+}
+
+impl From<Hue> for Arg {
+    fn from(hue: Hue) -> Self {
+        Hue::ALL.iter().find(|(known, ..)| *known == hue).map_or("".into(), |(.., id)| (*id).into())
+    }
+}
+
+impl From<Colour> for Arg {
+    fn from(Colour { ground, stripe }: Colour) -> Self {
+        match stripe {
+            None => ground.into(),
+            Some(stripe) => Msg::from(words::Striped { ground, stripe }).into(),
         }
     }
 }
 
-impl fmt::Display for Clash {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let signs = |positive_on_device: bool| {
-            if positive_on_device { ("positive", "negative") } else { ("negative", "positive") }
-        };
-        match self {
-            Self::Opposite { colour, positive_on_device } => {
-                let (device, run) = signs(*positive_on_device);
-                write!(
-                    f,
-                    "{colour} is {device} on the device and {run} on the run: do not join {colour} \
-                     to {colour}; join positive to positive and label both"
-                )
+impl From<Clash> for Msg {
+    fn from(clash: Clash) -> Self {
+        match clash {
+            Clash::Opposite { colour: color, positive_on_device: true } => {
+                words::ClashOpposite { color }.into()
             }
-            Self::OppositeButForStripe { device, run, positive_on_device } => {
-                let (on_device, on_run) = signs(*positive_on_device);
-                write!(
-                    f,
-                    "{device} is {on_device} on the device and {run} is {on_run} on the run: only \
-                     the stripe tells them apart; label both"
-                )
+            Clash::Opposite { colour: color, .. } => words::ClashOppositeNegative { color }.into(),
+            Clash::OppositeButForStripe { device, run, positive_on_device: true } => {
+                words::ClashStripe { device, run }.into()
             }
-            Self::BothAlike { colour } => write!(
-                f,
-                "both leads of the device are {colour}: find the positive one by its mark, the \
-                 maker's sheet or a meter, and label it"
-            ),
+            Clash::OppositeButForStripe { device, run, .. } => {
+                words::ClashStripeNegative { device, run }.into()
+            }
+            Clash::BothAlike { colour: color } => words::ClashAlike { color }.into(),
         }
     }
 }
@@ -320,10 +330,15 @@ const fn row(colour: Colour, means: Use, on: &'static str, source: &'static Sour
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::quantity::{Style, UnitSystem};
     use proptest::prelude::*;
 
     fn leads(positive: &str, negative: &str) -> Leads {
         Leads { positive: positive.parse().unwrap(), negative: negative.parse().unwrap() }
+    }
+
+    fn shown_as(colour: Colour) -> String {
+        Style::new(UnitSystem::Metric).write(&colour.into())
     }
 
     #[test]
@@ -334,7 +349,7 @@ mod tests {
             found,
             [Clash::Opposite { colour: plain(Hue::Black), positive_on_device: true }]
         );
-        assert!(found[0].to_string().contains("do not join black to black"));
+        assert!(Msg::from(found[0]).to_string().contains("do not join black to black"));
         assert!(clashes(leads("red", "black"), run).is_empty());
         assert!(clashes(leads("white", "black"), run).is_empty());
         let found = clashes(leads("black/white", "black"), run);
@@ -372,9 +387,11 @@ mod tests {
             ("black with white stripe", "black/white"),
             ("green/yellow", "green/yellow"),
             ("dark blue", "blue"),
-            ("GRAY", "grey"),
+            ("GRAY", "gray"),
+            ("negro con franja blanco", "black/white"),
+            ("Marrón", "brown"),
         ] {
-            assert_eq!(text.parse::<Colour>().unwrap().to_string(), shown);
+            assert_eq!(shown_as(text.parse().unwrap()), shown);
         }
         for text in ["", "12", "ultraviolet", "red green blue"] {
             let error = text.parse::<Colour>().unwrap_err();
@@ -391,7 +408,7 @@ mod tests {
         #[test]
         fn what_is_shown_is_read_again(a in 0usize..12, b in 0usize..12) {
             let colour = striped(Hue::ALL[a].0, Hue::ALL[b].0);
-            let again: Colour = colour.to_string().parse().unwrap();
+            let again: Colour = shown_as(colour).parse().unwrap();
             prop_assert_eq!(again.ground, colour.ground);
         }
 

@@ -3,7 +3,9 @@
 use std::fmt;
 
 use super::range::{CONDUCTOR_OHM_PER_M, CONDUCTOR_TEMPERATURE_C, OutOfRange};
+use super::run_formulas::{WarmAwg, WarmMetric};
 use super::sources;
+use crate::formula::Formula as _;
 use crate::quantity::{plain, significant};
 use crate::source::Source;
 use crate::text::text;
@@ -144,13 +146,14 @@ impl Conductor {
     /// [`Conductor::resistance_source`], [`sources::NEC_TABLE_8_NOTE`],
     /// [`sources::COPPER_TEMPERATURE_COEFFICIENT`].
     pub fn ohm_per_m(self, temperature_c: f64) -> Result<f64, OutOfRange> {
-        let t = CONDUCTOR_TEMPERATURE_C.check(temperature_c)?;
+        let copper_c = CONDUCTOR_TEMPERATURE_C.check(temperature_c)?;
         Ok(match self {
             Self::Awg(size) => {
-                size.ohm_per_kft_at_75_c / METRES_PER_KILOFOOT * (1.0 + 0.00323 * (t - 75.0))
+                let at_75 = size.ohm_per_kft_at_75_c / METRES_PER_KILOFOOT;
+                WarmAwg { at_75, copper_c }.value()
             }
             Self::SquareMillimetre(size) => {
-                size.ohm_per_km_at_20_c / 1000.0 * (1.0 + 0.00393 * (t - 20.0))
+                WarmMetric { at_20: size.ohm_per_km_at_20_c / 1000.0, copper_c }.value()
             }
             Self::PerLength { ohm_per_m } => ohm_per_m,
         })

@@ -7,6 +7,7 @@ use super::conductor::{AWG_SIZES, Conductor, METRIC_SIZES};
 use super::range::{CONDUCTOR_OHM_PER_M, OutOfRange};
 use crate::quantity::from_digits;
 use crate::text::lower;
+use crate::words::{Msg, any_of, electrical as words};
 
 /// The two series of conductor sizes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,38 +82,39 @@ impl FromStr for Conductor {
     }
 }
 
-impl fmt::Display for ConductorTextError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Empty => write!(f, "no conductor is named; {EXAMPLES}"),
-            Self::UnitMissing { typed } => {
-                write!(f, "“{typed}” has no unit; write {typed} AWG or {typed} mm2, ")?;
-                f.write_str("as printed on the jacket")
+impl From<&ConductorTextError> for Msg {
+    fn from(error: &ConductorTextError) -> Self {
+        let like = words::CONDUCTOR_LIKE;
+        match error {
+            ConductorTextError::Empty => words::NoConductor { like }.into(),
+            ConductorTextError::UnitMissing { typed } => {
+                words::UnitMissing { typed: typed.as_str() }.into()
             }
-            Self::UnknownSize { typed, series, near } => {
-                let table = match series {
-                    Series::Awg => "NEC chapter 9 table 8 from 18 to 4/0 AWG",
-                    Series::SquareMillimetre => "IEC 60228 from 0.5 to 95 mm2",
-                };
-                write!(f, "“{typed}” is no size of {table}; the nearest: ")?;
-                for (i, size) in near.iter().enumerate() {
-                    f.write_str(if i == 0 { "" } else { ", " })?;
-                    write!(f, "{size}")?;
+            ConductorTextError::UnknownSize { typed, series, near } => {
+                let (typed, near) = (typed.as_str(), any_of(near.iter().map(Conductor::to_string)));
+                match series {
+                    Series::Awg => words::UnknownAwg { typed, near }.into(),
+                    Series::SquareMillimetre => words::UnknownMetric { typed, near }.into(),
                 }
-                Ok(())
             }
-            Self::Resistance(range) => {
-                write!(f, "{range}; 16 AWG has about 0.016 ohm/m, 1.5 mm2 0.0133 ohm/m")
+            ConductorTextError::Resistance(range) => {
+                words::ResistanceWrong { range: Self::from(*range) }.into()
             }
-            Self::NotAConductor { typed } => write!(f, "“{typed}” is no conductor; {EXAMPLES}"),
+            ConductorTextError::NotAConductor { typed } => {
+                words::NotAConductor { typed: typed.as_str(), like }.into()
+            }
         }
     }
 }
 
-impl std::error::Error for ConductorTextError {}
+/// In English, for tests.
+impl fmt::Display for ConductorTextError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Msg::from(self).fmt(f)
+    }
+}
 
-const EXAMPLES: &str = "write a size as 16 AWG, 1/0 AWG or 1.5 mm2, \
-                        or the resistance of one conductor as 0.0135 ohm/m";
+impl std::error::Error for ConductorTextError {}
 
 /// Units of resistance by length, longest suffix first, with the metres that one ohm is spread
 /// over.
@@ -244,11 +246,11 @@ mod tests {
     #[test]
     fn refusals_say_what_would_be_right() {
         for (text, near) in [
-            ("17 AWG", "18 AWG, 16 AWG"),
+            ("17 AWG", "18 AWG or 16 AWG"),
             ("5/0 AWG", "4/0 AWG"),
             ("24 AWG", "18 AWG"),
-            ("5 AWG", "6 AWG, 4 AWG"),
-            ("3 mm2", "2.5 mm2, 4 mm2"),
+            ("5 AWG", "6 AWG or 4 AWG"),
+            ("3 mm2", "2.5 mm2 or 4 mm2"),
             ("0.1 mm2", "0.5 mm2"),
             ("120 mm2", "95 mm2"),
         ] {
@@ -261,9 +263,9 @@ mod tests {
         assert!(read("").contains("write a size as 16 AWG"));
         assert!(read("thick").contains("16 AWG"));
         assert!(read("0 ohm/m").contains("between"));
-        assert!(read("-1 ohm/m").contains("no conductor"));
-        assert!(read("nan mm2").contains("no conductor"));
-        assert!(read("inf ohm/m").contains("no conductor"));
+        assert!(read("-1 ohm/m").contains("not a conductor"));
+        assert!(read("nan mm2").contains("not a conductor"));
+        assert!(read("inf ohm/m").contains("not a conductor"));
     }
 
     proptest! {

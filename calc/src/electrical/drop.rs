@@ -8,6 +8,13 @@ use super::conductor::Conductor;
 use super::fuse::{self, Fuse, FuseError};
 use super::least_size::may_be_chosen;
 use super::range::{self, OutOfRange};
+use super::run_formulas::{
+    BothConductors, Drop, LoadVoltage, LongestRun, Loss, MostBeforeCurrent, MostBeforePower,
+    PowerCurrent,
+};
+use crate::formula::Formula as _;
+use crate::quantity::electric;
+use crate::words::{Arg, Msg, electrical as words};
 
 /// How a load draws.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -165,8 +172,8 @@ pub fn operating_point(
                 let most_w = square / (4.0 * resistance_ohm);
                 return Err(DropError::Collapse { power_w, most_w, source_v, resistance_ohm });
             }
-            let load_v = (source_v + left.max(0.0).sqrt()) / 2.0;
-            Ok(Operating { current_a: power_w / load_v, load_v })
+            let load_v = LoadVoltage { source_v, resistance_ohm, power_w }.value();
+            Ok(Operating { current_a: PowerCurrent { power_w, load_v }.value(), load_v })
         }
         Load::Current(current_a) => {
             let load_v = source_v - current_a * resistance_ohm;
@@ -199,10 +206,9 @@ pub fn greatest_resistance_ohm(
     let share = range::DROP_LIMIT_PERCENT.check(limit_percent)? / 100.0;
     let ohm = match load.checked()? {
         Load::Power(power_w) => {
-            let share = share.min(0.5);
-            source_v * source_v * share * (1.0 - share) / power_w
+            MostBeforePower { source_v, share: share.min(0.5), power_w }.value()
         }
-        Load::Current(current_a) => share * source_v / current_a,
+        Load::Current(current_a) => MostBeforeCurrent { share, source_v, current_a }.value(),
         Load::Resistance(load_ohm) => load_ohm * share / (1.0 - share),
     };
     Ok(Some(ohm).filter(|ohm| ohm.is_finite()))
@@ -236,11 +242,11 @@ impl Run {
     pub fn wired(&self, conductor: Conductor) -> Result<Wired, DropError> {
         let length_m = range::RUN_LENGTH_M.check(self.length_m)?;
         let ohm_per_m = conductor.ohm_per_m(self.temperature_c)?;
-        let resistance_ohm = 2.0 * length_m * ohm_per_m;
+        let resistance_ohm = BothConductors { length_m, ohm_per_m }.value();
         let limit_ohm = greatest_resistance_ohm(self.source_v, self.load, self.drop_limit_percent)?;
         let Operating { current_a, load_v } =
             operating_point(self.source_v, self.load, resistance_ohm)?;
-        let drop_v = current_a * resistance_ohm;
+        let drop_v = Drop { current_a, resistance_ohm }.value();
         let drop_percent = 100.0 * drop_v / self.source_v;
         // Falling with the voltage or rising with it, the current is highest at one of the ends.
         let highest_a = match self.low_v {
@@ -260,10 +266,10 @@ impl Run {
             load_v,
             drop_v,
             drop_percent,
-            loss_w: current_a * drop_v,
+            loss_w: Loss { current_a, drop_v }.value(),
             within_limit: is_within(drop_percent, self.drop_limit_percent),
             longest_run_m: limit_ohm
-                .map(|ohm| ohm / (2.0 * ohm_per_m))
+                .map(|most_ohm| LongestRun { most_ohm, ohm_per_m }.value())
                 .filter(|length_m| *length_m <= 1e6),
             ampacity_a: rated.ok().map(|rated| rated.ampacity_a()),
             rated,
@@ -326,7 +332,9 @@ impl Run {
             drop_percent,
             limit_percent: self.drop_limit_percent,
             longest_run_m: match (ohm, ohm_per_m) {
-                (Ok(Some(ohm)), Ok(ohm_per_m)) => Some(ohm / (2.0 * ohm_per_m)),
+                (Ok(Some(most_ohm)), Ok(ohm_per_m)) => {
+                    Some(LongestRun { most_ohm, ohm_per_m }.value())
+                }
                 _ => None,
             },
         }
@@ -351,54 +359,73 @@ impl From<OutOfRange> for DropError {
     }
 }
 
+impl From<&DropError> for Msg {
+    fn from(error: &DropError) -> Self {
+        match error {
+            DropError::Range(range) => (*range).into(),
+            DropError::Collapse { power_w, most_w, source_v, resistance_ohm } => words::Collapse {
+                source: source_v.to_string(),
+                resistance: format!("{resistance_ohm:.4}"),
+                most: format!("{most_w:.1}"),
+                power: power_w.to_string(),
+            }
+            .into(),
+            DropError::Overdrawn { current_a, most_a } => {
+                words::Overdrawn { current: current_a.to_string(), most: format!("{most_a:.2}") }
+                    .into()
+            }
+        }
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for DropError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Range(range) => range.fmt(f),
-            Self::Collapse { power_w, most_w, source_v, resistance_ohm } => write!(
-                f,
-                "no steady voltage: {source_v} V through {resistance_ohm:.4} ohm of wire delivers \
-                 {most_w:.1} W at the very most, and the load asks for {power_w} W; shorten the \
-                 run, take a thicker conductor or a higher voltage"
-            ),
-            Self::Overdrawn { current_a, most_a } => write!(
-                f,
-                "{current_a} A would take the whole source voltage for the wire, which passes no \
-                 more than {most_a:.2} A; shorten the run or take a thicker conductor"
-            ),
-        }
+        Msg::from(self).fmt(f)
     }
 }
 
 impl std::error::Error for DropError {}
 
-impl fmt::Display for NoConductor {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoChoices => f.write_str("there is no conductor size to choose from; name some"),
-            Self::Run(error) => error.fmt(f),
-            Self::DropTooGreat { conductor, drop_percent, limit_percent, longest_run_m } => {
-                match drop_percent {
-                    Some(drop) => write!(f, "even {conductor} loses {drop:.1} %")?,
-                    None => write!(f, "even {conductor} has no steady voltage")?,
-                }
-                write!(f, ", and {limit_percent} % is allowed")?;
+impl From<&NoConductor> for Msg {
+    fn from(error: &NoConductor) -> Self {
+        match error {
+            NoConductor::NoChoices => words::NO_CHOICES.into(),
+            NoConductor::Run(error) => error.into(),
+            NoConductor::DropTooGreat { conductor, drop_percent, limit_percent, longest_run_m } => {
+                let falls = match drop_percent {
+                    Some(drop) => {
+                        words::FallsBy { drop: electric::drop_beside(*drop, *limit_percent) }.into()
+                    }
+                    None => Self::from(words::FALLS_AWAY),
+                };
+                let (conductor, limit) = (conductor.to_string(), electric::limit(*limit_percent));
                 match longest_run_m {
-                    Some(m) => write!(f, "; it would do for {m:.2} m one way"),
-                    None => Ok(()),
+                    Some(metres) => {
+                        let length = Arg::run_at_most(*metres);
+                        words::DropTooGreatUntil { conductor, falls, limit, length }.into()
+                    }
+                    None => words::DropTooGreat { conductor, falls, limit }.into(),
                 }
             }
-            Self::AmpacityTooSmall { conductor, current_a, ampacity_a } => {
-                write!(f, "the load draws {current_a:.1} A, and even {conductor} ")?;
+            NoConductor::AmpacityTooSmall { conductor, current_a, ampacity_a } => {
+                let (conductor, current) = (conductor.to_string(), format!("{current_a:.1}"));
                 match ampacity_a {
                     Some(a) => {
-                        write!(f, "may carry no more than {a:.1} A, and stands no fuse that does")?
+                        let ampacity = format!("{a:.1}");
+                        words::AmpacityTooSmall { current, conductor, ampacity }.into()
                     }
-                    None => f.write_str("has no ampacity in the tables")?,
+                    None => words::AmpacityUnknown { current, conductor }.into(),
                 }
-                f.write_str("; split the circuit or lay fewer conductors together")
             }
         }
+    }
+}
+
+/// In English, for tests.
+impl fmt::Display for NoConductor {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Msg::from(self).fmt(f)
     }
 }
 

@@ -5,8 +5,11 @@ use std::fmt;
 use super::ampacity::{self, Conditions, Rated, Unrated};
 use super::conductor::Conductor;
 use super::range::{LOAD_CURRENT_A, OutOfRange};
+use super::run_formulas::{NeededLong, NeededShort};
 use super::sources;
+use crate::formula::Formula as _;
 use crate::source::Source;
+use crate::words::{Msg, electrical as words};
 
 /// A fuse that fits: no more than any conductor behind it stands, all of which are known.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,7 +108,9 @@ pub static RATINGS: [(f64, &Source); 36] = [
 /// # Source
 /// [`sources::NEC_CONTINUOUS`], [`sources::NEC_CONTINUOUS_MEANS`].
 pub fn needed_a(continuous_a: f64, other_a: f64) -> Result<f64, OutOfRange> {
-    Ok(1.25 * LOAD_CURRENT_A.check(continuous_a)? + LOAD_CURRENT_A.check(other_a)?)
+    let long = NeededLong { current_a: LOAD_CURRENT_A.check(continuous_a)? };
+    let short = NeededShort { current_a: LOAD_CURRENT_A.check(other_a)? };
+    Ok(long.value() + short.value())
 }
 
 /// The lowest standard rating that is at least `needed_a`, and its source.
@@ -171,17 +176,17 @@ pub fn select(
     }
 }
 
-impl fmt::Display for FuseError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Range(range) => range.fmt(f),
-            Self::BeyondRatings { needed_a, greatest_a } => write!(
-                f,
-                "the load asks for a fuse of {needed_a:.1} A, and the greatest standard rating is \
-                 {greatest_a} A; split the circuit"
-            ),
-            Self::Unrated(unrated) => unrated.fmt(f),
-            Self::ConductorTooThin {
+impl From<&FuseError> for Msg {
+    fn from(error: &FuseError) -> Self {
+        match error {
+            FuseError::Range(range) => (*range).into(),
+            FuseError::BeyondRatings { needed_a, greatest_a } => words::FuseBeyondRatings {
+                needed: format!("{needed_a:.1}"),
+                greatest: greatest_a.to_string(),
+            }
+            .into(),
+            FuseError::Unrated(unrated) => (*unrated).into(),
+            FuseError::ConductorTooThin {
                 needed_a,
                 rating_a,
                 conductor,
@@ -190,21 +195,39 @@ impl fmt::Display for FuseError {
                 would_do,
                 ..
             } => {
-                write!(
-                    f,
-                    "the load asks for a fuse of {needed_a:.1} A, the next rating is {rating_a} A, \
-                     and {conductor} behind it "
-                )?;
-                match rule {
-                    Some(rule) => write!(f, "stands no fuse above {limit_a} A ({rule}); ")?,
-                    None => write!(f, "may carry no more than {limit_a:.1} A; ")?,
-                }
-                match would_do {
-                    Some(size) => write!(f, "{size} would do, or split the circuit"),
-                    None => f.write_str("no listed size would do: split the circuit"),
+                let (needed, rating) = (format!("{needed_a:.1}"), rating_a.to_string());
+                let conductor = conductor.to_string();
+                let instead = match would_do {
+                    Some(size) => words::SizeWouldDo { size: size.to_string() }.into(),
+                    None => Self::from(words::NO_SIZE_WOULD_DO),
+                };
+                match *rule {
+                    Some(rule) => {
+                        let limit = limit_a.to_string();
+                        words::FuseTooLargeByRule {
+                            needed,
+                            rating,
+                            conductor,
+                            limit,
+                            rule,
+                            instead,
+                        }
+                        .into()
+                    }
+                    None => {
+                        let limit = format!("{limit_a:.1}");
+                        words::FuseTooLarge { needed, rating, conductor, limit, instead }.into()
+                    }
                 }
             }
         }
+    }
+}
+
+/// In English, for tests.
+impl fmt::Display for FuseError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        Msg::from(self).fmt(f)
     }
 }
 
@@ -252,7 +275,7 @@ mod tests {
             FuseError::ConductorTooThin { weakest: 2, rating_a: 45.0, limit_a: 30.0, .. }
         ));
         let message = error.to_string();
-        assert!(message.contains("10 AWG behind it stands no fuse above 30 A"), "{message}");
+        assert!(message.contains("10 AWG behind it is rated for fuses up to 30 A"), "{message}");
         assert!(message.contains("8 AWG would do"), "{message}");
         // Beyond the small sizes the ampacity decides: 8 AWG carries 80 A.
         let error = fuse(72.0, 0.0, &["8 AWG"]).unwrap_err();

@@ -12,6 +12,8 @@ use super::network::{NetworkError, PlacedLoad, Solution};
 use super::open_problem::Problem;
 use super::range::OutOfRange;
 use super::tree::Tree;
+use crate::quantity::{amount, beside};
+use crate::words::{Msg, electrical as words};
 
 /// A circuit with open runs.
 #[derive(Clone, Copy, Debug)]
@@ -150,43 +152,45 @@ impl From<OutOfRange> for OpenError {
     }
 }
 
+impl From<&OpenError> for Msg {
+    fn from(error: &OpenError) -> Self {
+        match error {
+            OpenError::Range(range) => (*range).into(),
+            OpenError::Network(error) => error.into(),
+            OpenError::NoChoices => words::OPEN_NO_CHOICES.into(),
+            OpenError::NothingOpen => words::NOTHING_OPEN.into(),
+            OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => {
+                words::OpenDrop {
+                    conductor: conductor.to_string(),
+                    node: node.as_str(),
+                    lost: beside(*lost, *limit_percent, 2, "%"),
+                    limit: amount(*limit_percent, 3, "%"),
+                }
+                .into()
+            }
+            OpenError::DropTooGreat { conductor, worst: None, .. } => {
+                words::OpenCollapse { conductor: conductor.to_string() }.into()
+            }
+            OpenError::LowCollapse { conductor, low_v } => words::OpenLowCollapse {
+                low: amount(*low_v, 2, "V"),
+                conductor: conductor.to_string(),
+            }
+            .into(),
+            OpenError::AmpacityTooSmall { conductor, needed_a, limit_a } => words::OpenAmpacity {
+                needed: beside(*needed_a, *limit_a, 1, "A"),
+                conductor: conductor.to_string(),
+                limit: amount(*limit_a, 1, "A"),
+            }
+            .into(),
+            OpenError::GivenUp => words::GIVEN_UP.into(),
+        }
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for OpenError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Range(range) => range.fmt(f),
-            Self::Network(error) => error.fmt(f),
-            Self::NoChoices => f.write_str(
-                "there is no size to choose from; name sizes from 16 AWG or 1 mm2, or say that the \
-                 wire runs inside a jacket, for 18 AWG or 0.75 mm2",
-            ),
-            Self::NothingOpen => f.write_str("every run has its conductor; set one to auto"),
-            Self::DropTooGreat { conductor, worst, limit_percent } => {
-                match worst {
-                    Some((node, percent)) => write!(
-                        f,
-                        "even with {conductor} in all open runs “{node}” loses {percent:.1} %, and \
-                         {limit_percent} % is allowed"
-                    )?,
-                    None => write!(f, "even {conductor} in all open runs has no steady voltage")?,
-                }
-                f.write_str("; shorten the runs, split the circuit or take a higher voltage")
-            }
-            Self::LowCollapse { conductor, low_v } => write!(
-                f,
-                "at {low_v} V even {conductor} in all open runs has no steady voltage; shorten the \
-                 runs, split the circuit or take a higher voltage"
-            ),
-            Self::AmpacityTooSmall { conductor, needed_a, limit_a } => write!(
-                f,
-                "the loads ask for a fuse of {needed_a:.1} A, and even {conductor} stands none \
-                 above {limit_a:.1} A; split the circuit, lead it through a fuse block or lay \
-                 fewer conductors together"
-            ),
-            Self::GivenUp => f.write_str(
-                "no mix of these sizes was found in the time allowed; name a conductor for some of \
-                 the runs",
-            ),
-        }
+        Msg::from(self).fmt(f)
     }
 }
 

@@ -14,6 +14,8 @@ use std::fmt;
 use super::drop::Load;
 use super::range::{self, OutOfRange};
 use super::tree::Tree;
+use crate::quantity::plain;
+use crate::words::{Msg, electrical as words};
 
 /// A load at a node.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -379,21 +381,24 @@ fn collapse(circuit: &Circuit<'_>, draws: &[Draw], at: usize) -> NetworkError {
     NetworkError::Collapse { node: tree.name(lowest).to_string(), bearable: low }
 }
 
+impl From<&NetworkError> for Msg {
+    fn from(error: &NetworkError) -> Self {
+        match error {
+            NetworkError::Range { range, .. } => (*range).into(),
+            NetworkError::Mismatch => words::NETWORK_MISMATCH.into(),
+            NetworkError::Collapse { node, bearable } => words::NetworkCollapse {
+                node: node.as_str(),
+                bearable: plain((100.0 * bearable).floor(), 0),
+            }
+            .into(),
+        }
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for NetworkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Range { range, .. } => range.fmt(f),
-            Self::Mismatch => {
-                f.write_str("runs and loads must be those of the tree, one resistance for each run")
-            }
-            Self::Collapse { node, bearable } => write!(
-                f,
-                "no steady voltage exists: it breaks down at “{node}”. The wires can carry {:.0} % \
-                 of these loads at the very most; take thicker conductors, shorter runs, fewer \
-                 loads or a higher voltage",
-                (100.0 * bearable).floor()
-            ),
-        }
+        Msg::from(self).fmt(f)
     }
 }
 

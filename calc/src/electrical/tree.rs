@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use crate::words::{Arg, Msg, electrical as words};
+
 /// Name of the root node.
 pub const SOURCE: &str = "source";
 
@@ -272,47 +274,36 @@ fn outward(ends: &[(usize, usize)], feeds: &[Option<usize>]) -> Vec<usize> {
     order
 }
 
+impl From<&TreeFault> for Msg {
+    fn from(fault: &TreeFault) -> Self {
+        let counted_from_1 = |run: &usize| run.saturating_add(1);
+        match fault {
+            TreeFault::NoRuns => words::NoRuns { source: SOURCE }.into(),
+            TreeFault::NoSource => words::NoSource { source: SOURCE }.into(),
+            TreeFault::NameMissing { .. } => words::NAME_MISSING.into(),
+            TreeFault::SameName { id, first, .. } => {
+                words::SameName { number: counted_from_1(first), name: id.as_str() }.into()
+            }
+            TreeFault::ToItself { node, .. } => words::ToItself { node: node.as_str() }.into(),
+            TreeFault::IntoSource { .. } => words::INTO_SOURCE.into(),
+            TreeFault::TwoFeeds { node, first, .. } => {
+                words::TwoFeeds { node: node.as_str(), number: counted_from_1(first) }.into()
+            }
+            TreeFault::Unfed { node, .. } => words::Unfed { node: node.as_str() }.into(),
+            TreeFault::Ring { nodes, .. } => words::Ring { nodes: nodes.join(" → ") }.into(),
+            TreeFault::LoadOnNoNode { node, known, .. } => words::NoSuchNode {
+                node: node.as_str(),
+                nodes: Arg::each(known.iter().map(String::as_str)),
+            }
+            .into(),
+        }
+    }
+}
+
+/// In English, for tests.
 impl fmt::Display for TreeFault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoRuns => write!(f, "there is no run; add one from “{SOURCE}”"),
-            Self::NoSource => write!(
-                f,
-                "no run starts at the source; name the node at the fuse “{SOURCE}” and start the \
-                 first run from it"
-            ),
-            Self::NameMissing { .. } => {
-                f.write_str("a run needs a name, the node it starts from and the node it feeds")
-            }
-            Self::SameName { id, first, .. } => {
-                write!(f, "run {} is called “{id}” too; give each run its own name", first + 1)
-            }
-            Self::ToItself { node, .. } => {
-                write!(f, "the run leads from “{node}” to itself; name the node at its other end")
-            }
-            Self::IntoSource { .. } => write!(
-                f,
-                "the run leads back into the source; “from” is the end nearer to the source"
-            ),
-            Self::TwoFeeds { node, first, .. } => write!(
-                f,
-                "“{node}” is already fed by run {}; a node has one feed (“from” is the end nearer \
-                 to the source)",
-                first + 1
-            ),
-            Self::Unfed { node, .. } => {
-                write!(f, "nothing feeds “{node}”; add a run that leads to it from the source")
-            }
-            Self::Ring { nodes, .. } => write!(
-                f,
-                "the runs go round in a ring ({}) that the source does not reach; feed one of \
-                 them from the source instead",
-                nodes.join(" to ")
-            ),
-            Self::LoadOnNoNode { node, known, .. } => {
-                write!(f, "no run reaches “{node}”; the nodes are {}", known.join(", "))
-            }
-        }
+        Msg::from(self).fmt(f)
     }
 }
 
@@ -372,7 +363,7 @@ mod tests {
         assert!(matches!(same.unwrap_err()[0], TreeFault::SameName { run: 1, first: 0, .. }));
         let tree = build(&[("source", "a")]).unwrap();
         let fault = &tree.places(&["a", "lamp"]).unwrap_err()[0];
-        assert_eq!(fault.to_string(), "no run reaches “lamp”; the nodes are source, a");
+        assert_eq!(fault.to_string(), "no run reaches “lamp”; the nodes are source and a");
     }
 
     proptest! {

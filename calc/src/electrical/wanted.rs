@@ -15,6 +15,13 @@ pub enum Wanted {
     Least(Option<Series>),
 }
 
+impl Default for Wanted {
+    /// `auto`.
+    fn default() -> Self {
+        Self::Least(None)
+    }
+}
+
 /// Texts to choose from where a conductor is asked for; others may be typed.
 pub static SUGGESTIONS: [&str; 20] = [
     "auto", "auto mm2", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG", "8 AWG", "6 AWG",

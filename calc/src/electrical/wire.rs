@@ -4,7 +4,7 @@ use super::conductor::Conductor;
 use super::range::{OutOfRange, RUN_LENGTH_M, Range};
 
 /// Extra length at each end of a piece.
-pub const SLACK_M: Range = Range::new("slack", 0.0, 10.0, "m");
+pub const SLACK_M: Range = Range::new(crate::words::electrical::RANGE_SLACK, 0.0, 10.0, "m");
 
 /// The way of a wire that is laid square to the walls from one point to another, and up and over
 /// once: |dx| + |dy| + rise. In m; points along and across the body.

@@ -2,6 +2,7 @@
 //! voltage, in a rating that the class is made in, no higher than the cable carries.
 
 use crate::source::Source;
+use crate::words::{Id, energy as words};
 
 /// The short-circuit current that is counted where nobody gave it. [A]
 pub const UNKNOWN_SHORT_CIRCUIT_A: f64 = 20_000.0;
@@ -16,8 +17,10 @@ pub const BANK: Source = Source::transcribed(
 /// A kind of fuse.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct FuseClass {
-    /// What to ask for.
+    /// Its name in outcomes and ids, the same in every language.
     pub name: &'static str,
+    /// What to ask for.
+    pub called: Id,
     /// The greatest current that it breaks. [A]
     pub breaks_a: f64,
     /// The greatest voltage that it breaks it at. [V]
@@ -32,6 +35,7 @@ pub struct FuseClass {
 pub static CLASSES: [FuseClass; 3] = [
     FuseClass {
         name: "blade fuse",
+        called: words::CLASS_BLADE,
         breaks_a: 1000.0,
         greatest_v: 32.0,
         ratings_a: &[
@@ -42,6 +46,7 @@ pub static CLASSES: [FuseClass; 3] = [
     },
     FuseClass {
         name: "bolt-down strip fuse",
+        called: words::CLASS_STRIP,
         breaks_a: 2000.0,
         greatest_v: 32.0,
         ratings_a: &[
@@ -52,6 +57,7 @@ pub static CLASSES: [FuseClass; 3] = [
     },
     FuseClass {
         name: "class T fuse",
+        called: words::CLASS_T,
         breaks_a: 20_000.0,
         greatest_v: 125.0,
         ratings_a: &[

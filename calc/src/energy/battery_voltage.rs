@@ -1,22 +1,14 @@
 //! The voltages that a battery stands at: rested, and at the end of a charge, where fuses and holders must stand it.
 
 use crate::source::Source;
+use crate::words::electrical as words;
 
 /// 3.2 V nominal and 3.65 V at the end of a charge for a cell.
-pub static LITHIUM_CELL: Source = Source::from_memory(
-    "makers' data sheets of lithium iron phosphate cells",
-    "3.2 V nominal, 3.65 V at the end of a charge",
-);
+pub static LITHIUM_CELL: Source = Source::from_memory_of(words::SOURCE_LITHIUM_CELL);
 /// About 3.33 V a cell, rested and nearly full.
-pub static LITHIUM_RESTED: Source = Source::from_memory(
-    "makers' data sheets of lithium iron phosphate cells",
-    "rested between 30 and 90 % full 3.29 to 3.34 V, so that four cells stand near 13.3 V",
-);
+pub static LITHIUM_RESTED: Source = Source::from_memory_of(words::SOURCE_LITHIUM_RESTED);
 /// Up to 2.67 V a cell while it is equalised: 16 V for six.
-pub static LEAD_CELL: Source = Source::from_memory(
-    "makers' charging instructions for lead-acid batteries",
-    "up to 2.67 V a cell equalising a flooded one: 16 V for six",
-);
+pub static LEAD_CELL: Source = Source::from_memory_of(words::SOURCE_LEAD_CELL);
 
 /// What the battery is made of, as far as its voltage goes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

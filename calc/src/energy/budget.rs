@@ -9,11 +9,15 @@ use uom::si::f64::{ElectricCharge, ElectricPotential, Energy, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, energy as words};
 
 /// Energy and charge of a day, size of battery and panels.
 pub const BUDGET: Source =
     Source::from_memory("IEEE 1013; IEEE 1562", "method in outline: E = sum(P t)");
+/// P = U I.
+pub static OHM: Source = Source::identity_of(words::SOURCE_OHM);
 /// Losses of a panel installation, each a share, combined as 1 - product(1 - loss).
 pub const PANEL_LOSSES: Source = Source::transcribed("NREL/TP-6A20-62641", "system losses");
 
@@ -49,11 +53,61 @@ pub struct Budget {
     /// All loads in a day.
     pub day: Energy,
     /// The same as charge at the nominal voltage.
-    pub day_charge: ElectricCharge,
+    pub day_charge: AsCharge,
     /// Nominal capacity of the battery that carries the days.
-    pub needed: Energy,
+    pub needed: BatterySize,
     /// The same as charge at the nominal voltage.
-    pub needed_charge: ElectricCharge,
+    pub needed_charge: AsCharge,
+}
+
+formula! {
+    /// What a load uses in a day.
+    DayUse: "E = P · t · d", &BUDGET;
+    |of| Energy::new::<watt_hour>(of.power.get::<watt>() * of.time.get::<hour>() * of.duty) => Energy as day_energy;
+    /// While it draws.
+    "P" as exact_watts: power: Power,
+    /// Switched on, in a day.
+    "t" as exact_hours: time: Time,
+    /// Share of that time that it draws.
+    "d" as share: duty: f64,
+}
+
+formula! {
+    /// Energy as charge at the nominal voltage.
+    AsCharge: "Q = E / U", &OHM;
+    |of| ElectricCharge::new::<ampere_hour>(of.energy.get::<watt_hour>() / of.voltage.get::<volt>()) => ElectricCharge as ampere_hours;
+    /// The energy.
+    "E" as day_energy: energy: Energy,
+    /// Nominal.
+    "U" as volts: voltage: ElectricPotential,
+}
+
+formula! {
+    /// Nominal capacity of the battery that carries the days.
+    BatterySize: "C = E · n / (u · η)", &BUDGET;
+    |of| Energy::new::<watt_hour>(of.day.get::<watt_hour>() * of.days / (of.usable * of.efficiency)) => Energy as day_energy;
+    /// All loads in a day.
+    "E" as day_energy: day: Energy,
+    /// Days without charging.
+    "n" as hundredths: days: f64,
+    /// Usable share.
+    "u" as share: usable: f64,
+    /// Share that reaches the loads.
+    "η" as share: efficiency: f64,
+}
+
+formula! {
+    /// How long a battery carries the day's average load.
+    Runtime: "t = C · u · η · 24 h / E", &BUDGET;
+    |of| Time::new::<hour>(of.capacity.get::<watt_hour>() * of.usable * of.efficiency * 24.0 / of.day.get::<watt_hour>()) => Time as spell;
+    /// Of the battery.
+    "C" as day_energy: capacity: Energy,
+    /// Usable share.
+    "u" as share: usable: f64,
+    /// Share that reaches the loads.
+    "η" as share: efficiency: f64,
+    /// All loads in a day.
+    "E" as day_energy: day: Energy,
 }
 
 /// Why there is no budget.
@@ -81,20 +135,27 @@ pub enum BudgetError {
     Sun,
 }
 
+impl BudgetError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Power(at) => words::LoadPowerRange { load: at + 1 }.into(),
+            Self::Time(at) => words::LoadTimeRange { load: at + 1 }.into(),
+            Self::Duty(at) => words::LoadDutyRange { load: at + 1 }.into(),
+            Self::Voltage => words::VOLTAGE_RANGE.into(),
+            Self::Days => words::DAYS_RANGE.into(),
+            Self::Usable => words::USABLE_RANGE.into(),
+            Self::Efficiency => words::EFFICIENCY_RANGE.into(),
+            Self::Capacity => words::ENERGY_RANGE.into(),
+            Self::Loss(at) => words::LossRange { loss: at + 1 }.into(),
+            Self::Sun => words::SUN_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for BudgetError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Power(at) => write!(f, "load {}: the power must be from 0 to 100 000 W", at + 1),
-            Self::Time(at) => write!(f, "load {}: the time must be from 0 to 24 hours a day", at + 1),
-            Self::Duty(at) => write!(f, "load {}: the duty must be from 0 to 100 percent", at + 1),
-            Self::Voltage => f.write_str("the nominal voltage must be from 1 to 1000 V; usual are 12, 24 and 48 V"),
-            Self::Days => f.write_str("the days without charging must be from 0.01 to 365"),
-            Self::Usable => f.write_str("the usable share must be from 1 to 100 percent; usual are 50 for lead-acid, 80 for lithium"),
-            Self::Efficiency => f.write_str("the efficiency must be from 1 to 100 percent"),
-            Self::Capacity => f.write_str("the battery's energy must be above 0 and at most 1 000 000 Wh"),
-            Self::Loss(at) => write!(f, "loss {}: a loss must be from 0 to below 100 percent", at + 1),
-            Self::Sun => f.write_str("the hours of full sun must be above 0 and at most 24 a day"),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -124,13 +185,15 @@ pub fn budget(loads: &[Load], demand: Demand) -> Result<Budget, BudgetError> {
         .map(|(at, load)| day_wh(at, load))
         .collect::<Result<Vec<f64>, BudgetError>>()?;
     let day: f64 = each.iter().sum();
-    let needed = day * demand.days / (demand.usable * demand.efficiency);
+    let day = Energy::new::<watt_hour>(day);
+    let Demand { voltage, days, usable, efficiency } = demand;
+    let needed = BatterySize { day, days, usable, efficiency };
     Ok(Budget {
         loads: each.into_iter().map(Energy::new::<watt_hour>).collect(),
-        day: Energy::new::<watt_hour>(day),
-        day_charge: ElectricCharge::new::<ampere_hour>(day / volts),
-        needed: Energy::new::<watt_hour>(needed),
-        needed_charge: ElectricCharge::new::<ampere_hour>(needed / volts),
+        day,
+        day_charge: AsCharge { energy: day, voltage },
+        needed,
+        needed_charge: AsCharge { energy: needed.value(), voltage },
     })
 }
 
@@ -143,7 +206,7 @@ pub fn runtime(
     usable: f64,
     efficiency: f64,
     day: Energy,
-) -> Result<Option<Time>, BudgetError> {
+) -> Result<Option<Runtime>, BudgetError> {
     let stored = capacity.get::<watt_hour>();
     if !(stored > 0.0 && stored <= 1e6) {
         return Err(BudgetError::Capacity);
@@ -154,8 +217,9 @@ pub fn runtime(
     if !SHARE.contains(&efficiency) {
         return Err(BudgetError::Efficiency);
     }
-    let hours = stored * usable * efficiency * 24.0 / day.get::<watt_hour>();
-    Ok((hours > 0.0 && hours <= CENTURY_H).then(|| Time::new::<hour>(hours)))
+    let runtime = Runtime { capacity, usable, efficiency, day };
+    let hours = runtime.value().get::<hour>();
+    Ok((hours > 0.0 && hours <= CENTURY_H).then_some(runtime))
 }
 
 /// Rated power of panels that yield a day's energy, P = E / (sun hours x (1 - loss)).

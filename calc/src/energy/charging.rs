@@ -7,16 +7,54 @@ use uom::si::f64::{Energy, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, energy as words};
 
 /// Time is energy over power.
-pub const TIME_TO_FULL: Source =
-    Source::identity("missing energy over charging power times charging efficiency");
+pub static TIME_TO_FULL: Source = Source::identity_of(words::SOURCE_FULL);
 
 /// How a lead-acid battery takes its last fifth.
-pub const TAPER: Source = Source::common_practice(
-    "lead-acid takes full current to 80 %, then less and less, down to a fiftieth of its capacity an hour",
-);
+pub static TAPER: Source = Source::practice_of(words::SOURCE_TAPER);
+/// What stays in a battery of what is charged.
+pub static KEPT: Source = Source::practice_of(words::SOURCE_KEPT);
+
+formula! {
+    /// How long a steady power takes to bring a share of the capacity.
+    TimeToFull: "t = C · u / (P · η)", &TIME_TO_FULL;
+    |of| Time::new::<hour>((of.capacity * of.share).get::<watt_hour>() / (of.power.get::<watt>() * of.efficiency)) => Time as spell;
+    /// Of the battery.
+    "C" as watt_hours: capacity: Energy,
+    /// What is missing of it.
+    "u" as share: share: f64,
+    /// At the battery.
+    "P" as watts: power: Power,
+    /// What stays of the charge.
+    "η" as share: efficiency: f64,
+}
+
+formula! {
+    /// The same for a lead-acid battery, which takes less and less over its last fifth.
+    TimeToFullLeadAcid: "t = C · u₁ / (P · η) + C · u₂ / (P · η − P₁) · ln(P · η / P₁)", &TAPER;
+    |of| {
+        let (full, end) = (of.power.get::<watt>() * of.efficiency, of.end.get::<watt>());
+        let last = (of.capacity * of.last).get::<watt_hour>();
+        let first = (of.capacity * of.first).get::<watt_hour>();
+        Time::new::<hour>(first / full + last / (full - end) * libm::log(full / end))
+    } => Time as spell;
+    /// Of the battery.
+    "C" as watt_hours: capacity: Energy,
+    /// Missing up to 80 %.
+    "u₁" as share: first: f64,
+    /// Missing of the last fifth.
+    "u₂" as share: last: f64,
+    /// At the battery.
+    "P" as watts: power: Power,
+    /// What stays of the charge.
+    "η" as share: efficiency: f64,
+    /// What it takes where it counts as full.
+    "P₁" as watts: end: Power,
+}
 
 /// Where a lead-acid battery starts to take less, and the rate that counts as full: shares of its capacity, and of its
 /// capacity an hour.
@@ -47,31 +85,41 @@ pub enum ChargingError {
     Efficiency,
 }
 
+impl ChargingError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Missing => words::MISSING_RANGE.into(),
+            Self::Power => words::CHARGE_POWER_RANGE.into(),
+            Self::BatteryLimit => words::CHARGE_LIMIT_RANGE.into(),
+            Self::Efficiency => words::CHARGE_EFFICIENCY_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for ChargingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Missing => "the missing energy must be from 0 to 1 000 000 Wh",
-            Self::Power => "the charging power must be from 0.1 to 100 000 W",
-            Self::BatteryLimit => {
-                "the most the battery may be charged with must be from 0.1 to 100 000 W"
-            }
-            Self::Efficiency => "the charging efficiency must be from 1 to 100 percent",
-        })
+        self.told().fmt(f)
     }
 }
 
 impl std::error::Error for ChargingError {}
 
-/// Time to bring the missing energy into the battery, at the charger's power or the battery's limit, whichever is less.
+/// Time to bring a share of a capacity into the battery, at the charger's power or the battery's limit, whichever is
+/// less.
 ///
 /// At least this long: towards the end every battery takes less, lead-acid for hours.
 ///
 /// # Errors
 /// A figure out of range.
-pub fn time_to_full(missing: Energy, charging: Charging) -> Result<Time, ChargingError> {
+pub fn time_to_full(
+    capacity: Energy,
+    share: f64,
+    charging: Charging,
+) -> Result<TimeToFull, ChargingError> {
     let power = 0.1..=100_000.0;
     let (charger, limit) = (charging.power.get::<watt>(), charging.battery_limit.get::<watt>());
-    let missing_wh = missing.get::<watt_hour>();
+    let missing_wh = (capacity * share).get::<watt_hour>();
     if !(0.0..=1e6).contains(&missing_wh) {
         return Err(ChargingError::Missing);
     }
@@ -84,38 +132,58 @@ pub fn time_to_full(missing: Energy, charging: Charging) -> Result<Time, Chargin
     if !(0.01..=1.0).contains(&charging.efficiency) {
         return Err(ChargingError::Efficiency);
     }
-    Ok(Time::new::<hour>(missing_wh / (charger.min(limit) * charging.efficiency)))
+    let power = Power::new::<watt>(charger.min(limit));
+    Ok(TimeToFull { capacity, share, power, efficiency: charging.efficiency })
 }
 
-/// As [`time_to_full`] for a lead-acid battery of the given capacity: full current up to 80 %, then falling off
-/// exponentially. What is missing of the last fifth, E, takes E / (P₀ − P₁) · ln(P₀ / P₁), from the power P₀ that the
-/// charging brings to P₁, a fiftieth of the capacity an hour.
+/// As [`time_to_full`] for a lead-acid battery: full current up to 80 %, then falling off exponentially. What is missing
+/// of the last fifth, E, takes E / (P₀ − P₁) · ln(P₀ / P₁), from the power P₀ that the charging brings to P₁, a fiftieth
+/// of the capacity an hour; where the charging brings no more than that, or nothing is missing, it is the same time.
 ///
 /// # Errors
 /// A figure out of range.
 pub fn time_to_full_lead_acid(
-    missing: Energy,
     capacity: Energy,
+    share: f64,
     charging: Charging,
-) -> Result<Time, ChargingError> {
-    let all = time_to_full(missing, charging)?;
-    let (missing_wh, capacity_wh) = (missing.get::<watt_hour>(), capacity.get::<watt_hour>());
-    if !(missing_wh..=1e6).contains(&capacity_wh) {
+) -> Result<ToFull, ChargingError> {
+    let all = time_to_full(capacity, share, charging)?;
+    if !(0.0..=1.0).contains(&share) || capacity.get::<watt_hour>() > 1e6 {
         return Err(ChargingError::Missing);
     }
-    let last_wh = missing_wh.min((1.0 - TAPER_FROM) * capacity_wh);
-    let lesser = if charging.battery_limit < charging.power {
-        charging.battery_limit
-    } else {
-        charging.power
-    };
-    let full = lesser.get::<watt>() * charging.efficiency;
-    let end = TAPER_END * capacity_wh;
-    if full <= end || last_wh <= 0.0 {
-        return Ok(all);
+    let last = share.min(1.0 - TAPER_FROM);
+    let end = Power::new::<watt>(TAPER_END * capacity.get::<watt_hour>());
+    let TimeToFull { power, efficiency, .. } = all;
+    if power * efficiency <= end || last * capacity.value <= 0.0 {
+        return Ok(ToFull::Steady(all));
     }
-    let last_h = last_wh / (full - end) * libm::log(full / end);
-    Ok(Time::new::<hour>((missing_wh - last_wh) / full + last_h))
+    Ok(ToFull::Tapering(TimeToFullLeadAcid {
+        capacity,
+        first: share - last,
+        last,
+        power,
+        efficiency,
+        end,
+    }))
+}
+
+/// How long a battery takes to full.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum ToFull {
+    /// At one power all the time.
+    Steady(TimeToFull),
+    /// With less and less at the end.
+    Tapering(TimeToFullLeadAcid),
+}
+
+impl ToFull {
+    /// The time.
+    pub fn time(&self) -> Time {
+        match self {
+            Self::Steady(steady) => steady.value(),
+            Self::Tapering(tapering) => tapering.value(),
+        }
+    }
 }
 
 #[cfg(test)]
@@ -130,7 +198,8 @@ mod tests {
     }
 
     fn hours(missing: f64, charging: Charging) -> Result<f64, ChargingError> {
-        time_to_full(Energy::new::<watt_hour>(missing), charging).map(|time| time.get::<hour>())
+        time_to_full(Energy::new::<watt_hour>(missing), 1.0, charging)
+            .map(|full| full.value().get::<hour>())
     }
 
     #[test]
@@ -144,11 +213,13 @@ mod tests {
     // Arithmetic: 1200 Wh half empty at 120 W kept: 360 Wh in 3 h, then 240 Wh / (120 - 24) ln 5 = 4.0236 h.
     #[test]
     fn lead_acid_takes_longer_over_its_last_fifth() {
-        let (missing, all) = (Energy::new::<watt_hour>(600.0), Energy::new::<watt_hour>(1200.0));
-        let found = time_to_full_lead_acid(missing, all, charging(120.0, 500.0, 1.0)).unwrap();
+        let (all, missing) = (Energy::new::<watt_hour>(1200.0), 0.5);
+        let found =
+            time_to_full_lead_acid(all, missing, charging(120.0, 500.0, 1.0)).unwrap().time();
         assert!((found.get::<hour>() - 7.023_594_8).abs() < 1e-6, "{found:?}");
         // A trickle never tapers.
-        let trickle = time_to_full_lead_acid(missing, all, charging(20.0, 500.0, 1.0)).unwrap();
+        let trickle =
+            time_to_full_lead_acid(all, missing, charging(20.0, 500.0, 1.0)).unwrap().time();
         assert!((trickle.get::<hour>() - 30.0).abs() < 1e-9);
     }
 
@@ -159,8 +230,9 @@ mod tests {
         ) {
             let wh = |value| Energy::new::<watt_hour>(value);
             let charging = charging(power, 2000.0, efficiency);
-            let plain = time_to_full(wh(missing), charging).unwrap();
-            let lead = time_to_full_lead_acid(wh(missing), wh(missing + more), charging).unwrap();
+            let share = missing / (missing + more).max(1e-9);
+            let plain = time_to_full(wh(missing + more), share, charging).unwrap().value();
+            let lead = time_to_full_lead_acid(wh(missing + more), share, charging).unwrap().time();
             prop_assert!(lead.value.is_finite() && lead.value >= plain.value * (1.0 - 1e-9));
         }
 

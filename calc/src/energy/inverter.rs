@@ -7,20 +7,18 @@ use uom::si::f64::{ElectricCurrent, ElectricPotential, Energy, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::{Msg, energy as words};
 
 /// Current at the battery.
-pub const DC_CURRENT: Source =
-    Source::identity("I = P / (η U): what goes in is what comes out over the efficiency");
+pub static DC_CURRENT: Source = Source::identity_of(words::SOURCE_DC);
 /// All loads at once, and the hardest start among them.
-pub const STARTS: Source =
-    Source::common_practice("all loads on and the hardest start at once size an inverter");
+pub static STARTS: Source = Source::practice_of(words::SOURCE_STARTS);
 /// Where inverters switch themselves off.
-pub const CUT_OFF: Source = Source::common_practice(
-    "inverters for 12 V switch off at about 10.5 V, for 24 and 48 V in step",
-);
+pub static CUT_OFF: Source = Source::practice_of(words::SOURCE_CUT_OFF);
 /// Usual sizes.
-pub const RATINGS: Source = Source::common_practice("sizes that inverters are sold in");
+pub static RATINGS: Source = Source::practice_of(words::SOURCE_RATINGS);
 
 /// Continuous ratings that inverters are sold in. [W]
 pub const RATINGS_W: [f64; 11] =
@@ -56,15 +54,37 @@ pub struct Ask {
     /// All loads on.
     pub continuous: Power,
     /// All loads on and the hardest start among them.
-    pub surge: Power,
+    pub surge: HardestStart,
     /// The least usual size that gives the continuous power; none beyond the list.
     pub rating_w: Option<f64>,
     /// From the battery at its lowest voltage, all loads on.
-    pub current: ElectricCurrent,
+    pub current: DcCurrent,
     /// The same in the moment of the hardest start.
-    pub surge_current: ElectricCurrent,
+    pub surge_current: DcCurrent,
     /// What it takes in a day beyond what the loads use.
     pub lost: Energy,
+}
+
+formula! {
+    /// All loads on and the hardest start among them.
+    HardestStart: "P = Σ P + max(P_start − P)", &STARTS;
+    |of| of.running + of.more => Power as watts;
+    /// All loads on.
+    "Σ P" as watts: running: Power,
+    /// What the hardest start takes beyond that.
+    "max(P_start − P)" as watts: more: Power,
+}
+
+formula! {
+    /// What an inverter draws from the battery.
+    DcCurrent: "I = P / (η · U)", &DC_CURRENT;
+    |of| of.power / of.efficiency / of.voltage => ElectricCurrent as amperes;
+    /// What its loads take.
+    "P" as watts: power: Power,
+    /// Power out over power in.
+    "η" as share: efficiency: f64,
+    /// Of the battery.
+    "U" as volts: voltage: ElectricPotential,
 }
 
 /// Why there is no inverter.
@@ -82,19 +102,22 @@ pub enum InverterError {
     Lowest,
 }
 
+impl InverterError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Load(at) => words::InverterLoadRange { load: at + 1 }.into(),
+            Self::Efficiency => words::INVERTER_EFFICIENCY_RANGE.into(),
+            Self::Standby => words::STANDBY_RANGE.into(),
+            Self::TimeOn => words::TIME_ON_RANGE.into(),
+            Self::Lowest => words::LOWEST_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for InverterError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Load(at) => {
-                write!(f, "load {}: power and start must be from 0 to 100 000 W", at + 1)
-            }
-            Self::Efficiency => f.write_str(
-                "the inverter's efficiency must be from 50 to 100 percent; usual are 85 to 94",
-            ),
-            Self::Standby => f.write_str("the standby power must be from 0 to 1000 W"),
-            Self::TimeOn => f.write_str("an inverter is switched on for 0 to 24 hours a day"),
-            Self::Lowest => f.write_str("the lowest voltage must be from 1 to 1000 V"),
-        }
+        self.told().fmt(f)
     }
 }
 
@@ -130,14 +153,16 @@ pub fn ask(loads: &[MainsLoad], inverter: Inverter) -> Result<Ask, InverterError
         more = more.max(starts - runs);
         day += load.day;
     }
-    let surge = continuous + more;
-    let current = |watts: f64| Power::new::<watt>(watts) / inverter.efficiency / inverter.lowest;
+    let watts = Power::new::<watt>;
+    let surge = HardestStart { running: watts(continuous), more: watts(more) };
+    let current =
+        |power| DcCurrent { power, efficiency: inverter.efficiency, voltage: inverter.lowest };
     Ok(Ask {
-        continuous: Power::new::<watt>(continuous),
-        surge: Power::new::<watt>(surge),
+        continuous: watts(continuous),
+        surge,
         rating_w: RATINGS_W.into_iter().find(|rating| continuous <= rating * (1.0 + 1e-9)),
-        current: current(continuous),
-        surge_current: current(surge),
+        current: current(watts(continuous)),
+        surge_current: current(surge.value()),
         lost: day * (1.0 / inverter.efficiency - 1.0) + inverter.standby * inverter.time_on,
     })
 }
@@ -181,9 +206,9 @@ mod tests {
         let loads = [load(900.0, None, 300.0), load(300.0, Some(1200.0), 150.0)];
         let found = ask(&loads, inverter(0.9, 10.0, 6.0, 10.5)).unwrap();
         assert!((found.continuous.get::<watt>() - 1200.0).abs() < 1e-9);
-        assert!((found.surge.get::<watt>() - 2100.0).abs() < 1e-9);
-        assert!((found.current.get::<ampere>() - 126.984).abs() < 1e-3);
-        assert!((found.surge_current.get::<ampere>() - 222.222).abs() < 1e-3);
+        assert!((found.surge.value().get::<watt>() - 2100.0).abs() < 1e-9);
+        assert!((found.current.value().get::<ampere>() - 126.984).abs() < 1e-3);
+        assert!((found.surge_current.value().get::<ampere>() - 222.222).abs() < 1e-3);
         assert!((found.lost.get::<watt_hour>() - 110.0).abs() < 1e-9);
         assert_eq!(found.rating_w, Some(1500.0));
     }
@@ -205,8 +230,8 @@ mod tests {
             p in any_number(), s in any_number(), e in any_number(), w in any_number(), h in any_number(), v in any_number(),
         ) {
             if let Ok(found) = ask(&[load(p, Some(s), 1.0)], inverter(e, w, h, v)) {
-                prop_assert!(found.surge_current.value.is_finite() && found.lost.value.is_finite());
-                prop_assert!(found.surge >= found.continuous);
+                prop_assert!(found.surge_current.value().value.is_finite() && found.lost.value.is_finite());
+                prop_assert!(found.surge.value() >= found.continuous);
             }
         }
     }

@@ -4,18 +4,56 @@ use std::fmt;
 
 use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
-use uom::si::f64::{ElectricCharge, ElectricCurrent, Time};
+use uom::si::energy::watt_hour;
+use uom::si::f64::{ElectricCharge, ElectricCurrent, ElectricPotential, Energy, Power, Time};
+use uom::si::power::watt;
 use uom::si::time::hour;
 
+use super::budget::OHM;
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::{Msg, energy as words};
 
 /// t = H (C / (I H))^k with C the capacity at the H-hour rate.
 pub const PEUKERT: Source =
     Source::from_memory("Peukert's law", "t = H (C / (I H))^k, C rated at H hours");
 /// Usual exponents of lead-acid batteries.
-pub const EXPONENTS: Source = Source::common_practice(
-    "Peukert exponents: lead-acid 1.1 to 1.3, AGM 1.05 to 1.15, gel 1.1 to 1.25, flooded 1.2 to 1.6",
-);
+pub static EXPONENTS: Source = Source::practice_of(words::SOURCE_EXPONENTS);
+
+formula! {
+    /// The average current of a day.
+    AverageCurrent: "I = E / (24 h · U · η)", &OHM;
+    |of| Power::new::<watt>(of.day.get::<watt_hour>() / 24.0 / of.efficiency) / of.voltage => ElectricCurrent as exact_amperes;
+    /// All loads in a day.
+    "E" as day_energy: day: Energy,
+    /// Nominal.
+    "U" as volts: voltage: ElectricPotential,
+    /// Share that reaches the loads.
+    "η" as share: efficiency: f64,
+}
+
+formula! {
+    /// How long the usable share lasts at a steady current. Holds for lead-acid near its rating; not for lithium.
+    PeukertTime: "t = u · H · (C / (I · H))^k", &PEUKERT;
+    |of| Time::new::<hour>(hours(of.capacity, of.time, of.exponent, of.current)) * of.usable => Time as spell;
+    /// Usable share.
+    "u" as share: usable: f64,
+    /// Hours of the rating.
+    "H" as tenth_hours: time: Time,
+    /// Rated capacity.
+    "C" as ampere_hours: capacity: ElectricCharge,
+    /// Drawn all the time.
+    "I" as exact_amperes: current: ElectricCurrent,
+    /// Peukert exponent.
+    "k" as factor: exponent: f64,
+}
+
+/// Hours to empty at a steady current.
+fn hours(capacity: ElectricCharge, time: Time, exponent: f64, current: ElectricCurrent) -> f64 {
+    let rated_h = time.get::<hour>();
+    let rated_a = capacity.get::<ampere_hour>() / rated_h;
+    rated_h * libm::pow(rated_a / current.get::<ampere>(), exponent)
+}
 
 /// A lead-acid battery as rated.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -53,14 +91,21 @@ pub enum PeukertError {
     Current,
 }
 
+impl PeukertError {
+    /// What is wrong, as a message.
+    pub fn told(self) -> Msg {
+        match self {
+            Self::Capacity => words::RATED_CAPACITY_RANGE.into(),
+            Self::RatedTime => words::RATED_TIME_RANGE.into(),
+            Self::Exponent => words::EXPONENT_RANGE.into(),
+            Self::Current => words::DISCHARGE_RANGE.into(),
+        }
+    }
+}
+
 impl fmt::Display for PeukertError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            Self::Capacity => "the capacity must be from 0.1 to 100 000 Ah",
-            Self::RatedTime => "the hours of the rating must be from 1 to 200; usual are 20",
-            Self::Exponent => "the Peukert exponent must be from 1 to 2; lead-acid has 1.1 to 1.3",
-            Self::Current => "the current must be from 0.001 to 100 000 A",
-        })
+        self.told().fmt(f)
     }
 }
 
@@ -87,7 +132,7 @@ pub fn discharge(rating: Rating, current: ElectricCurrent) -> Result<Discharge, 
         return Err(PeukertError::Current);
     }
     let rated_a = capacity_ah / rated_h;
-    let hours = rated_h * libm::pow(rated_a / amperes, rating.exponent);
+    let hours = hours(rating.capacity, rating.time, rating.exponent, current);
     Ok(Discharge {
         time: Time::new::<hour>(hours),
         charge: ElectricCharge::new::<ampere_hour>(hours * amperes),

@@ -5,7 +5,10 @@ use uom::si::force::newton;
 use uom::si::mass::kilogram;
 
 use crate::coating::range::{OutOfRange, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::fastening as words;
+use crate::words::range as names;
 
 /// Standard gravity, in m/s².
 pub const GRAVITY_M_S2: f64 = 9.806_65;
@@ -57,8 +60,15 @@ pub static LIGHT_VAN: Factors = Factors {
 };
 
 /// Downwards, a ceiling hangs by its own weight and by what the road adds: twice its weight.
-pub static ROAD_VERTICAL: Source =
-    Source::common_practice("2 g downwards: own weight and as much again from the road");
+pub static ROAD_VERTICAL: Source = Source::practice_of(words::SOURCE_ROAD);
+
+formula! {
+    /// What hangs pulls down with twice its weight.
+    RoadLoad: "F = 2 · m · g", &ROAD_VERTICAL;
+    |of| Force::new::<newton>(of.mass.get::<kilogram>() * GRAVITY_M_S2 * VERTICAL) => Force as force;
+    /// What hangs.
+    "m" as mass: mass: Mass,
+}
 
 /// The factor of [`ROAD_VERTICAL`].
 pub const VERTICAL: f64 = 2.0;
@@ -81,13 +91,13 @@ pub struct Forces {
 /// # Errors
 /// Mass from 0 to 50 000 kg.
 pub fn forces(mass: Mass, factors: &Factors) -> Result<Forces, OutOfRange> {
-    let weight = within("mass", mass.get::<kilogram>(), 0.0, 50_000.0, "kg")? * GRAVITY_M_S2;
+    let weight = within(names::MASS, mass.get::<kilogram>(), 0.0, 50_000.0, "kg")? * GRAVITY_M_S2;
     let share = |factor: f64| Force::new::<newton>(weight * factor);
     Ok(Forces {
         forward: share(factors.forward),
         rearward: share(factors.rearward),
         sideways: share(factors.sideways),
-        downward: share(VERTICAL),
+        downward: RoadLoad { mass }.value(),
     })
 }
 

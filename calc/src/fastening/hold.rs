@@ -5,12 +5,25 @@ use uom::si::force::newton;
 use uom::si::ratio::ratio;
 
 use crate::coating::range::{OutOfRange, ceiling, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::fastening as words;
+use crate::words::range as names;
 
 /// The load is taken to spread evenly over the screws.
-pub static EVEN_SHARE: Source = Source::common_practice(
-    "a load spreads evenly over equal screws; count only those that surely bear",
-);
+pub static EVEN_SHARE: Source = Source::practice_of(words::SOURCE_EVEN_SHARE);
+
+formula! {
+    /// How much of what the screws may carry a load uses.
+    ShareUsed: "F / (n · P)", &EVEN_SHARE;
+    |of| of.load.get::<newton>() / (f64::from(of.screws) * of.each.get::<newton>()) => f64 as share;
+    /// The load.
+    "F" as force: load: Force,
+    /// How many screws.
+    "n" as count: screws: u32,
+    /// What each may carry.
+    "P" as force: each: Force,
+}
 
 /// The share of what the screws may carry that a load uses: up to 1 they hold it. Source:
 /// [`EVEN_SHARE`].
@@ -18,9 +31,10 @@ pub static EVEN_SHARE: Source = Source::common_practice(
 /// # Errors
 /// Load from 0 to 1e7 N, from 1 to 100 000 screws, each from 0.1 to 1e6 N.
 pub fn used(load: Force, screws: u32, each: Force) -> Result<Ratio, OutOfRange> {
-    let load = within("load", load.get::<newton>(), 0.0, 1e7, "N")?;
-    let screws = within("number of screws", f64::from(screws), 1.0, 1e5, "")?;
-    Ok(Ratio::new::<ratio>(load / (screws * each_n(each)?)))
+    within(names::LOAD, load.get::<newton>(), 0.0, 1e7, "N")?;
+    within(names::NUMBER_OF_SCREWS, f64::from(screws), 1.0, 1e5, "")?;
+    each_n(each)?;
+    Ok(Ratio::new::<ratio>(ShareUsed { load, screws, each }.value()))
 }
 
 /// The least number of screws that hold a load. Source: [`EVEN_SHARE`].
@@ -28,12 +42,12 @@ pub fn used(load: Force, screws: u32, each: Force) -> Result<Ratio, OutOfRange> 
 /// # Errors
 /// Load from 0 to 1e7 N, each screw from 0.1 to 1e6 N.
 pub fn least_screws(load: Force, each: Force) -> Result<u32, OutOfRange> {
-    let load = within("load", load.get::<newton>(), 0.0, 1e7, "N")?;
+    let load = within(names::LOAD, load.get::<newton>(), 0.0, 1e7, "N")?;
     Ok(ceiling(load / each_n(each)?) as u32)
 }
 
 fn each_n(each: Force) -> Result<f64, OutOfRange> {
-    within("load that one screw may carry", each.get::<newton>(), 0.1, 1e6, "N")
+    within(names::LOAD_THAT_ONE_SCREW_MAY_CARRY, each.get::<newton>(), 0.1, 1e6, "N")
 }
 
 #[cfg(test)]

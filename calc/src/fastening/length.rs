@@ -6,7 +6,10 @@ use uom::si::length::{inch, millimeter};
 use super::drill_point::DrillPoint;
 use super::screw::{Screw, Thread};
 use crate::coating::range::{OutOfRange, within};
+use crate::formula::formula;
 use crate::source::Source;
+use crate::words::fastening as words;
+use crate::words::range as names;
 
 /// At least three full threads must stand out behind the steel.
 pub static THREE_THREADS: Source = Source::transcribed(
@@ -22,22 +25,20 @@ pub static STANDARD_LENGTHS_IN: [f64; 14] =
     [0.5, 0.625, 0.75, 0.875, 1.0, 1.25, 1.5, 1.625, 1.75, 2.0, 2.25, 2.5, 3.0, 3.5];
 
 /// Where [`STANDARD_LENGTHS_IN`] comes from.
-pub static STANDARD_LENGTHS: Source = Source::common_practice("screw lengths that shops stock");
+pub static STANDARD_LENGTHS: Source = Source::practice_of(words::SOURCE_STOCK);
 
-/// How long a screw must be.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Need {
+formula! {
+    /// The least length of a screw, head to tip.
+    Need: "L = g + t + h + p", &THREE_THREADS;
+    |of| of.grip + of.steel + of.threads + of.point => Length as small;
     /// What is drawn to the steel: the stack, head to steel.
-    pub grip: Length,
+    "g" as small: grip: Length,
     /// All the steel that is drilled and threaded.
-    pub steel: Length,
+    "t" as small: steel: Length,
     /// Three threads behind the steel.
-    pub threads: Length,
-    /// The drill point, which has no full thread and comes on top; zero for a screw in a drilled
-    /// hole.
-    pub point: Length,
-    /// All of it: the least length, head to tip.
-    pub least: Length,
+    "h" as small: threads: Length,
+    /// The drill point, which has no full thread and comes on top; zero for a screw in a drilled hole.
+    "p" as small: point: Length,
 }
 
 /// The least length of a screw: stack + steel + three threads, and the drill point where there is
@@ -56,14 +57,14 @@ pub fn least_length(
 ) -> Result<Need, OutOfRange> {
     let mut grip = Length::new::<millimeter>(0.0);
     for layer in stack {
-        within("thickness", layer.get::<millimeter>(), 0.0, 300.0, "mm")?;
+        within(names::THICKNESS, layer.get::<millimeter>(), 0.0, 300.0, "mm")?;
         grip += *layer;
     }
-    within("steel", steel.get::<millimeter>(), 0.0, 12.7, "mm")?;
+    within(names::STEEL, steel.get::<millimeter>(), 0.0, 12.7, "mm")?;
     let threads = THREADS_BEHIND * screw.pitch(Thread::Tapping);
     let point =
         point.and_then(|point| point.length(screw.gauge)).unwrap_or(Length::new::<millimeter>(0.0));
-    Ok(Need { grip, steel, threads, point, least: grip + steel + threads + point })
+    Ok(Need { grip, steel, threads, point })
 }
 
 /// The shortest of the lengths offered that is long enough; none where all are too short.
@@ -88,6 +89,7 @@ mod tests {
 
     use super::super::screw::{SCREWS, by_gauge};
     use super::*;
+    use crate::formula::Formula as _;
 
     fn inches(value: f64) -> Length {
         Length::new::<inch>(value)
@@ -98,14 +100,14 @@ mod tests {
     fn strip_on_sheet_steel() {
         let screw = by_gauge(8).unwrap();
         let need = least_length(&[inches(0.75)], inches(0.0598), screw, None).unwrap();
-        assert!((need.least.get::<inch>() - (0.75 + 0.0598 + 3.0 / 18.0)).abs() < 1e-9);
+        assert!((need.value().get::<inch>() - (0.75 + 0.0598 + 3.0 / 18.0)).abs() < 1e-9);
         let offered: Vec<_> = standard_lengths().collect();
-        assert!((next_length(need.least, &offered).unwrap().get::<inch>() - 1.0).abs() < 1e-9);
+        assert!((next_length(need.value(), &offered).unwrap().get::<inch>() - 1.0).abs() < 1e-9);
         let with_point =
             least_length(&[inches(0.75)], inches(0.0598), screw, Some(DrillPoint::Two)).unwrap();
-        assert!(with_point.least > need.least);
+        assert!(with_point.value() > need.value());
         assert!(
-            (next_length(with_point.least, &offered).unwrap().get::<inch>() - 1.25).abs() < 1e-9
+            (next_length(with_point.value(), &offered).unwrap().get::<inch>() - 1.25).abs() < 1e-9
         );
     }
 
@@ -129,7 +131,7 @@ mod tests {
                 for steel in [b, c] {
                     let stack = [Length::new::<millimeter>(a), Length::new::<millimeter>(c)];
                     let need = least_length(&stack, Length::new::<millimeter>(steel), screw, Some(DrillPoint::Three));
-                    prop_assert!(need.is_err() || need.is_ok_and(|need| need.least.value.is_finite() && need.least.value > 0.0));
+                    prop_assert!(need.is_err() || need.is_ok_and(|need| need.value().value.is_finite() && need.value().value > 0.0));
                 }
             }
             let _ = next_length(Length::new::<millimeter>(a), &[Length::new::<millimeter>(b)]);

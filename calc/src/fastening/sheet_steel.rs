@@ -5,7 +5,9 @@ use uom::si::length::{inch, millimeter};
 use uom::si::pressure::megapascal;
 
 use crate::coating::range::{OutOfRange, within};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::range as names;
 
 /// Manufacturers' Standard Gauge of steel sheet: weight in lb/ft² over 41.82 is the thickness in
 /// inches.
@@ -27,6 +29,18 @@ pub static PULL_OUT: Source = Source::transcribed(
 
 /// The safety factor of [`PULL_OUT`] for allowable loads.
 pub const SAFETY_FACTOR: f64 = 3.0;
+
+formula! {
+    /// What one screw may hold before it pulls out of the sheet that it is threaded into.
+    PullOut: "P = 0.85 · t · d · Fu / 3", &PULL_OUT;
+    |of| 0.85 * of.sheet * of.screw * of.strength / SAFETY_FACTOR => Force as force;
+    /// Thickness of the sheet.
+    "t" as small: sheet: Length,
+    /// Outside diameter of the screw.
+    "d" as small: screw: Length,
+    /// Tensile strength of the steel.
+    "Fu" as megapascals: strength: Pressure,
+}
 
 /// Kinds of sheet that a gauge number may mean.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -79,14 +93,14 @@ pub fn allowable(
     head: Length,
     strength: Pressure,
 ) -> Result<Allowable, OutOfRange> {
-    let t = within("sheet", sheet.get::<millimeter>(), 0.3, 7.0, "mm")?;
-    let d = within("screw diameter", screw.get::<millimeter>(), 2.0, 6.4, "mm")?;
-    within("head diameter", head.get::<millimeter>(), d, 19.1, "mm")?;
-    within("tensile strength", strength.get::<megapascal>(), 227.0, 700.0, "MPa")?;
+    let t = within(names::SHEET, sheet.get::<millimeter>(), 0.3, 7.0, "mm")?;
+    let d = within(names::SCREW_DIAMETER, screw.get::<millimeter>(), 2.0, 6.4, "mm")?;
+    within(names::HEAD_DIAMETER, head.get::<millimeter>(), d, 19.1, "mm")?;
+    within(names::TENSILE_STRENGTH, strength.get::<megapascal>(), 227.0, 700.0, "MPa")?;
     let tilting = screw * sheet * (t / d).sqrt() * 4.2;
     let bearing = 2.7 * sheet * screw;
     Ok(Allowable {
-        pull_out: 0.85 * sheet * screw * strength / SAFETY_FACTOR,
+        pull_out: PullOut { sheet, screw, strength }.value(),
         pull_over: 1.5 * sheet * head * strength / SAFETY_FACTOR,
         shear: tilting.min(bearing) * strength / SAFETY_FACTOR,
     })

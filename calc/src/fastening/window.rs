@@ -4,21 +4,54 @@ use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
 use super::length::{next_length, standard_lengths};
+use crate::formula::{Formula as _, formula};
 use crate::source::Source;
+use crate::words::fastening as words;
 
 /// The upper end of a screw's length.
-pub static NO_FARTHER: Source = Source::identity(
-    "longest = layers + steel + free depth behind the last of them; a longer screw meets what lies there",
-);
+pub static NO_FARTHER: Source = Source::identity_of(words::SOURCE_LONGEST);
 /// Where the free depth is not known.
-pub static AS_SHORT_AS_HOLDS: Source = Source::common_practice(
-    "where nobody knows what lies behind, the shortest screw in common stock that holds, and no longer one",
-);
+pub static AS_SHORT_AS_HOLDS: Source = Source::practice_of(words::SOURCE_SHORTEST);
 /// What holds a board.
-pub static LEAST_THREAD: Source =
-    Source::common_practice("a lining screw holds by 1/2 in of thread in the strip, or more");
+pub static LEAST_THREAD: Source = Source::practice_of(words::SOURCE_THREAD);
 /// The thread of [`LEAST_THREAD`]. [mm]
 pub const LEAST_THREAD_MM: f64 = 12.7;
+
+formula! {
+    /// The longest screw through layers and steel that reaches nothing behind them.
+    Longest: "L = g + t + f", &NO_FARTHER;
+    |of| of.grip + of.steel + of.free => Length as small;
+    /// Layers under the head.
+    "g" as small: grip: Length,
+    /// All the steel.
+    "t" as small: steel: Length,
+    /// Free behind it.
+    "f" as small: free: Length,
+}
+
+formula! {
+    /// The shortest screw for a board on a strip: its thread holds in the strip, with its head flush with the face.
+    LeastLining: "L = b + t", &LEAST_THREAD;
+    |of| of.board + of.thread => Length as small;
+    /// The board.
+    "b" as small: board: Length,
+    /// The least thread in the strip.
+    "t" as small: thread: Length,
+}
+
+formula! {
+    /// The longest screw for a board on a strip: sunk, its tip stays short of what lies behind.
+    LongestLining: "L = b + s + f − k", &NO_FARTHER;
+    |of| of.board + of.strip + of.free - of.sunk => Length as small;
+    /// The board.
+    "b" as small: board: Length,
+    /// The strip.
+    "s" as small: strip: Length,
+    /// Free behind the strip.
+    "f" as small: free: Length,
+    /// How deep its head is sunk.
+    "k" as small: sunk: Length,
+}
 
 /// Floats of a length. [mm]
 const SLACK_MM: f64 = 1e-6;
@@ -77,10 +110,13 @@ impl Window {
 }
 
 /// The lengths for a board on a strip: its thread holds in the strip where its head is flush with the face, and its tip stays within
-/// board, strip and what is free `behind` the strip where it is `sunk`. Source: [`LEAST_THREAD`].
-pub fn lining(board: Length, strip: Length, behind: Length, sunk: Length) -> Window {
+/// board, strip and what is `free` behind the strip where it is `sunk`. Source: [`LEAST_THREAD`].
+pub fn lining(board: Length, strip: Length, free: Length, sunk: Length) -> Window {
     let thread = Length::new::<millimeter>(LEAST_THREAD_MM);
-    Window { least: board + thread, longest: Some(board + strip + behind - sunk) }
+    Window {
+        least: LeastLining { board, thread }.value(),
+        longest: Some(LongestLining { board, strip, free, sunk }.value()),
+    }
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ use uom::si::length::millimeter;
 
 use crate::coating::range::{OutOfRange, within};
 use crate::source::Source;
+use crate::words::range as names;
 
 /// Design withdrawal of wood screws: 2850 G² D pounds for each inch of thread in the wood.
 pub static DESIGN: Source = Source::transcribed(
@@ -65,9 +66,9 @@ fn withdrawal(
     diameter: Length,
     thread: Length,
 ) -> Result<Force, OutOfRange> {
-    let gravity = within("specific gravity", specific_gravity, 0.2, 1.2, "")?;
-    let diameter = within("screw diameter", diameter.get::<millimeter>(), 2.0, 8.0, "mm")?;
-    let thread = within("thread in the wood", thread.get::<millimeter>(), 0.0, 300.0, "mm")?;
+    let gravity = within(names::SPECIFIC_GRAVITY, specific_gravity, 0.2, 1.2, "")?;
+    let diameter = within(names::SCREW_DIAMETER, diameter.get::<millimeter>(), 2.0, 8.0, "mm")?;
+    let thread = within(names::THREAD_IN_THE_WOOD, thread.get::<millimeter>(), 0.0, 300.0, "mm")?;
     Ok(Force::new::<newton>(factor * gravity * gravity * diameter * thread))
 }
 

@@ -10,6 +10,17 @@ use crate::words::axles as words;
 /// x̄ = Σ m x / Σ m.
 pub static CENTRE_OF_MASS: Source = Source::identity_of(words::SOURCE_CENTRE);
 
+/// What everything on the buy list weighs, as far as it is known.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Weight {
+    /// Masses and places.
+    pub balance: Balance,
+    /// Lines whose mass is not known.
+    pub without_mass: usize,
+    /// Lines that have a mass, but no place along the body.
+    pub without_place: usize,
+}
+
 /// What many things weigh together. Masses are from 0 up; anything else counts as nothing.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Balance {

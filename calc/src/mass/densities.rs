@@ -28,7 +28,7 @@ impl Density {
 }
 
 /// Mass = density x volume.
-pub static MASS_OF_VOLUME: Source = Source::identity("mass = density x section x length");
+pub static MASS_OF_VOLUME: Source = Source::identity_of(words::SOURCE_MASS);
 
 /// The mean density of a material of [`DENSITIES`] by its name; a density as it is written is read too: `480 kg/m3`.
 ///

@@ -38,7 +38,7 @@ pub use self::fault::Fault;
 use crate::coating::range::{OutOfRange, within};
 use crate::formula::formula;
 use crate::source::Source;
-use crate::words::trim as words;
+use crate::words::{Id, range as names, trim as words};
 
 /// H = d + s; keep = d - c; cut = s + c.
 pub static GEOMETRY: Source = Source::identity_of(words::SOURCE_GEOMETRY);
@@ -206,13 +206,14 @@ pub struct Twist {
 pub fn cut(flange: &Flange) -> Result<Cut, Vec<Fault>> {
     let of_flange = |range| vec![Fault::Range { corner: None, range }];
     let mm = |length: Length| length.get::<millimeter>();
-    let height = within("neck height", mm(flange.height), 1.0, 1000.0, "mm").map_err(of_flange)?;
+    let height =
+        within(names::NECK_HEIGHT, mm(flange.height), 1.0, 1000.0, "mm").map_err(of_flange)?;
     let clearance =
-        within("clearance", mm(flange.clearance), 0.0, 25.0, "mm").map_err(of_flange)?;
+        within(names::CLEARANCE, mm(flange.clearance), 0.0, 25.0, "mm").map_err(of_flange)?;
     let least =
-        within("least grip", mm(flange.least_grip), 0.0, height, "mm").map_err(of_flange)?;
+        within(names::LEAST_GRIP, mm(flange.least_grip), 0.0, height, "mm").map_err(of_flange)?;
     for side in flange.sides.iter().flat_map(|(length, width)| [*length, *width]) {
-        within("side of the opening", mm(side), 10.0, 5000.0, "mm").map_err(of_flange)?;
+        within(names::SIDE_OF_THE_OPENING, mm(side), 10.0, 5000.0, "mm").map_err(of_flange)?;
     }
     let count = flange.corners.len();
     if count == 0 {
@@ -275,15 +276,15 @@ impl CornerFault {
 }
 
 fn standoff(readings: &Corner, height: f64) -> Result<f64, CornerFault> {
-    let reading = |what, length: Option<Length>| {
+    let reading = |what: Id, length: Option<Length>| {
         let value = length.map(|length| length.get::<millimeter>());
         value.map(|value| within(what, value, -1000.0, 1000.0, "mm")).transpose()
     };
-    let standoff = reading("standoff", readings.standoff).map_err(CornerFault::Range)?;
+    let standoff = reading(names::STANDOFF, readings.standoff).map_err(CornerFault::Range)?;
     let depth = match readings.depth {
         Some(depth) => {
             let depth = depth.get::<millimeter>();
-            Some(within("depth", depth, 0.0, 1000.0, "mm").map_err(CornerFault::Range)?)
+            Some(within(names::DEPTH, depth, 0.0, 1000.0, "mm").map_err(CornerFault::Range)?)
         }
         None => None,
     };

@@ -266,7 +266,7 @@ impl<'a> Walk<'a> {
             );
         }
         for key in keys(first, other) {
-            if key != rows::KEY && !asked.iter().any(|ask| ask.key == key) {
+            if key != crate::node::KEY && !asked.iter().any(|ask| ask.key == key) {
                 self.raw(&below(label, &upper_first(&key)), first.get(&key), other.get(&key));
             }
         }

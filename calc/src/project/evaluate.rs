@@ -4,9 +4,10 @@ use std::cell::{OnceCell, RefCell};
 use std::sync::Arc;
 
 use super::lists::{BuyList, CutList, Gathered};
-use super::shopping::{self, Shopping, WEIGHT_KEY, Weight};
+use super::shopping::{self, Shopping, WEIGHT_KEY};
 use super::{Body, Node, Project};
 use crate::fault::Fault;
+use crate::mass::balance::Weight;
 use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::{NotFound, Site, no_sheet};
@@ -390,7 +391,7 @@ impl<'a> Run<'a> {
 }
 
 /// Whether a sheet takes the weight of the whole project.
-pub(super) fn takes_weight(sheet: &Sheet) -> bool {
+pub fn takes_weight(sheet: &Sheet) -> bool {
     sheet.asks.iter().any(|ask| ask.key == WEIGHT_KEY)
 }
 

@@ -7,62 +7,19 @@
 use serde_json::{Map, json};
 
 use super::{Node, Place, Project};
+use crate::node::{KEY, id_of, key_of, keys, own_of};
 use crate::text::text;
 
-/// Under which key a row keeps what it is known by.
-pub(super) const KEY: &str = "key";
 /// Under which key the file keeps the highest numbers given so far.
 pub(super) const MADE: &str = "made";
 /// The highest number that is looked at.
 const MOST: u64 = u32::MAX as u64;
-/// The longest key that is taken. [characters]
-const LONGEST: usize = 40;
-
-/// What each row of a list is known by. No two are the same.
-pub(crate) fn keys(rows: &[Node]) -> Vec<String> {
-    let mut keys: Vec<String> = Vec::with_capacity(rows.len());
-    for (at, row) in rows.iter().enumerate() {
-        let own = own_of(row).filter(|key| !keys.iter().any(|known| known == key));
-        // What has no key of its own gives way to what has.
-        let is_taken = |key: &String| {
-            keys.contains(key) || rows.iter().any(|row| key_of(row) == Some(key.as_str()))
-        };
-        let key = own.map_or_else(
-            || {
-                let place = (at + 1).to_string();
-                let more = (2..).map(|copy| text!("{}-{}", &place, &copy));
-                let free = std::iter::once(place.clone()).chain(more).find(|key| !is_taken(key));
-                free.unwrap_or_default()
-            },
-            str::to_owned,
-        );
-        keys.push(key);
-    }
-    keys
-}
 
 /// Whether two rows are the same but for what they are known by.
 pub(super) fn alike(one: &Node, other: &Node) -> bool {
     let (Some(a), Some(b)) = (one.as_object(), other.as_object()) else { return one == other };
     let mut keys = a.keys().chain(b.keys()).filter(|key| *key != KEY);
     keys.all(|key| a.get(key) == b.get(key))
-}
-
-/// The key that a row keeps. Nothing that separates the parts of a tick is taken.
-fn key_of(row: &Node) -> Option<&str> {
-    let key = row.get(KEY)?.as_str()?.trim();
-    let fits = |sign: char| !sign.is_control() && !"/|+@#.".contains(sign);
-    (!key.is_empty() && key.chars().count() <= LONGEST && key.chars().all(fits)).then_some(key)
-}
-
-/// The name that a run is known by until it is given another.
-fn id_of(row: &Node) -> Option<&str> {
-    row.get("id")?.as_str().map(str::trim).filter(|id| !id.is_empty())
-}
-
-/// What a row itself says that it is known by.
-fn own_of(row: &Node) -> Option<&str> {
-    key_of(row).or_else(|| id_of(row))
 }
 
 fn number(key: &str) -> u64 {

@@ -14,7 +14,7 @@ use super::{Body, Node, Project};
 use crate::ask::Ask;
 use crate::fault::Fault;
 use crate::lists::{BuyLine, LineId, MergedBuyLine, Packs, merge_buy_lines};
-use crate::mass::balance::Balance;
+use crate::mass::balance::Weight;
 use crate::quantity::{DIMENSIONS, LENGTH, Length, MASS, Mass, Measure, read_number};
 use crate::reader::{Notes, Reader, Site, no_sheet, no_weight};
 use crate::text::text;
@@ -93,17 +93,6 @@ pub struct Shopping {
     pub own: BTreeMap<String, Option<Length>>,
     /// What everything weighs.
     pub weight: Weight,
-}
-
-/// What everything on the buy list weighs, as far as it is known.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Weight {
-    /// Masses and places.
-    pub balance: Balance,
-    /// Lines whose mass is not known.
-    pub without_mass: usize,
-    /// Lines that have a mass, but no place along the body.
-    pub without_place: usize,
 }
 
 /// The lines that were added by hand, each with its place; faults go to `shopping`.

@@ -2,6 +2,8 @@
 
 use serde_json::Value as Json;
 
+use crate::text::text;
+
 /// The number with up to `digits` (0 to 12) after the point; trailing zeros cut, never `-0`, no
 /// marks between thousands. A value that is not finite gives `?`.
 pub fn plain(value: f64, digits: usize) -> String {
@@ -31,6 +33,26 @@ pub fn significant(value: f64, digits: usize) -> String {
         after -= 1;
     }
     plain(value, after)
+}
+
+/// A part of the last digit that sums of decimals are off by.
+const SLACK: f64 = 1e-6;
+
+/// Rounded up to so many digits after the point.
+pub fn up(value: f64, digits: usize) -> f64 {
+    let lines = libm::pow(10.0, digits as f64);
+    (value * lines - SLACK).ceil() / lines
+}
+
+/// Rounded down to so many digits after the point.
+pub fn down(value: f64, digits: usize) -> f64 {
+    -up(-value, digits)
+}
+
+/// Rounded to the nearest with so many digits after the point.
+pub fn nearest(value: f64, digits: usize) -> f64 {
+    let lines = libm::pow(10.0, digits as f64);
+    (value * lines).round() / lines
 }
 
 /// A finite number with so many digits (0 to 12) after the point, as `{:.*}` writes it, in a few whole-number steps: what the sheets
@@ -84,6 +106,39 @@ pub fn amount(value: f64, digits: usize, unit: &str) -> String {
     text
 }
 
+/// A figure beside its limit: with so many digits after the point, or with as many more as it takes to show whether
+/// it is above the limit.
+pub fn beside(value: f64, limit: f64, digits: usize, unit: &str) -> String {
+    // Forgives the last bits of sums, as the verdicts do.
+    let over = |value: f64| value > limit * (1.0 + 1e-9);
+    let shown = (digits..6).find(|digits| over(nearest(value, *digits)) == over(value));
+    amount(value, shown.unwrap_or(6), unit)
+}
+
+/// `45 min`, `3 h`, `1 h 30 min`.
+pub fn span(minutes: f64) -> String {
+    let whole = minutes.round().max(0.0);
+    let hours = (whole / 60.0).floor();
+    let rest = whole - hours * 60.0;
+    match (hours == 0.0, rest == 0.0) {
+        (true, _) => text!("{} min", &rest),
+        (false, true) => text!("{} h", &hours),
+        (false, false) => text!("{} h {} min", &hours, &rest),
+    }
+}
+
+/// Minutes that may not be exceeded, as they are kept by a clock: whole, from an hour up to 5, never rounded up.
+pub fn minutes_down(minutes: f64) -> f64 {
+    let lines = if minutes < 60.0 { 1.0 } else { 5.0 };
+    down(minutes / lines, 0) * lines
+}
+
+/// Minutes that must at least go by, likewise; never rounded down.
+pub fn minutes_up(minutes: f64) -> f64 {
+    let lines = if minutes < 60.0 { 1.0 } else { 5.0 };
+    up(minutes / lines, 0) * lines
+}
+
 /// A percentage with up to one digit after the point: `2.5 %`.
 pub fn percent(value: f64) -> String {
     amount(value, 1, "%")
@@ -124,7 +179,7 @@ pub fn from_digits(text: &str) -> Option<f64> {
 
 #[cfg(test)]
 mod tests {
-    use super::{fixed, from_digits};
+    use super::{beside, fixed, from_digits, minutes_down, minutes_up, span};
     use proptest::prelude::*;
 
     fn is_read_as_by_the_standard_library(text: &str) {
@@ -163,6 +218,22 @@ mod tests {
         for text in ["-1", "+1", "inf", "nan", " 1"] {
             assert_eq!(from_digits(text), None, "{text}");
         }
+    }
+
+    #[test]
+    fn spans() {
+        assert_eq!([span(45.0), span(180.0), span(90.2)], ["45 min", "3 h", "1 h 30 min"]);
+        assert_eq!([40.7, 63.0, 25.0, 125.0].map(minutes_down), [40.0, 60.0, 25.0, 125.0]);
+        assert_eq!([40.7, 63.0, 25.0, 125.0].map(minutes_up), [41.0, 65.0, 25.0, 125.0]);
+    }
+
+    #[test]
+    fn a_figure_beside_its_limit_never_gainsays_the_verdict() {
+        assert_eq!(beside(2.844, 3.0, 2, "%"), "2.84 %");
+        assert_eq!(beside(3.004, 3.0, 2, "%"), "3.004 %");
+        assert_eq!(beside(2.996, 3.0, 2, "%"), "3 %");
+        assert_eq!(beside(2.8746, 2.875, 2, "%"), "2.87 %");
+        assert_eq!(beside(80.3, 80.0, 0, "%"), "80.3 %");
     }
 
     proptest! {

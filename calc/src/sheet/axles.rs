@@ -14,9 +14,9 @@ use crate::mass::axles::{
     Axle, AxleLoads, FrontAxle, Item, LIMITS, Left, MOMENTS, OnRear, RearAxle, Vehicle, loads,
 };
 use crate::mass::balance::CENTRE_OF_MASS;
+use crate::mass::balance::Weight;
 use crate::mass::cautions::AXLES;
 use crate::outcome::Outcome;
-use crate::project::shopping::Weight;
 use crate::quantity::{Length, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
@@ -247,7 +247,7 @@ fn show(aboard: &Aboard, found: &Found, style: Style) -> Report {
         remarks: remarks(aboard, found, style),
         tables: vec![shares(aboard, style)],
         drawings: vec![side_view::draw(aboard, found, style)],
-        working: working(aboard, found, style),
+        working: working(aboard, found, style.exact()),
         cautions: Caution::all(&AXLES),
         outcome: found.record(),
         ..Report::default()
@@ -261,11 +261,12 @@ fn answers(found: &Found, style: Style) -> Vec<Answer> {
         (words::IN_ALL, &found.gross_left),
     ]
     .map(|(label, of)| {
-        let (left, limit) = (of.value(), Arg::mass(of.limit));
+        let style = style.of_load(of.load, of.limit);
+        let (left, limit) = (of.value(), Arg::mass_at_most(of.limit));
         let note = if left >= Mass::default() {
-            style.say(words::LeftBelow { left: Arg::mass(left), limit })
+            style.say(words::LeftBelow { left: Arg::mass_at_most(left), limit })
         } else {
-            style.say(words::OverLimit { over: Arg::mass(-left), limit })
+            style.say(words::OverLimit { over: Arg::mass_at_least(-left), limit })
         };
         Answer::new(style.say(label), style.mass(of.load)).note(note)
     })
@@ -278,7 +279,7 @@ fn remarks(aboard: &Aboard, found: &Found, style: Style) -> Vec<Remark> {
     let mut warn = |message: Msg| remarks.push(Remark::warning(style.say(message)));
     let lefts = [&found.front_left, &found.rear_left, &found.gross_left];
     for (index, of) in lefts.into_iter().enumerate() {
-        let (over, share) = (Arg::mass(-of.value()), Arg::share(NEAR));
+        let (over, share) = (Arg::mass_at_least(-of.value()), Arg::share(NEAR));
         if of.value() < -gram {
             warn(match index {
                 0 => words::FrontOver { over }.into(),
@@ -304,13 +305,15 @@ fn remarks(aboard: &Aboard, found: &Found, style: Style) -> Vec<Remark> {
     if vehicle.gross_limit > vehicle.front.limit + vehicle.rear.limit + gram {
         remarks.push(Remark::note(style.say(words::READ_THE_PLATE)));
     }
-    if found.within_limits && remarks.is_empty() {
+    // Said of all that is aboard, or not at all.
+    let all_weighed = aboard.project.as_ref().is_none_or(|weight| weight.without_mass == 0);
+    if all_weighed && found.within_limits && remarks.is_empty() {
         remarks.push(Remark::good(style.say(words::ALL_KEPT)));
     }
     // What the weight of the buy list leaves out or guesses.
     if let Some(Weight { without_mass, without_place, .. }) = aboard.project {
         if without_mass > 0 {
-            remarks.push(Remark::note(style.say(words::WithoutMass { count: without_mass })));
+            remarks.push(Remark::warning(style.say(words::WithoutMass { count: without_mass })));
         }
         if without_place > 0 {
             remarks.push(Remark::note(style.say(words::WithoutPlace { count: without_place })));

@@ -1,39 +1,60 @@
 //! A low-voltage circuit as a tree: drops, wire, splices, fuse and polarity of many loads.
 
-mod asks;
+mod asked;
 mod drawing;
 mod figures;
 mod findings;
 mod fuses;
 mod inputs;
 mod joints;
+mod outcome;
 mod parts;
 mod remarks;
+mod tables;
 #[cfg(test)]
 mod tests;
 mod working;
 
 use super::wiring as common;
 use super::{Sheet, solve};
-use crate::electrical::cautions::{SPLICES, WIRING};
 use crate::electrical::sources;
 use crate::fault::Fault;
 use crate::quantity::Style;
 use crate::report::Report;
-use crate::words::Phrase;
+use crate::sheet::wiring::cautions::{SPLICES, WIRING};
+use crate::words::{Msg, Phrase, circuit as words, common as all};
 
+use asked::Asked;
+use common::{LaidInputs, SupplyInputs};
 use findings::Findings;
 use inputs::Inputs;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "circuit",
-    title: Phrase::Written("Circuit"),
-    trade: Phrase::Written("Wiring"),
-    purpose: Phrase::Written(
-        "Wire lights, fans and outlets as a tree: wire sizes, drops, splices, fuse.",
-    ),
-    asks: asks::ASKS,
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(all::TRADE_WIRING),
+    purpose: Phrase::Id(words::PURPOSE),
+    asks: &[
+        SupplyInputs::SOURCE_VOLTAGE,
+        Asked::DROP_LIMIT_PERCENT,
+        Asked::RUNS,
+        Asked::LOADS,
+        Asked::ROWS,
+        LaidInputs::INSULATION,
+        Asked::CONTINUOUS,
+        SupplyInputs::LOW_VOLTAGE,
+        SupplyInputs::CHARGING_VOLTAGE,
+        Asked::SLACK,
+        LaidInputs::BUNDLED,
+        LaidInputs::IN_JACKET,
+        LaidInputs::IN_INSULATION,
+        Asked::CONDUCTOR_CHOICES,
+        Asked::POSITIVE_WIRE,
+        Asked::NEGATIVE_WIRE,
+        LaidInputs::CONDUCTOR_TEMPERATURE,
+        LaidInputs::AIR_TEMPERATURE,
+    ],
     sources: &[
         &sources::POWER_FLOW,
         &sources::NEC_TABLE_8,
@@ -70,36 +91,46 @@ pub static SHEET: Sheet = Sheet {
     solve: |reader| solve(reader, inputs::read, report),
 };
 
+/// What is wrong: the path of an input, and what is said of it.
+type Wrong = (String, Msg);
+
+fn faults(wrong: impl IntoIterator<Item = Wrong>, style: Style) -> Vec<Fault> {
+    wrong.into_iter().map(|(field, why)| Fault::new(field, style.say(why))).collect()
+}
+
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let Some((tree, placed)) = &inputs.network else {
         // What is wrong with the runs was noted on reading.
         return Err(Vec::new());
     };
-    let findings = Findings::of(inputs, tree, placed)?;
+    let findings = Findings::of(inputs, tree, placed).map_err(|wrong| faults(wrong, style))?;
     let cautions = WIRING.iter().chain(&SPLICES).copied().collect();
     if !findings.is_safe() {
         // The voltages are true whatever the wire is; nothing to buy, cut or draw is.
         return Ok(Report {
-            answers: findings.answers(),
+            answers: findings.answers(style),
             remarks: findings.remarks(style),
-            tables: vec![findings.loads_table()],
-            working: findings.working(style),
+            tables: vec![findings.loads_table(style)],
+            working: findings.working(style.exact()),
             cautions,
             outcome: findings.outcome(),
-            faults: findings.fuses.unsafe_for.into_iter().map(|(_, fault)| fault).collect(),
+            faults: faults(
+                findings.fuses.unsafe_for.into_iter().map(|of| (of.field, of.why)),
+                style,
+            ),
             ..Report::default()
         });
     }
     Ok(Report {
-        answers: findings.answers(),
+        answers: findings.answers(style),
         remarks: findings.remarks(style),
         tables: findings.tables(style),
-        checks: vec![findings.cut_checks(style), findings.splice_checks()],
-        drawings: findings.drawings(),
-        working: findings.working(style),
+        checks: vec![findings.cut_checks(style), findings.splice_checks(style)],
+        drawings: findings.drawings(style),
+        working: findings.working(style.exact()),
         cautions,
         buy: findings.buy(style),
-        cut: findings.cut(),
+        cut: findings.cut(style),
         outcome: findings.outcome(),
         ..Report::default()
     })

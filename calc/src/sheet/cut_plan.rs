@@ -1,21 +1,17 @@
 //! Pieces from stock lengths: what to buy and how to cut it at the least cost.
 
-mod known;
-pub(crate) mod planned;
-pub(crate) mod stock;
-
 use calc_derive::Inputs;
 use uom::si::length::millimeter;
 
-pub use self::known::forget_plans;
-use self::planned::{Planned, Section, Wanted};
-use self::stock::{DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use super::{Sheet, solve};
 use crate::ask::Figure;
 use crate::carpentry::cautions::{DUST, MEASURE_AGAIN, SAW};
 use crate::carpentry::cut_stock::{CutError, KERF_RULE, MOST_PIECES, PATTERNS, SHORTEST_MM};
+use crate::cutting::planned::{self, Planned, Section, Wanted};
+use crate::cutting::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use crate::fault::Fault;
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
+use crate::outcome::Outcome as _;
 use crate::quantity::{Length, Style};
 use crate::reader::Reader;
 use crate::report::{Caution, Report, Table, TableRow};
@@ -101,6 +97,10 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let keys = reader.row_keys(Asked::PIECES);
     let wanted = |(number, PieceAsked { label, length, count }): (usize, PieceAsked)| Wanted {
         id: text!("p{}", keys.get(number - 1).map_or("", String::as_str)),
+        name: match label.is_empty() {
+            true => reader.style().english().say(words::Piece { number }),
+            false => label.clone(),
+        },
         label: match label.is_empty() {
             true => reader.style().say(words::Piece { number }),
             false => label,
@@ -139,7 +139,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: planned.remarks(style),
         tables: stores(inputs, &planned, style).into_iter().collect(),
         drawings: planned.drawings(style),
-        working: planned.working(style),
+        working: planned.working(style.exact()),
         cautions: Caution::all(CAUTIONS),
         buy: planned.buy(style),
         cut: planned.cut(style),

@@ -2,69 +2,55 @@
 
 mod cable;
 mod charging;
-mod checks;
+mod drawing;
+mod findings;
+mod inverter;
 mod loads;
-mod supply;
 #[cfg(test)]
 mod tests;
-mod words;
 
-use crate::text::text;
-use uom::si::electric_charge::{ampere_hour, coulomb};
+use calc_derive::{Choice, Inputs, Outcome};
+use uom::si::electric_charge::ampere_hour;
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
-use uom::si::energy::{joule, watt_hour};
+use uom::si::energy::watt_hour;
 use uom::si::f64::{ElectricCharge, ElectricCurrent, ElectricPotential, Energy, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
-use super::{Sheet, solve};
-use crate::ask::Ask;
+use super::Sheet;
 use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
 use crate::energy::battery_voltage::{
-    self, BELOW_50_V, Chemistry, LEAD_CELL, LITHIUM_CELL, LITHIUM_RESTED,
+    self, BELOW_50_V, Chemistry as Cells, LEAD_CELL, LITHIUM_CELL, LITHIUM_RESTED,
 };
-use crate::energy::budget::{BUDGET, Budget, BudgetError, Demand, Load, budget, runtime};
+use crate::energy::budget::{
+    BUDGET, Budget, BudgetError, DayUse, Demand, Load, OHM, Runtime, budget, runtime,
+};
 use crate::energy::cautions;
-use crate::energy::charging::{TAPER, TIME_TO_FULL};
-use crate::energy::inverter::{self, CUT_OFF, DC_CURRENT, RATINGS, STARTS};
-use crate::energy::peukert::{Discharge, EXPONENTS, PEUKERT, Rating, discharge};
-use crate::fault::Fault;
+use crate::energy::charging::{KEPT, TAPER, TIME_TO_FULL};
+use crate::energy::inverter::{CUT_OFF, DC_CURRENT, RATINGS, STARTS, cut_off};
+use crate::energy::peukert::{AverageCurrent, EXPONENTS, PEUKERT, PeukertTime, Rating, discharge};
+use crate::formula::Formula as _;
 use crate::lists::{BuyLine, LineId};
-use crate::outcome::Record;
-use crate::quantity::{
-    CHARGE, CURRENT, ENERGY, MASS, Mass, Measure, Style, VOLTAGE, plain, significant,
-};
+use crate::outcome::Outcome as _;
+use crate::quantity::{CHARGE, ENERGY, Mass, Measure, Style, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
-use crate::source::Source;
-use crate::words::Phrase;
-use cable::{CABLE, Cable, CableInputs, Carried, read_cable};
-use charging::{CHARGING, Charged, ChargedBy, Charger};
-use checks::Cables;
-use loads::{DayLoad, LOADS};
-use supply::{INVERTER, InverterInputs, read_inverter};
+use crate::text::text;
+use crate::words::{Arg, Msg, Phrase, common, energy as words};
+use cable::{Cable, CableInputs, Carried, Laid};
+use charging::{Against, Brings, Charged, Charger, Kind};
+use inverter::{Asked, InverterInputs};
+use loads::DayLoad;
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "energy",
-    title: Phrase::Written("Battery and a day's use"),
-    trade: Phrase::Written("Living in it"),
-    purpose: Phrase::Written(
-        "Add up what a day draws, size the battery for the days without charging, and see how long a battery lasts.",
-    ),
-    asks: &[
-        &NOMINAL_VOLTAGE,
-        &LOADS,
-        &INVERTER,
-        &DAYS,
-        &USABLE,
-        &EFFICIENCY,
-        &BATTERY,
-        &CABLE,
-        &CHARGING,
-    ],
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(common::TRADE_LIVING),
+    purpose: Phrase::Id(words::PURPOSE),
+    asks: Inputs::ASKS,
     sources: &[
         &BUDGET,
         &OHM,
@@ -81,7 +67,7 @@ pub static SHEET: Sheet = Sheet {
         &BELOW_50_V,
         &TIME_TO_FULL,
         &TAPER,
-        &charging::CHARGED_SHARE,
+        &KEPT,
     ],
     example: r#"{ "nominal_voltage": "12.8 V", "days": 2, "usable_percent": 80, "efficiency_percent": 95,
         "loads": [
@@ -96,205 +82,268 @@ pub static SHEET: Sheet = Sheet {
             { "label": "while driving", "current": "30 A", "hours": 1, "kind": "dc_dc", "length": "9 ft" },
             { "label": "shore power", "power": "290 W", "kind": "shore", "length": "5 ft" },
             { "label": "panels", "solar": "solar" } ] }"#,
-    solve: |reader| solve(reader, read, report),
+    solve: |reader| super::tried(reader, Job::read, solve, show),
 };
 
-static NOMINAL_VOLTAGE: Ask = Ask::measure(
-    "nominal_voltage",
-    "Battery's nominal voltage",
-    &VOLTAGE,
-    ["V", "V"],
-    (1.0, 1000.0),
-)
-.usual("12.8 V", "12.8 V")
-.help("On the battery: 12 V for lead-acid, 12.8 V for lithium iron phosphate, which rested stands near 13.3 V. Up to a 48 V battery.");
-static DAYS: Ask = Ask::number_in("days", "Days without charging", "d", (0.01, 365.0))
-    .usual("2", "2")
-    .help("How long you stand where nothing charges.");
-static USABLE: Ask = Ask::percent("usable_percent", "Share of the battery to use", (1.0, 100.0))
-    .usual("80", "80")
-    .help("Lead-acid lasts by 50 %, lithium iron phosphate by 80 %; the maker says more.");
-static EFFICIENCY: Ask =
-    Ask::percent("efficiency_percent", "Share that reaches the loads", (1.0, 100.0))
-        .usual("95", "95")
-        .help("Cables and converters take the rest. What the inverter takes is counted by itself: do not take it off here.");
-static CAPACITY: Ask = Ask::notation("capacity", "Capacity", "capacity", &["100 Ah", "1280 Wh"])
-    .usual("100 Ah", "100 Ah")
-    .help("On the battery, in Ah or Wh; of several, all together.");
-static HOURS_RATING: Ask = Ask::number_in("hours_rating", "Hours of the rating", "h", (1.0, 200.0))
-    .optional()
-    .usual("20", "20")
-    .help("Behind the capacity on a lead-acid battery: C20 is 20 hours.");
-static PEUKERT_EXPONENT: Ask = Ask::number("peukert", "Peukert exponent", (1.0, 2.0))
-    .optional()
-    .usual("1.2", "1.2")
-    .help("Lead-acid only: 1.1 to 1.3, from the maker's sheet. Leave out for lithium.");
-static CHEMISTRY: Ask = Ask::choice(
-    "chemistry",
-    "Kind of battery",
-    &[
-        ("auto", "not said: lead-acid with a Peukert exponent"),
-        ("lithium", "lithium iron phosphate"),
-        ("lead_acid", "lead-acid"),
-    ],
-)
-.help("Lead-acid takes longer over its last fifth, and keeps less of a charge.");
-static CHARGE_LIMIT: Ask = Ask::measure(
-    "charge_limit",
-    "Most it may be charged with",
-    &CURRENT,
-    ["A", "A"],
-    (0.1, 10_000.0),
-)
-.optional()
-.usual("50 A", "50 A")
-.help("On the battery or in its maker's sheet.");
-static CHARGING_VOLTAGE: Ask = Ask::measure(
-    "charging_voltage",
-    "Highest charging voltage",
-    &VOLTAGE,
-    ["V", "V"],
-    (1.0, 1000.0),
-)
-.optional()
-.usual("14.6 V", "14.6 V")
-.help("In its maker\u{2019}s sheet: fuses and holders must stand it. Left blank: 3.65 V for each lithium cell, 2.67 V for each lead-acid one, which is equalising.");
-static BATTERY_PRICE: Ask = Ask::number("price", "Price", (0.0, 1e6)).optional();
-static BATTERY_MASS: Ask = Ask::measure("mass", "Mass", &MASS, ["lb", "kg"], (0.0, 5000.0))
-    .optional()
-    .usual("48 lb", "22 kg")
-    .help("For the weight on the buy list; on the battery, or in its maker's sheet.");
-static BATTERY: Ask = Ask::group(
-    "battery",
-    "The battery you have in mind",
-    &[
-        &CAPACITY,
-        &CHEMISTRY,
-        &HOURS_RATING,
-        &PEUKERT_EXPONENT,
-        &CHARGE_LIMIT,
-        &CHARGING_VOLTAGE,
-        &BATTERY_PRICE,
-        &BATTERY_MASS,
-    ],
-)
-.optional();
-/// P = U I.
-static OHM: Source = Source::identity("power is voltage times current");
-/// What was typed, read.
+/// What is asked.
+#[derive(Inputs)]
+#[words(energy)]
 struct Inputs {
-    voltage: ElectricPotential,
-    loads: Vec<DayLoad>,
+    #[ask(units("V", "V"), range(1.0, 1000.0), usual("12.8 V", "12.8 V"))]
+    nominal_voltage: ElectricPotential,
+    #[ask(rows(1), no_help)]
+    loads: Vec<loads::Row>,
+    #[ask(group)]
     inverter: Option<InverterInputs>,
-    demand: Demand,
-    battery: Option<Battery>,
+    #[ask(unit("d"), range(0.01, 365.0), usual("2", "2"))]
+    days: f64,
+    #[ask(percent, range(1.0, 100.0), usual("80", "80"))]
+    usable_percent: f64,
+    #[ask(percent, range(1.0, 100.0), usual("95", "95"))]
+    efficiency_percent: f64,
+    #[ask(group, no_help)]
+    battery: Option<BatteryInputs>,
+    #[ask(group)]
     cable: Option<CableInputs>,
-    charging: Vec<Charger>,
+    #[ask(rows(0), optional(), no_help)]
+    charging: Vec<charging::Row>,
 }
 
 /// The battery that one has in mind.
+#[derive(Inputs)]
+#[words(energy)]
+struct BatteryInputs {
+    #[ask(read_by(&CAPACITIES, Capacity::read), usual("100 Ah", "100 Ah"))]
+    capacity: Capacity,
+    #[ask(choice)]
+    chemistry: Chemistry,
+    #[ask(unit("h"), range(1.0, 200.0), usual("20", "20"))]
+    hours_rating: Option<f64>,
+    #[ask(range(1.0, 2.0), usual("1.2", "1.2"))]
+    peukert: Option<f64>,
+    #[ask(units("A", "A"), range(0.1, 10_000.0), usual("50 A", "50 A"))]
+    charge_limit: Option<ElectricCurrent>,
+    #[ask(units("V", "V"), range(1.0, 1000.0), usual("14.6 V", "14.6 V"))]
+    charging_voltage: Option<ElectricPotential>,
+    #[ask(range(0.0, 1e6), no_help)]
+    price: Option<f64>,
+    #[ask(units("lb", "kg"), range(0.0, 5000.0), usual("48 lb", "22 kg"))]
+    mass: Option<Mass>,
+}
+
+/// What the battery is made of.
+#[derive(Clone, Copy, PartialEq, Eq, Choice)]
+#[words(energy)]
+enum Chemistry {
+    Auto,
+    Lithium,
+    LeadAcid,
+}
+
+/// Capacities to choose from; others may be typed.
+static CAPACITIES: [&str; 2] = ["100 Ah", "1280 Wh"];
+
+/// A capacity as it was typed.
+#[derive(Default)]
+struct Capacity {
+    typed: String,
+    /// Charge, or energy where it was that.
+    charge: ElectricCharge,
+    energy: Option<Energy>,
+}
+
+impl Capacity {
+    fn read(text: &str) -> Result<Self, Msg> {
+        let read =
+            Measure::read_any(text, &CHARGE, &[&ENERGY], None).map_err(|error| error.message())?;
+        let typed = text.to_owned();
+        Ok(if read.dimension().is(&ENERGY) {
+            Self { typed, energy: Some(energy_of(read.si())), ..Self::default() }
+        } else {
+            let charge = ElectricCharge { value: read.si(), ..ElectricCharge::default() };
+            Self { typed, charge, energy: None }
+        })
+    }
+}
+
+fn energy_of(joules: f64) -> Energy {
+    Energy { value: joules, ..Energy::default() }
+}
+
+/// What was typed, read.
+struct Job {
+    voltage: ElectricPotential,
+    loads: Vec<DayLoad>,
+    inverter: Option<InverterInputs>,
+    days: f64,
+    usable: f64,
+    efficiency: f64,
+    battery: Option<Battery>,
+    cable: Option<Laid>,
+    chargers: Vec<Charger>,
+}
+
+/// The battery, read.
 struct Battery {
     energy: Energy,
     hours: f64,
     exponent: Option<f64>,
-    lead_acid: bool,
-    lithium: bool,
+    chemistry: Chemistry,
     charge_limit: Option<ElectricCurrent>,
-    /// The highest, where its maker gives one. [V]
-    charging_v: Option<f64>,
+    /// The highest, where its maker gives one.
+    charging_voltage: Option<ElectricPotential>,
     /// As it was typed.
     capacity: String,
     price: Option<f64>,
     mass: Option<Mass>,
 }
 
-fn read(reader: &Reader<'_>) -> Inputs {
-    let voltage: ElectricPotential = reader.measure(&NOMINAL_VOLTAGE);
-    if voltage.get::<volt>() > GREATEST_NOMINAL_V + 1e-6 {
-        reader.fault_at(
-            &NOMINAL_VOLTAGE,
-            "from 50 V on other rules hold, save for a 48 V battery of up to 51.2 V: leave it to a licensed electrician",
-        );
+impl Job {
+    fn read(reader: &Reader<'_>) -> Self {
+        let inputs = Inputs::read(reader);
+        let voltage = inputs.nominal_voltage;
+        if voltage.get::<volt>() > GREATEST_NOMINAL_V + 1e-6 {
+            reader.tell(Inputs::NOMINAL_VOLTAGE, words::BEYOND_48);
+        }
+        let loads = inputs.loads.iter().enumerate();
+        let loads = loads.map(|(at, row)| DayLoad::of(reader, at, row, voltage)).collect();
+        let battery = inputs.battery.map(|battery| Battery::of(reader, battery, voltage));
+        let chargers = inputs.charging.iter().enumerate();
+        let chargers: Vec<Charger> =
+            chargers.map(|(at, row)| Charger::of(at, row, voltage)).collect();
+        if battery.as_ref().is_some_and(|battery| battery.chemistry == Chemistry::Lithium) {
+            for (at, charger) in chargers.iter().enumerate() {
+                if charger.kind == Kind::Alternator {
+                    let path =
+                        text!("{}.{}.{}", Inputs::CHARGING.key, &at, charging::Row::KIND.key);
+                    reader.tell_at(&path, words::STRAIGHT_LITHIUM);
+                }
+            }
+        }
+        Self {
+            voltage,
+            loads,
+            inverter: inputs.inverter,
+            days: inputs.days,
+            usable: inputs.usable_percent / 100.0,
+            efficiency: inputs.efficiency_percent / 100.0,
+            battery,
+            cable: inputs.cable.as_ref().map(Laid::of),
+            chargers,
+        }
     }
-    let loads = reader.rows(&LOADS, |row| loads::read(row, voltage));
-    let inverter = reader.maybe_group(&INVERTER, |group| read_inverter(group, voltage));
-    let demand = Demand {
-        voltage,
-        days: reader.number(&DAYS),
-        usable: reader.number(&USABLE) / 100.0,
-        efficiency: reader.number(&EFFICIENCY) / 100.0,
-    };
-    let battery = reader.maybe_group(&BATTERY, |group| read_battery(group, voltage));
-    Inputs {
-        voltage,
-        loads,
-        inverter,
-        demand,
-        cable: reader.maybe_group(&CABLE, read_cable),
-        charging: charging::read(reader, voltage, battery.as_ref()),
-        battery,
+
+    fn has_mains(&self) -> bool {
+        self.loads.iter().any(|load| load.mains)
+    }
+
+    fn demand(&self) -> Demand {
+        let Self { voltage, days, usable, efficiency, .. } = *self;
+        Demand { voltage, days, usable, efficiency }
+    }
+
+    /// The highest voltage that stands on fuses and holders: as the maker gives it, or by the battery's cells.
+    fn charging_v(&self) -> f64 {
+        let battery = self.battery.as_ref();
+        let cells = match battery {
+            Some(battery) if battery.chemistry == Chemistry::Lithium => Cells::Lithium,
+            Some(battery) if battery.is_lead_acid() => Cells::LeadAcid,
+            _ => Cells::Unknown,
+        };
+        match battery.and_then(|battery| battery.charging_voltage) {
+            Some(given) => given.get::<volt>(),
+            None => battery_voltage::highest_v(self.voltage.get::<volt>(), cells).0,
+        }
+    }
+
+    /// What the battery cable carries: all loads with the inverter at its rating, or the strongest charger.
+    fn carried(&self, loads: Power, lowest_v: f64) -> Carried {
+        let mut power_w = loads.get::<watt>();
+        let mut current_a: f64 = 0.0;
+        for charger in &self.chargers {
+            match (&charger.brings, charger.by_current) {
+                (Brings::Power(power), false) => power_w = power_w.max(power.get::<watt>()),
+                _ => current_a = current_a.max(charger.current_a.unwrap_or(0.0)),
+            }
+        }
+        let maker_a = self.inverter.as_ref().and_then(InverterInputs::maker_fuse_a);
+        Carried {
+            power_w,
+            current_a,
+            least_fuse_a: maker_a.unwrap_or(0.0),
+            lowest_v,
+            charging_v: self.charging_v(),
+        }
     }
 }
 
-fn read_battery(group: &Reader<'_>, voltage: ElectricPotential) -> Battery {
-    let exponent = group.maybe_number(&PEUKERT_EXPONENT);
-    let chemistry = group.choice(&CHEMISTRY);
-    if chemistry == "lithium" && exponent.is_some() {
-        group.fault_at(
-            &PEUKERT_EXPONENT,
-            "Peukert's law is for lead-acid: leave the exponent out for lithium, or choose lead-acid",
-        );
+impl Battery {
+    fn of(reader: &Reader<'_>, inputs: BatteryInputs, voltage: ElectricPotential) -> Self {
+        let tell = |ask: &crate::ask::Ask, message: Msg| {
+            reader.tell_at(&text!("{}.{}", Inputs::BATTERY.key, ask.key), message);
+        };
+        if inputs.chemistry == Chemistry::Lithium && inputs.peukert.is_some() {
+            tell(BatteryInputs::PEUKERT, words::PEUKERT_LITHIUM.into());
+        }
+        let charging_v = inputs.charging_voltage.map(|highest| highest.get::<volt>());
+        if charging_v.is_some_and(|highest| highest < voltage.get::<volt>()) {
+            tell(BatteryInputs::CHARGING_VOLTAGE, words::CHARGING_BELOW.into());
+        }
+        if charging_v.is_some_and(|highest| highest > GREATEST_CHARGING_V) {
+            tell(BatteryInputs::CHARGING_VOLTAGE, words::CHARGING_BEYOND.into());
+        }
+        let Capacity { typed, charge, energy } = inputs.capacity;
+        let energy = energy.unwrap_or_else(|| charge * voltage);
+        if !typed.is_empty() && !(1.0..=1e6).contains(&energy.get::<watt_hour>()) {
+            let (volts, energy) = (Arg::volts(voltage), Arg::rough_energy(energy));
+            let capacity = typed.as_str();
+            tell(BatteryInputs::CAPACITY, words::CapacityRange { capacity, volts, energy }.into());
+        }
+        Self {
+            energy,
+            hours: inputs.hours_rating.unwrap_or(20.0),
+            exponent: inputs.peukert,
+            chemistry: inputs.chemistry,
+            charge_limit: inputs.charge_limit,
+            charging_voltage: inputs.charging_voltage,
+            capacity: typed,
+            price: inputs.price,
+            mass: inputs.mass,
+        }
     }
-    let charging_v = group.maybe_si(&CHARGING_VOLTAGE);
-    if charging_v.is_some_and(|highest| highest < voltage.get::<volt>()) {
-        group.fault_at(
-            &CHARGING_VOLTAGE,
-            "a battery is charged above its nominal voltage: 14.6 V for lithium of 12.8 V",
-        );
+
+    fn is_lead_acid(&self) -> bool {
+        match self.chemistry {
+            Chemistry::LeadAcid => true,
+            Chemistry::Lithium => false,
+            Chemistry::Auto => self.exponent.is_some(),
+        }
     }
-    if charging_v.is_some_and(|highest| highest > GREATEST_CHARGING_V) {
-        group.fault_at(
-            &CHARGING_VOLTAGE,
-            "beyond a 48 V battery\u{2019}s charging voltage other rules hold: leave it to a licensed electrician",
-        );
+
+    /// What stays of a charge.
+    ///
+    /// # Source
+    /// [`KEPT`]; the careful one where nobody says what it is.
+    fn kept(&self) -> f64 {
+        if self.chemistry == Chemistry::Lithium { 0.95 } else { 0.85 }
     }
-    Battery {
-        energy: group
-            .notation(&CAPACITY, Energy::new::<watt_hour>(1.0), |text| capacity(text, voltage)),
-        hours: group.maybe_number(&HOURS_RATING).unwrap_or(20.0),
-        exponent,
-        lead_acid: chemistry == "lead_acid" || chemistry == "auto" && exponent.is_some(),
-        lithium: chemistry == "lithium",
-        charge_limit: group.maybe(&CHARGE_LIMIT),
-        charging_v,
-        capacity: group.words(&CAPACITY),
-        price: group.maybe_number(&BATTERY_PRICE),
-        mass: group.maybe(&BATTERY_MASS),
+
+    fn charge_limit_a(&self) -> Option<f64> {
+        self.charge_limit.map(|limit| limit.get::<ampere>())
+    }
+
+    fn line(&self, voltage: ElectricPotential, style: Style) -> BuyLine {
+        let volts = plain(voltage.get::<volt>(), 2);
+        let id = text!("battery/{}wh/{}v", plain(self.energy.get::<watt_hour>(), 0), &volts);
+        let (capacity, volts) = (self.capacity.as_str(), Arg::volts(voltage));
+        let spec = style.say(words::BuyBatterySpec { capacity, volts });
+        BuyLine::pieces(LineId::shared(id), style.say(words::BUY_BATTERY), spec, 1.0)
+            .cost(self.price)
+            .mass(self.mass)
     }
 }
 
-/// A capacity in ampere hours or watt hours, as energy at the nominal voltage.
-fn capacity(text: &str, voltage: ElectricPotential) -> Result<Energy, String> {
-    let read = Measure::read_any(text, &CHARGE, &[&ENERGY], None).map_err(|e| e.to_string())?;
-    let energy = if read.dimension().is(&ENERGY) {
-        Energy::new::<joule>(read.si())
-    } else {
-        ElectricCharge::new::<coulomb>(read.si()) * voltage
-    };
-    let wh = energy.get::<watt_hour>();
-    if (1.0..=1e6).contains(&wh) {
-        Ok(energy)
-    } else {
-        Err(text!(
-            "the battery must hold from 1 to 1 000 000 Wh; {} at {} V are {} Wh",
-            &text,
-            plain(voltage.get::<volt>(), 2),
-            significant(wh, 4)
-        ))
-    }
-}
-
-fn fault(error: BudgetError) -> Vec<Fault> {
+fn wrong(error: BudgetError) -> (String, Msg) {
     let field = match error {
         BudgetError::Power(at) => text!("loads.{}.power", &at),
         BudgetError::Time(at) => text!("loads.{}.hours", &at),
@@ -307,204 +356,187 @@ fn fault(error: BudgetError) -> Vec<Fault> {
             "battery.capacity".to_owned()
         }
     };
-    vec![Fault::new(field, error.to_string())]
-}
-
-/// The highest voltage that stands on fuses and holders: as the maker gives it, or by the battery's cells.
-fn charging_v(inputs: &Inputs) -> f64 {
-    let battery = inputs.battery.as_ref();
-    let chemistry = match battery {
-        Some(battery) if battery.lithium => Chemistry::Lithium,
-        Some(battery) if battery.lead_acid => Chemistry::LeadAcid,
-        _ => Chemistry::Unknown,
-    };
-    battery
-        .and_then(|battery| battery.charging_v)
-        .unwrap_or_else(|| battery_voltage::highest_v(inputs.voltage.get::<volt>(), chemistry).0)
-}
-
-impl Battery {
-    fn line(&self, voltage: ElectricPotential) -> BuyLine {
-        let volts = plain(voltage.get::<volt>(), 2);
-        let id = text!("battery/{}wh/{}v", plain(self.energy.get::<watt_hour>(), 0), &volts);
-        let spec = text!("{}, {} V", &self.capacity, &volts);
-        BuyLine::pieces(LineId::shared(id), "battery", spec, 1.0).cost(self.price).mass(self.mass)
-    }
+    (field, error.told())
 }
 
 /// How long the battery carries the average load.
-struct Lasts {
-    time: Time,
-    /// By Peukert's law, with the current that it was worked out for.
-    peukert: Option<(Discharge, ElectricCurrent)>,
+enum Lasts {
+    /// By its energy.
+    Plain(Runtime),
+    /// So too, since below its rated current a battery gives its rated capacity, not the more that Peukert's law
+    /// promises.
+    BelowRating(Runtime),
+    /// By Peukert's law.
+    Lead(AverageCurrent, PeukertTime),
 }
 
-fn lasts(inputs: &Inputs, battery: &Battery, day: Energy) -> Result<Option<Lasts>, Vec<Fault>> {
-    let Demand { usable, efficiency, .. } = inputs.demand;
-    let Some(plain) = runtime(battery.energy, usable, efficiency, day).map_err(fault)? else {
-        return Ok(None);
-    };
-    let Some(exponent) = battery.exponent else {
-        return Ok(Some(Lasts { time: plain, peukert: None }));
-    };
-    let average_w = day.get::<watt_hour>() / 24.0 / efficiency;
-    let current = Power::new::<watt>(average_w) / inputs.voltage;
-    if current.get::<ampere>() < 0.001 {
-        return Ok(Some(Lasts { time: plain, peukert: None }));
+impl Lasts {
+    fn of(job: &Job, battery: &Battery, day: Energy) -> Result<Option<Self>, (String, Msg)> {
+        let Job { usable, efficiency, voltage, .. } = *job;
+        let Some(plain) = runtime(battery.energy, usable, efficiency, day).map_err(wrong)? else {
+            return Ok(None);
+        };
+        let average = AverageCurrent { day, voltage, efficiency };
+        let current = average.value();
+        let (Some(exponent), true) = (battery.exponent, current.get::<ampere>() >= 0.001) else {
+            return Ok(Some(Self::Plain(plain)));
+        };
+        let (capacity, time) = (battery.energy / voltage, Time::new::<hour>(battery.hours));
+        let found = discharge(Rating { capacity, time, exponent }, current)
+            .map_err(|error| ("battery".to_owned(), error.told()))?;
+        Ok(Some(if found.below_rating {
+            Self::BelowRating(plain)
+        } else {
+            Self::Lead(average, PeukertTime { usable, time, capacity, current, exponent })
+        }))
     }
-    let rating = Rating {
-        capacity: battery.energy / inputs.voltage,
-        time: Time::new::<hour>(battery.hours),
-        exponent,
-    };
-    let found = discharge(rating, current)
-        .map_err(|error| vec![Fault::new("battery", error.to_string())])?;
-    // Below its rated current a battery gives its rated capacity, not the more that the law promises.
-    let time = if found.below_rating { plain } else { found.time * usable };
-    Ok(Some(Lasts { time, peukert: Some((found, current)) }))
+
+    fn time(&self) -> Time {
+        match self {
+            Self::Plain(runtime) | Self::BelowRating(runtime) => runtime.value(),
+            Self::Lead(_, peukert) => peukert.value(),
+        }
+    }
 }
 
 /// All that is worked out of a day.
-struct Figures {
+#[derive(Outcome)]
+struct Found {
+    wh_day: f64,
+    ah_day: f64,
+    needed_wh: f64,
+    needed_ah: f64,
+    runtime_h: Option<f64>,
+    battery_wh: Option<f64>,
+    usable_wh: Option<f64>,
+    efficiency_percent: f64,
+    kept_percent: Option<f64>,
+    all_on_w: f64,
+    all_on_a: f64,
+    average_w: f64,
+    inverter: Option<Asked>,
+    cable: Option<Cable>,
+    nominal_v: f64,
+    charging_v: f64,
+    charging: Vec<Charged>,
+    #[outcome(skip)]
     budget: Budget,
-    /// The loads' names, and the inverter's as the last where it takes any.
-    labels: Vec<String>,
-    /// The loads as they count, in the same order.
-    loads: Vec<Load>,
-    inverter: Option<inverter::Ask>,
+    /// The loads as they count with their names, the inverter's own use as the last where it takes any.
+    #[outcome(skip)]
+    loads: Vec<(Arg, DayUse)>,
+    #[outcome(skip)]
     lasts: Option<Lasts>,
-    charged: Vec<Charged>,
     /// From the battery with all loads on.
+    #[outcome(skip)]
     all_on: Power,
-    cable: Option<Result<Cable, String>>,
-    charger_cables: Cables,
+    /// Why the battery cable is not shown.
+    #[outcome(skip)]
+    why_no_cable: Option<Msg>,
 }
 
-impl Figures {
-    fn of(inputs: &Inputs) -> Result<Self, Vec<Fault>> {
-        let mut loads: Vec<Load> = inputs.loads.iter().map(|load| load.load).collect();
-        let mut labels: Vec<String> = inputs
-            .loads
-            .iter()
-            .enumerate()
-            .map(|(at, load)| match load.label.as_str() {
-                "" => text!("load {}", at + 1),
-                label => label.to_owned(),
-            })
-            .collect();
-        // The loads themselves first, so that a fault names the load that is wrong.
-        let mut budget = budget(&loads, inputs.demand).map_err(fault)?;
-        let mut all_on = loads.iter().fold(Power::default(), |sum, load| sum + load.power);
-        let mut asked = None;
-        let mut lowest = inverter::cut_off(inputs.voltage);
-        // Of constant power through the battery cable, with the inverter at its rating.
-        let mut through = inputs
-            .loads
-            .iter()
-            .filter(|load| !load.mains)
-            .fold(Power::default(), |sum, load| sum + load.load.power);
-        if let Some(inverter) = &inputs.inverter {
-            let found = supply::ask_of(inverter.unit, &inputs.loads, inputs.voltage)?;
-            let day = Time::new::<hour>(24.0);
-            loads.push(Load { power: found.lost / day, time: day, duty: 1.0 });
-            labels.push("inverter\u{2019}s own".to_owned());
-            budget = self::budget(&loads, inputs.demand).map_err(fault)?;
-            all_on += found.continuous * (1.0 / inverter.unit.efficiency - 1.0);
-            lowest = inverter.unit.lowest;
-            through += inverter.draws(&found);
-            asked = Some(found);
-        }
-        let (lasts, charged) = match &inputs.battery {
-            Some(battery) => (
-                lasts(inputs, battery, budget.day)?,
-                charging::charged(inputs, battery, budget.day)?,
-            ),
-            None => (None, Vec::new()),
-        };
-        let lowest_v = lowest.get::<volt>();
-        let cable = inputs.cable.as_ref().map(|cable| {
-            if asked.is_none() && inputs.loads.iter().any(|load| load.mains) {
-                return Err("some loads run on mains voltage, so that it carries what the inverter draws: fill in the inverter".to_owned());
-            }
-            self::cable::cable(cable, &carried(inputs, through, lowest_v))
-        });
-        let charger_cables = Cables::of_all(inputs, lowest_v);
-        Ok(Self {
-            budget,
-            labels,
-            loads,
-            inverter: asked,
-            lasts,
-            charged,
-            all_on,
-            cable,
-            charger_cables,
-        })
-    }
+fn budget_of(loads: &[(Arg, DayUse)], job: &Job) -> Result<Budget, (String, Msg)> {
+    let loads =
+        loads.iter().map(|(_, day)| Load { power: day.power, time: day.time, duty: day.duty });
+    budget(&loads.collect::<Vec<_>>(), job.demand()).map_err(wrong)
 }
 
-/// What the battery cable carries: all loads with the inverter at its rating, or the strongest charger.
-fn carried(inputs: &Inputs, loads: Power, lowest_v: f64) -> Carried {
-    let mut power_w = loads.get::<watt>();
-    let mut current_a: f64 = 0.0;
-    for charger in &inputs.charging {
-        match (&charger.by, charger.by_current) {
-            (ChargedBy::Power(power), false) => power_w = power_w.max(power.get::<watt>()),
-            _ => current_a = current_a.max(charger.current_a.unwrap_or(0.0)),
-        }
+fn solve(job: &Job) -> Result<Found, (String, Msg)> {
+    let mut loads: Vec<(Arg, DayUse)> =
+        job.loads.iter().map(|load| (load.label.clone(), load.day)).collect();
+    // The loads themselves first, so that a fault names the load that is wrong.
+    let mut budget = budget_of(&loads, job)?;
+    let sum = |a: Power, b: &DayLoad| a + b.day.power;
+    let mut all_on = job.loads.iter().fold(Power::default(), sum);
+    // Of constant power through the battery cable, with the inverter at its rating.
+    let mut through = job.loads.iter().filter(|load| !load.mains).fold(Power::default(), sum);
+    let mut lowest = cut_off(job.voltage);
+    let mut asked = None;
+    if let Some(inputs) = &job.inverter {
+        let found = Asked::of(inputs, &job.loads, job.voltage)?;
+        let time = Time::new::<hour>(24.0);
+        let own = DayUse { power: found.of.lost / time, time, duty: 1.0 };
+        loads.push((words::OWN_USE.into(), own));
+        budget = budget_of(&loads, job)?;
+        all_on += found.of.continuous * (1.0 / found.unit.efficiency - 1.0);
+        lowest = found.unit.lowest;
+        through += found.draws(inputs);
+        asked = Some(found);
     }
-    Carried {
-        power_w,
-        current_a,
-        least_fuse_a: inputs.inverter.as_ref().and_then(|i| i.maker_fuse_a).unwrap_or(0.0),
-        lowest_v,
-        charging_v: charging_v(inputs),
-    }
-}
-
-fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
-    let figures = Figures::of(inputs)?;
-    let Figures { budget, all_on, .. } = &figures;
+    let battery = job.battery.as_ref();
+    let lasts = battery.map(|battery| Lasts::of(job, battery, budget.day)).transpose()?.flatten();
+    let against = Against {
+        voltage: job.voltage,
+        usable: job.usable,
+        efficiency: job.efficiency,
+        battery,
+        day: budget.day,
+        battery_cable: job.cable.as_ref(),
+        lowest_v: lowest.get::<volt>(),
+        charging_v: job.charging_v(),
+    };
+    let chargers = job.chargers.iter().enumerate();
+    let charging = chargers
+        .map(|(at, charger)| Charged::of(charger, at, &against))
+        .collect::<Result<Vec<_>, _>>()?;
+    let cable = job.cable.as_ref().map(|laid| match &asked {
+        None if job.has_mains() => Err(words::WHY_MAINS.into()),
+        _ => cable::cable(laid, &job.carried(through, lowest.get::<volt>())),
+    });
+    let (cable, why_no_cable) = match cable.transpose() {
+        Ok(cable) => (cable, None),
+        Err(why) => (None, Some(why)),
+    };
     let day_wh = budget.day.get::<watt_hour>();
-    let cable = figures.cable.as_ref().and_then(|cable| cable.as_ref().ok());
-    let battery_wh = inputs.battery.as_ref().map(|battery| battery.energy.get::<watt_hour>());
-    Ok(Report {
-        answers: words::answers(inputs, &figures),
-        remarks: words::remarks(inputs, &figures),
-        tables: words::tables(inputs, &figures, style),
-        drawings: vec![words::day(inputs, &figures)],
-        working: words::working(inputs, &figures),
+    let battery_wh = battery.map(|battery| battery.energy.get::<watt_hour>());
+    Ok(Found {
+        wh_day: day_wh,
+        ah_day: budget.day_charge.value().get::<ampere_hour>(),
+        needed_wh: budget.needed.value().get::<watt_hour>(),
+        needed_ah: budget.needed_charge.value().get::<ampere_hour>(),
+        runtime_h: lasts.as_ref().map(|lasts| lasts.time().get::<hour>()),
+        battery_wh,
+        usable_wh: battery_wh.map(|wh| wh * job.usable),
+        efficiency_percent: job.efficiency * 100.0,
+        kept_percent: battery.map(|battery| 100.0 * battery.kept()),
+        all_on_w: all_on.get::<watt>(),
+        all_on_a: (all_on / job.voltage).get::<ampere>(),
+        average_w: day_wh / 24.0,
+        inverter: asked,
+        cable,
+        nominal_v: job.voltage.get::<volt>(),
+        charging_v: job.charging_v(),
+        charging,
+        budget,
+        loads,
+        lasts,
+        all_on,
+        why_no_cable,
+    })
+}
+
+fn show(job: &Job, found: &Found, style: Style) -> Report {
+    let cable = found.cable.as_ref();
+    let inverter = job.inverter.as_ref();
+    Report {
+        answers: findings::answers(job, found, style),
+        remarks: findings::remarks(job, found, style),
+        tables: findings::tables(job, found, style),
+        drawings: vec![drawing::day(job, found, style)],
+        working: findings::working(job, found, style.exact()),
         cautions: Caution::all(&cautions::BATTERY),
-        buy: inputs
+        buy: job
             .battery
             .iter()
-            .map(|battery| battery.line(inputs.voltage))
+            .map(|battery| battery.line(job.voltage, style))
             .chain(cable.map_or_else(Vec::new, |cable| cable.buy(1, style)))
             .chain(
                 cable
-                    .zip(inputs.inverter.as_ref())
-                    .and_then(|(cable, inverter)| cable.buy_inverter_fuse(inverter)),
+                    .zip(inverter)
+                    .and_then(|(cable, inverter)| cable.buy_inverter_fuse(inverter, style)),
             )
-            .chain(figures.charger_cables.buy(style))
+            .chain(charging::buy(&found.charging, style))
             .collect(),
-        outcome: Record::new()
-            .with("wh_day", day_wh)
-            .with("ah_day", budget.day_charge.get::<ampere_hour>())
-            .with("needed_wh", budget.needed.get::<watt_hour>())
-            .with("needed_ah", budget.needed_charge.get::<ampere_hour>())
-            .maybe("runtime_h", figures.lasts.as_ref().map(|lasts| lasts.time.get::<hour>()))
-            .maybe("battery_wh", battery_wh)
-            .maybe("usable_wh", battery_wh.map(|wh| wh * inputs.demand.usable))
-            .with("efficiency_percent", inputs.demand.efficiency * 100.0)
-            .maybe("kept_percent", inputs.battery.as_ref().map(|battery| 100.0 * battery.kept()))
-            .with("all_on_w", all_on.get::<watt>())
-            .with("all_on_a", (*all_on / inputs.voltage).get::<ampere>())
-            .with("average_w", day_wh / 24.0)
-            .maybe("inverter", figures.inverter.as_ref().map(supply::inverter_record))
-            .maybe("cable", cable.map(Cable::record))
-            .with("nominal_v", inputs.voltage.get::<volt>())
-            .with("charging_v", charging_v(inputs))
-            .with("charging", charging::records(inputs, &figures.charged, &figures.charger_cables)),
+        outcome: found.record(),
         ..Report::default()
-    })
+    }
 }

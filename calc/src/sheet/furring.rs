@@ -1,27 +1,27 @@
 //! Strips on the ribs, one along each: how long, where the screws go, which screw, what to cut and to buy.
 
 mod kinds;
-pub(super) mod screw;
-mod words;
-mod working;
+mod screw;
+mod shown;
+mod spans;
 
-use crate::text::text;
+use calc_derive::{Either, Inputs, Outcome};
 use uom::si::f64::{Ratio, Volume};
 use uom::si::length::{meter, millimeter};
 use uom::si::ratio::percent;
-use uom::si::volume::liter;
 
 use self::kinds::{Kind, kinds};
-use self::screw::{Choice, Screwing};
-use super::cut_plan::planned::{Planned, Section, Wanted};
-use super::cut_plan::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
+use self::screw::{Choice, Screw};
+use self::spans::{SPANNED, STRIPS, Span};
 use super::{Sheet, solve};
-use crate::ask::{Ask, BodyPart, Figure};
+use crate::ask::Figure;
 use crate::carpentry::cut_stock::{KERF_RULE, PATTERNS};
 use crate::carpentry::margin::MARGIN;
-use crate::carpentry::setting_out::EQUAL_SPACING;
+use crate::carpentry::setting_out::{EQUAL_SPACING, FRAMED, STRIP_LENGTH};
 use crate::carpentry::stations::BETWEEN;
-use crate::coating::bead::{BEAD, Bead, cartridges};
+use crate::coating::bead::{BEAD, Bead, RoundBead, cartridges};
+use crate::cutting::planned::{Planned, Section, Wanted};
+use crate::cutting::stock::{self, DENSITY, EFFORT, END_TRIM, KERF, MATERIAL, STOCK, Shelf};
 use crate::fastening::acceleration::ROAD_VERTICAL;
 use crate::fastening::drill_point::CAPACITY;
 use crate::fastening::length::THREE_THREADS;
@@ -30,42 +30,39 @@ use crate::fastening::sheet_steel::PULL_OUT;
 use crate::fastening::steel_pilot::STEEL_PILOTS;
 use crate::fastening::window::{AS_SHORT_AS_HOLDS, NO_FARTHER};
 use crate::fault::Fault;
+use crate::formula::Formula as _;
 use crate::lists::{BuyLine, LineId};
 use crate::mass::densities::{MASS_OF_VOLUME, WOOD};
-use crate::outcome::Record;
-use crate::project::Body;
-use crate::quantity::{LENGTH, Length, Style, VOLUME};
+use crate::outcome::Outcome as _;
+use crate::quantity::{Length, Style};
 use crate::reader::Reader;
 use crate::report::Report;
-use crate::sorting::sort_by;
-use crate::source::Source;
-use crate::words::Phrase;
+use crate::text::text;
+use crate::words::{Arg, Msg, Phrase, common, furring as words};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
     kind: "furring",
-    title: Phrase::Written("Furring strips"),
-    trade: Phrase::Written("Ceiling and walls"),
-    purpose: Phrase::Written(
-        "Strips on the ribs, one along each: length, screw marks, screws, adhesive, and how to cut them.",
-    ),
+    title: Phrase::Id(words::TITLE),
+    trade: Phrase::Id(common::TRADE_WALLS),
+    purpose: Phrase::Id(words::PURPOSE),
     asks: &[
-        &STRIP_LENGTH,
-        &END_CLEARANCE,
+        &SPANNED,
+        Inputs::END_CLEARANCE,
         &STRIPS,
-        &SECTION,
-        &COUNT_OR_LIMIT,
-        &END_DISTANCE,
+        Inputs::SECTION,
+        Inputs::FASTENED,
+        Inputs::END_DISTANCE,
         &STOCK,
         &KERF,
         &END_TRIM,
         &MATERIAL,
         &DENSITY,
-        &screw::SCREW,
-        &ADHESIVE,
+        Inputs::SCREW,
+        Inputs::ADHESIVE,
     ],
     sources: &[
-        &STRIP_LENGTH_RULE,
+        &STRIP_LENGTH,
         &BETWEEN,
         &EQUAL_SPACING,
         &PATTERNS,
@@ -94,397 +91,276 @@ pub static SHEET: Sheet = Sheet {
         "screw": { "stack": [{ "name": "strip", "thickness": "3/4 in" }, { "name": "tape", "thickness": "1 mm" }],
             "steel": "16 ga", "behind": "1 in", "lengths": ["3/4 in", "1 in", "1 1/4 in"], "hangs": "60 kg" },
         "adhesive": { "bead": "1/4 in", "cartridge": "10.1 fl oz", "price": 7.5, "loss_percent": 10 } }"#,
-    solve: |reader| solve(reader, read, report),
+    solve: |reader| solve(reader, Job::read, report),
 };
 
-static STRIP_LENGTH: Ask =
-    Ask::measure("length", "Length to span", &LENGTH, ["in", "mm"], (0.02, 15.0))
-        .from_body(BodyPart::Width)
-        .usual("72 in", "1900 mm")
-        .help("Wall to wall along the rib, before any clearance. Left out: the body's width, at each rib where stations were measured.")
-        .figure(Figure::BodyWidth);
-static END_CLEARANCE: Ask =
-    Ask::measure("end_clearance", "Clearance at each end", &LENGTH, ["in", "mm"], (0.0, 1.0))
-        .default("3 mm")
-        .usual("1/8 in", "3 mm")
-        .help("Left free between the strip's end and the wall or an opening, at either end: a strip as long as the span does not go in. Left out: 3 mm.")
-        .figure(Figure::Gap);
-static STRIPS: Ask = Ask::count("strips", "Number of strips", (1, 500))
-    .from_body(BodyPart::RibCount)
-    .usual("13", "13")
-    .help("One for each rib.");
-static THICKNESS: Ask = Ask::measure("thickness", "Thickness", &LENGTH, ["in", "mm"], (0.001, 0.2))
-    .usual("3/4 in", "19 mm")
-    .help("From the rib to the lining.")
-    .figure(Figure::Thickness);
-static WIDTH: Ask = Ask::measure("width", "Width", &LENGTH, ["in", "mm"], (0.005, 0.5))
-    .usual("1 1/2 in", "38 mm")
-    .help("The face that the lining is screwed to.")
-    .figure(Figure::Across);
-static SECTION: Ask = Ask::group("section", "Section of a strip", &[&THICKNESS, &WIDTH]);
-static SCREWS_PER_STRIP: Ask =
-    Ask::count("screws_per_strip", "Screws in each strip", (2, 500)).usual("8", "8");
-static SPACING_LIMIT: Ask = Ask::measure(
-    "screw_spacing_limit",
-    "Largest screw spacing",
-    &LENGTH,
-    ["in", "mm"],
-    (0.005, 10.0),
-)
-.usual("12 in", "300 mm")
-.help("The fewest screws that are nowhere farther apart.")
-.figure(Figure::Spacing);
-static COUNT_OR_LIMIT: Ask = Ask::either("Screws", &[&SCREWS_PER_STRIP, &SPACING_LIMIT]);
-static END_DISTANCE: Ask =
-    Ask::measure("end_distance", "First screw from the end", &LENGTH, ["in", "mm"], (0.0, 5.0))
-        .usual("1 1/2 in", "40 mm")
-        .help("From either end of the strip to its first screw; too close splits it.")
-        .figure(Figure::FromEnd);
-static BEAD_SIZE: Ask = Ask::measure("bead", "Bead diameter", &LENGTH, ["in", "mm"], (0.0001, 0.1))
-    .usual("1/4 in", "6 mm")
-    .help("As wide as the nozzle is cut.")
-    .figure(Figure::Diameter);
-static BEADS: Ask = Ask::count("beads", "Beads on each strip", (1, 20)).default("1");
-static CARTRIDGE: Ask =
-    Ask::measure("cartridge", "Cartridge", &VOLUME, ["fl oz", "ml"], (1e-5, 0.02))
-        .usual("10.1 fl oz", "300 ml")
-        .help("On its label.");
-static CARTRIDGE_PRICE: Ask = Ask::number("price", "Price of one", (0.0, 1e6)).optional();
-static LOSS: Ask = Ask::percent("loss_percent", "Loss", (0.0, 95.0))
-    .default("10")
-    .usual("10", "10")
-    .help("What stays in nozzle and cartridge, or runs over. Left out: 10 %.");
-static ADHESIVE: Ask =
-    Ask::group("adhesive", "Adhesive", &[&BEAD_SIZE, &BEADS, &CARTRIDGE, &CARTRIDGE_PRICE, &LOSS])
-        .optional();
-
-/// A rib that is cut for an opening.
-pub static FRAMED: Source = Source::common_practice(
-    "a roof bow that is cut for an opening gets headers to the bows beside it, and its strip ends there",
-);
-/// Strips end short of both walls.
-pub static STRIP_LENGTH_RULE: Source = Source::identity("strip = span - 2 x clearance at an end");
-
-/// What was typed, read.
+/// What was typed, but for the spans and the stock.
+#[derive(Inputs)]
+#[words(furring)]
 struct Inputs {
+    #[ask(units("in", "mm"), range(0.0, 1.0), default("3 mm"), usual("1/8 in", "3 mm"))]
+    #[ask(figure(Figure::Gap))]
+    end_clearance: Length,
+    #[ask(group, no_help)]
+    section: StripSection,
+    #[ask(either)]
+    fastened: Fastened,
+    #[ask(
+        units("in", "mm"),
+        range(0.0, 5.0),
+        usual("1 1/2 in", "40 mm"),
+        figure(Figure::FromEnd),
+        convention()
+    )]
+    end_distance: Length,
+    #[ask(group, no_help)]
+    screw: Option<Screw>,
+    #[ask(group, no_help)]
+    adhesive: Option<Adhesive>,
+}
+
+/// Of a strip.
+#[derive(Inputs)]
+#[words(furring)]
+struct StripSection {
+    #[ask(
+        units("in", "mm"),
+        range(0.001, 0.2),
+        usual("3/4 in", "19 mm"),
+        figure(Figure::Thickness)
+    )]
+    thickness: Length,
+    #[ask(
+        units("in", "mm"),
+        range(0.005, 0.5),
+        usual("1 1/2 in", "38 mm"),
+        figure(Figure::Across)
+    )]
+    width: Length,
+}
+
+/// How many screws a strip gets.
+#[derive(Either)]
+#[words(furring)]
+enum Fastened {
+    #[ask(range(2, 500), usual("8", "8"), no_help)]
+    ScrewsPerStrip(u32),
+    #[ask(
+        units("in", "mm"),
+        range(0.005, 10.0),
+        usual("12 in", "300 mm"),
+        figure(Figure::Spacing),
+        convention()
+    )]
+    ScrewSpacingLimit(Length),
+}
+
+/// Between rib and strip.
+#[derive(Inputs)]
+#[words(furring)]
+struct Adhesive {
+    #[ask(units("in", "mm"), range(0.0001, 0.1), usual("1/4 in", "6 mm"))]
+    #[ask(figure(Figure::Diameter))]
+    bead: Length,
+    #[ask(range(1, 20), default("1"), no_help)]
+    beads: u32,
+    #[ask(units("fl oz", "ml"), range(1e-5, 0.02), usual("10.1 fl oz", "300 ml"))]
+    cartridge: Volume,
+    #[ask(range(0.0, 1e6), no_help)]
+    price: Option<f64>,
+    #[ask(percent, range(0.0, 95.0), default("10"), usual("10", "10"))]
+    loss_percent: f64,
+}
+
+/// What is to be done.
+struct Job {
+    inputs: Inputs,
     /// What each strip spans, in the order of the ribs.
     spans: Vec<Span>,
     /// The usual values that stand for what was left out.
-    usual: Vec<String>,
-    clearance_mm: f64,
-    thickness_mm: f64,
-    width_mm: f64,
-    per_strip: Option<u32>,
-    limit_mm: f64,
-    end_distance_mm: f64,
+    usual: Vec<Msg>,
     shelf: Shelf,
-    screwing: Option<Screwing>,
-    adhesive: Option<Adhesive>,
     /// Middle of the body's ribs, where there is a strip on each.
     centre: Option<Length>,
 }
 
-/// What a strip spans: wall to wall along a rib, or from a wall to an opening, or between two.
-struct Span {
-    length_mm: f64,
-    /// Its rib, counted from 1.
-    rib: usize,
-    /// Which of its rib's strips, counted from 1 at the left wall.
-    part: usize,
-    /// The opening that it ends at.
-    opening: Option<String>,
+impl Job {
+    fn read(reader: &Reader<'_>) -> Self {
+        let mut inputs = Inputs::read(reader);
+        if let Some(screw) = &mut inputs.screw {
+            screw.take_from_body(reader);
+        }
+        let StripSection { thickness, width } = inputs.section;
+        let mut shelf = Shelf::read(reader);
+        shelf.weigh(Some(thickness), Some(width));
+        shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
+        let mut usual: Vec<Msg> = Vec::new();
+        if !reader.given(Inputs::END_CLEARANCE) {
+            let length = Arg::short(inputs.end_clearance);
+            usual.push(words::LeftOutClearance { length }.into());
+        }
+        if let Some(adhesive) = &inputs.adhesive
+            && !reader.has("adhesive.loss_percent")
+        {
+            let loss = words::LeftOutLoss { percent: Arg::percent(adhesive.loss_percent) };
+            usual.push(loss.into());
+        }
+        let spans = spans::read(reader, width);
+        let ribs = &reader.body().ribs;
+        let all = ribs.iter().fold(Length::default(), |sum, rib| sum + *rib);
+        let centre = (!ribs.is_empty()).then(|| all / ribs.len() as f64);
+        let job = Self { inputs, spans, usual, shelf, centre };
+        job.check(reader);
+        job
+    }
+
+    /// Tells where the strips do not work out.
+    fn check(&self, reader: &Reader<'_>) {
+        let lengths = self.spans.iter().map(|span| self.strip_mm(span));
+        let shortest = lengths.reduce(f64::min).unwrap_or(-2.0 * self.clearance_mm());
+        let ends = 2.0 * self.end_mm();
+        let short = |span: &&Span| span.opening.is_some() && self.strip_mm(span) <= ends;
+        if let Some(Span { length_mm, rib, opening: Some(opening), .. }) =
+            self.spans.iter().find(short)
+        {
+            let (opening, length) = (opening.clone(), mm(*length_mm));
+            reader.tell(&STRIPS, words::StripTooShort { rib: *rib, opening, length });
+        } else if shortest < 10.0 {
+            reader.tell(Inputs::END_CLEARANCE, words::NO_STRIP_LEFT);
+        } else if shortest <= ends {
+            reader.tell(Inputs::END_DISTANCE, words::EndsMeet { half: mm(shortest / 2.0) });
+        }
+    }
+
+    fn clearance_mm(&self) -> f64 {
+        self.inputs.end_clearance.get::<millimeter>()
+    }
+
+    fn end_mm(&self) -> f64 {
+        self.inputs.end_distance.get::<millimeter>()
+    }
+
+    /// The strip of a span. Source: [`STRIP_LENGTH`]. [mm]
+    fn strip_mm(&self, span: &Span) -> f64 {
+        span.length_mm - 2.0 * self.clearance_mm()
+    }
 }
 
-struct Adhesive {
-    bead: Length,
-    beads: u32,
-    cartridge: Volume,
-    price: Option<f64>,
-    loss_percent: f64,
+fn mm(length: f64) -> Length {
+    Length::new::<millimeter>(length)
 }
 
 /// All that is worked out.
-struct Worked {
-    /// Strips that are cut and marked alike, the longest first.
-    kinds: Vec<Kind>,
+#[derive(Outcome)]
+struct Found {
+    /// Of the longest.
+    strip_length_mm: f64,
+    strips: usize,
+    screw_marks_mm: Vec<f64>,
     screws: u32,
-    planned: Planned,
+    strip_lengths_mm: Vec<f64>,
+    /// Strips that are cut and marked alike, the longest first.
+    strip_kinds: Vec<Kind>,
+    cut_plan: Planned,
     screw: Option<Choice>,
-    glue: Option<Glue>,
+    adhesive: Option<Glue>,
 }
 
+/// Adhesive on all strips.
+#[derive(Outcome)]
 struct Glue {
-    bead: Length,
-    volume: Volume,
+    bead_m: f64,
+    volume: RoundBead,
     cartridges: u32,
 }
 
-fn read(reader: &Reader<'_>) -> Inputs {
-    let mm = |ask: &Ask| reader.measure::<Length>(ask).get::<millimeter>();
-    let (thickness, width): (Length, Length) =
-        reader.group(&SECTION, |section| (section.measure(&THICKNESS), section.measure(&WIDTH)));
-    let by_count = reader.which(&COUNT_OR_LIMIT);
-    let mut shelf = Shelf::read(reader);
-    shelf.weigh(Some(thickness), Some(width));
-    shelf.section = Section::new(thickness.get::<millimeter>(), width.get::<millimeter>());
-    let (spans, clearance_mm) = (read_spans(reader, width), mm(&END_CLEARANCE));
-    let inputs = Inputs {
-        spans,
-        usual: usual(reader),
-        clearance_mm,
-        thickness_mm: thickness.get::<millimeter>(),
-        width_mm: width.get::<millimeter>(),
-        per_strip: (by_count == Some(0)).then(|| reader.count(&SCREWS_PER_STRIP)),
-        limit_mm: if by_count == Some(1) { mm(&SPACING_LIMIT) } else { 0.0 },
-        end_distance_mm: mm(&END_DISTANCE),
-        shelf,
-        screwing: reader.maybe_group(&screw::SCREW, screw::read),
-        adhesive: reader.maybe_group(&ADHESIVE, |group| Adhesive {
-            bead: group.measure(&BEAD_SIZE),
-            beads: group.count(&BEADS),
-            cartridge: group.measure(&CARTRIDGE),
-            price: group.maybe_number(&CARTRIDGE_PRICE),
-            loss_percent: group.number(&LOSS),
-        }),
-        centre: rib_centre(reader),
-    };
-    let loose = inputs.spans.iter().find(|span| {
-        span.opening.is_some() && inputs.strip_mm(span.length_mm) <= 2.0 * inputs.end_distance_mm
+impl Glue {
+    fn of(adhesive: &Adhesive, strips_mm: f64) -> Result<Self, (&'static str, Msg)> {
+        let length = mm(strips_mm * f64::from(adhesive.beads));
+        let refused = |_| ("adhesive.bead", Msg::from(words::TOO_MUCH_ADHESIVE));
+        let (diameter, waste_percent) = (adhesive.bead, adhesive.loss_percent);
+        let waste = Ratio::new::<percent>(waste_percent);
+        Bead::Round { diameter }.volume(length, waste).map_err(refused)?;
+        let volume = RoundBead { diameter, length, waste_percent };
+        let cartridges = cartridges(volume.value(), adhesive.cartridge).map_err(refused)?;
+        Ok(Self { bead_m: length.get::<meter>(), volume, cartridges })
+    }
+}
+
+impl Found {
+    /// The longest strips. Inputs without a strip are found fault with before.
+    fn longest(&self) -> &Kind {
+        static NONE: Kind = Kind::none();
+        self.strip_kinds.first().unwrap_or(&NONE)
+    }
+}
+
+fn report(job: &Job, style: Style) -> Result<Report, Vec<Fault>> {
+    let told = |(field, message): (&str, Msg)| vec![Fault::new(field, style.say(message))];
+    let strip_kinds = kinds(job).map_err(told)?;
+    let wanted = strip_kinds.iter().map(|kind| Wanted {
+        id: kind.id(),
+        label: style.say(kind.name()),
+        name: kind.label.clone(),
+        length_mm: kind.length_mm,
+        count: kind.count,
     });
-    if let Some(Span { length_mm, rib, opening: Some(opening), .. }) = loose {
-        reader.fault_at(
-            &STRIPS,
-            text!(
-                "at rib {} the {} leaves {} for a strip, too short for a screw at either end; frame the opening there and give length and number of the strips yourself, or move the opening",
-                rib,
-                opening,
-                reader.style().length(Length::new::<millimeter>(*length_mm))
-            ),
-        );
-    } else if inputs.shortest_mm() < 10.0 {
-        reader.fault_at(&END_CLEARANCE, "the clearance at both ends leaves no strip; give less");
-    } else if inputs.shortest_mm() <= 2.0 * inputs.end_distance_mm {
-        let half = Length::new::<millimeter>(inputs.shortest_mm() / 2.0);
-        reader.fault_at(
-            &END_DISTANCE,
-            text!(
-                "the first screws from both ends would meet; give less than half the strip, {}",
-                reader.style().length(half)
-            ),
-        );
-    }
-    inputs
-}
-
-/// The span of each strip: the one typed, or the body's width, at each rib where it was measured at
-/// stations. A number of strips that is not that of the ribs says nothing of their places: then
-/// all take the narrowest.
-fn read_spans(reader: &Reader<'_>, width: Length) -> Vec<Span> {
-    let body = reader.body();
-    let one = || reader.measure::<Length>(&STRIP_LENGTH).get::<millimeter>();
-    let alike = |length_mm: f64, strips: u32| {
-        (1..=strips as usize).map(|rib| Span { length_mm, rib, part: 1, opening: None }).collect()
+    let cut_plan = Planned::new(wanted.collect(), &job.shelf, EFFORT)
+        .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
+    let screws = strip_kinds.iter().fold(0u32, |sum, kind| sum.saturating_add(kind.screws()));
+    let strips_mm = strip_kinds.iter().map(|kind| kind.length_mm * f64::from(kind.count)).sum();
+    let screw = job.inputs.screw.as_ref().map(|screw| screw.choose(screws)).transpose();
+    let glue = job.inputs.adhesive.as_ref().map(|adhesive| Glue::of(adhesive, strips_mm));
+    let found = Found {
+        strip_length_mm: strip_kinds.first().map_or(0.0, |kind| kind.length_mm),
+        strips: job.spans.len(),
+        screw_marks_mm: strip_kinds
+            .first()
+            .map_or_else(Vec::new, |kind| kind.screw_marks_mm.clone()),
+        screws,
+        strip_lengths_mm: job.spans.iter().map(|span| job.strip_mm(span)).collect(),
+        strip_kinds,
+        cut_plan,
+        screw: screw.map_err(told)?,
+        adhesive: glue.transpose().map_err(told)?,
     };
-    if reader.given(&STRIP_LENGTH) || body.widths.is_empty() {
-        let length_mm = one();
-        let strips = reader.count(&STRIPS);
-        if !reader.given(&STRIP_LENGTH) && body.ribs.len() == strips as usize {
-            return along_ribs(body, &vec![length_mm; body.ribs.len()], width);
-        }
-        return alike(length_mm, strips);
-    }
-    let strips = reader.count(&STRIPS);
-    if body.ribs.len() != strips as usize {
-        return alike(one(), strips);
-    }
-    let widths = body.ribs.iter().filter_map(|rib| body.width_at(*rib));
-    let spans_mm: Vec<f64> = widths.map(|width| width.get::<millimeter>()).collect();
-    let words = |value: f64| reader.style().mark(Length::new::<millimeter>(value)).text;
-    let low = spans_mm.iter().copied().fold(f64::INFINITY, f64::min);
-    let high = spans_mm.iter().copied().fold(0.0, f64::max);
-    reader.took(&STRIP_LENGTH, text!("{} to {}, the width at each rib", words(low), words(high)));
-    along_ribs(body, &spans_mm, width)
-}
-
-/// A strip that reaches over an opening by less is laid aside by as much, and whole. [mm]
-const UNSEEN_MM: f64 = 1.0;
-
-/// The strips of all ribs, those cut short that an opening of the body crosses. Source: [`FRAMED`].
-fn along_ribs(body: &Body, widths_mm: &[f64], strip: Length) -> Vec<Span> {
-    let mm = |length: Length| length.get::<millimeter>();
-    let mut spans = Vec::new();
-    for (index, (at, wall_mm)) in body.ribs.iter().zip(widths_mm).enumerate() {
-        let half = strip / 2.0;
-        let crosses = body.openings.iter().filter(|opening| {
-            mm(*at + half - opening.x) > UNSEEN_MM
-                && mm(opening.x + opening.length - (*at - half)) > UNSEEN_MM
-        });
-        let mut cuts: Vec<(f64, f64, &str)> =
-            crosses.map(|one| (mm(one.y), mm(one.y + one.width), one.name.as_str())).collect();
-        sort_by(&mut cuts, |a, b| a.0.total_cmp(&b.0));
-        let (mut from, mut before, mut part) = (0.0, None, 1);
-        for (low, high, name) in cuts {
-            let name = if name.is_empty() { "opening" } else { name };
-            if low - from > 0.01 {
-                let opening = Some(name.to_owned());
-                spans.push(Span { length_mm: low - from, rib: index + 1, part, opening });
-                part += 1;
-            }
-            from = f64::max(from, high);
-            before = Some(name.to_owned());
-        }
-        if wall_mm - from > 0.01 {
-            spans.push(Span { length_mm: wall_mm - from, rib: index + 1, part, opening: before });
-        }
-    }
-    spans
-}
-
-/// What was left out, with the value that stands for it.
-fn usual(reader: &Reader<'_>) -> Vec<String> {
-    let mut usual = Vec::new();
-    if !reader.given(&END_CLEARANCE) {
-        let clearance: Length = reader.measure(&END_CLEARANCE);
-        usual.push(text!("clearance at each end {}", reader.style().short(clearance)));
-    }
-    if reader.given(&ADHESIVE) && !reader.has("adhesive.loss_percent") {
-        usual.push("loss of adhesive 10 %".to_owned());
-    }
-    usual
-}
-
-fn rib_centre(reader: &Reader<'_>) -> Option<Length> {
-    let ribs = &reader.body().ribs;
-    let all = ribs.iter().fold(Length::default(), |sum, rib| sum + *rib);
-    (!ribs.is_empty()).then(|| all / ribs.len() as f64)
-}
-
-impl Inputs {
-    fn strips(&self) -> u32 {
-        u32::try_from(self.spans.len()).unwrap_or(u32::MAX)
-    }
-
-    fn strip_mm(&self, span_mm: f64) -> f64 {
-        span_mm - 2.0 * self.clearance_mm
-    }
-
-    fn shortest_mm(&self) -> f64 {
-        let spans = self.spans.iter().map(|span| span.length_mm);
-        self.strip_mm(spans.reduce(f64::min).unwrap_or(0.0))
-    }
-}
-
-fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
-    let worked = work_out(inputs, style)?;
-    let longest = worked.longest();
-    let lengths: Vec<f64> =
-        inputs.spans.iter().map(|span| inputs.strip_mm(span.length_mm)).collect();
-    let outcome = Record::new()
-        .with("strip_length_mm", longest.length_mm)
-        .with("strips", inputs.strips())
-        .with("screw_marks_mm", longest.marks_mm.clone())
-        .with("screws", worked.screws)
-        .with("strip_lengths_mm", lengths)
-        .with("strip_kinds", worked.kinds.iter().map(Kind::record).collect::<Vec<_>>())
-        .with("cut_plan", worked.planned.record())
-        .maybe("screw", worked.screw.as_ref().map(Choice::record))
-        .maybe("adhesive", worked.glue.as_ref().map(Glue::record));
-    let mut drawings = vec![words::template(inputs, longest, style)];
-    drawings.extend(worked.planned.drawings(style));
+    let mut drawings = vec![shown::strip(job, found.longest(), style)];
+    drawings.extend(found.cut_plan.drawings(style));
     Ok(Report {
-        answers: words::answers(inputs, &worked, style),
-        remarks: words::remarks(inputs, &worked, style),
-        tables: words::tables(&worked, style),
+        answers: shown::answers(job, &found, style),
+        remarks: shown::remarks(job, &found, style),
+        tables: shown::tables(&found, style),
         drawings,
-        marks: worked.kinds.iter().map(words::marks).collect(),
-        working: working::working(inputs, &worked, style),
-        cautions: words::cautions(inputs),
-        buy: buy(inputs, &worked, style),
-        centre: inputs.centre,
-        cut: worked.planned.cut(style),
-        cutting: worked.planned.cutting(),
-        outcome,
+        marks: found.strip_kinds.iter().map(|kind| shown::marks(kind, style)).collect(),
+        working: shown::working(job, &found, style.exact()),
+        cautions: shown::cautions(job),
+        buy: buy(job, &found, style),
+        centre: job.centre,
+        cut: found.cut_plan.cut(style),
+        cutting: found.cut_plan.cutting(),
+        outcome: found.record(),
         ..Report::default()
     })
 }
 
-impl Worked {
-    /// The longest strips. Inputs without a strip are found fault with before.
-    fn longest(&self) -> &Kind {
-        static NONE: Kind = Kind::none();
-        self.kinds.first().unwrap_or(&NONE)
-    }
-
-    /// Length of all strips. [mm]
-    fn strips_mm(&self) -> f64 {
-        self.kinds.iter().map(|kind| kind.length_mm * f64::from(kind.count)).sum()
-    }
-}
-
-fn work_out(inputs: &Inputs, style: Style) -> Result<Worked, Vec<Fault>> {
-    let kinds = kinds(inputs)?;
-    let wanted = kinds.iter().map(|kind| Wanted {
-        id: kind.id(),
-        label: kind.name.clone(),
-        length_mm: kind.length_mm,
-        count: kind.count,
-    });
-    let planned = Planned::new(wanted.collect(), &inputs.shelf, EFFORT)
-        .map_err(|error| vec![stock::fault(&error, |_| "stock".into(), style)])?;
-    let screws = kinds.iter().fold(0u32, |sum, kind| sum.saturating_add(kind.screws()));
-    let screw = match &inputs.screwing {
-        Some(screwing) => Some(screwing.choose(screws, style)?),
-        None => None,
-    };
-    let mut worked = Worked { kinds, screws, planned, screw, glue: None };
-    if let Some(adhesive) = &inputs.adhesive {
-        worked.glue = Some(Glue::new(adhesive, worked.strips_mm())?);
-    }
-    Ok(worked)
-}
-
-impl Glue {
-    fn new(adhesive: &Adhesive, strips_mm: f64) -> Result<Self, Vec<Fault>> {
-        let bead = Length::new::<millimeter>(strips_mm * f64::from(adhesive.beads));
-        let at = |field: &'static str| {
-            move |error: crate::coating::range::OutOfRange| {
-                vec![Fault::new(text!("adhesive.{}", &field), error.to_string())]
-            }
+fn buy(job: &Job, found: &Found, style: Style) -> Vec<BuyLine> {
+    let mut lines = found.cut_plan.buy(style);
+    if let (Some(screw), Some(choice)) = (&job.inputs.screw, &found.screw) {
+        let (kind, item) = match screw.self_drilling {
+            true => ("self-drilling-screw", words::SELF_DRILLING_ITEM),
+            false => ("screw", words::SCREW_ITEM),
         };
-        let loss = Ratio::new::<percent>(adhesive.loss_percent);
-        let volume =
-            Bead::Round { diameter: adhesive.bead }.volume(bead, loss).map_err(at("bead"))?;
-        let cartridges = cartridges(volume, adhesive.cartridge).map_err(at("cartridge"))?;
-        Ok(Self { bead, volume, cartridges })
+        let id = text!("{}/{}/{}", kind, &choice.gauge, LineId::length(choice.length));
+        let (item, count) = (style.say(item), f64::from(found.screws));
+        lines.push(BuyLine::pieces(LineId::shared(id), item, style.say(choice.size()), count));
     }
-
-    fn record(&self) -> Record {
-        Record::new()
-            .with("bead_m", self.bead.get::<meter>())
-            .with("volume_l", self.volume.get::<liter>())
-            .with("cartridges", self.cartridges)
-    }
-}
-
-fn buy(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<BuyLine> {
-    let mut lines = worked.planned.buy(style);
-    if let (Some(screwing), Some(choice)) = (&inputs.screwing, &worked.screw) {
-        let (gauge, length) = (choice.screw.gauge.to_string(), LineId::length(choice.length));
-        let (kind, item) = match screwing.self_drilling {
-            true => ("self-drilling-screw", "self-drilling screw"),
-            false => ("screw", "screw"),
-        };
-        let id = text!("{}/{}/{}", kind, gauge, length);
-        let count = f64::from(worked.screws);
-        lines.push(BuyLine::pieces(LineId::shared(id), item, choice.name(style), count));
-    }
-    if let (Some(adhesive), Some(glue)) = (&inputs.adhesive, &worked.glue) {
+    if let (Some(adhesive), Some(glue)) = (&job.inputs.adhesive, &found.adhesive) {
         let count = f64::from(glue.cartridges);
         let id = LineId::shared(text!("adhesive/{}", LineId::volume(adhesive.cartridge)));
         let spec = style.container(adhesive.cartridge);
         lines.push(BuyLine {
-            needed: (glue.volume / adhesive.cartridge).value,
-            ..BuyLine::pieces(id, "adhesive cartridge", spec, count)
+            needed: (glue.volume.value() / adhesive.cartridge).value,
+            ..BuyLine::pieces(id, style.say(words::ADHESIVE_ITEM), spec, count)
                 .cost(adhesive.price.map(|price| price * count))
         });
     }

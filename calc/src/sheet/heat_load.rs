@@ -253,7 +253,7 @@ fn show(typed: &Typed, found: &Found, style: Style) -> Report {
         remarks: remarks(typed, found, style),
         tables: vec![balance::table(typed, found, style)],
         drawings: balance::pictures(typed, found, style),
-        working: balance::working(typed, found, style),
+        working: balance::working(typed, found, style.exact()),
         cautions: Caution::all(&cautions::HEATING),
         outcome: found.record(),
         ..Report::default()

@@ -258,7 +258,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: findings::remarks(inputs, &found, style),
         tables: layers::tables(inputs, &found, style),
         drawings: section::drawings(inputs, &found, style),
-        working: layers::working(inputs, &found, style),
+        working: layers::working(inputs, &found, style.exact()),
         cautions: Caution::all(&cautions::INSULATION),
         outcome: found.record(),
         ..Report::default()

@@ -483,7 +483,7 @@ fn show(job: &Job, found: &Lit, style: Style) -> Report {
         drawings: plan::drawings(job, found, style),
         templates: vec![template::hole(lamp, style)],
         marks: plan::marks(job, found, style),
-        working: answers::working(job, found, style),
+        working: answers::working(job, found, style.exact()),
         cautions: Caution::all(&cautions::LIGHTS),
         buy: vec![line.mass(lamp.mass.map(|mass| mass * count))],
         centre: found.middle(),

@@ -9,7 +9,7 @@ mod string;
 #[cfg(test)]
 mod tests;
 
-pub use months::NAMES as MONTHS;
+pub use months::MONTHS;
 
 use std::sync::Arc;
 
@@ -355,11 +355,12 @@ impl Figures {
 fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
     let figures = Figures::of(inputs)
         .map_err(|wrong| vec![Fault::new(wrong.field, style.say(wrong.message))])?;
-    let mut steps = months::working(inputs, &figures, style);
-    steps.extend(string::steps(inputs, &figures, style));
+    let exact = style.exact();
+    let mut steps = months::working(inputs, &figures, exact);
+    steps.extend(string::steps(inputs, &figures, exact));
     let mut drawings = vec![months::bars(inputs, &figures, style)];
     if let (Some(roof), Some(layout)) = (&inputs.roof, &figures.layout) {
-        steps.push(roof::step(roof, layout, style));
+        steps.push(roof::step(roof, layout, exact));
         drawings.push(roof::drawing(roof, layout, inputs.count, style));
     }
     let panels = BuyLine::pieces(

@@ -17,7 +17,7 @@ use crate::quantity::{Length, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
 use crate::source::Source;
-use crate::words::{Arg, Phrase, common, stud_marks as words};
+use crate::words::{Arg, Msg, Phrase, common, stud_marks as words};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -50,9 +50,15 @@ struct Inputs {
     first_stud: Length,
     #[ask(either, optional())]
     place: Place,
-    #[ask(units("in", "mm"), range(0.0, 1.0), usual("3/4 in", "20 mm"), figure(Figure::FromEnd))]
+    #[ask(
+        units("in", "mm"),
+        range(0.0, 1.0),
+        usual("3/4 in", "20 mm"),
+        figure(Figure::FromEnd),
+        convention()
+    )]
     edge_distance: Option<Length>,
-    #[ask(units("in", "mm"), range(0.0, 0.1), usual("1/32 in", "1 mm"))]
+    #[ask(units("in", "mm"), range(0.0, 0.1), usual("1/32 in", "1 mm"), convention())]
     reading_error: Option<Length>,
 }
 
@@ -163,7 +169,7 @@ fn show(inputs: &Inputs, found: &Marks, style: Style) -> Report {
         tables: inputs.reading_error.map(|reading| copies(reading, style)).into_iter().collect(),
         drawings: vec![template(inputs, found, style)],
         marks: vec![strip(inputs, found, style)],
-        working: working(found, style),
+        working: working(found, style.exact()),
         cautions: Caution::all(CAUTIONS),
         outcome: found.record(),
         ..Report::default()
@@ -171,13 +177,18 @@ fn show(inputs: &Inputs, found: &Marks, style: Style) -> Report {
 }
 
 fn answers(found: &Marks, style: Style) -> Vec<Answer> {
-    let mut answers = vec![Answer::new(style.say(words::MARKS), found.marks.len().to_string())];
-    if let Some(OnBoard { stud, offset, .. }) = found.marks.last() {
-        let marked = style.mark(offset.value());
+    let at = |label: Msg, mark: &OnBoard| {
+        let marked = style.mark(mark.offset.value());
         let note = style.left_over(&marked);
+        Answer::new(style.say(label), marked.text).note(note)
+    };
+    let mut answers = Vec::new();
+    if let [first, rest @ ..] = found.marks.as_slice() {
+        answers.push(at(words::FirstMark { stud: first.stud }.into(), first));
         answers
-            .push(Answer::new(style.say(words::LastMark { stud: *stud }), marked.text).note(note));
+            .extend(rest.last().map(|last| at(words::LastMark { stud: last.stud }.into(), last)));
     }
+    answers.push(Answer::new(style.say(words::MARKS), found.marks.len().to_string()));
     answers
 }
 

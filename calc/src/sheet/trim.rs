@@ -8,7 +8,6 @@ use uom::si::length::millimeter;
 use uom::si::ratio::percent;
 use uom::si::volume::liter;
 
-use super::furring::screw::at_most;
 use super::{Sheet, solve};
 use crate::ask::Figure;
 use crate::coating::bead::{BEAD, Bead, cartridges};
@@ -225,7 +224,7 @@ fn show(job: &Job, cut: &Cut, style: Style) -> Report {
         drawings: drawing::drawings(flange, cut, style),
         templates: vec![drawing::template(flange, cut, style)],
         marks: marks(job, cut, style),
-        working: working(flange, cut, style),
+        working: working(flange, cut, style.exact()),
         cautions: Caution::all(&FOR_TRIM),
         outcome: outcome(cut),
         ..Report::default()
@@ -286,7 +285,7 @@ fn remarks(job: &Job, cut: &Cut, sealant: Option<&Sealant>, style: Style) -> Vec
     }
     remarks.push(note(words::CROWNED.into()));
     remarks.push(note(match job.lining {
-        Some(lining) => words::Screws { most: at_most(lining, style) }.into(),
+        Some(lining) => words::Screws { most: Arg::at_most(lining) }.into(),
         None => words::SCREWS_UNKNOWN.into(),
     }));
     if let Some(sealant) = sealant {
@@ -356,6 +355,7 @@ fn marks(job: &Job, cut: &Cut, style: Style) -> Vec<MarkStrip> {
         id: text!("c{}", key),
         label: corner.name.clone(),
         note: style.say(words::FROM_EDGE),
+        own_datum: true,
         alike: 1,
         length: flange.height,
         marks: vec![Mark {

@@ -126,7 +126,7 @@ fn show(typed: &Typed, found: &Found, style: Style) -> Report {
         remarks: remarks(typed, found, style),
         tables: vec![by_people(&typed.inputs, style)],
         drawings: vec![level(found, style)],
-        working: working(found, style),
+        working: working(found, style.exact()),
         cautions: Caution::all(&CAUTIONS),
         outcome: found.record(),
         ..Report::default()

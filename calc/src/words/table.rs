@@ -5,7 +5,7 @@
 use std::fmt;
 
 use super::arg::{Arg, Msg};
-use super::plural::category;
+use super::plural::{category, decimal_comma};
 use super::{Id, common};
 use crate::quantity::Style;
 
@@ -77,6 +77,21 @@ impl Words {
 
     fn tag_length(self) -> usize {
         self.table.first().copied().unwrap_or_default().into()
+    }
+
+    /// A figure as the language writes it: a point between digits is its decimal sign.
+    pub fn figure(self, text: String) -> String {
+        if !decimal_comma(self.tag()) || !text.contains('.') {
+            return text;
+        }
+        let mut bytes = text.into_bytes();
+        for at in 1..bytes.len().saturating_sub(1) {
+            if bytes[at] == b'.' && bytes[at - 1].is_ascii_digit() && bytes[at + 1].is_ascii_digit()
+            {
+                bytes[at] = b',';
+            }
+        }
+        String::from_utf8(bytes).unwrap_or_default()
     }
 
     fn count(self) -> usize {
@@ -181,11 +196,21 @@ impl Saying<'_> {
 
     fn argument(&self, arg: &Arg, said: &mut String) {
         match arg {
+            // A name stays as somebody typed it; what begins with a number is a figure.
+            Arg::As(text)
+                if text
+                    .starts_with(|first: char| first.is_ascii_digit() || "-−±".contains(first)) =>
+            {
+                said.push_str(&self.words.figure(text.clone()));
+            }
             Arg::As(text) => said.push_str(text),
             Arg::Count(count) => said.push_str(&count.to_string()),
-            Arg::Quantity(si, write) => said.push_str(&write(&self.style, *si)),
+            Arg::Quantity(si, write) => {
+                said.push_str(&self.words.figure(write(&self.style, *si)));
+            }
             Arg::Message(message) => self.words.say(message, self.style, said),
             Arg::Each(several) => self.each(several, said),
+            Arg::Cited(source) => said.push_str(&source.say(self.words)),
         }
     }
 

@@ -23,7 +23,7 @@ fn what_is_left_out_takes_the_usual_value_and_says_so() {
     inputs["adhesive"] = json!({ "bead": "1/4 in", "cartridge": "10 fl oz" });
     let found = report("furring", &body(), &inputs).unwrap();
     assert!(found.remarks.iter().any(|remark| remark.text.contains("clearance at each end 3 mm")
-        && remark.text.contains("loss of adhesive 10 %")));
+        && remark.text.contains("waste allowance for adhesive 10 %")));
     close(&Json::from(&found.outcome)["strip_length_mm"], 2054.0, 1e-9);
     let typed = report("furring", &body(), &strips()).unwrap();
     assert!(!typed.remarks.iter().any(|remark| remark.text.contains("usual")));

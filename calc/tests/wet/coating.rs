@@ -229,7 +229,10 @@ fn loss_is_never_silently_zero() {
     close(&outcome("coating", &with(json!({})))["volume_l"], 0.1, 1e-12);
     let report = report("coating", &inputs, "metric").unwrap();
     let said = |of: &str| report.remarks.iter().any(|remark| remark.text.starts_with(of));
-    assert!(said("coating: No loss is entered: 10 %") && said("primer: No loss is entered: 10 %"));
+    assert!(
+        said("coating: No waste allowance is entered, so 10 %")
+            && said("primer: No waste allowance is entered, so 10 %")
+    );
 }
 
 /// Both faces of a door take twice as much; of what is taken off as well.

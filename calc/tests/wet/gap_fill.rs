@@ -188,8 +188,8 @@ fn cup_marks_as_heights() {
     close(&json!(marks[1].at.value), 0.031_831, 1e-6);
     close(&json!(marks[0].at.value), 0.031_831 * 2.0 / 3.0, 1e-6);
     let words = |index: usize| format!("{}; {}", marks[index].label, marks[index].note);
-    assert_eq!(words(0), "pour 6.67 ml part a; level 6.67 ml");
-    assert_eq!(words(1), "then 3.34 ml part b; level 10.01 ml");
+    assert_eq!(words(0), "pour 6.7 ml part A; level 6.7 ml");
+    assert_eq!(words(1), "then 3.4 ml part B; level 10.1 ml");
 }
 
 /// 180 ml at 2 : 1 into one cup: 120 ml, then 60 ml, and the cup stands at 180.
@@ -198,7 +198,7 @@ fn what_to_pour_and_the_level_after_it() {
     let gap = json!([{ "length": "1.8 m", "width": "10 mm", "depth": "10 mm" }]);
     let inputs = with(json!({ "gaps": gap, "batch_limit": "200 ml" }));
     let got = report("gap_fill", &inputs, "metric").unwrap();
-    assert_eq!(got.drawings[0].words, "pour 120 ml a; level 120 ml, then 60 ml b; level 180 ml.");
+    assert_eq!(got.drawings[0].words, "pour 120 ml A; level 120 ml, then 60 ml B; level 180 ml.");
     assert_eq!(got.tables[0].rows[0].cells[1..], ["120 ml", "120 ml", "60 ml", "180 ml"]);
 }
 
@@ -258,7 +258,12 @@ fn loss_is_never_silently_zero() {
     );
     close(&outcome("gap_fill", &with(json!({})))["volume_l"], net, 1e-12);
     let report = report("gap_fill", &with(json!({ "loss_percent": null })), "metric").unwrap();
-    assert!(report.remarks.iter().any(|remark| remark.text.contains("No loss is entered: 10 %")));
+    assert!(
+        report
+            .remarks
+            .iter()
+            .any(|remark| remark.text.contains("No waste allowance is entered, so 10 %"))
+    );
 }
 
 /// USDA Wood Handbook FPL-GTR-190, equation 13-2 and table 13-5: flat-sawn red oak, 100 mm wide, from 6

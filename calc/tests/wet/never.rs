@@ -24,8 +24,8 @@ fn kilograms(text: &str) -> f64 {
 fn parts(text: &str) -> [String; 2] {
     let text = text.split_once('(').map_or(text, |(_, rest)| rest).trim_end_matches(')');
     let text = text.trim_end_matches(" by weight");
-    let (a, b) = text.split_once(" + b ").unwrap();
-    [a.trim_start_matches("a ").to_owned(), b.to_owned()]
+    let (a, b) = text.split_once(" + B ").unwrap();
+    [a.trim_start_matches("A ").to_owned(), b.to_owned()]
 }
 
 fn answer<'a>(report: &'a Report, label: &str) -> &'a calc::report::Answer {
@@ -188,8 +188,8 @@ proptest! {
         let number = |name: &str| got[name].as_f64().unwrap();
         let mix = answer(&report, "Mix in all");
         prop_assert!(enough(litres(&mix.text), number("volume_l")));
-        prop_assert!(enough(bought(&report, "epoxy, part a"), number("part_a_l")));
-        prop_assert!(enough(bought(&report, "epoxy, part b"), number("part_b_l")));
+        prop_assert!(enough(bought(&report, "epoxy, part A"), number("part_a_l")));
+        prop_assert!(enough(bought(&report, "epoxy, part B"), number("part_b_l")));
 
         // All cups as they are shown hold what is needed of both parts.
         let cup = report.answers[1].text.clone();

@@ -164,7 +164,7 @@ fn the_clock_tells_what_is_done_besides() {
     assert!(at("close gaps and holes from below") < at("epoxy 1 of 2: start"));
     assert!(at("wash the filler with water") < at("stain: start"));
     assert!(rows[at("wipe it off from now on")].starts_with("20:15 stain"));
-    assert!(rows[at("wipe it off from now on")].contains("the last at 20:55"));
+    assert!(rows[at("wipe it off from now on")].contains("the last by 20:55"));
 }
 
 #[test]

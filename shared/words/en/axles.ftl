@@ -63,12 +63,12 @@ none-weighed =
 front-not-weighed = The front axle was not weighed: its load and the total leave out the vehicle's own. Weigh it too.
 rear-not-weighed = The rear axle was not weighed: its load and the total leave out the vehicle's own. Weigh it too.
 lifts = An axle would carry less than nothing and lift: check weights and places.
-read-the-plate = The limit of the whole vehicle is above both axle limits together: read the plate again.
+read-the-plate = The gross rating exceeds the sum of the axle ratings: read the plate again.
 all-kept = By these figures all three limits are kept: weigh the vehicle loaded for the road to be sure.
 without-mass =
     { $count ->
-        [one] One line of the buy list has no weight and is not counted: enter its weight there.
-       *[other] { $count } lines of the buy list have no weight and are not counted: enter their weights there.
+        [one] One line of the buy list has no weight, so the loads are short of it: enter its weight there.
+       *[other] { $count } lines of the buy list have no weight, so the loads are short of them: enter their weights there.
     }
 without-place =
     { $count ->

@@ -14,3 +14,10 @@ overhead =
     What hangs overhead must stay up in a crash and on rough roads: screw into steel or solid framing, count only
     the screws that bite, and never rely on adhesive alone.
 drilled-steel = Drilled steel rusts: brush away every chip, then prime and paint the edges of the holes.
+
+source-look-behind = Vehicle body builders' guides, drilling
+source-dust = extraction, dust mask and eye protection; wood dust has an exposure limit in the NIOSH Pocket Guide
+source-saw = support the work on both sides of the cut
+source-measure-again = try one before cutting all
+source-overhead = overhead parts are held by screws, not by glue
+source-drilled-steel = bare edges of holes in steel are primed and painted

@@ -10,10 +10,3 @@ monthly-means =
     These are monthly means of a model for panels in the open: single weeks bring much less, and so does any shade.
 
 source-means = monthly means hide dark weeks
-
-## Beside batteries too.
-fuse-protects-cable =
-    A fuse protects the cable: its rating is no higher than the cable's ampacity, bundling and heat counted in. (Stricter
-    than the rule for boats below 50 V, 33 CFR 183.455(c), which allows half as much again.)
-estimate = These are estimates and certify nothing; local code and the manufacturers' instructions come first.
-source-estimate = estimates defer to local code and manufacturers

@@ -93,3 +93,11 @@ ways = Ways of cutting
 best = Best there is
 proved = proved
 within = within { $percent }
+
+## Where it is found in a store.
+aisle-lumber = Lumber and boards
+aisle-fasteners = Fasteners
+aisle-electrical = Electrical
+aisle-paint = Paint and glue
+aisle-plumbing = Plumbing
+aisle-other = Other

@@ -37,6 +37,7 @@ not-enough-stock =
 no-plan-found = no plan was found within the stock available; allow one or two more lengths
 
 source-kerf = sum of pieces + (n - 1) kerfs <= stock length - end trim
+source-mass = mass = density x section x length
 
 density-unknown = enter a density, such as { $example }, or a wood: { $names }
 density-range = a density is from { $least } to { $most }; pine is about { $pine }

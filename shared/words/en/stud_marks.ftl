@@ -21,6 +21,7 @@ out-of-order = this stud is not past the one before it; enter the positions in o
 off-the-board = the traced stud must be on the board: measure it from the board's left end
 
 marks = Marks on the board
+first-mark = First mark, stud { $stud }
 last-mark = Last mark, stud { $stud }
 stud = stud { $stud }
 too-close-mark = too close to the end

@@ -12,3 +12,10 @@ overhead =
     Lo que cuelga sobre la cabeza debe aguantar un choque y los malos caminos: atornille en acero o en estructura
     maciza, cuente solo los tornillos que agarran de verdad y nunca se fíe solo del adhesivo.
 drilled-steel = El acero taladrado se oxida: quite toda la viruta, e imprima y pinte el borde de los agujeros.
+
+source-look-behind = Guías para carroceros, taladrado
+source-dust = aspiración, mascarilla y gafas; el polvo de madera tiene un límite de exposición en la NIOSH Pocket Guide
+source-saw = apoye la pieza a ambos lados del corte
+source-measure-again = pruebe una antes de cortar todas
+source-overhead = lo que cuelga se sujeta con tornillos, no con cola
+source-drilled-steel = los bordes desnudos de agujeros en acero se imprimen y se pintan

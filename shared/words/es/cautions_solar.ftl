@@ -8,9 +8,3 @@ monthly-means =
     Son medias mensuales de un modelo para paneles al descubierto: hay semanas que traen mucho menos, y la sombra también.
 
 source-means = las medias mensuales esconden semanas oscuras
-
-fuse-protects-cable =
-    El fusible protege el cable: no pasa de la corriente que el cable admite, contando mazos y calor. (Más estricto que la
-    norma para embarcaciones por debajo de 50 V, 33 CFR 183.455(c), que permite la mitad más.)
-estimate = Son estimaciones y no certifican nada; la norma local y las instrucciones de los fabricantes van primero.
-source-estimate = las estimaciones ceden ante la norma local y los fabricantes

@@ -85,3 +85,11 @@ ways = Formas de cortar
 best = Lo mejor posible
 proved = demostrado
 within = a menos de { $percent }
+
+## Dónde se encuentra en la tienda.
+aisle-lumber = Madera y tablas
+aisle-fasteners = Tornillería
+aisle-electrical = Electricidad
+aisle-paint = Pintura y adhesivos
+aisle-plumbing = Plomería
+aisle-other = Otros

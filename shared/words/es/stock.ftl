@@ -34,6 +34,7 @@ not-enough-stock =
 no-plan-found = no se halló ningún plan con el material disponible; permita uno o dos largos más
 
 source-kerf = suma de piezas + (n - 1) cortes <= largo de venta - despunte
+source-mass = masa = densidad x sección x largo
 
 density-unknown = anote una densidad, como { $example }, o una madera: { $names }
 density-range = una densidad va de { $least } a { $most }; el pino tiene unos { $pine }

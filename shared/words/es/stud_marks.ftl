@@ -21,6 +21,7 @@ out-of-order = este montante no queda más allá del anterior; anote las posicio
 off-the-board = el montante trazado debe quedar sobre la tabla: mídalo desde la punta izquierda
 
 marks = Marcas en la tabla
+first-mark = Primer trazo, montante { $stud }
 last-mark = Última marca, montante { $stud }
 stud = montante { $stud }
 too-close-mark = demasiado cerca de la punta

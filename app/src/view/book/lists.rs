@@ -1,80 +1,98 @@
-//! The project's lists on paper: marks large, one board a strip; things to cut and to buy with boxes to tick.
+//! The project's lists on paper: one board a strip, several to a page; things to cut and to buy with boxes to tick.
 
 use calc::lists::{MarkStrip, in_si};
 use calc::project::{Evaluation, Project};
-use calc::quantity::Style;
+use calc::quantity::{Style, money};
+use calc::words::{app_common, app_page};
 use uom::si::length::meter;
 
-use super::WIDTH;
 use crate::desk::ticked;
 use crate::view::buy::words;
 use crate::view::drawing::paper::{Paper, push_whole};
 use crate::view::html::Html;
 use crate::view::title_of;
+use crate::words::{figure, text};
 
+/// Width of a strip: two stand side by side on paper. [px]
+const STRIP: f64 = 336.0;
 /// The board of a strip, from its upper to its lower edge. [px]
-const BOARD: (f64, f64) = (24.0, 46.0);
+const BOARD: (f64, f64) = (18.0, 32.0);
 /// Room for a mark's number. [px]
 const NUMBER: f64 = 18.0;
 
 /// The marks of all sheets.
-pub fn push_marks(html: &mut Html, all: &Evaluation, style: Style) {
-    html.tag("h2", "", "Mark list");
-    let reports = all.sheets.iter().filter_map(|(_, result)| result.as_ref().as_ref().ok());
-    for strip in reports.flat_map(|report| &report.marks) {
-        push_strip(html, strip, style);
-    }
-}
-
-/// A board with its marks numbered on it, and their figures large below.
-pub fn push_strip(html: &mut Html, strip: &MarkStrip, style: Style) {
-    html.raw("<section class=\"strip\">");
-    html.tag("h3", "", &strip.title(style));
-    html.tag(
-        "p",
-        "help",
-        &format!("All from the left end of {}, tape hooked once.", style.length(strip.length)),
-    );
-    html.raw("<div class=\"drawing\">");
-    html.raw(&board(strip));
-    html.raw("</div><ol>");
-    for (index, mark) in strip.marks.iter().enumerate() {
-        html.raw("<li><span class=\"number\">");
-        html.text(&(index + 1).to_string());
-        html.raw("</span><strong>");
-        html.text(&style.mark(mark.at).text);
-        html.raw("</strong><span class=\"note\">");
-        html.text(&mark.label);
-        if !mark.note.is_empty() {
-            html.raw(", ");
-            html.text(&mark.note);
+pub fn push_marks(html: &mut Html, project: &Project, all: &Evaluation) {
+    html.tag("h2", "", text(app_common::MARK_LIST));
+    html.raw("<div class=\"strips\">");
+    for (id, result) in &all.sheets {
+        if let (Ok(report), Some(sheet)) = (result.as_ref(), project.sheet(id)) {
+            push_strips(html, &title_of(&sheet), &report.marks, project.style());
         }
-        html.raw("</span></li>");
     }
-    html.raw("</ol></section>");
+    html.raw("</div>");
 }
 
+/// The boards of a sheet, each with its marks numbered on it and their figures below.
+pub fn push_strips(html: &mut Html, sheet: &str, strips: &[MarkStrip], style: Style) {
+    for strip in strips {
+        html.raw("<section class=\"strip\">");
+        html.tag("h3", "", &strip.title(style));
+        html.raw("<p class=\"help\"><b>");
+        html.text(sheet);
+        html.raw("</b> ");
+        html.text(&style.say(app_page::TapeHooked { length: strip.length }));
+        html.raw("</p><div class=\"drawing\">");
+        html.raw(&board(strip));
+        html.raw("</div><ol>");
+        for (index, mark) in strip.marks.iter().enumerate() {
+            html.raw("<li><span class=\"number\">");
+            html.text(&(index + 1).to_string());
+            html.raw("</span><strong>");
+            html.text(&style.mark(mark.at).text);
+            html.raw("</strong><span class=\"note\">");
+            html.text(&mark.label);
+            if !mark.note.is_empty() {
+                html.raw(", ");
+                html.text(&mark.note);
+            }
+            html.raw("</span></li>");
+        }
+        html.raw("</ol></section>");
+    }
+}
+
+/// The board as a tape: each mark's number above it, or below it where the one before is in its way.
 fn board(strip: &MarkStrip) -> String {
     let length = strip.length.get::<meter>();
-    let scale = if length > 1e-6 { (WIDTH - 2.0) / length } else { 0.0 };
-    let mut paper = Paper::new(WIDTH, BOARD.1 + 2.0);
-    let right = 1.0 + length * scale;
-    let outline = [(1.0, BOARD.0), (right, BOARD.0), (right, BOARD.1), (1.0, BOARD.1)];
-    paper.path("pen-solid fill-stock", &outline, true);
-    let mut free_from = f64::NEG_INFINITY;
+    let scale = if length > 1e-6 { (STRIP - 2.0) / length } else { 0.0 };
+    let rows = [BOARD.0 - NUMBER / 2.0, BOARD.1 + NUMBER / 2.0];
+    let mut free_from = [f64::NEG_INFINITY; 2];
+    // The marks on the board, and the height of each one's number.
+    let mut marks = Vec::new();
     for (index, mark) in strip.marks.iter().enumerate() {
         // A mark beyond the board's ends is said, not drawn.
         let x = 1.0 + mark.at.get::<meter>() * scale;
-        if !(0.0..=WIDTH).contains(&x) {
+        if !(0.0..=STRIP).contains(&x) {
             continue;
         }
+        let at = x.clamp(NUMBER / 2.0, STRIP - NUMBER / 2.0);
+        let row = free_from.iter().position(|free_from| at - NUMBER / 2.0 >= *free_from);
+        if let Some(row) = row {
+            free_from[row] = at + NUMBER / 2.0;
+        }
+        marks.push((index, x, at, row.map(|row| rows[row])));
+    }
+    let below = if free_from[1] > 0.0 { NUMBER } else { 1.0 };
+    let mut paper = Paper::new(STRIP, BOARD.1 + below);
+    let right = 1.0 + length * scale;
+    let outline = [(1.0, BOARD.0), (right, BOARD.0), (right, BOARD.1), (1.0, BOARD.1)];
+    paper.path("pen-solid fill-stock", &outline, true);
+    for (index, x, at, row) in marks {
         paper.path("pen-mark", &[(x, BOARD.0), (x, BOARD.1)], false);
-        if x - NUMBER / 2.0 >= free_from {
+        if let Some(y) = row {
             let mut number = String::new();
             push_whole(&mut number, index as u64 + 1);
-            let at = x.clamp(NUMBER / 2.0, WIDTH - NUMBER / 2.0);
-            paper.text("text", (at, BOARD.0 - 12.0), (1.0, 0.0), &number);
-            free_from = x + NUMBER / 2.0;
+            paper.text("text", (at, y), (1.0, 0.0), &number);
         }
     }
     paper.finish()
@@ -82,7 +100,6 @@ fn board(strip: &MarkStrip) -> String {
 
 /// The stock lengths with a box for each piece.
 pub fn push_cuts(html: &mut Html, all: &Evaluation, style: Style) {
-    html.tag("h2", "", "Cut list");
     for group in &all.cut_list {
         for bar in &group.bars {
             html.raw("<section class=\"cut\">");
@@ -96,7 +113,7 @@ pub fn push_cuts(html: &mut Html, all: &Evaluation, style: Style) {
                 html.raw("</li>");
             }
             html.raw("</ul>");
-            html.tag("p", "help", &format!("Left over: {}", style.length(bar.waste)));
+            html.tag("p", "help", &style.say(app_page::LeftOver { length: bar.waste }));
             html.raw("</section>");
         }
     }
@@ -104,7 +121,6 @@ pub fn push_cuts(html: &mut Html, all: &Evaluation, style: Style) {
 
 /// The buy list, what is ticked off already ticked.
 pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
-    html.tag("h2", "", "Buy list");
     html.raw("<table class=\"boxes\"><tbody>");
     for merged in &all.buy_list {
         let had = ticked(project, "buy", merged.key());
@@ -117,7 +133,7 @@ pub fn push_buy(html: &mut Html, project: &Project, all: &Evaluation) {
         let sheets = merged.sheets().filter_map(|id| project.sheet(id));
         let from: Vec<String> = sheets.map(|sheet| title_of(&sheet)).collect();
         html.tag("td", "note", &from.join(", "));
-        let cost = merged.line.cost.map_or_else(String::new, |cost| format!("{cost:.2}"));
+        let cost = merged.line.cost.map_or_else(String::new, |cost| figure(money(cost)));
         html.tag("td", "", &cost);
         html.raw("</tr>");
     }

@@ -1,74 +1,158 @@
 //! One sheet on paper: what was measured, what follows, how it was worked out.
 
 use calc::ask::{Ask, Kind, Need};
+use calc::drawing::{Drawing, Fit, Shape};
 use calc::project::{Evaluation, Place, Project};
 use calc::quantity::from_digits;
-use calc::report::{Caution, Report};
+use calc::report::{Report, Table};
 use calc::sheet;
+use calc::words::{app_page, app_paper as said};
 
 use super::WIDTH;
-use super::lists::push_strip;
+use super::lists::push_strips;
+use crate::view::drawing::paper::text_width;
+use crate::view::drawing::{svg, width_in_sight};
 use crate::view::form::join;
 use crate::view::html::Html;
 use crate::view::{report, title_of};
-use crate::words::words;
+use crate::words::{say, text, words};
 
-/// A sheet. Where cautions are gathered, they are only pointed at by their number; else they are
-/// written out.
-pub fn push_sheet(
+/// A drawing's width and greatest height in the booklet: on paper it takes three quarters of that, its letters then 8 pt. [px]
+const FIGURE: (f64, f64) = (440.0, 340.0);
+
+/// Width of a column of the booklet. [px]
+const COLUMN: f64 = 336.0;
+/// Letters in the booklet's tables beside those of drawings.
+const SMALL: f64 = 0.72;
+/// Rows of more columns than this are written out in the booklet.
+const MOST_COLUMNS: usize = 6;
+
+/// A sheet by itself.
+pub fn push_sheet(html: &mut Html, project: &Project, all: &Evaluation, id: &str) {
+    let Some(entry) = project.sheet(id) else { return };
+    let title = title_of(&entry);
+    html.tag("h2", "", &title);
+    let kind = entry.kind().and_then(sheet::find);
+    html.tag_if_any("p", "purpose", kind.map_or("", |kind| kind.purpose.say(words())));
+    let Some(report) = given_and_report(html, project, all, id, false) else { return };
+    report::answers(html, report);
+    report::drawings(html, &report.drawings, WIDTH, html_number(project, id));
+    html.raw("<div class=\"strips\">");
+    push_strips(html, &title, &report.marks, project.style());
+    html.raw("</div>");
+    for table in &report.tables {
+        report::table(html, table);
+    }
+    push_lists(html, report, project);
+    html.raw("<section class=\"working\">");
+    html.tag("h3", "", text(app_page::WORKING));
+    html.raw("<ol>");
+    report::working(html, report);
+    html.raw("</ol></section>");
+    report::cautions(html, report);
+}
+
+/// Tables that the booklet has shown, each with its section.
+pub type Shown<'a> = Vec<(usize, &'a Table)>;
+
+/// A sheet in a booklet, under its heading: what goes to the end of the booklet, for all sheets, is left out, and a table that
+/// stood before is only pointed at. Gives what came out.
+pub fn push_in_book<'a>(
     html: &mut Html,
     project: &Project,
-    all: &Evaluation,
+    all: &'a Evaluation,
+    (section, id): (usize, &str),
+    shown: &mut Shown<'a>,
+) -> Option<&'a Report> {
+    let report = given_and_report(html, project, all, id, true)?;
+    report::answers(html, report);
+    let style = project.style();
+    for (number, drawing) in (html_number(project, id)..).zip(&report.drawings) {
+        if !report
+            .marks
+            .iter()
+            .any(|strip| strip.title(style) == drawing.title && is_plain(drawing))
+        {
+            push_figure(html, drawing, number);
+        }
+    }
+    let title = project.sheet(id).map_or_else(String::new, |entry| title_of(&entry));
+    push_strips(html, &title, &report.marks, style);
+    for table in &report.tables {
+        match shown.iter().find(|(_, one)| *one == table) {
+            Some((section, _)) => {
+                let same = said::SameTable { title: table.title.as_str(), section: *section };
+                html.tag("p", "", &say(same));
+            }
+            None => {
+                let cells = |column: usize| {
+                    let rows = table.rows.iter().filter_map(move |row| row.cells.get(column));
+                    table.heads.get(column).into_iter().chain(rows)
+                };
+                let widths = (0..table.heads.len()).map(|column| least_width(cells(column)));
+                html.open("div", if widths.sum::<f64>() > COLUMN { "wide" } else { "" });
+                report::table(html, table);
+                html.close("div");
+                shown.push((section, table));
+            }
+        }
+    }
+    Some(report)
+}
+
+/// What was measured, then what is missing, or the report.
+fn given_and_report<'a>(
+    html: &mut Html,
+    project: &Project,
+    all: &'a Evaluation,
     id: &str,
-    gathered: &mut Option<Vec<Caution>>,
-) {
-    let Some(entry) = project.sheet(id) else { return };
-    html.tag("h2", "", &title_of(&entry));
-    let Some(kind) = entry.kind().and_then(sheet::find) else {
-        html.tag("p", "", "A sheet made by another version.");
-        return;
+    in_book: bool,
+) -> Option<&'a Report> {
+    let Some(kind) = project.sheet(id).and_then(|entry| entry.kind().and_then(sheet::find)) else {
+        html.tag("p", "", text(app_page::OTHER_VERSION));
+        return None;
     };
-    html.tag("p", "purpose", kind.purpose.say(words()));
-    push_inputs(html, project, all, &Place::Sheet(id.to_owned()), kind.asks);
-    let report = match all.sheet(id) {
-        Some(Ok(report)) => report,
-        Some(Err(faults)) => {
-            html.raw("<h3>Still needed for an answer</h3><ul>");
+    push_inputs(html, project, all, &Place::Sheet(id.to_owned()), kind.asks, in_book);
+    match all.sheet(id)? {
+        Ok(report) => Some(report),
+        Err(faults) => {
+            html.tag("h3", "", text(app_page::STILL_NEEDED));
+            html.raw("<ul>");
             for fault in faults {
                 html.tag("li", "", &fault.message);
             }
             html.raw("</ul>");
-            return;
-        }
-        None => return,
-    };
-    report::answers(html, report);
-    report::drawings(html, report, WIDTH, html_number(project, id));
-    let style = project.style();
-    for strip in &report.marks {
-        push_strip(html, strip, style);
-    }
-    for table in &report.tables {
-        report::table(html, table);
-    }
-    // A booklet has them once, over all sheets.
-    if gathered.is_none() {
-        push_lists(html, report, project);
-    }
-    html.raw("<section class=\"working\"><h3>How it is worked out</h3><ol>");
-    report::working(html, report);
-    html.raw("</ol></section>");
-    match gathered {
-        None => report::cautions(html, report),
-        Some(gathered) => {
-            let numbers: Vec<String> =
-                report.cautions.iter().map(|one| number_of(gathered, one).to_string()).collect();
-            if !numbers.is_empty() {
-                let words = format!("Take care: numbers {} at the end.", numbers.join(", "));
-                html.tag("p", "care", &words);
-            }
+            None
         }
     }
+}
+
+/// A board without a cut-out: its strip shows all that its drawing does.
+fn is_plain(drawing: &Drawing) -> bool {
+    drawing
+        .shapes
+        .iter()
+        .all(|shape| !matches!(shape, Shape::Area { points, .. } if points.len() > 4))
+}
+
+/// How narrow a table's column can be made: its longest word, and the air beside it. [px]
+fn least_width<'a>(cells: impl Iterator<Item = &'a String>) -> f64 {
+    let words = cells.flat_map(|cell| cell.split(' ')).map(text_width);
+    words.fold(0.0, f64::max) * SMALL + 6.0
+}
+
+/// A drawing for a column of the booklet: laid out for it, so that its texts keep their size.
+pub fn push_figure(html: &mut Html, drawing: &Drawing, number: u64) {
+    let whole = Drawing { fit: Fit::Whole, ..drawing.clone() };
+    let (width, higher) = width_in_sight(&whole, FIGURE.0, FIGURE.1);
+    html.open("figure", if higher { "drawing tall" } else { "drawing" });
+    html.raw("<div class=\"drawing-window\" role=\"img\" aria-label=\"");
+    html.text(&drawing.words);
+    html.raw("\">");
+    html.raw(&svg(&whole, width, number * 2));
+    html.raw("</div>");
+    html.tag("figcaption", "", &drawing.title);
+    html.raw("</figure>");
 }
 
 /// Drawings of different sheets are kept apart by their numbers.
@@ -76,18 +160,11 @@ fn html_number(project: &Project, id: &str) -> u64 {
     project.sheets().position(|sheet| sheet.id() == id).unwrap_or(0) as u64 * 64
 }
 
-/// The number of a caution among those gathered, from 1; new ones are added.
-fn number_of(gathered: &mut Vec<Caution>, caution: &Caution) -> usize {
-    let known = gathered.iter().position(|one| one.text == caution.text);
-    known.unwrap_or_else(|| {
-        gathered.push(*caution);
-        gathered.len() - 1
-    }) + 1
-}
-
 fn push_lists(html: &mut Html, report: &Report, project: &Project) {
     if !report.buy.is_empty() {
-        html.raw("<section class=\"buy\"><h3>To buy</h3><ul>");
+        html.raw("<section class=\"buy\">");
+        html.tag("h3", "", text(said::TO_BUY));
+        html.raw("<ul>");
         for line in &report.buy {
             html.tag("li", "", &report::buy_words(line));
         }
@@ -105,14 +182,18 @@ pub fn push_inputs(
     all: &Evaluation,
     place: &Place,
     asks: &'static [&'static Ask],
+    in_book: bool,
 ) {
-    let mut given = Given { project, all, place, lines: Html::default(), tables: Html::default() };
+    let mut given =
+        Given { project, all, place, in_book, lines: Html::default(), tables: Html::default() };
     given.asks(asks, "");
     let (lines, tables) = (given.lines.finish(), given.tables.finish());
     if lines.is_empty() && tables.is_empty() {
         return;
     }
-    html.raw("<section class=\"given\"><h3>Measured and chosen</h3><table class=\"lines\"><tbody>");
+    html.raw("<section class=\"given\">");
+    html.tag("h3", "", text(said::GIVEN));
+    html.raw("<table class=\"lines\"><tbody>");
     html.raw(&lines);
     html.raw("</tbody></table>");
     html.raw(&tables);
@@ -123,6 +204,7 @@ struct Given<'a> {
     project: &'a Project,
     all: &'a Evaluation,
     place: &'a Place,
+    in_book: bool,
     lines: Html,
     tables: Html,
 }
@@ -160,6 +242,25 @@ impl Given<'_> {
             return;
         }
         let mut html = Html::default();
+        if self.in_book && columns.len() > MOST_COLUMNS {
+            html.tag("h3", "", ask.label.say(words()));
+            for row in 0..count {
+                html.raw("<p>");
+                html.tag("b", "", &format!("{noun} {}", row + 1));
+                for column in &columns {
+                    let cell = cell(row, column);
+                    if !cell.is_empty() {
+                        html.raw(" · ");
+                        html.text(column.1.label.say(words()));
+                        html.raw(" ");
+                        html.tag("b", "", &cell);
+                    }
+                }
+                html.raw("</p>");
+            }
+            self.tables.raw(&html.finish());
+            return;
+        }
         html.raw("<table><caption>");
         html.text(ask.label.say(words()));
         html.raw("</caption><thead><tr>");
@@ -197,7 +298,7 @@ impl Given<'_> {
             Need::Body(part) => {
                 let taken = self.all.body.part(part, self.project.style());
                 return taken
-                    .map_or_else(String::new, |(_, words)| format!("{words} (the body's)"));
+                    .map_or_else(String::new, |(_, words)| say(said::OfTheBody { value: words }));
             }
             _ => return String::new(),
         };
@@ -206,7 +307,10 @@ impl Given<'_> {
                 let chosen = of.all(words()).find(|(key, _)| *key == text);
                 chosen.map_or(text, |(_, name)| name.to_owned())
             }
-            Kind::Flag => if text == "true" { "yes" } else { "no" }.to_owned(),
+            Kind::Flag => {
+                crate::words::text(if text == "true" { app_page::YES } else { app_page::NO })
+                    .to_owned()
+            }
             Kind::SheetOf(_) => match self.project.sheet(&text) {
                 Some(sheet) => title_of(&sheet),
                 None => text,

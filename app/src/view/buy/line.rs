@@ -5,6 +5,7 @@ use calc::lists::MergedBuyLine;
 use calc::project::shopping::LINE_ASKS;
 use calc::project::{Place, choices};
 use calc::sheet;
+use calc::words::app_store as said;
 use leptos::prelude::*;
 
 use super::{about, counted, name, words};
@@ -14,6 +15,7 @@ use crate::view::form::form;
 use crate::view::html::shown;
 use crate::view::title_of;
 use crate::view::whatif::what_if;
+use crate::words::{say, text};
 
 /// The page of the line with this key.
 pub fn line_page(desk: Desk, key: &str) -> AnyView {
@@ -24,8 +26,10 @@ pub fn line_page(desk: Desk, key: &str) -> AnyView {
     let head = shown("part", move |html| {
         let all = desk.evaluation.get();
         let Some(merged) = all.buy_list.iter().find(|line| line.key() == key) else {
-            html.raw("<h1 tabindex=\"-1\">Not on the list any more</h1>");
-            html.tag("p", "help", "No sheet asks for it now.");
+            html.raw("<h1 tabindex=\"-1\">");
+            html.text(text(said::NOT_LISTED));
+            html.raw("</h1>");
+            html.tag("p", "help", text(said::NOT_LISTED_HELP));
             return;
         };
         html.raw("<h1 tabindex=\"-1\">");
@@ -34,7 +38,8 @@ pub fn line_page(desk: Desk, key: &str) -> AnyView {
         desk.project.with(|project| {
             html.tag("p", "purpose", &words(merged));
             html.tag_if_any("p", "help", &about(project, merged));
-            html.raw("<h2>Asked for by</h2><ul class=\"cards\">");
+            html.tag("h2", "", text(said::NEEDED_BY));
+            html.raw("<ul class=\"cards\">");
             for share in &merged.from {
                 html.raw("<li>");
                 let quantity = counted(share.quantity, merged);
@@ -47,7 +52,7 @@ pub fn line_page(desk: Desk, key: &str) -> AnyView {
                         html.tag("strong", "", &quantity);
                         html.raw("</a>");
                     }
-                    None => html.tag("p", "", &format!("Your own lines: {quantity}")),
+                    None => html.tag("p", "", &say(said::OwnLines { count: quantity })),
                 }
                 html.raw("</li>");
             }
@@ -56,8 +61,8 @@ pub fn line_page(desk: Desk, key: &str) -> AnyView {
     });
     view! {
         {head}
-        <section class="inputs" aria-label="In the store">
-            <h2>"In the store"</h2>
+        <section class="inputs" aria-label=text(said::IN_STORE)>
+            <h2>{text(said::IN_STORE)}</h2>
             {form(desk, place, LINE_ASKS)}
         </section>
         {lacking}
@@ -80,7 +85,7 @@ fn lacking(desk: Desk, key: &str) -> Vec<AnyView> {
         })?;
         let part = what_if(desk, id, kind);
         Some(
-            view! { <section class="lacking"><h2>"Not in stock? "{title}</h2>{part}</section> }
+            view! { <section class="lacking"><h2>{say(said::OutOfStock { sheet: title })}</h2>{part}</section> }
                 .into_any(),
         )
     })

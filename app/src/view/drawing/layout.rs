@@ -106,6 +106,12 @@ impl<'a> Layout<'a> {
         Some(layout)
     }
 
+    /// How far the text that stands farthest off its place was moved: more where it is drawn too small for its texts. [px]
+    pub fn crowding(&self) -> f64 {
+        let texts = self.placed.iter().filter(|placed| matches!(placed.shape, Shape::Text { .. }));
+        texts.map(|placed| placed.shift.abs()).fold(0.0, f64::max)
+    }
+
     /// A point of the drawing on the page.
     pub fn px(&self, point: Point) -> (f64, f64) {
         let (x, y) = self.plain(point);

@@ -1,13 +1,14 @@
 //! A laid-out drawing as SVG.
 
 use calc::drawing::{Anchor, Drawing, Fill, Pen, Point, Shape};
+use calc::words::app_page;
 
 use super::layout::{DimensionLine, Layout};
 use super::paper::{Paper, ROW, push_whole};
+use crate::words::text;
 
 /// Half a dimension's tick along each axis, before it is turned. [px]
 const TICK: f64 = 4.0;
-const STRETCHED: &str = "Not to scale across: drawn wider.";
 
 /// One inline SVG for a page of this width in px; empty where there is nothing to draw.
 ///
@@ -54,7 +55,7 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     }
     if layout.stretched {
         let at = (8.0, layout.height + note / 2.0 - 4.0);
-        sheet.paper.text("text-note", at, (1.0, 0.0), STRETCHED);
+        sheet.paper.text("text-note", at, (1.0, 0.0), text(app_page::NOT_TO_SCALE));
     }
     sheet.paper.finish()
 }

@@ -3,7 +3,7 @@
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlInputElement, HtmlSelectElement};
 
-use super::shape::FieldState;
+use super::shape::{Chip, FieldState};
 use crate::view::dom::{elements, focus};
 use leptos::prelude::document;
 
@@ -13,6 +13,19 @@ pub fn mend(root: &Element, fields: &[FieldState], kept: impl Fn(&str, &str) -> 
     let focused = document().active_element();
     for (element, state) in elements(Some(root), "[data-field]").into_iter().zip(fields) {
         mend_one(&element, state, focused.as_ref(), &kept);
+    }
+}
+
+/// Mends the lines of all inputs.
+pub fn mend_chips(root: &Element, chips: &[Chip]) {
+    for (summary, chip) in elements(Some(root), "[data-chip]").into_iter().zip(chips) {
+        set_text(&summary, ".value", &chip.value);
+        if let Some(line) = summary.parent_element() {
+            let classes = line.class_list();
+            let _ = classes.toggle_with_force("wrong", chip.wrong);
+            let _ = classes.toggle_with_force("needed", chip.missing);
+            let _ = classes.toggle_with_force("to-measure", chip.to_measure);
+        }
     }
 }
 

@@ -1,5 +1,8 @@
 //! One walk over what is asked: the form's shape as HTML text, and what stands in each field.
 
+mod chips;
+
+use calc::words::{Id, app_form as said, app_page};
 use std::collections::{BTreeMap, BTreeSet};
 
 use calc::ask::{Ask, Kind, MOST_ROWS, Need, Picks};
@@ -9,19 +12,22 @@ use calc::quantity::{LENGTH, Unit};
 use super::figure::figure;
 use super::takes_unit;
 use crate::view::html::Html;
+use crate::view::pad;
 use crate::view::page::element_id;
 use crate::view::title_of;
-use crate::words::words;
+use crate::words::{say, text, words};
+
+pub use chips::{Chip, Shelves, shelves};
 
 /// Keys that a phone's number pad lacks: what is shown, what is typed, and its name.
-const LENGTH_KEYS: &[[&str; 3]] = &[
-    ["′", "'", "feet"],
-    ["″", "\"", "inches"],
-    ["/", "/", "fraction stroke"],
-    ["␣", " ", "space"],
-    ["+", "+", "plus"],
-    ["−", "-", "minus"],
-    ["×", "*", "times"],
+const LENGTH_KEYS: &[(&str, &str, Id)] = &[
+    ("′", "'", said::KEY_FEET),
+    ("″", "\"", said::KEY_INCHES),
+    ("/", "/", said::KEY_FRACTION),
+    ("␣", " ", said::KEY_SPACE),
+    ("+", "+", said::KEY_PLUS),
+    ("−", "-", said::KEY_MINUS),
+    ("×", "*", said::KEY_TIMES),
 ];
 
 /// Rows of one list with more fields than this in all are folded, each to a line that names it.
@@ -41,6 +47,8 @@ pub struct Walk {
     pub filled_groups: BTreeSet<String>,
     /// How many rows each list shows.
     pub rows_shown: BTreeMap<String, usize>,
+    /// What stands in the lines of the inputs, in the order of the form.
+    pub chips: Vec<Chip>,
 }
 
 /// What stands in a field, or is wrong with a group, a row or a list.
@@ -67,6 +75,7 @@ struct Walker<'a> {
     fields: Vec<FieldState>,
     filled_groups: BTreeSet<String>,
     rows_shown: BTreeMap<String, usize>,
+    chips: Vec<Chip>,
 }
 
 impl Walk {
@@ -92,7 +101,44 @@ impl Walk {
         base: &str,
         skip: &[&str],
     ) -> Self {
-        let mut walker = Walker {
+        let mut walker = Walker::new(project, all, place, picked);
+        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
+            walker.one(ask, base);
+        }
+        walker.finish()
+    }
+
+    /// All asks of a place, each a line to tap on its shelf.
+    pub fn shelved(
+        project: &Project,
+        all: &Evaluation,
+        place: &Place,
+        picked: &BTreeMap<String, usize>,
+        asks: &'static [&'static Ask],
+        shelves: &Shelves,
+    ) -> Self {
+        let mut walker = Walker::new(project, all, place, picked);
+        walker.shelved(asks, shelves);
+        walker.finish()
+    }
+
+    /// The lines that stand open at first: what is wrong, and the first of what is needed or to be measured.
+    pub fn open_at_first(&self) -> BTreeSet<String> {
+        let first =
+            self.chips.iter().find(|chip| chip.missing || chip.to_measure).map(|chip| chip.name);
+        let open = self.chips.iter().filter(|chip| chip.wrong || Some(chip.name) == first);
+        open.map(|chip| ["ask ", chip.name].concat()).collect()
+    }
+}
+
+impl<'a> Walker<'a> {
+    fn new(
+        project: &'a Project,
+        all: &'a Evaluation,
+        place: &'a Place,
+        picked: &'a BTreeMap<String, usize>,
+    ) -> Self {
+        Self {
             project,
             all,
             place,
@@ -102,15 +148,17 @@ impl Walk {
             fields: Vec::new(),
             filled_groups: BTreeSet::new(),
             rows_shown: BTreeMap::new(),
-        };
-        for ask in asks.iter().filter(|ask| !skip.contains(&ask.key)) {
-            walker.one(ask, base);
+            chips: Vec::new(),
         }
-        Self {
-            shape: walker.html.finish(),
-            fields: walker.fields,
-            filled_groups: walker.filled_groups,
-            rows_shown: walker.rows_shown,
+    }
+
+    fn finish(self) -> Walk {
+        Walk {
+            shape: self.html.finish(),
+            fields: self.fields,
+            filled_groups: self.filled_groups,
+            rows_shown: self.rows_shown,
+            chips: self.chips,
         }
     }
 }
@@ -173,7 +221,7 @@ impl Walker<'_> {
         let folds = of.len() >= LONG_ROW;
         for index in 0..count {
             let row = join(path, &index.to_string());
-            let name = format!("{} {}", capital(noun), index + 1);
+            let name = say(said::RowTitle { row: capital(noun), number: index + 1 });
             if folds {
                 self.fold(of, &row, &name, count);
             } else {
@@ -184,14 +232,17 @@ impl Walker<'_> {
             self.whole(&row);
             self.asks(of, &row);
             self.html.raw("<div class=\"row-keys\">");
-            self.html.button("", "copy-row", &row, &format!("Copy this {noun}"));
-            self.html.button("", "take-row", &row, "Take it out");
+            self.html.button("", "copy-row", &row, &say(said::CopyRow { row: noun }));
+            self.html.button("", "take-row", &row, text(said::REMOVE));
             self.html.raw("</div></fieldset>");
             self.html.raw(if folds { "</details>" } else { "" });
         }
         if count < MOST_ROWS {
-            let another = if count == 0 { "Add " } else { "Add another " };
-            self.html.button("add", "add-row", path, &format!("{another}{noun}"));
+            let words = match count {
+                0 => say(said::AddFirst { row: noun }),
+                _ => say(said::AddAnother { row: noun }),
+            };
+            self.html.button("add", "add-row", path, &words);
         }
         self.html.raw("</section>");
     }
@@ -244,7 +295,7 @@ impl Walker<'_> {
         self.html.raw("<section class=\"list\">");
         self.heading(ask, path);
         if kept == 0 && matches!(ask.need, Need::Body(_)) && !self.all.body.ribs.is_empty() {
-            let words = format!("Uses the body's {} ribs", self.all.body.ribs.len());
+            let words = say(said::UsesRibs { count: self.all.body.ribs.len() });
             self.html.tag("p", "taken", &words);
         }
         self.html.raw("<ol>");
@@ -255,9 +306,9 @@ impl Walker<'_> {
             self.html.raw("</span>");
             self.field(of, &item);
             if index < kept {
-                self.html.raw("<button class=\"remove\" aria-label=\"take out ");
-                self.html.text(of.label.say(words()));
-                self.html.text(&format!(" {}", index + 1));
+                self.html.raw("<button class=\"remove\" aria-label=\"");
+                let name = of.label.say(words());
+                self.html.text(&say(said::RemoveItem { item: name, number: index + 1 }));
                 self.html.raw("\" data-do=\"take-row\" data-with=\"");
                 self.html.text(&item);
                 self.html.raw("\">✕</button>");
@@ -317,12 +368,14 @@ impl Walker<'_> {
         }
         self.html.raw("<span class=\"unit\" aria-hidden=\"true\"></span></div>");
         if is_length(ask) {
-            self.html.raw("<div class=\"keys\" role=\"group\" aria-label=\"keys for lengths\">");
-            for [shown, text, name] in LENGTH_KEYS {
+            self.html.raw("<div class=\"keys\" role=\"group\"");
+            self.attribute("aria-label", text(said::LENGTH_KEYS));
+            self.html.raw(">");
+            for (shown, typed, name) in LENGTH_KEYS {
                 self.html.raw("<button type=\"button\" tabindex=\"-1\" aria-label=\"");
-                self.html.raw(name);
+                self.html.text(text(*name));
                 self.html.raw("\" data-do=\"key\"");
-                self.attribute("data-with", text);
+                self.attribute("data-with", typed);
                 self.html.raw(">");
                 self.html.raw(shown);
                 self.html.raw("</button>");
@@ -348,6 +401,7 @@ impl Walker<'_> {
         let mode = match ask.kind {
             Kind::Count { .. } => "numeric",
             Kind::Number { .. } => "decimal",
+            _ if is_length(ask) && pad::wanted() => "none",
             _ if is_length(ask) => "decimal",
             _ => "text",
         };
@@ -356,12 +410,15 @@ impl Walker<'_> {
              enterkeyhint=\"next\"",
         );
         self.attribute("inputmode", mode);
+        if is_length(ask) {
+            self.attribute("data-length", "");
+        }
         self.attribute("id", id);
         self.attribute("data-path", path);
         self.attribute("aria-describedby", &format!("{id}-fault {id}-help"));
         let usual = ask.usual_in(self.project.system());
         if !usual.is_empty() {
-            self.attribute("placeholder", &format!("e.g. {usual}"));
+            self.attribute("placeholder", &say(said::ForExample { value: usual }));
         }
         if let Kind::Notation { suggestions, .. } = ask.kind
             && !suggestions.is_empty()
@@ -390,8 +447,8 @@ impl Walker<'_> {
         match ask.kind {
             Kind::Choice(of) => of.all(words()).for_each(|(key, name)| self.option(key, name)),
             Kind::Flag => {
-                self.option("true", "yes");
-                self.option("false", "no");
+                self.option("true", text(app_page::YES));
+                self.option("false", text(app_page::NO));
             }
             Kind::SheetOf(kind) => {
                 self.option("", "—");
@@ -410,10 +467,10 @@ impl Walker<'_> {
     /// A list that fills this field and others of its row from a table.
     fn picks(&mut self, ask: &'static Ask, picks: &'static Picks, path: &str) {
         self.html.raw("<select class=\"picks\"");
-        self.attribute("aria-label", &format!("{} from the table", ask.label.say(words())));
+        self.attribute("aria-label", &say(said::FromTheTable { ask: ask.label.say(words()) }));
         self.attribute("data-picks", path);
         self.html.raw(">");
-        self.option("", &format!("Choose a {}…", picks.noun.say(words())));
+        self.option("", &say(said::ChooseFrom { noun: picks.noun.say(words()) }));
         for (index, name) in (picks.names)(words()).iter().enumerate() {
             self.option(&index.to_string(), name);
         }
@@ -459,18 +516,20 @@ impl Walker<'_> {
                 if let Some((_, taken)) = self.all.body.part(part, self.project.style()) {
                     let part = words().plain(part.name());
                     if blank {
-                        html.tag("p", "taken", &format!("Uses {part}: {taken}"));
+                        html.tag("p", "taken", &say(said::Uses { part, value: taken }));
                     } else {
-                        fill("", &format!("Use {part}: {taken}"));
+                        fill("", &say(said::Use { part, value: taken }));
                     }
                 }
             }
             Need::Default(_) if matches!(ask.kind, Kind::Choice(_) | Kind::Flag) => {}
-            Need::Default(text) if blank => html.tag("p", "taken", &format!("Left blank: {text}")),
+            Need::Default(usual) if blank => {
+                html.tag("p", "taken", &say(said::LeftBlank { value: usual }));
+            }
             _ => {
                 let usual = ask.usual_in(self.project.system());
-                if blank && !usual.is_empty() {
-                    fill(usual, &format!("usual: {usual}"));
+                if blank && ask.convention && !usual.is_empty() {
+                    fill(usual, &say(said::Usual { value: usual }));
                 }
             }
         }
@@ -501,7 +560,9 @@ impl Walker<'_> {
     fn label(&mut self, ask: &Ask) {
         self.html.text(ask.label.say(words()));
         if ask.need == Need::Optional {
-            self.html.raw("<span class=\"optional\"> (if you like)</span>");
+            self.html.raw("<span class=\"optional\"> (");
+            self.html.text(text(said::OPTIONAL));
+            self.html.raw(")</span>");
         }
     }
 
@@ -654,7 +715,7 @@ mod tests {
         let all = calc::evaluate(&project);
         let asks = calc::project::BODY_ASKS;
         let walk = Walk::new(&project, &all, &Place::Body, &BTreeMap::new(), asks);
-        assert!(walk.shape.contains("data-path=\"ribs.even.count\""));
-        assert!(!walk.shape.contains("data-group=\"ribs.even\""), "its fields are not folded away");
+        assert!(walk.shape.contains("data-path=\"ribs.measured.0\""));
+        assert!(!walk.shape.contains("data-path=\"ribs.even.count\""), "one way at a time");
     }
 }

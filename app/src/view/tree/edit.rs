@@ -1,7 +1,10 @@
 //! What can be done to a circuit's tree: its inputs are changed as if they had been typed.
 
 use calc::project::{Node, Place, Project};
+use calc::words::app_tree as said;
 use serde_json::json;
+
+use crate::words::text;
 
 use super::outline::{Line, Pick, branch, outline};
 
@@ -9,7 +12,7 @@ use super::outline::{Line, Pick, branch, outline};
 pub fn add_run(project: &mut Project, place: &Place, from: &str) -> usize {
     let index = project.row_count(place, "runs");
     let id = fresh("r1", &texts(project, place, "runs", "id"));
-    let to = fresh("splice 1", &names(project, place));
+    let to = fresh(text(said::NEW_SPLICE), &names(project, place));
     let run = json!({ "id": id, "from": from, "to": to, "conductor": "auto" });
     project.add_row(place, "runs", run);
     index
@@ -18,7 +21,7 @@ pub fn add_run(project: &mut Project, place: &Place, from: &str) -> usize {
 /// Adds a load at a splice; its number.
 pub fn add_load(project: &mut Project, place: &Place, at: &str) -> usize {
     let index = project.row_count(place, "loads");
-    let label = fresh("load 1", &texts(project, place, "loads", "label"));
+    let label = fresh(text(said::NEW_LOAD), &texts(project, place, "loads", "label"));
     project.add_row(place, "loads", json!({ "at": at, "label": label, "model": "power" }));
     index
 }
@@ -26,7 +29,7 @@ pub fn add_load(project: &mut Project, place: &Place, at: &str) -> usize {
 /// Adds a row of lights that is fed from a splice; its number.
 pub fn add_row(project: &mut Project, place: &Place, from: &str) -> usize {
     let index = project.row_count(place, "rows");
-    let label = fresh_label("lights", &texts(project, place, "rows", "label"));
+    let label = fresh_label(text(said::NEW_LIGHTS), &texts(project, place, "rows", "label"));
     project.add_row(place, "rows", json!({ "label": label, "from": from, "model": "power" }));
     index
 }

@@ -1,5 +1,6 @@
 //! One line of the tree: a splice with its run, its loads and what came out for it.
 
+use calc::words::app_tree as said;
 use std::collections::BTreeMap;
 
 use calc::outcome::{Record, Value};
@@ -9,6 +10,7 @@ use calc::quantity::{plain, significant};
 use super::outline::{Line, Pick};
 use crate::view::html::Html;
 use crate::view::page::faults_by_path;
+use crate::words::{figure, say, text};
 
 /// What lines are written from.
 pub struct Shows<'a> {
@@ -41,7 +43,7 @@ impl<'a> Shows<'a> {
         html.raw(&line.pick.path());
         html.raw(if open { "\" aria-expanded=\"true\">" } else { "\" aria-expanded=\"false\">" });
         html.raw("<span class=\"name\">");
-        html.text(if line.name.is_empty() { "no name" } else { &line.name });
+        html.text(if line.name.is_empty() { text(said::NO_NAME) } else { &line.name });
         html.raw("</span> ");
         let (voltage, drop) = self.voltage(line);
         html.tag_if_any("strong", "", &voltage);
@@ -50,10 +52,10 @@ impl<'a> Shows<'a> {
         html.raw(" ");
         html.tag_if_any("span", "drop", &drop);
         if line.loose {
-            html.tag("span", "note warning", " not fed from the source");
+            html.tag("span", "note warning", text(said::NOT_FED));
         }
         if self.is_wrong(line) {
-            html.tag("span", "note warning", " something to fill in or mend");
+            html.tag("span", "note warning", text(said::NEEDS_ATTENTION));
         }
         html.raw("</button></li>");
     }
@@ -66,7 +68,7 @@ impl<'a> Shows<'a> {
     fn words(&self, line: &Line) -> String {
         let mut words = Vec::new();
         if line.told {
-            words.push(format!("from {}", line.from));
+            words.push(say(said::FromNode { node: line.from.as_str() }));
         }
         match line.pick {
             Pick::Source => words.push(self.project.typed(self.place, "source_voltage")),
@@ -119,9 +121,10 @@ impl<'a> Shows<'a> {
         let node = line.nodes.last().and_then(|node| self.entry("nodes", node));
         let number = |key: &str| node.and_then(|node| node.number(key));
         match (number("voltage_v"), number("drop_percent")) {
-            (Some(volts), Some(drop)) if line.pick != Pick::Source => {
-                (format!("{} V", significant(volts, 4)), format!("−{} %", plain(drop, 2)))
-            }
+            (Some(volts), Some(drop)) if line.pick != Pick::Source => (
+                figure(format!("{} V", significant(volts, 4))),
+                figure(format!("−{} %", plain(drop, 2))),
+            ),
             _ => Default::default(),
         }
     }

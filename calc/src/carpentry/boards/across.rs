@@ -2,11 +2,10 @@
 
 use super::SupportMark;
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Two screws side by side.
-pub static ACROSS: Source = Source::common_practice(
-    "two screws stand a quarter of the width in from either edge; one, in the middle, where that is less than 5/8 in",
-);
+pub static ACROSS: Source = Source::practice_of(words::SOURCE_ACROSS);
 /// Nearer to an edge than this no screw of two stands. [mm]
 pub const LEAST_ACROSS_MM: f64 = 15.875;
 

@@ -1,7 +1,5 @@
 //! Why boards cannot be laid out.
 
-use std::fmt;
-
 use crate::carpentry::courses::CoursesError;
 use crate::carpentry::joints::JointError;
 
@@ -52,35 +50,3 @@ pub enum Loose {
     /// An opening leaves no room for the marks at a joint.
     Joint,
 }
-
-impl fmt::Display for BoardsError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Gap { end: true } => f.write_str("the gaps at both ends leave no run; give less"),
-            Self::Gap { end: false } => {
-                f.write_str("the gaps at both sides leave no field; give less")
-            }
-            Self::SupportWidth => f.write_str(
-                "boards are joined here: give the width of the supports that a screw can hit",
-            ),
-            Self::Courses(error) => error.fmt(f),
-            Self::Joints(error) => error.fmt(f),
-            Self::Loose { course, from_mm, to_mm, why, .. } => {
-                write!(f, "the piece of course {course} from {from_mm:.0} to {to_mm:.0} mm ")?;
-                match why {
-                    Loose::Supports { held } => {
-                        write!(f, "is held on {held} supports; two are needed: add one under it")
-                    }
-                    Loose::Short { least_mm } => {
-                        write!(f, "is shorter than the least piece of {least_mm:.0} mm")
-                    }
-                    Loose::Joint => f.write_str(
-                        "has a joint where an opening leaves no room for its screws; take longer stock",
-                    ),
-                }
-            }
-        }
-    }
-}
-
-impl std::error::Error for BoardsError {}

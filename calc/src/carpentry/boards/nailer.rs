@@ -4,11 +4,10 @@ use super::hold::Hold;
 use super::segments::Stretch;
 use super::{BoardPiece, BoardTask, SLACK_MM, SupportMark};
 use crate::source::Source;
+use crate::words::carpentry as words;
 
 /// Why there are nailers.
-pub static NAILER: Source = Source::common_practice(
-    "where a board reaches from a wall to a joint on the next support, a nailer along the wall holds its other end: a strip as wide as a support, its face in their plane",
-);
+pub static NAILER: Source = Source::practice_of(words::SOURCE_NAILER);
 
 /// A strip along a wall.
 #[derive(Clone, Copy, Debug, PartialEq)]

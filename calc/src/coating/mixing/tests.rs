@@ -18,6 +18,14 @@ fn celsius(value: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_celsius>(value)
 }
 
+fn pot_life(
+    label: Time,
+    label_at: ThermodynamicTemperature,
+    working: ThermodynamicTemperature,
+) -> Result<Time, OutOfRange> {
+    Ok(PotLife::new(label, label_at, working)?.value())
+}
+
 fn liters(value: f64) -> Volume {
     Volume::new::<liter>(value)
 }
@@ -56,7 +64,7 @@ fn published_volume_and_mass_ratios_agree() {
 fn by_mass_needs_densities() {
     let mix = Mix { by: By::Mass, density_a: density(1100.0), ..by_volume(2.0, 1.0) };
     assert_eq!(parts(&mix, liters(1.0)), Err(Fault::NoDensity { of_a: false }));
-    assert!(Fault::NoDensity { of_a: false }.to_string().contains("part b"));
+    assert!(Msg::from(Fault::NoDensity { of_a: false }).to_string().contains("part B"));
 }
 
 /// The rule worked for 20 min at 25 C, as makers' tables round it: 40 at 15, 28.3 at 20, 14.1 at

@@ -36,10 +36,10 @@ fn wh(value: f64) -> Energy {
 fn a_day_and_its_battery_by_arithmetic() {
     let found = budget(&day(), demand()).unwrap();
     assert!((found.day.get::<watt_hour>() - 767.0).abs() < 1e-9);
-    assert!((found.day_charge.get::<ampere_hour>() - 59.921875).abs() < 1e-9);
-    assert!((found.needed.get::<watt_hour>() - 2018.421).abs() < 1e-3);
-    assert!((found.needed_charge.get::<ampere_hour>() - 157.689).abs() < 1e-3);
-    let hours = runtime(wh(1280.0), 0.8, 1.0, found.day).unwrap().unwrap();
+    assert!((found.day_charge.value().get::<ampere_hour>() - 59.921875).abs() < 1e-9);
+    assert!((found.needed.value().get::<watt_hour>() - 2018.421).abs() < 1e-3);
+    assert!((found.needed_charge.value().get::<ampere_hour>() - 157.689).abs() < 1e-3);
+    let hours = runtime(wh(1280.0), 0.8, 1.0, found.day).unwrap().unwrap().value();
     assert!((hours.get::<hour>() - 32.0417).abs() < 1e-4);
 }
 
@@ -74,10 +74,10 @@ proptest! {
     ) {
         let demand = Demand { days, usable, ..demand() };
         if let Ok(found) = budget(&[load(p, t, duty)], demand) {
-            prop_assert!(found.needed_charge.value.is_finite());
+            prop_assert!(found.needed_charge.value().value.is_finite());
         }
         if let Ok(Some(time)) = runtime(wh(p), usable, duty, wh(t)) {
-            prop_assert!(time.value.is_finite());
+            prop_assert!(time.value().value.is_finite());
         }
         if let Ok(power) = panels_for(wh(p), Time::new::<hour>(t), duty) {
             prop_assert!(power.value.is_finite());

@@ -101,6 +101,11 @@ fn styles(own: Style) -> Vec<Style> {
 fn line_keys(project: &Project, merged: &MergedBuyLine) -> Vec<String> {
     let line = &merged.line;
     let mut keys = vec![format!("{}|{}|{}", line.item, line.spec, line.unit)];
+    // Battery fuses were listed by what they break.
+    if line.spec.contains(", interrupt rating ") {
+        let spec = line.spec.replace(", interrupt rating ", ", breaks ");
+        keys.push(format!("{}|{}|{}", line.item, spec, line.unit));
+    }
     let parts: Vec<&str> = merged.id.split('/').collect();
     match *parts.as_slice() {
         ["wire", size, ..] => {

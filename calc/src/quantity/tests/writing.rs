@@ -119,21 +119,24 @@ fn sizes() {
 fn other_quantities() {
     let litres = |value| Volume::new::<liter>(value);
     for (imperial, metric, volume) in [
-        ("1.06 gal", "4 l", litres(4.0)),
-        ("2.11 qt", "2 l", litres(2.0)),
+        ("1.1 gal", "4 l", litres(4.0)),
+        ("2.1 qt", "2 l", litres(2.0)),
         ("10.1 fl oz", "299 ml", litres(0.2987)),
         ("0 fl oz", "0 ml", litres(0.0)),
-        ("1 gal", "3.79 l", litres(3.785_411_784)),
-        ("1.06 qt", "1 l", litres(0.9999)),
+        ("1 gal", "3.8 l", litres(3.785_411_784)),
+        ("1.1 qt", "1 l", litres(0.9999)),
     ] {
         assert_eq!(INCHES.volume(volume), imperial);
         assert_eq!(METRIC.volume(volume), metric);
     }
-    assert_eq!(INCHES.volume_both(litres(4.0)), "1.06 gal (4 l)");
+    assert_eq!(INCHES.volume_both(litres(4.0)), "1.1 gal (4 l)");
+    assert_eq!(INCHES.exact().volume_both(litres(4.0)), "1.06 gal (4 l)");
     let area = Area::new::<square_meter>(11.289);
     assert_eq!((INCHES.area(area), METRIC.area(area)), ("121.5 ft²".into(), "11.29 m²".into()));
     let mass = Mass::new::<kilogram>(38.7);
-    assert_eq!((INCHES.mass(mass), METRIC.mass(mass)), ("85.3 lb".into(), "38.7 kg".into()));
+    assert_eq!((INCHES.mass(mass), METRIC.mass(mass)), ("85 lb".into(), "39 kg".into()));
+    assert_eq!(INCHES.exact().mass(mass), "85.3 lb");
+    limits_are_never_made_more();
     let light = Mass::new::<kilogram>(0.185);
     assert_eq!((INCHES.mass(light), METRIC.mass(light)), ("6.5 oz".into(), "185 g".into()));
     let warm = ThermodynamicTemperature::new::<degree_celsius>(25.0);
@@ -145,6 +148,34 @@ fn other_quantities() {
     let rate = SPREAD_RATE.unit("ft2/gal").unwrap().to_si(400.0);
     assert_eq!(INCHES.spread_rate(rate), "400 ft²/gal");
     assert_eq!(METRIC.spread_rate(rate), "9.82 m²/l");
+}
+
+/// What may not be exceeded is rounded down, what is too much up; and where whole pounds would hide on which side of
+/// its limit a load lies, they get their tenths.
+fn limits_are_never_made_more() {
+    let kg = Mass::new::<kilogram>;
+    assert_eq!(INCHES.mass_at_most(kg(2270.0)), "5004 lb");
+    assert_eq!(INCHES.mass_at_least(kg(100.0)), "221 lb");
+    assert_eq!(METRIC.mass_at_most(kg(499.96)), "499 kg");
+    for (load, limit, is_exact) in [
+        (2000.0, 2270.0, false),
+        (2270.4, 2270.0, true),
+        (2270.6, 2270.0, false),
+        (2269.9, 2270.0, false),
+        (2269.8, 2269.9, true),
+    ] {
+        assert_eq!(METRIC.of_load(kg(load), kg(limit)).exact, is_exact, "{load} of {limit}");
+    }
+    let typed = |celsius, round: fn(f64, usize) -> f64| {
+        let typed = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+        [INCHES, METRIC].map(|style| style.typed_temperature(typed, round))
+    };
+    assert_eq!(typed(13.0, up), ["56 °F", "13 °C"]);
+    assert_eq!(typed(13.0, down), ["55 °F", "13 °C"]);
+    assert_eq!(typed(17.5, nearest), ["63.5 °F", "17.5 °C"]);
+    let at = ThermodynamicTemperature::new::<degree_celsius>;
+    assert_eq!(METRIC.of_dew(at(10.1), at(9.8)).temperature(at(9.8)), "9.8 °C");
+    assert_eq!(METRIC.of_dew(at(10.1), at(8.8)).temperature(at(8.8)), "9 °C");
 }
 
 #[test]

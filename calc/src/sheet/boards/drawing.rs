@@ -1,11 +1,14 @@
 //! The ceiling plan, and every kind of board as a template strip.
 
-use super::{Inputs, Worked, letters, mm, words};
+use super::found::Found;
+use super::inputs::Job;
+use super::{letters, marks, mm};
 use crate::carpentry::boards::{BoardPiece, Notch, heights_mm};
 use crate::carpentry::stations::{range_mm, width_at_mm};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::text::text;
+use crate::words::{Arg, Msg, boards as words};
 
 /// So many marks are drawn on the plan.
 const MOST_CROSSES: usize = 800;
@@ -17,23 +20,20 @@ const LEAST_LETTERED: f64 = 0.05;
 const MOST_TEMPLATES: usize = 12;
 
 /// The plan, front wall to the left, left wall at the bottom, seen from above.
-pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
-    let layout = &worked.layout;
-    let task = &inputs.task;
+pub(super) fn plan(job: &Job, found: &Found, style: Style) -> Drawing {
+    let layout = &found.layout;
+    let task = &job.task;
     let widest = range_mm(&task.stations).map_or(task.field_mm, |(_, widest)| widest);
     let (run, field) = (task.run_mm / 1e3, widest / 1e3);
     // From the body's y to the drawing's.
     let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, field - y_mm / 1e3);
-    let mut drawing = Drawing::new(
-        "Plan of the boards",
-        text!(
-            "{} courses over a run of {}, in {} pieces, with {} holes; seen from above, front to the left, left wall at the bottom.",
-            &layout.courses.count,
-            style.length(mm(task.run_mm)),
-            layout.pieces.len(),
-            &worked.holes
-        ),
-    );
+    let said = words::PlanWords {
+        courses: Msg::from(words::CourseCount { courses: layout.courses.count }),
+        run: mm(task.run_mm),
+        pieces: Msg::from(words::PieceCount { pieces: layout.pieces.len() }),
+        holes: Msg::from(words::HoleCount { holes: found.all_holes() }),
+    };
+    let mut drawing = Drawing::new(style.say(words::PLAN), style.say(said));
     let mut walls = vec![at(task.run_mm, 0.0), at(0.0, 0.0)];
     match task.stations.as_slice() {
         [] => walls.extend([Point::metres(0.0, 0.0), Point::metres(run, 0.0)]),
@@ -86,9 +86,9 @@ pub(super) fn plan(inputs: &Inputs, worked: &Worked, style: Style) -> Drawing {
             );
         }
         let middle = at(f64::midpoint(x, far_x), f64::midpoint(y, far_y));
-        drawing.text(middle, Anchor::Middle, inputs.opening_name(index));
+        drawing.text(middle, Anchor::Middle, job.opening(index));
     }
-    if worked.holes <= MOST_CROSSES {
+    if found.all_holes() <= MOST_CROSSES {
         for piece in &layout.pieces {
             for mark in &piece.marks {
                 for y in heights_mm(mark, task.screws_across) {
@@ -125,33 +125,22 @@ pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
 }
 
 /// Every kind of board, drawn as high as can be read.
-pub(super) fn templates(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
-    let kinds = worked.layout.kinds.iter().enumerate().take(MOST_TEMPLATES);
+pub(super) fn boards(job: &Job, found: &Found, style: Style) -> Vec<Drawing> {
+    let kinds = found.layout.kinds.iter().enumerate().take(MOST_TEMPLATES);
     kinds
-        .map(|(index, kind)| {
-            template(inputs, worked, index, &worked.layout.pieces[kind.first], style)
-        })
+        .map(|(index, kind)| board(job, found, index, &found.layout.pieces[kind.first], style))
         .collect()
 }
 
-fn template(
-    inputs: &Inputs,
-    worked: &Worked,
-    index: usize,
-    piece: &BoardPiece,
-    style: Style,
-) -> Drawing {
+fn board(job: &Job, found: &Found, index: usize, piece: &BoardPiece, style: Style) -> Drawing {
     let (length, width) = (piece.length_mm / 1e3, piece.width_mm() / 1e3);
-    let mut drawing = Drawing::new(
-        words::kind_label(worked, index, style),
-        text!(
-            "A board {} long; marks: {}, cut-outs: {}; its left edge is the upper one.",
-            style.length(mm(piece.length_mm)),
-            piece.marks.len(),
-            piece.notches.len()
-        ),
-    )
-    .strip();
+    let said = words::BoardWords {
+        length: mm(piece.length_mm),
+        marks: piece.marks.len(),
+        notches: piece.notches.len(),
+    };
+    let title = marks::named(found, index, style).title(style);
+    let mut drawing = Drawing::new(title, style.say(said)).strip();
     // Up is the left edge: the board as it lies in the plan.
     let at = |x_mm: f64, y_mm: f64| Point::metres(x_mm / 1e3, width - y_mm / 1e3);
     let mut outline = vec![at(piece.length_mm, 0.0), at(0.0, 0.0)];
@@ -164,7 +153,7 @@ fn template(
         let (low, high) = across(piece, notch);
         drawing.rectangle(Pen::Cut, Fill::Waste, at(notch.from_mm, low), at(notch.to_mm, high));
         let middle = at(f64::midpoint(notch.from_mm, notch.to_mm), f64::midpoint(low, high));
-        drawing.text(middle, Anchor::Middle, inputs.opening_name(notch.opening));
+        drawing.text(middle, Anchor::Middle, job.opening(notch.opening));
         for x in [notch.from_mm, notch.to_mm] {
             let place = Point::metres(x / 1e3, width * 1.25);
             drawing.text(place, Anchor::Middle, style.mark(mm(x)).text);
@@ -172,7 +161,7 @@ fn template(
     }
     for mark in &piece.marks {
         let x = mark.offset_mm;
-        for y in heights_mm(mark, inputs.task.screws_across) {
+        for y in heights_mm(mark, job.task.screws_across) {
             drawing.cross(Pen::Mark, at(x, y));
         }
         drawing.text(
@@ -180,7 +169,7 @@ fn template(
             Anchor::Middle,
             match mark.support {
                 Some(support) => text!("{} · {}", support + 1, style.mark(mm(x)).text),
-                None => text!("nailer · {}", style.mark(mm(x)).text),
+                None => style.say(words::NailerAt { at: Arg::mark(mm(x)) }),
             },
         );
     }

@@ -1,9 +1,12 @@
 //! How boards grow and shrink across the grain, and whether their joints have room for it.
 
-use crate::carpentry::moisture::{COEFFICIENT_RANGE, Species, least_gap_mm};
-use crate::quantity::{Style, percent};
+use uom::si::length::millimeter;
+
+use crate::carpentry::moisture::{COEFFICIENT_RANGE, Species, Swelling};
+use crate::formula::{Formula as _, step};
+use crate::quantity::{Length, Style};
 use crate::report::{Remark, Step};
-use crate::text::text;
+use crate::words::{Arg, Msg, boards as words};
 
 use super::mm;
 
@@ -13,95 +16,79 @@ pub(super) struct Movement {
     pub(super) laid: f64,
     pub(super) driest: f64,
     pub(super) wettest: f64,
-    /// Width over all of one board. [mm]
-    pub(super) width_mm: f64,
-    /// Tongue or lap; none where the width over all is not known. [mm]
-    pub(super) lap_mm: Option<f64>,
-    /// Left free between the faces of two boards. [mm]
-    pub(super) gap_mm: f64,
+    /// Width over all of one board.
+    pub(super) width: Length,
+    /// Tongue or lap; none where the width over all is not known.
+    pub(super) lap: Option<Length>,
+    /// Left free between the faces of two boards.
+    pub(super) gap: Length,
 }
 
+/// A joint that is short by less is not. [mm]
+const SLACK_MM: f64 = 0.05;
+
 impl Movement {
-    /// Growth of one board from laid to wettest. [mm]
-    pub(super) fn grows_mm(&self) -> f64 {
-        least_gap_mm(self.width_mm, self.species.tangential, self.laid, self.wettest)
+    fn change(&self, from_percent: f64, to_percent: f64) -> Swelling {
+        let (width, coefficient) = (self.width, self.species.tangential);
+        Swelling { width, coefficient, from_percent, to_percent }
     }
 
-    /// Shrinkage of one board from laid to driest. [mm]
-    pub(super) fn shrinks_mm(&self) -> f64 {
-        least_gap_mm(self.width_mm, self.species.tangential, self.driest, self.laid)
+    /// Growth of one board from laid to wettest.
+    pub(super) fn grows(&self) -> Swelling {
+        self.change(self.laid, self.wettest)
     }
 
-    /// What is said where the coefficient does not hold as far as a climate.
-    fn rough(&self, climate: f64) -> &'static str {
+    /// Shrinkage of one board from laid to driest.
+    pub(super) fn shrinks(&self) -> Swelling {
+        self.change(self.driest, self.laid)
+    }
+
+    /// A change, with what is said where the coefficient does not hold as far as a climate.
+    fn figure(&self, change: Length, climate: f64) -> Arg {
         let (low, high) = COEFFICIENT_RANGE;
-        let held = [self.laid, climate].iter().all(|at| (low..=high).contains(at));
-        if held { "" } else { " (outside 6 to 14 % a rough figure)" }
+        let length = Arg::small(change);
+        if [self.laid, climate].iter().all(|at| (low..=high).contains(at)) {
+            length
+        } else {
+            Msg::from(words::Rough { length }).into()
+        }
     }
 
     pub(super) fn remarks(&self, style: Style) -> Vec<Remark> {
-        let small = |value: f64| style.small(mm(value));
-        let (grows, shrinks) = (self.grows_mm(), self.shrinks_mm());
-        let grown = text!(
-            "From {} to {} moisture a flat-sawn board of {} grows {} wider{}",
-            percent(self.laid),
-            percent(self.wettest),
-            &self.species.name,
-            small(grows),
-            self.rough(self.wettest)
-        );
-        let mut remarks = vec![if grows > self.gap_mm + 0.05 {
-            Remark::warning(text!(
-                "{}, and its joint leaves {}. Screwed through the face, boards cannot push to the side gaps: they buckle. Enter a joint gap of {} or more, or lay them when they are damper.",
-                grown,
-                small(self.gap_mm),
-                small(grows)
-            ))
+        let slack = mm(SLACK_MM);
+        let (grows, shrinks) = (self.grows().value(), self.shrinks().value());
+        let [laid, driest, wettest] = [self.laid, self.driest, self.wettest].map(Arg::percent);
+        let wood = self.species.said;
+        let (growth, gap) = (self.figure(grows, self.wettest), Arg::small(self.gap));
+        let mut remarks = vec![if grows > self.gap + slack {
+            let least = Arg::small(grows);
+            let said: Msg = if self.gap > slack {
+                words::SwellBuckles { laid, wettest, wood, growth, gap, least }.into()
+            } else {
+                words::SwellBucklesTight { laid, wettest, wood, growth, least }.into()
+            };
+            Remark::warning(style.say(said))
         } else {
-            Remark::good(text!("{}; the joint leaves {}.", grown, small(self.gap_mm)))
+            Remark::good(style.say(words::SwellFits { laid, wettest, wood, growth, gap }))
         }];
-        let opens = self.gap_mm + shrinks;
-        if let Some(lap) = self.lap_mm.filter(|lap| opens > *lap + 0.05) {
-            remarks.push(Remark::warning(text!(
-                "Dried to {} each joint opens to {}, more than the tongue or lap of {}: it will gape. Lay the boards drier.",
-                percent(self.driest),
-                small(opens),
-                small(lap)
-            )));
-        } else if shrinks > 0.0 {
-            remarks.push(Remark::note(text!(
-                "Dried to {}, as in a closed body parked in the sun, each joint opens by {}{}, to {}: finish tongues and edges before the boards go up, so that no raw wood shows.",
-                percent(self.driest),
-                small(shrinks),
-                self.rough(self.driest),
-                small(opens)
-            )));
+        let opens = self.gap + shrinks;
+        let open = Arg::small(opens);
+        if let Some(lap) = self.lap.filter(|lap| opens > *lap + slack) {
+            let lap = Arg::small(lap);
+            remarks.push(Remark::warning(style.say(words::Gapes { driest, open, lap })));
+        } else if shrinks.get::<millimeter>() > 0.0 {
+            let shrinkage = self.figure(shrinks, self.driest);
+            remarks.push(Remark::note(style.say(words::Opens { driest, shrinkage, open })));
         }
-        remarks.push(Remark::note(
-            "Let the boards lie stickered in the body for some days before they are cut and laid, and check one in the middle with a moisture meter.",
-        ));
+        remarks.push(Remark::note(style.say(words::ACCLIMATE)));
         remarks
     }
 
     pub(super) fn steps(&self, style: Style) -> Vec<Step> {
-        let step = |name: &str, from: f64, to: f64, result: f64| {
-            Step::new(
-                name,
-                "ΔD = D · C · (M₂ − M₁)",
-                text!(
-                    "{} · {} · ({} − {})",
-                    style.mark(mm(self.width_mm)).text,
-                    &self.species.tangential,
-                    percent(to),
-                    percent(from)
-                ),
-                style.small(mm(result)),
-                self.species.source,
-            )
-        };
-        vec![
-            step("Swelling of one board", self.laid, self.wettest, self.grows_mm()),
-            step("Shrinkage of one board", self.driest, self.laid, self.shrinks_mm()),
-        ]
+        let (swells, shrinks) = (self.grows(), self.shrinks());
+        let steps =
+            [step(words::STEP_SWELLS, &swells, style), step(words::STEP_SHRINKS, &shrinks, style)];
+        // The coefficient is of the species, and so is where it was read.
+        steps.map(|step| Step { source: self.species.source, ..step }).into()
     }
 }

@@ -1,46 +1,25 @@
 //! The screw of the boards: long enough to hold in the strip, too short to meet what lies behind it.
 
+use calc_derive::Outcome;
 use uom::si::length::millimeter;
 
-use crate::ask::{Ask, Figure};
-use crate::fastening::window::{LEAST_THREAD, LEAST_THREAD_MM, NO_FARTHER, Unfit, Window, lining};
-use crate::fault::Fault;
+use super::inputs::Inputs;
+use crate::fastening::window::{
+    LEAST_THREAD_MM, LeastLining, LongestLining, Unfit, Window, lining,
+};
+use crate::formula::step;
 use crate::lists::{BuyLine, LineId};
-use crate::outcome::Record;
 use crate::quantity::{LENGTH, Length, Measure, Style};
-use crate::reader::Reader;
 use crate::report::{Remark, Step};
-use crate::sheet::furring::screw::at_most;
 use crate::text::text;
-
-pub(super) static SCREW: Ask = Ask::words("screw", "Screw for the boards")
-    .usual("trim-head #8 x 1 1/4 in", "trim-head 4 x 32 mm")
-    .help("Its name on the buy list, with its length at the end.");
-pub(super) static SCREW_LENGTH: Ask =
-    Ask::measure("screw_length", "Screw length", &LENGTH, ["in", "mm"], (0.003, 0.3))
-        .optional()
-        .usual("1 1/4 in", "32 mm")
-        .help("Head to tip. Left out: the length that the screw's name ends with.")
-        .figure(Figure::Along);
-pub(super) static STRIP_THICKNESS: Ask =
-    Ask::measure("strip_thickness", "Thickness of the strip", &LENGTH, ["in", "mm"], (1e-4, 0.5))
-        .optional()
-        .usual("3/4 in", "19 mm")
-        .help("What the boards' screws hold in: furring strip, batten, stud.")
-        .figure(Figure::Thickness);
-pub(super) static BEHIND: Ask =
-    Ask::measure("behind", "Free depth behind the strip", &LENGTH, ["in", "mm"], (0.0, 0.5))
-        .default("0 mm")
-        .usual("0 in", "0 mm")
-        .help("A tape or air between strip and steel. Left out: none, the strip lies on the rib.")
-        .figure(Figure::Gap);
+use crate::words::{Arg, Msg, boards as words};
 
 /// What is known of the screw.
 pub(super) struct Screwing {
     /// Its name on the buy list; may be empty.
-    pub(super) name: String,
+    name: String,
     /// Its length, where it was typed or its name ends with one.
-    pub(super) length: Option<Length>,
+    length: Option<Length>,
     typed: bool,
     board: Option<Length>,
     strip: Option<Length>,
@@ -48,18 +27,25 @@ pub(super) struct Screwing {
     sunk: Length,
 }
 
+/// The lengths that hold and are safe, and the one that is taken.
+#[derive(Outcome)]
+pub(super) struct Lengths {
+    least_length: Length,
+    length: Option<Length>,
+    longest: Option<Length>,
+}
+
 impl Screwing {
-    pub(super) fn read(reader: &Reader<'_>, board: Option<Length>, sunk: Length) -> Self {
-        let name = reader.words(&SCREW);
-        let typed: Option<Length> = reader.maybe(&SCREW_LENGTH);
+    pub(super) fn of(inputs: &Inputs) -> Self {
+        let typed = inputs.screw_length;
         Self {
-            length: typed.or_else(|| length_in(&name)),
-            name,
+            length: typed.or_else(|| length_in(&inputs.screw)),
+            name: inputs.screw.clone(),
             typed: typed.is_some(),
-            board,
-            strip: reader.maybe(&STRIP_THICKNESS),
-            behind: reader.measure(&BEHIND),
-            sunk,
+            board: inputs.thickness,
+            strip: inputs.strip_thickness,
+            behind: inputs.behind,
+            sunk: inputs.fill_depth,
         }
     }
 
@@ -69,7 +55,7 @@ impl Screwing {
     }
 
     /// The lengths that hold and are safe, where board and strip are known.
-    pub(super) fn window(&self) -> Option<Window> {
+    fn window(&self) -> Option<Window> {
         Some(lining(self.board?, self.strip?, self.behind, self.sunk))
     }
 
@@ -77,139 +63,87 @@ impl Screwing {
     ///
     /// # Errors
     /// Where the length is known and is not safe, or where none would be.
-    pub(super) fn check(&self, style: Style) -> Result<(), Fault> {
+    pub(super) fn check(&self) -> Result<(), (String, Msg)> {
         let Some(window) = self.window() else { return Ok(()) };
         let offered = self.length.or_else(|| window.in_stock()).unwrap_or(window.least);
         let Err(unfit) = window.choose(&[offered]) else { return Ok(()) };
-        let field = if self.typed { SCREW_LENGTH.key } else { SCREW.key };
-        let longest = window.most();
-        let stock = window
-            .in_stock()
-            .map_or(String::new(), |length| text!("; take {}", style.mark(length).text));
-        Err(match unfit {
-            Unfit::TooShort => Fault::new(
-                field,
-                text!(
-                    "{} leaves less than {} of thread in the strip; at least {} is needed{}",
-                    style.mark(offered).text,
-                    style.small(Length::new::<millimeter>(LEAST_THREAD_MM)),
-                    style.small(window.least),
-                    stock
-                ),
-            ),
-            Unfit::TooLong { .. } => Fault::new(
-                field,
-                text!(
-                    "sunk {}, a screw of {} reaches {} in, and board, strip and what is free behind are {}: it meets the steel, and stalls or snaps. The longest safe length is {}{}",
-                    style.small(self.sunk),
-                    style.mark(offered).text,
-                    style.small(offered + self.sunk),
-                    style.small(longest + self.sunk),
-                    at_most(longest, style),
-                    stock
-                ),
-            ),
-            Unfit::NoRoom => Fault::new(
-                STRIP_THICKNESS.key,
-                text!(
-                    "no screw holds in a strip so thin without meeting the steel behind it: it would have to be at least {} and at most {} long; take a thicker strip, or sink the screws less",
-                    style.small(window.least),
-                    at_most(longest, style)
-                ),
-            ),
-        })
+        let field = if self.typed { Inputs::SCREW_LENGTH } else { Inputs::SCREW };
+        let (least, longest) = (Arg::small(window.least), Arg::at_most(window.most()));
+        let length = Arg::mark(offered);
+        let in_stock = match window.in_stock() {
+            Some(length) => Msg::from(words::InStock { length: Arg::mark(length) }).into(),
+            None => Arg::from(""),
+        };
+        let (ask, message): (_, Msg) = match unfit {
+            Unfit::TooShort => {
+                let thread = Arg::small(Length::new::<millimeter>(LEAST_THREAD_MM));
+                (field, words::ScrewTooShort { length, thread, least, in_stock }.into())
+            }
+            Unfit::TooLong { .. } => {
+                let [sunk, reach, room] =
+                    [self.sunk, offered + self.sunk, window.most() + self.sunk].map(Arg::small);
+                let message = words::ScrewTooLong { sunk, length, reach, room, longest, in_stock };
+                (field, message.into())
+            }
+            Unfit::NoRoom => {
+                (Inputs::STRIP_THICKNESS, words::ScrewNoRoom { least, longest }.into())
+            }
+        };
+        Err((ask.key.to_owned(), message))
     }
 
     /// How the lengths come about.
     pub(super) fn steps(&self, style: Style) -> Vec<Step> {
-        let (Some(window), Some(board), Some(strip)) = (self.window(), self.board, self.strip)
-        else {
-            return Vec::new();
-        };
-        let small = |length: Length| style.small(length);
+        let (Some(board), Some(strip)) = (self.board, self.strip) else { return Vec::new() };
+        let thread = Length::new::<millimeter>(LEAST_THREAD_MM);
+        let (free, sunk) = (self.behind, self.sunk);
         vec![
-            Step::new(
-                "Shortest screw",
-                "board + least thread",
-                text!("{} + {}", small(board), small(Length::new::<millimeter>(LEAST_THREAD_MM))),
-                small(window.least),
-                &LEAST_THREAD,
-            ),
-            Step::new(
-                "Longest screw",
-                "board + strip + free behind − sunk",
-                text!(
-                    "{} + {} + {} − {}",
-                    small(board),
-                    small(strip),
-                    small(self.behind),
-                    small(self.sunk)
-                ),
-                small(window.most()),
-                &NO_FARTHER,
-            ),
+            step(words::STEP_LEAST, &LeastLining { board, thread }, style),
+            step(words::STEP_LONGEST, &LongestLining { board, strip, free, sunk }, style),
         ]
     }
 
-    pub(super) fn record(&self) -> Option<Record> {
+    pub(super) fn lengths(&self) -> Option<Lengths> {
         let window = self.window()?;
-        let mm = |length: Length| length.get::<millimeter>();
-        Some(
-            Record::new()
-                .with("least_length_mm", mm(window.least))
-                .maybe("length_mm", self.length.or_else(|| window.in_stock()).map(mm))
-                .maybe("longest_mm", window.longest.map(mm)),
-        )
+        Some(Lengths {
+            least_length: window.least,
+            length: self.length.or_else(|| window.in_stock()),
+            longest: window.longest,
+        })
     }
 
     pub(super) fn remark(&self, style: Style) -> Remark {
-        match (self.window(), self.length) {
-            (None, _) => Remark::warning(
-                "The screw's length is not shown to be right: enter the thickness of the boards and of the strip behind them. Too long, it meets the steel and snaps; too short, it does not hold.",
-            ),
-            (Some(window), length) => {
-                let lengths = text!(
-                    "from {} to {}",
-                    style.small(window.least),
-                    at_most(window.most(), style)
-                );
-                let end = if length.is_some() {
-                    ""
-                } else {
-                    ". Give it a name with its length for the buy list"
-                };
-                Remark::note(text!(
-                    "A screw for these boards is {} long: it holds in the strip and stops short of the steel{}.",
-                    lengths,
-                    end
-                ))
-            }
-        }
+        let Some(window) = self.window() else {
+            return Remark::warning(style.say(words::SCREW_UNKNOWN));
+        };
+        let (least, longest) = (Arg::small(window.least), Arg::at_most(window.most()));
+        let range: Msg = match self.length {
+            Some(_) => words::ScrewRange { least, longest }.into(),
+            None => words::ScrewRangeUnnamed { least, longest }.into(),
+        };
+        Remark::note(style.say(range))
     }
 
     /// The line of the buy list for so many holes. A length that is not known to be safe is not put on it.
     pub(super) fn line(&self, holes: usize, style: Style) -> BuyLine {
-        let spec = match (self.window(), self.length) {
-            (Some(_), Some(_)) => self.name.clone(),
-            (Some(window), None) => {
-                let length = window.in_stock().map_or(String::new(), |at| style.mark(at).text);
-                text!("for the boards, {}", length)
-            }
-            (None, _) => {
-                "for the boards, length not shown: enter thickness of board and strip".to_owned()
-            }
-        };
-        let spec = match self.length.filter(|_| self.typed && self.window().is_some()) {
-            Some(length) if length_in(&self.name).is_none() => {
+        let known = self.window();
+        let spec = match (known, self.length) {
+            // As a person types it.
+            (Some(_), Some(length)) if self.typed && length_in(&self.name).is_none() => {
                 text!("{} x {}", &self.name, style.mark(length).text)
             }
-            _ => spec,
+            (Some(_), Some(_)) => self.name.clone(),
+            (Some(window), None) => {
+                let length = window.in_stock().map_or(Arg::from(""), Arg::mark);
+                style.say(words::ScrewItemStock { length })
+            }
+            (None, _) => style.say(words::SCREW_ITEM_UNKNOWN),
         };
-        let id = match self.length.filter(|_| self.window().is_some()) {
+        let id = match self.length.filter(|_| known.is_some()) {
             Some(_) if !self.name.is_empty() => LineId::screw_as_typed(&spec),
             _ => LineId::own("screw"),
         };
-        BuyLine::pieces(id, "screw", spec, holes as f64)
+        BuyLine::pieces(id, style.say(words::SCREW_ITEM), spec, holes as f64)
     }
 }
 

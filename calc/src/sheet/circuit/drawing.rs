@@ -1,12 +1,12 @@
 //! The tree as a schematic: one row a splice, the longest way straight down, side branches to the
 //! right. Readable on a phone: a large circuit is drawn in parts.
 
-use super::common::volts;
+use super::common::{rating, volts};
 use super::findings::Findings;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
-use crate::electrical::conductor::Conductor;
-use crate::quantity::plain;
+use crate::quantity::Style;
 use crate::text::text;
+use crate::words::{Arg, Msg, circuit as words};
 
 /// Most rows of one drawing.
 const ROWS: usize = 8;
@@ -30,12 +30,12 @@ struct Row {
 }
 
 impl Findings<'_> {
-    pub(super) fn drawings(&self) -> Vec<Drawing> {
+    pub(super) fn drawings(&self, style: Style) -> Vec<Drawing> {
         let rows = self.rows();
         let parts = rows.len().div_ceil(ROWS).clamp(1, PARTS);
         // Parts of about one size: none with a row left over alone.
         let size = rows.len().div_ceil(parts).min(ROWS);
-        (0..parts).map(|part| self.part(&rows, size, part, parts)).collect()
+        (0..parts).map(|part| self.part(&rows, size, part, parts, style)).collect()
     }
 
     /// All nodes from top to bottom: after each node its side branches, then its longest way on.
@@ -72,14 +72,14 @@ impl Findings<'_> {
         rows
     }
 
-    fn part(&self, rows: &[Row], size: usize, part: usize, parts: usize) -> Drawing {
+    fn part(&self, rows: &[Row], size: usize, part: usize, parts: usize, style: Style) -> Drawing {
         let first = part * size;
         let shown = rows.iter().skip(first).take(size).collect::<Vec<_>>();
-        let title = match parts {
-            1 => "Circuit".to_owned(),
-            _ => text!("Circuit, part {} of {}", part + 1, &parts),
+        let title: Msg = match parts {
+            1 => words::DRAWING.into(),
+            _ => words::DrawingPart { part: part + 1, parts }.into(),
         };
-        let mut drawing = Drawing::new(title, self.words(&shown));
+        let mut drawing = Drawing::new(style.say(title), self.words(&shown, style));
         // A part starts and ends half a row beyond its rows.
         let (top, bottom) = (first as f64 - 0.6, (first + shown.len()) as f64 - 0.4);
         let columns = rows.iter().map(|row| row.column).max().unwrap_or(0);
@@ -96,14 +96,14 @@ impl Findings<'_> {
         }
         for (place, row) in shown.iter().enumerate() {
             let y = (first + place) as f64;
-            self.draw_node(&mut drawing, row, y, text_x, rows, first);
+            self.draw_node(&mut drawing, row, (text_x, y), rows, first, style);
             if place + 1 < shown.len() {
                 let ends = [Point::metres(text_x, y + 0.5), Point::metres(right, y + 0.5)];
                 drawing.line(Pen::Thin, &ends);
             }
         }
         drawing.line(Pen::Thin, &[Point::metres(text_x, bottom), Point::metres(right, bottom)]);
-        let legend = "solid +, dashed −, dots: splices";
+        let legend = style.say(words::DRAWING_LEGEND);
         drawing.text(Point::metres(text_x, bottom + 0.3), Anchor::Start, legend);
         drawing
     }
@@ -149,10 +149,10 @@ impl Findings<'_> {
         &self,
         drawing: &mut Drawing,
         row: &Row,
-        y: f64,
-        text_x: f64,
+        (text_x, y): (f64, f64),
         rows: &[Row],
         first: usize,
+        style: Style,
     ) {
         let x = row.column as f64 * COLUMN;
         let ways = self.splices.iter().find(|splice| splice.node == row.node).map(|s| s.ways);
@@ -168,24 +168,34 @@ impl Findings<'_> {
             drawing.circle(Pen::Solid, Fill::Stock, Point::metres(middle, y), radius);
         }
         let mut upper = vec![cut(self.tree.name(row.node), 14)];
-        upper.extend(ways.map(|ways| text!("{} ways", &ways)));
-        upper.extend(row.feed.filter(|feed| is_block(*feed)).map(|_| "fuse block".to_owned()));
-        upper.push(volts(self.node_v(row.node)));
+        upper.extend(ways.map(|ways| style.say(words::DrawingWays { ways })));
+        upper.extend(
+            row.feed.filter(|feed| is_block(*feed)).map(|_| style.say(words::DRAWING_BLOCK)),
+        );
+        upper.push(style.figure(volts(self.node_v(row.node))));
         let mut lower = Vec::new();
         match row.feed {
-            None => lower.extend(
-                self.fuses.main.iter().map(|fuse| text!("fuse {} A in +", plain(fuse.rating_a, 1))),
-            ),
+            None => {
+                lower.extend(self.fuses.main.iter().map(|fuse| {
+                    style.say(words::DrawingMainFuse { rating: rating(fuse.rating_a) })
+                }))
+            }
             Some((run, from)) => {
                 // Where the feed comes from is not seen in this part.
                 if let Some(feeder) = rows.get(from).filter(|_| from < first) {
-                    lower.push(text!("from {}", cut(self.tree.name(feeder.node), 14)));
+                    let node = cut(self.tree.name(feeder.node), 14);
+                    lower.push(style.say(words::DrawingFrom { node }));
                 }
+                lower.extend(
+                    self.wired.conductors.get(run).map(|size| style.figure(size.to_string())),
+                );
                 let own =
                     self.fuses.before(run).filter(|_| self.fuses.fused.get(run) == Some(&true));
-                lower.extend(own.map(|fuse| text!("fuse {} A", plain(fuse.rating_a, 1))));
-                lower.extend(self.loads_at(row.node));
-                lower.extend(self.wired.conductors.get(run).map(Conductor::to_string));
+                lower.extend(
+                    own.map(|fuse| style.say(words::DrawingFuse { rating: rating(fuse.rating_a) })),
+                );
+                // Last, since they are what may be cut short: wire and fuse never are.
+                lower.extend(self.loads_at(row.node).iter().map(|load| style.write(load)));
             }
         }
         let at = |dy: f64| Point::metres(text_x, y + dy);
@@ -194,35 +204,35 @@ impl Findings<'_> {
     }
 
     /// The part in words.
-    fn words(&self, shown: &[&Row]) -> String {
-        let mut words = Vec::new();
-        for row in shown {
-            let name = self.tree.name(row.node);
-            let loads = self.loads_at(row.node);
-            let feeds =
-                if loads.is_empty() { String::new() } else { text!(", with {}", loads.join(", ")) };
-            words.push(match row.feed {
-                None => text!("the source at {}{}", volts(self.inputs.supply.source_v), &feeds),
-                Some((run, _)) => {
-                    let (from, _) = self.tree.ends(run);
-                    let own = match self.fuses.branches.iter().find(|(place, _)| *place == run) {
-                        Some((_, fuse)) => {
-                            text!(" through a fuse of {} A", plain(fuse.rating_a, 1))
-                        }
-                        None => String::new(),
-                    };
-                    text!(
-                        "{} fed from {}{} at {}{}",
-                        &name,
-                        self.tree.name(from),
-                        &own,
-                        volts(self.node_v(row.node)),
-                        &feeds
-                    )
-                }
-            });
+    fn words(&self, shown: &[&Row], style: Style) -> String {
+        let nodes: Vec<String> =
+            shown.iter().map(|row| style.say(self.row_in_words(row, style))).collect();
+        style.say(words::DrawingWords { nodes: nodes.join("; ") })
+    }
+
+    fn row_in_words(&self, row: &Row, style: Style) -> Msg {
+        let node = self.tree.name(row.node);
+        let loads = self.loads_at(row.node);
+        let loads: Option<Arg> = (!loads.is_empty()).then(|| self.in_a_row(loads, style).into());
+        let Some((run, _)) = row.feed else {
+            let volts = volts(self.inputs.supply.source_v);
+            return match loads {
+                Some(loads) => words::DrawingSourceWith { volts, loads }.into(),
+                None => words::DrawingSource { volts }.into(),
+            };
+        };
+        let from = self.tree.name(self.tree.ends(run).0);
+        let own = self.fuses.branches.iter().find(|(place, _)| *place == run);
+        let rating = own.map(|(_, fuse)| rating(fuse.rating_a));
+        let volts = volts(self.node_v(row.node));
+        match (rating, loads) {
+            (None, None) => words::DrawingNode { node, from, volts }.into(),
+            (None, Some(loads)) => words::DrawingNodeWith { node, from, volts, loads }.into(),
+            (Some(rating), None) => words::DrawingFused { node, from, rating, volts }.into(),
+            (Some(rating), Some(loads)) => {
+                words::DrawingFusedWith { node, from, rating, volts, loads }.into()
+            }
         }
-        text!("A tree of runs: {}.", words.join("; "))
     }
 }
 

@@ -1,7 +1,8 @@
 //! Conductors for the open runs, the voltages, the fuse: all that the report is made from.
 
-use super::asks::{CONDUCTOR_CHOICES, LOADS, RUNS};
-use super::common::{limit, percent, volts};
+use super::Wrong;
+use super::asked::{Asked, LoadRow, RunRow};
+use super::common::{SupplyInputs, volts};
 use super::fuses::{Fuses, protect};
 use super::inputs::Inputs;
 use crate::electrical::ampacity::Rated;
@@ -11,11 +12,13 @@ use crate::electrical::least_copper::{
     LeastCopper, OpenCircuit, OpenError, USUAL_EFFORT, Wiring, choose,
 };
 use crate::electrical::network::{self, Circuit, NetworkError, Part, PlacedLoad, Solution};
+use crate::electrical::run_formulas::BothConductors;
 use crate::electrical::splice::{Splice, splices};
 use crate::electrical::tree::Tree;
 use crate::electrical::wire::{Pair, pairs, totals_m};
-use crate::fault::Fault;
+use crate::formula::Formula as _;
 use crate::text::text;
+use crate::words::{Arg, Msg, circuit as words};
 
 /// All that is said of a circuit.
 pub(super) struct Findings<'a> {
@@ -41,7 +44,7 @@ impl<'a> Findings<'a> {
         inputs: &'a Inputs,
         tree: &'a Tree,
         loads: &'a [PlacedLoad],
-    ) -> Result<Self, Vec<Fault>> {
+    ) -> Result<Self, Vec<Wrong>> {
         // Fuses at the blocks; more are put before devices that need one of their own.
         let is_block = |node: usize| {
             (0..tree.runs()).any(|run| {
@@ -72,7 +75,7 @@ impl<'a> Findings<'a> {
             .map(|(conductor, run)| (*conductor, run.length_m))
             .collect();
         let pairs = pairs(&lengths, inputs.slack_m).map_err(|(place, range)| {
-            vec![Fault::new(inputs.run_field(place, "length"), range.to_string())]
+            vec![(inputs.run_field(place, RunRow::LENGTH.key), range.into())]
         })?;
         Ok(Self {
             within_limit: is_within(worst_percent, inputs.drop_limit_percent),
@@ -128,15 +131,12 @@ impl<'a> Findings<'a> {
     }
 
     /// Names of the loads at a node, with their number where there are several alike.
-    pub fn loads_at(&self, node: usize) -> Vec<String> {
+    pub fn loads_at(&self, node: usize) -> Vec<Arg> {
         self.loads
             .iter()
             .zip(&self.inputs.loads)
             .filter(|(placed, _)| placed.node == node)
-            .map(|(_, load)| match load.count {
-                1 => load.label.clone(),
-                several => text!("{} × {}", &several, &load.label),
-            })
+            .map(|(_, load)| load.shown())
             .collect()
     }
 }
@@ -166,7 +166,7 @@ impl Wired {
         tree: &Tree,
         loads: &[PlacedLoad],
         fused: &[bool],
-    ) -> Result<Self, Vec<Fault>> {
+    ) -> Result<Self, Vec<Wrong>> {
         let given: Vec<Option<Conductor>> = inputs.runs.iter().map(|run| run.conductor).collect();
         let chosen = if given.contains(&None) {
             let found = choose_for(inputs, tree, loads, &given, fused, USUAL_EFFORT);
@@ -181,19 +181,22 @@ impl Wired {
         let mut run_ohm = Vec::with_capacity(conductors.len());
         let (mut rated, mut faults) = (Vec::with_capacity(conductors.len()), Vec::new());
         for (place, (conductor, run)) in conductors.iter().zip(&inputs.runs).enumerate() {
-            let at = |message: String| Fault::new(inputs.run_field(place, "conductor"), message);
+            let at = |message: Msg| (inputs.run_field(place, RunRow::CONDUCTOR.key), message);
             match conductor.ohm_per_m(inputs.temperature_c) {
-                Ok(ohm_per_m) => run_ohm.push(2.0 * run.length_m * ohm_per_m),
-                Err(range) => faults.push(at(range.to_string())),
+                Ok(ohm_per_m) => {
+                    let both = BothConductors { length_m: run.length_m, ohm_per_m };
+                    run_ohm.push(both.value());
+                }
+                Err(range) => faults.push(at(range.into())),
             }
             match Rated::new(*conductor, &inputs.conditions) {
                 Ok(wire) => rated.push(wire),
-                Err(unrated) => faults.push(at(unrated.to_string())),
+                Err(unrated) => faults.push(at(unrated.into())),
             }
         }
         if !faults.is_empty() {
             // A row of lights has one conductor for all its runs.
-            faults.dedup();
+            faults.dedup_by(|(one, _), (other, _)| one == other);
             return Err(faults);
         }
         let solved = |source_v: f64| {
@@ -203,8 +206,9 @@ impl Wired {
             solved(inputs.supply.source_v).map_err(|error| vec![network_fault(inputs, &error)])?;
         let low = match inputs.supply.low_v.map(|low_v| (low_v, solved(low_v))) {
             Some((low_v, Err(error))) => {
-                let message = text!("at {}: {}", volts(low_v), &error);
-                return Err(vec![Fault::new("low_voltage", message)]);
+                let (volts, problem) = (volts(low_v), Msg::from(&error));
+                let field = SupplyInputs::LOW_VOLTAGE.key.to_owned();
+                return Err(vec![(field, words::AtLow { volts, problem }.into())]);
             }
             Some((_, Ok(low))) => Some(low),
             None => None,
@@ -259,40 +263,34 @@ fn choose_for(
 }
 
 /// No conductor could be chosen: named at the list of sizes, else at the first open run.
-fn open_fault(inputs: &Inputs, given: &[Option<Conductor>], error: &OpenError) -> Fault {
+fn open_fault(inputs: &Inputs, given: &[Option<Conductor>], error: &OpenError) -> Wrong {
     if let OpenError::Network(error) = error {
         return network_fault(inputs, error);
     }
     let first_open = given.iter().position(Option::is_none).unwrap_or(0);
     let field = if inputs.choices_named {
-        CONDUCTOR_CHOICES.key.to_owned()
+        Asked::CONDUCTOR_CHOICES.key.to_owned()
     } else {
-        inputs.run_field(first_open, "conductor")
+        inputs.run_field(first_open, RunRow::CONDUCTOR.key)
     };
-    let message = match error {
-        OpenError::DropTooGreat { conductor, worst: Some((node, lost)), limit_percent } => text!(
-            "no size is enough: even with {} in all open runs “{}” loses {}, and {} \
-             is allowed; shorten the runs, split the circuit or take a higher voltage",
-            &conductor,
-            &node,
-            percent(*lost),
-            limit(*limit_percent)
-        ),
-        other => other.to_string(),
-    };
-    Fault::new(field, message)
+    (field, error.into())
 }
 
-fn network_fault(inputs: &Inputs, error: &NetworkError) -> Fault {
+fn network_fault(inputs: &Inputs, error: &NetworkError) -> Wrong {
     let field = match error {
-        NetworkError::Range { part: Part::Source, .. } => "source_voltage".to_owned(),
-        NetworkError::Range { part: Part::Run(run), .. } => inputs.run_field(*run, "conductor"),
-        NetworkError::Range { part: Part::Load(load), .. } => inputs
-            .loads
-            .get(*load)
-            .map_or(LOADS.key.to_owned(), |load| text!("{}.value", &load.path)),
-        NetworkError::Mismatch => RUNS.key.to_owned(),
-        NetworkError::Collapse { .. } => LOADS.key.to_owned(),
+        NetworkError::Range { part: Part::Source, .. } => {
+            SupplyInputs::SOURCE_VOLTAGE.key.to_owned()
+        }
+        NetworkError::Range { part: Part::Run(run), .. } => {
+            inputs.run_field(*run, RunRow::CONDUCTOR.key)
+        }
+        NetworkError::Range { part: Part::Load(load), .. } => {
+            inputs.loads.get(*load).map_or(Asked::LOADS.key.to_owned(), |load| {
+                text!("{}.{}", &load.path, LoadRow::VALUE.key)
+            })
+        }
+        NetworkError::Mismatch => Asked::RUNS.key.to_owned(),
+        NetworkError::Collapse { .. } => Asked::LOADS.key.to_owned(),
     };
-    Fault::new(field, error.to_string())
+    (field, error.into())
 }

@@ -1,7 +1,8 @@
 //! The main fuse, the fuse of each branch, and the dimmers and switches behind them.
 
-use super::asks::{CONDUCTOR, DEVICE_RATING, DEVICE_WATTS, LOADS};
-use super::common::{amperes, watts};
+use super::Wrong;
+use super::asked::{Asked, RunRow};
+use super::common::{amperes, rating, volts, watts};
 use super::findings::Wired;
 use super::inputs::{Inputs, RunInput};
 use crate::electrical::ampacity::{Rated, carries};
@@ -9,9 +10,7 @@ use crate::electrical::charging::fuse_voltage;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::fuse::{self, Fuse, FuseError};
 use crate::electrical::tree::Tree;
-use crate::fault::Fault;
-use crate::quantity::plain;
-use crate::text::text;
+use crate::words::{Arg, Msg, circuit as words};
 
 /// The fuses of a circuit, and what is not safe.
 pub(super) struct Fuses {
@@ -28,8 +27,18 @@ pub(super) struct Fuses {
     /// Whether every dimmer and switch carries what flows, and stands behind a fuse no larger than
     /// its rating or protects itself.
     pub devices_ok: bool,
-    /// What keeps the circuit from being safe, in a few words and as a fault; empty where nothing does.
-    pub unsafe_for: Vec<(String, Fault)>,
+    /// What keeps the circuit from being safe; empty where nothing does.
+    pub unsafe_for: Vec<Unsafe>,
+}
+
+/// What is not safe.
+pub(super) struct Unsafe {
+    /// In a few words.
+    pub short: Msg,
+    /// The path of its input.
+    pub field: String,
+    /// In full, and what would be right.
+    pub why: Msg,
 }
 
 /// What a dimmer or switch may carry: the less of its amperes and its watts at the source voltage.
@@ -100,7 +109,7 @@ impl Fuses {
         fused: &[bool],
         in_block: &[bool],
         wired: &Wired,
-    ) -> Result<Self, Vec<Fault>> {
+    ) -> Result<Self, Vec<Wrong>> {
         let mut found = Self {
             fused: fused.to_vec(),
             in_block: in_block.to_vec(),
@@ -113,24 +122,21 @@ impl Fuses {
         let mut faults = Vec::new();
         for (run, (wire, current_a)) in wired.rated.iter().zip(&wired.highest_a).enumerate() {
             if !carries(wire.ampacity_a(), *current_a) {
-                let message = text!(
-                    "{} overheats: as it lies it may carry {}, and {} flow{}; take a thicker one, or \
-                     auto",
-                    &wire.conductor(),
-                    amperes(wire.ampacity_a()),
-                    amperes(*current_a),
-                    inputs.at_lowest(wired.solution.run_a.get(run).copied(), *current_a)
-                );
+                let ampacity = amperes(wire.ampacity_a());
+                let at_source_a = wired.solution.run_a.get(run).copied();
+                let current = inputs.highest_current(at_source_a, *current_a);
+                let conductor = wire.conductor().to_string();
+                let problem = Msg::from(words::Overheats { conductor, ampacity, current });
                 // A size that was named is at fault. A resistance is held against the size below it,
                 // which may be less than it is: the voltages stand, and the rest is not shown.
-                let field = inputs.run_field(run, CONDUCTOR.key);
+                let field = inputs.run_field(run, RunRow::CONDUCTOR.key);
                 if matches!(wire.conductor(), Conductor::PerLength { .. }) {
-                    let name = inputs.runs.get(run).map_or("", |run| run.id.as_str());
-                    let short = text!("run {} overheats", &name);
-                    let message = text!("run {}: {}", &name, &message);
-                    found.unsafe_for.push((short, Fault::new(field, message)));
+                    let run = inputs.called(run);
+                    let short = words::RunOverheatsShort { run: run.clone() }.into();
+                    let why = words::RunOverheats { run, problem }.into();
+                    found.unsafe_for.push(Unsafe { short, field, why });
                 } else {
-                    faults.push(Fault::new(field, message));
+                    faults.push((field, problem));
                 }
             }
         }
@@ -146,8 +152,8 @@ impl Fuses {
         // Rows of lights share an input: one fault for it is enough.
         let mut fields: Vec<String> = Vec::new();
         faults.retain(|fault| {
-            let is_first = !fields.contains(&fault.field);
-            fields.push(fault.field.clone());
+            let is_first = !fields.contains(&fault.0);
+            fields.push(fault.0.clone());
             is_first
         });
         if faults.is_empty() { Ok(found) } else { Err(faults) }
@@ -159,7 +165,7 @@ impl Fuses {
         inputs: &Inputs,
         wired: &Wired,
         head: Option<usize>,
-        faults: &mut Vec<Fault>,
+        faults: &mut Vec<Wrong>,
     ) {
         let current_a = match head {
             Some(run) => wired.highest_a.get(run).copied().unwrap_or(0.0),
@@ -176,19 +182,15 @@ impl Fuses {
             (Err(error @ FuseError::ConductorTooThin { .. }), _) => {
                 let FuseError::ConductorTooThin { weakest, .. } = &error else { return };
                 let run = behind.get(*weakest).copied().unwrap_or(0);
-                let name = inputs.runs.get(run).map_or("", |run| run.id.as_str());
-                let message = text!(
-                    "no fuse fits: {}. The weakest is run {}; let the run before it end at a fuse \
-                     block, and it gets a fuse of its own",
-                    &error,
-                    &name
-                );
-                let short = text!("run {} is too thin for the fuse before it", &name);
-                let field = inputs.run_field(run, CONDUCTOR.key);
-                self.unsafe_for.push((short, Fault::new(field, message)));
+                let called = inputs.called(run);
+                let short = words::TooThinShort { run: called.clone() }.into();
+                let why = words::TooThin { problem: Msg::from(&error), run: called }.into();
+                let field = inputs.run_field(run, RunRow::CONDUCTOR.key);
+                self.unsafe_for.push(Unsafe { short, field, why });
             }
             (Err(error), _) => {
-                faults.push(Fault::new(LOADS.key, text!("no fuse fits: {}", &error)))
+                let problem = Msg::from(&error);
+                faults.push((Asked::LOADS.key.to_owned(), words::NoFuse { problem }.into()));
             }
         }
     }
@@ -213,26 +215,22 @@ impl Fuses {
                 (None, Some(w)) => watts(w),
                 _ => amperes(limit_a),
             };
-            let short = text!("the dimmer or switch in run {} is too small", &typed.id);
-            let word = if carries(limit_a, flows_a) {
-                text!(
-                    "the dimmer or switch in run {} carries {}, and the least fuse for its current \
-                     is {}: take a larger one, or one that protects itself, and say so",
-                    &typed.id,
-                    &rated,
-                    rating_a.map_or("none".to_owned(), |a| text!("{} A", plain(a, 1)))
-                )
-            } else {
-                text!(
-                    "the dimmer or switch in run {} carries {}, and {} flow: take a larger one or \
-                     split the run",
-                    &typed.id,
-                    &rated,
-                    amperes(flows_a)
-                )
+            let called = || typed.called.clone();
+            let why: Msg = match rating_a {
+                _ if !carries(limit_a, flows_a) => {
+                    words::DeviceSmall { run: called(), rated, current: amperes(flows_a) }.into()
+                }
+                Some(a) => words::DeviceFuse { run: called(), rated, fuse: rating(a) }.into(),
+                None => words::DeviceFuseNone { run: called(), rated }.into(),
             };
-            let ask = if typed.device_rating_a.is_some() { &DEVICE_RATING } else { &DEVICE_WATTS };
-            self.unsafe_for.push((short, Fault::new(inputs.run_field(run, ask.key), word)));
+            let ask = if typed.device_rating_a.is_some() {
+                RunRow::DEVICE_RATING
+            } else {
+                RunRow::DEVICE_WATTS
+            };
+            let field = inputs.run_field(run, ask.key);
+            let short = words::DeviceSmallShort { run: called() }.into();
+            self.unsafe_for.push(Unsafe { short, field, why });
         }
     }
 
@@ -257,13 +255,19 @@ impl Fuses {
 }
 
 impl Inputs {
-    /// ` at 10.5 V` where a current is higher there than at the source voltage.
-    fn at_lowest(&self, at_source_a: Option<f64>, highest_a: f64) -> String {
+    /// A run as it is called in a sentence.
+    pub fn called(&self, run: usize) -> Arg {
+        self.runs.get(run).map_or_else(|| "".into(), |run| run.called.clone())
+    }
+
+    /// A current; with its voltage where it is higher with the battery at its lowest: `31 A at 10.5 V`.
+    fn highest_current(&self, at_source_a: Option<f64>, highest_a: f64) -> Arg {
+        let current = amperes(highest_a);
         match self.supply.low_v {
             Some(low_v) if at_source_a.is_some_and(|a| highest_a > a * (1.0 + 1e-9)) => {
-                text!(" at {}", super::common::volts(low_v))
+                Msg::from(words::CurrentAt { current, volts: volts(low_v) }).into()
             }
-            _ => String::new(),
+            _ => current.into(),
         }
     }
 }

@@ -1,26 +1,19 @@
 //! How what was typed is read into a tree.
 
-use super::asks::{
-    AT, CONDUCTOR, CONDUCTOR_CHOICES, COUNT, DEVICE_RATING, DEVICE_WATTS, FIRST, FROM, FUSE_BLOCK,
-    ID, LABEL, LENGTH_ONE_WAY, LOADS, MODEL, NEGATIVE_LEAD, NEGATIVE_WIRE, POSITIVE_LEAD,
-    POSITIVE_WIRE, RISE, ROUTE, ROUTE_FROM, ROUTE_TO, ROW_CONDUCTOR, ROW_COUNT, ROW_LABEL, ROWS,
-    RUNS, SELF_PROTECTING, SLACK, SPACING, TO, VALUE, X, Y,
-};
-use super::common::{
-    CONTINUOUS, DROP_LIMIT, FAR_SOURCE, Supply, read_conditions, read_supply, stand_in, wanted,
-};
+use super::asked::{Asked, Drawn, LightsRow, LoadRow, Model, RunRow};
+use super::common::{Supply, read_conditions, read_supply};
 use crate::ask::MOST_ROWS;
 use crate::electrical::ampacity::Conditions;
-use crate::electrical::colours::{Colour, Hue, Leads};
+use crate::electrical::colours::{Colour, Leads};
 use crate::electrical::conductor::{Conductor, Series};
 use crate::electrical::drop::Load;
 use crate::electrical::network::PlacedLoad;
 use crate::electrical::tree::{Link, Tree, TreeFault};
 use crate::electrical::wanted::Wanted;
 use crate::electrical::wire::route_m;
-use crate::quantity::{CURRENT, Dimension, Measure, POWER, RESISTANCE};
 use crate::reader::Reader;
 use crate::text::text;
+use crate::words::{Arg, Msg, circuit as words, electrical};
 
 /// A run as typed, or as made for a row of lights.
 pub(super) struct RunInput {
@@ -28,7 +21,12 @@ pub(super) struct RunInput {
     pub path: String,
     /// What it is known by, whatever it is called: `r3`, of a row of lights `rows.0.2`.
     pub key: String,
+    /// Its name in the file and in the outcome, the same in every language.
     pub id: String,
+    /// Its name as it is shown.
+    pub name: Arg,
+    /// The same in a sentence: `run r3`.
+    pub called: Arg,
     pub from: String,
     pub to: String,
     /// One way. [m]
@@ -57,7 +55,7 @@ pub(super) struct LoadInput {
     /// What it is known by, whatever it is called: `2`, of a row of lights `rows.0.2`.
     pub key: String,
     pub at: String,
-    pub label: String,
+    pub label: Arg,
     pub load: Load,
     pub count: u32,
     pub leads: Option<Leads>,
@@ -83,114 +81,107 @@ pub(super) struct Inputs {
     pub network: Option<(Tree, Vec<PlacedLoad>)>,
 }
 
+impl LoadInput {
+    /// Its name, with its number where there are several alike.
+    pub fn shown(&self) -> Arg {
+        match self.count {
+            1 => self.label.clone(),
+            count => {
+                // The number is no number of a sentence here.
+                let count = count.to_string();
+                Msg::from(words::Several { count, label: self.label.clone() }).into()
+            }
+        }
+    }
+}
+
 impl Inputs {
     /// The input of a run, or of the row that it was made for.
     pub fn run_field(&self, run: usize, key: &str) -> String {
         match self.runs.get(run) {
-            Some(run) if run.path.starts_with(ROWS.key) && key == "length" => {
+            Some(run) if run.path.starts_with(Asked::ROWS.key) && key == "length" => {
                 text!("{}.spacing", &run.path)
             }
             Some(run) => text!("{}.{}", &run.path, &key),
-            None => RUNS.key.to_owned(),
+            None => Asked::RUNS.key.to_owned(),
         }
     }
 }
 
 pub(super) fn read(reader: &Reader<'_>) -> Inputs {
     let supply = read_supply(reader);
-    let drop_limit_percent = reader.number(&DROP_LIMIT);
-    let mut runs = reader.rows(&RUNS, read_run);
-    let mut loads = reader.rows(&LOADS, read_load);
-    for (run, key) in runs.iter_mut().zip(reader.row_keys(&RUNS)) {
-        run.key = key;
-    }
-    for (load, key) in loads.iter_mut().zip(reader.row_keys(&LOADS)) {
-        load.key = key;
-    }
-    for ((mut row_runs, mut row_loads), key) in
-        reader.rows(&ROWS, read_row).into_iter().zip(reader.row_keys(&ROWS))
-    {
+    let asked = Asked::read(reader);
+    let numbered = |ask: &'static crate::ask::Ask| reader.row_keys(ask).into_iter().enumerate();
+    let keys = numbered(Asked::RUNS);
+    let mut runs: Vec<RunInput> = asked
+        .runs
+        .into_iter()
+        .zip(keys)
+        .map(|(row, (at, key))| typed_run(reader, row, at, key))
+        .collect();
+    let keys = numbered(Asked::LOADS);
+    let mut loads: Vec<LoadInput> = asked
+        .loads
+        .into_iter()
+        .zip(keys)
+        .map(|(row, (at, key))| typed_load(reader, row, at, key))
+        .collect();
+    for (row, (at, key)) in asked.rows.into_iter().zip(numbered(Asked::ROWS)) {
         // Rows without a key of their own are counted from 0 here.
-        let row = key.parse().map_or(key, |number: u64| number.saturating_sub(1).to_string());
-        let keys = row_runs.iter_mut().map(|run| &mut run.key).zip(&mut row_loads);
-        for (number, (run, load)) in keys.enumerate() {
-            *run = text!("{}.{}.{}", ROWS.key, &row, &number);
-            load.key.clone_from(run);
-        }
-        runs.extend(row_runs);
-        loads.extend(row_loads);
+        let key = key.parse().map_or(key, |number: u64| number.saturating_sub(1).to_string());
+        lights(reader, &row, at, &key, &mut runs, &mut loads);
     }
     if runs.len() > MOST_ROWS {
-        reader.fault_at(
-            &ROWS,
-            format!(
-                "with the rows there are {} runs; a circuit takes at most {MOST_ROWS}",
-                runs.len()
-            ),
-        );
+        reader.tell(Asked::ROWS, words::TooManyRuns { count: runs.len(), most: MOST_ROWS });
     }
     if loads.is_empty() && !reader.has_faults() {
-        reader.fault_at(&LOADS, "add at least one load or a row of lights");
+        reader.tell(Asked::LOADS, words::NO_LOADS);
     }
-    let named = reader.notations(&CONDUCTOR_CHOICES, |text| {
-        text.parse::<Conductor>().map_err(|error| error.to_string())
-    });
-    let choices_named = reader.given(&CONDUCTOR_CHOICES);
+    let choices_named = reader.given(Asked::CONDUCTOR_CHOICES);
     let series = one_series(reader, &runs, choices_named);
-    let red = Colour { ground: Hue::Red, stripe: None };
-    let wire = Leads {
-        positive: reader.notation(&POSITIVE_WIRE, red, colour),
-        negative: reader.notation(&NEGATIVE_WIRE, red, colour),
-    };
     let (conditions, temperature_c) = read_conditions(reader);
     Inputs {
         supply,
-        drop_limit_percent,
+        drop_limit_percent: asked.drop_limit_percent,
         temperature_c,
-        continuous: reader.flag(&CONTINUOUS),
+        continuous: asked.continuous,
         conditions,
-        slack_m: reader.maybe_si(&SLACK).unwrap_or(0.0),
+        slack_m: asked.slack.map_or(0.0, |slack| slack.value),
         network: network(reader, &runs, &loads),
         runs,
         loads,
-        choices: if choices_named { named } else { series.conductors() },
+        choices: if choices_named { asked.conductor_choices } else { series.conductors() },
         choices_named,
-        wire,
+        wire: Leads { positive: asked.positive_wire, negative: asked.negative_wire },
     }
 }
 
-fn read_run(row: &Reader<'_>) -> RunInput {
-    let wanted = row.notation(&CONDUCTOR, stand_in(), wanted);
-    let typed_m = row.maybe_si(&LENGTH_ONE_WAY);
-    let routed_m = read_route(row);
+fn typed_run(reader: &Reader<'_>, row: RunRow, at: usize, key: String) -> RunInput {
+    let path = text!("{}.{}", Asked::RUNS.key, &at);
+    let typed_m = row.length.map(|length| length.value);
+    let routed_m =
+        row.route.map(|route| route_m(route.from.metres(), route.to.metres(), route.rise.value));
     if typed_m.is_none() && routed_m.is_none() {
-        row.fault_at(&LENGTH_ONE_WAY, "give length, or where the run begins and ends");
+        reader.tell_at(&text!("{}.{}", &path, RunRow::LENGTH.key), words::LENGTH_OR_ROUTE);
     }
     RunInput {
-        path: row.path().to_owned(),
-        key: String::new(),
-        id: row.words(&ID),
-        from: row.words(&FROM),
-        to: row.words(&TO),
+        path,
+        key,
+        name: row.id.as_str().into(),
+        called: Msg::from(words::RunCalled { name: row.id.as_str() }).into(),
+        id: row.id,
+        from: row.from,
+        to: row.to,
         length_m: typed_m.or(routed_m).unwrap_or(1.0),
         is_routed: typed_m.is_none(),
-        conductor: given(wanted),
-        device_rating_a: row.maybe_si(&DEVICE_RATING),
-        device_rating_w: row.maybe_si(&DEVICE_WATTS),
-        self_protecting: row.flag(&SELF_PROTECTING),
-        fuse_block: row.flag(&FUSE_BLOCK),
-        far_source: row.flag(&FAR_SOURCE),
-        series: series(wanted),
+        conductor: given(row.conductor),
+        device_rating_a: row.device_rating.map(|rating| rating.value),
+        device_rating_w: row.device_watts.map(|rating| rating.value),
+        self_protecting: row.protects_itself,
+        fuse_block: row.fuse_block,
+        far_source: row.far_source,
+        series: series(row.conductor),
     }
-}
-
-/// The length of a run from where it lies. [m]
-fn read_route(row: &Reader<'_>) -> Option<f64> {
-    row.maybe_group(&ROUTE, |route| {
-        let point = |end: &Reader<'_>| (end.si(&X), end.si(&Y));
-        let (from, to) = (route.group(&ROUTE_FROM, point), route.group(&ROUTE_TO, point));
-        route_m(from, to, route.si(&RISE))
-    })
 }
 
 fn given(wanted: Wanted) -> Option<Conductor> {
@@ -207,94 +198,95 @@ fn series(wanted: Wanted) -> Option<Series> {
     }
 }
 
-fn read_load(row: &Reader<'_>) -> LoadInput {
-    let at = row.words(&AT);
-    let label = row.words(&LABEL);
-    let (load, leads) = read_draw(row);
+fn typed_load(reader: &Reader<'_>, row: LoadRow, at: usize, key: String) -> LoadInput {
+    let path = text!("{}.{}", Asked::LOADS.key, &at);
+    let label = if row.label.is_empty() { &row.at } else { &row.label };
     LoadInput {
-        path: row.path().to_owned(),
-        key: String::new(),
-        label: if label.is_empty() { at.clone() } else { label },
-        at,
-        load,
-        count: row.count(&COUNT),
-        leads,
+        label: label.as_str().into(),
+        at: row.at,
+        load: load(reader, &path, row.model, &row.value),
+        count: row.count,
+        leads: leads(reader, &path, row.positive_lead, row.negative_lead),
+        path,
+        key,
     }
 }
 
-/// A row of lights: each is fed from the one before.
-fn read_row(row: &Reader<'_>) -> (Vec<RunInput>, Vec<LoadInput>) {
-    let label = row.words(&ROW_LABEL);
-    let wanted = row.notation(&ROW_CONDUCTOR, stand_in(), wanted);
-    let first_m = row.si(&FIRST);
-    let spacing_m = row.si(&SPACING);
-    let device_rating_a = row.maybe_si(&DEVICE_RATING);
-    let device_rating_w = row.maybe_si(&DEVICE_WATTS);
-    let self_protecting = row.flag(&SELF_PROTECTING);
-    let count = row.count(&ROW_COUNT);
-    let feed = row.words(&FROM);
-    let (load, leads) = read_draw(row);
+/// The runs and loads of a row of lights: each is fed from the one before.
+fn lights(
+    reader: &Reader<'_>,
+    row: &LightsRow,
+    at: usize,
+    key: &str,
+    runs: &mut Vec<RunInput>,
+    loads: &mut Vec<LoadInput>,
+) {
+    let path = text!("{}.{}", Asked::ROWS.key, &at);
+    let load = load(reader, &path, row.model, &row.value);
+    let leads = leads(reader, &path, row.positive_lead, row.negative_lead);
     // Without a name its splices would have none of their own.
-    let name = |number: u32| match label.as_str() {
+    let name = |number: u32| match row.label.as_str() {
         "" => String::new(),
         label => text!("{} {}", &label, &number),
     };
-    let runs = (1..=count).map(|number| RunInput {
-        path: row.path().to_owned(),
-        key: String::new(),
-        id: if label.is_empty() { String::new() } else { text!("run {}", name(number)) },
-        from: if number == 1 { feed.clone() } else { name(number - 1) },
-        to: name(number),
-        length_m: if number == 1 { first_m } else { spacing_m },
-        is_routed: false,
-        conductor: given(wanted),
-        device_rating_a: device_rating_a.filter(|_| number == 1),
-        device_rating_w: device_rating_w.filter(|_| number == 1),
-        self_protecting,
-        fuse_block: false,
-        far_source: false,
-        series: series(wanted),
-    });
-    let loads = (1..=count).map(|number| LoadInput {
-        path: row.path().to_owned(),
-        key: String::new(),
-        at: name(number),
-        label: text!("light {}", name(number)),
-        load,
-        count: 1,
-        leads,
-    });
-    (runs.collect(), loads.collect())
+    for number in 1..=row.count {
+        let node = name(number);
+        let key = text!("{}.{}.{}", Asked::ROWS.key, &key, number - 1);
+        let is_first = number == 1;
+        let run = Arg::from(Msg::from(words::RunOfRow { node: node.as_str() }));
+        runs.push(RunInput {
+            path: path.clone(),
+            key: key.clone(),
+            id: if node.is_empty() { String::new() } else { text!("run {}", &node) },
+            name: run.clone(),
+            called: run,
+            from: if is_first { row.from.clone() } else { name(number - 1) },
+            to: node.clone(),
+            length_m: if is_first { row.first.value } else { row.spacing.value },
+            is_routed: false,
+            conductor: given(row.conductor),
+            device_rating_a: row.device_rating.filter(|_| is_first).map(|rating| rating.value),
+            device_rating_w: row.device_watts.filter(|_| is_first).map(|rating| rating.value),
+            self_protecting: row.protects_itself,
+            fuse_block: false,
+            far_source: false,
+            series: series(row.conductor),
+        });
+        loads.push(LoadInput {
+            path: path.clone(),
+            key,
+            label: Msg::from(words::LightOfRow { node: node.as_str() }).into(),
+            at: node,
+            load,
+            count: 1,
+            leads,
+        });
+    }
 }
 
-/// How a load draws, and the colours of its leads.
-fn read_draw(row: &Reader<'_>) -> (Load, Option<Leads>) {
-    let model = row.choice(&MODEL);
-    let positive = row.maybe_notation(&POSITIVE_LEAD, colour);
-    let negative = row.maybe_notation(&NEGATIVE_LEAD, colour);
-    for (this, other) in [(&POSITIVE_LEAD, &NEGATIVE_LEAD), (&NEGATIVE_LEAD, &POSITIVE_LEAD)] {
-        if row.given(this) && !row.given(other) {
-            row.fault_at(other, "give the colours of both leads, or of none");
+/// How a load draws.
+fn load(reader: &Reader<'_>, path: &str, model: Model, value: &Drawn) -> Load {
+    value.load(model).unwrap_or_else(|message| {
+        reader.tell_at(&text!("{}.{}", &path, LoadRow::VALUE.key), message);
+        Load::Current(0.0)
+    })
+}
+
+/// The colours of its leads: both or none.
+fn leads(
+    reader: &Reader<'_>,
+    path: &str,
+    positive: Option<Colour>,
+    negative: Option<Colour>,
+) -> Option<Leads> {
+    let [plus, minus] = [LoadRow::POSITIVE_LEAD, LoadRow::NEGATIVE_LEAD]
+        .map(|lead| text!("{}.{}", &path, lead.key));
+    for (this, other) in [(&plus, &minus), (&minus, &plus)] {
+        if reader.given_at(this) && !reader.given_at(other) {
+            reader.tell_at(other, words::BOTH_LEADS);
         }
     }
-    let load = row.notation(&VALUE, Load::Current(0.0), |text| load(model, text));
-    (load, positive.zip(negative).map(|(positive, negative)| Leads { positive, negative }))
-}
-
-/// A load's value, in the unit of how it draws.
-fn load(model: &str, text: &str) -> Result<Load, String> {
-    type Make = fn(f64) -> Load;
-    let (dimension, make): (&'static Dimension, Make) = match model {
-        "current" => (&CURRENT, Load::Current),
-        "resistance" => (&RESISTANCE, Load::Resistance),
-        _ => (&POWER, Load::Power),
-    };
-    let measure = Measure::read(text, dimension, None).map_err(|error| error.to_string())?;
-    make(measure.si()).checked().map_err(|range| range.to_string())
-}
-
-fn colour(text: &str) -> Result<Colour, String> {
-    text.parse().map_err(|error: crate::electrical::colours::NotAColour| error.to_string())
+    positive.zip(negative).map(|(positive, negative)| Leads { positive, negative })
 }
 
 /// The series that `auto` chooses from: the one that was named, else AWG.
@@ -302,15 +294,11 @@ fn one_series(reader: &Reader<'_>, runs: &[RunInput], choices_named: bool) -> Se
     let mut one = None;
     for run in runs {
         let Some(series) = run.series else { continue };
-        let path = text!("{}.conductor", &run.path);
+        let path = text!("{}.{}", &run.path, RunRow::CONDUCTOR.key);
         if choices_named {
-            reader.note(&path, "the sizes to choose from are named already; write auto here");
+            reader.tell_at(&path, words::CHOICES_NAMED);
         } else if one.is_some_and(|one| one != series) {
-            reader.note(
-                &path,
-                "auto AWG and auto mm2 do not mix in one circuit; take one of them, or name the \
-                 sizes to choose from",
-            );
+            reader.tell_at(&path, words::MIXED_SERIES);
         }
         one = Some(series);
     }
@@ -332,7 +320,14 @@ fn network(
         runs.iter().map(|run| Link { id: &run.id, from: &run.from, to: &run.to }).collect();
     let note_all = |faults: Vec<TreeFault>| {
         for fault in faults {
-            reader.note(&path(&fault, runs, loads), fault.to_string());
+            let message = match &fault {
+                // The names of what a row makes are shown in words.
+                TreeFault::SameName { run, first, .. } => {
+                    electrical::SameName { number: first + 1, name: name_of(runs, *run) }.into()
+                }
+                other => Msg::from(other),
+            };
+            reader.tell_at(&path(&fault, runs, loads), message);
         }
     };
     let tree = Tree::build(&links).map_err(note_all).ok()?;
@@ -345,11 +340,8 @@ fn network(
         let is_block = (0..tree.runs())
             .any(|run| tree.ends(run).1 == *place && runs.get(run).is_some_and(|r| r.fuse_block));
         if is_block {
-            let message = text!(
-                "“{}” is a fuse block: give the load a run of its own from there, which has a fuse",
-                &load.at
-            );
-            reader.note(&text!("{}.at", &load.path), message);
+            let path = text!("{}.{}", &load.path, LoadRow::AT.key);
+            reader.tell_at(&path, words::LoadOnBlock { node: load.at.as_str() });
         }
     }
     let placed = places
@@ -363,21 +355,25 @@ fn network(
 /// The input that a fault of the tree belongs to.
 fn path(fault: &TreeFault, runs: &[RunInput], loads: &[LoadInput]) -> String {
     let of_run = |run: &usize, key: &str| match runs.get(*run) {
-        Some(run) if run.path.starts_with(ROWS.key) && key != "from" => {
+        Some(run) if run.path.starts_with(Asked::ROWS.key) && key != "from" => {
             text!("{}.label", &run.path)
         }
         Some(run) => text!("{}.{}", &run.path, &key),
-        None => RUNS.key.to_owned(),
+        None => Asked::RUNS.key.to_owned(),
     };
     match fault {
-        TreeFault::NoRuns | TreeFault::NoSource => RUNS.key.to_owned(),
+        TreeFault::NoRuns | TreeFault::NoSource => Asked::RUNS.key.to_owned(),
         TreeFault::NameMissing { run } | TreeFault::SameName { run, .. } => of_run(run, "id"),
         TreeFault::ToItself { run, .. }
         | TreeFault::IntoSource { run }
         | TreeFault::TwoFeeds { run, .. } => of_run(run, "to"),
         TreeFault::Unfed { run, .. } | TreeFault::Ring { run, .. } => of_run(run, "from"),
         TreeFault::LoadOnNoNode { load, .. } => {
-            loads.get(*load).map_or(LOADS.key.to_owned(), |load| text!("{}.at", &load.path))
+            loads.get(*load).map_or(Asked::LOADS.key.to_owned(), |load| text!("{}.at", &load.path))
         }
     }
+}
+
+fn name_of(runs: &[RunInput], run: usize) -> Arg {
+    runs.get(run).map_or_else(|| "".into(), |run| run.name.clone())
 }

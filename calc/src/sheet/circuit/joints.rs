@@ -2,27 +2,40 @@
 
 use super::common::{wire_id, wire_name};
 use super::findings::Findings;
-use crate::electrical::colours::clashes;
+use crate::electrical::colours::{Clash, clashes};
 use crate::electrical::splice::Splice;
 use crate::electrical::wire::Pair;
-use crate::outcome::Record;
 use crate::quantity::{Length, Style, plain};
-use crate::report::{CheckLine, CheckList, Table, TableRow, texts};
+use crate::report::{CheckLine, CheckList, Table, TableRow};
 use crate::text::text;
+use crate::words::{Arg, Msg, circuit as words};
 use uom::si::length::meter;
+
+/// What the colours of a load's leads contradict.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Contradiction {
+    /// Those of the wire.
+    OfWire(Clash),
+    /// Those of another load at the same splice, by its place.
+    OfLoad(usize),
+}
 
 impl Findings<'_> {
     /// Splice by splice, in the order of the runs.
-    pub(super) fn splice_checks(&self) -> CheckList {
+    pub(super) fn splice_checks(&self, style: Style) -> CheckList {
         let line = |splice: &Splice| {
             let node = self.tree.name(splice.node);
-            let colours = self.colours_at(splice);
-            let mut notes = vec![if self.needs_studs(splice) {
-                "ring lugs on a stud or bus bar for each".to_owned()
+            let connectors: Msg = if self.needs_studs(splice) {
+                words::CHECKS_SPLICE_STUDS.into()
             } else {
-                text!("connectors for each: {}", connectors_text(splice))
-            }];
-            notes.extend(colours.clone());
+                words::ChecksSpliceConnectors { connectors: connectors(splice) }.into()
+            };
+            let mut notes = vec![style.say(connectors)];
+            notes.extend(self.colours_at(splice).into_iter().map(|colours| style.say(colours)));
+            let joined: Vec<String> =
+                self.joins(splice).iter().map(|joined| style.write(joined)).collect();
+            let text =
+                words::ChecksSpliceLine { node, ways: splice.ways, joined: joined.join(", ") };
             CheckLine {
                 // With other ways, or other colours, it is other work.
                 key: text!(
@@ -31,13 +44,13 @@ impl Findings<'_> {
                     &splice.ways,
                     self.colours_key(splice)
                 ),
-                text: text!("{}: {} ways, twice: {}", &node, &splice.ways, self.joins(splice)),
+                text: style.say(text),
                 note: notes.join("; "),
-                warns: splice.loads.iter().any(|load| !self.clash_words(*load).is_empty()),
+                warns: splice.loads.iter().any(|load| !self.clashes_of(*load).is_empty()),
             }
         };
         CheckList {
-            title: "Splice by splice, once for + and once for −".into(),
+            title: style.say(words::CHECKS_SPLICE),
             lines: self.splices.iter().map(line).collect(),
         }
     }
@@ -47,7 +60,14 @@ impl Findings<'_> {
         let wire = &self.inputs.wire;
         let line = |pair: &Pair| {
             let run = self.inputs.runs.get(pair.run)?;
-            let length = style.length(Length::new::<meter>(pair.length_m));
+            let text = words::ChecksCutLine {
+                run: run.name.clone(),
+                length: Length::new::<meter>(pair.length_m),
+                wire: wire_name(pair.conductor, &self.inputs.conditions),
+                positive: wire.positive,
+                negative: wire.negative,
+            };
+            let (from, to) = (run.from.as_str(), run.to.as_str());
             Some(CheckLine {
                 // A tick holds for the piece that was cut, to the millimetre.
                 key: text!(
@@ -56,58 +76,49 @@ impl Findings<'_> {
                     wire_id(pair.conductor, &self.inputs.conditions).text(),
                     plain(pair.length_m * 1000.0, 0)
                 ),
-                text: text!(
-                    "{}: {} of {}, one {} (+) and one {} (−)",
-                    &run.id,
-                    &length,
-                    wire_name(pair.conductor, &self.inputs.conditions),
-                    &wire.positive,
-                    &wire.negative
-                ),
-                note: text!("{} to {}, slack at both ends counted", &run.from, &run.to),
+                text: style.say(text),
+                note: style.say(words::ChecksCutNote { from, to }),
                 warns: false,
             })
         };
         CheckList {
-            title: "Wire to cut, run by run".into(),
+            title: style.say(words::CHECKS_CUT),
             lines: self.pairs.iter().filter_map(line).collect(),
         }
     }
 
-    /// `panel (r3), lamp 2, on to left 3 (r4)`.
-    fn joins(&self, splice: &Splice) -> String {
+    /// What meets at a splice: the run that feeds it, the loads, the runs that go on.
+    fn joins(&self, splice: &Splice) -> Vec<Arg> {
         let runs = &self.inputs.runs;
-        let mut parts = Vec::new();
-        if let Some(feed) = runs.get(splice.feed) {
-            parts.push(text!("from {} ({})", &feed.from, &feed.id));
-        }
-        for load in splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place)) {
-            parts.push(match load.count {
-                1 => load.label.clone(),
-                count => text!("{} × {}", &count, &load.label),
-            });
-        }
-        for run in splice.onward.iter().filter_map(|place| runs.get(*place)) {
-            parts.push(text!("on to {} ({})", &run.to, &run.id));
-        }
-        parts.join(", ")
+        let feed = runs.get(splice.feed).map(|feed| {
+            let (node, run) = (feed.from.as_str(), feed.name.clone());
+            Arg::from(Msg::from(words::JoinsFrom { node, run }))
+        });
+        let loads = splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place));
+        let onward = splice.onward.iter().filter_map(|place| runs.get(*place)).map(|run| {
+            let (node, run) = (run.to.as_str(), run.name.clone());
+            Arg::from(Msg::from(words::JoinsOn { node, run }))
+        });
+        feed.into_iter().chain(loads.map(|load| load.shown())).chain(onward).collect()
     }
 
     /// Both colours wherever a lead has another one than the wire that it is joined to.
-    fn colours_at(&self, splice: &Splice) -> Vec<String> {
+    fn colours_at(&self, splice: &Splice) -> Vec<Msg> {
         let wire = self.inputs.wire;
         let loads = splice.loads.iter().filter_map(|place| self.inputs.loads.get(*place));
         loads
             .filter_map(|load| {
                 let leads = load.leads.filter(|leads| *leads != wire)?;
-                Some(text!(
-                    "{}: + {} to {}, − {} to {}",
-                    &load.label,
-                    &leads.positive,
-                    &wire.positive,
-                    &leads.negative,
-                    &wire.negative
-                ))
+                Some(
+                    words::LeadColors {
+                        load: load.label.clone(),
+                        positive: leads.positive,
+                        positive_wire: wire.positive,
+                        negative: leads.negative,
+                        negative_wire: wire.negative,
+                    }
+                    .into(),
+                )
             })
             .collect()
     }
@@ -132,12 +143,12 @@ impl Findings<'_> {
 
     /// Where the colours of a load's leads contradict those of the wires and of the other leads that
     /// they are joined to.
-    pub(super) fn clash_words(&self, load: usize) -> Vec<String> {
+    pub(super) fn clashes_of(&self, load: usize) -> Vec<Contradiction> {
         let Some(leads) = self.inputs.loads.get(load).and_then(|load| load.leads) else {
             return Vec::new();
         };
-        let mut words: Vec<String> =
-            clashes(leads, self.inputs.wire).iter().map(ToString::to_string).collect();
+        let mut found: Vec<Contradiction> =
+            clashes(leads, self.inputs.wire).into_iter().map(Contradiction::OfWire).collect();
         let at = |load: usize| self.loads.get(load).map(|placed| placed.node);
         for (other, joined) in self.inputs.loads.iter().enumerate() {
             let Some(theirs) = joined.leads.filter(|_| other != load && at(other) == at(load))
@@ -145,31 +156,25 @@ impl Findings<'_> {
                 continue;
             };
             if leads.positive == theirs.negative || leads.negative == theirs.positive {
-                words.push(text!(
-                    "its colours mean the opposite of those of {} at the same splice: join + to \
-                     +, whatever the colour",
-                    &joined.label
-                ));
+                found.push(Contradiction::OfLoad(other));
             }
         }
-        words
+        found
     }
 
-    pub(super) fn splice_records(&self) -> Vec<Record> {
-        self.splices
-            .iter()
-            .map(|splice| {
-                Record::new()
-                    .with("node", self.tree.name(splice.node))
-                    .with("ways", splice.ways)
-                    .with("each_polarity", splice.connectors.len())
-                    .with("connectors", splice.connectors.clone())
-            })
-            .collect()
+    /// In words.
+    pub(super) fn clash(&self, found: Contradiction) -> Msg {
+        match found {
+            Contradiction::OfWire(clash) => clash.into(),
+            Contradiction::OfLoad(other) => {
+                let other = self.inputs.loads.get(other).map(|load| load.label.clone());
+                words::ClashJoined { other: other.unwrap_or_else(|| "".into()) }.into()
+            }
+        }
     }
 
     /// Which lead of each load is which, and what it is joined to.
-    pub(super) fn polarity_table(&self) -> Option<Table> {
+    pub(super) fn polarity_table(&self, style: Style) -> Option<Table> {
         let wire = &self.inputs.wire;
         let rows: Vec<TableRow> = self
             .inputs
@@ -178,28 +183,37 @@ impl Findings<'_> {
             .enumerate()
             .filter_map(|(place, load)| {
                 let leads = load.leads.as_ref()?;
-                let beware = !self.clash_words(place).is_empty();
+                let joined = |lead, wire| style.say(words::TablePolarityJoined { lead, wire });
+                let beware = !self.clashes_of(place).is_empty();
                 Some(TableRow {
                     cells: vec![
-                        load.label.clone(),
-                        text!("{} to {}", &leads.positive, &wire.positive),
-                        text!("{} to {}", &leads.negative, &wire.negative),
-                        if beware { "! not by colour" } else { "" }.to_owned(),
+                        style.write(&load.label),
+                        joined(leads.positive, wire.positive),
+                        joined(leads.negative, wire.negative),
+                        match beware {
+                            true => style.say(words::TABLE_POLARITY_BEWARE),
+                            false => String::new(),
+                        },
                     ],
                     chosen: false,
                 })
             })
             .collect();
         (!rows.is_empty()).then(|| Table {
-            title: "Polarity: lead of the load to wire of the run".into(),
-            heads: texts(&["Load", "+ positive", "− negative", ""]),
+            title: style.say(words::TABLE_POLARITY),
+            heads: vec![
+                style.say(words::TABLE_POLARITY_LOAD),
+                style.say(words::TABLE_POLARITY_POSITIVE),
+                style.say(words::TABLE_POLARITY_NEGATIVE),
+                String::new(),
+            ],
             rows,
         })
     }
 }
 
 /// `1 of 3 ways`, `2 of 5 ways and 1 of 3 ways, linked`.
-fn connectors_text(splice: &Splice) -> String {
+fn connectors(splice: &Splice) -> Arg {
     let mut counts: Vec<(usize, usize)> = Vec::new();
     for ways in &splice.connectors {
         match counts.iter_mut().find(|(known, _)| known == ways) {
@@ -207,8 +221,12 @@ fn connectors_text(splice: &Splice) -> String {
             None => counts.push((*ways, 1)),
         }
     }
-    let parts: Vec<String> =
-        counts.iter().map(|(ways, count)| text!("{} of {} ways", &count, &ways)).collect();
-    let linked = if splice.connectors.len() > 1 { ", linked" } else { "" };
-    text!("{}{}", parts.join(" and "), &linked)
+    let each = counts
+        .iter()
+        .map(|(ways, count)| Arg::from(Msg::from(words::Connector { count: *count, ways: *ways })));
+    let connectors = Arg::each(each);
+    match splice.connectors.len() {
+        0 | 1 => connectors,
+        _ => Msg::from(words::ConnectorLinked { connectors }).into(),
+    }
 }

@@ -276,6 +276,9 @@ fn what_is_no_tree_names_its_run() {
     assert_eq!(fault("/loads/1/value", "0.5 A"), "loads.1.value");
     assert_eq!(fault("/loads/1/model", "lamp"), "loads.1.model");
     assert_eq!(fault("/loads/0/positive_lead", "black"), "loads.0.negative_lead");
+    let blank = with(small("14 AWG"), "/loads/0/negative_lead", json!(" "));
+    let found = faults(&with(blank, "/loads/0/positive_lead", json!("black")));
+    assert_eq!(found[0].0, "loads.0.negative_lead", "a blank is no color");
     let found = faults(&with(small("14 AWG"), "/runs/2/id", json!("")));
     assert_eq!(found.iter().map(|f| f.0.as_str()).collect::<Vec<_>>(), ["runs.2.id"]);
     // All at once, also when a length is wrong beside the shape.
@@ -284,6 +287,21 @@ fn what_is_no_tree_names_its_run() {
     assert_eq!(found.len(), 2, "{found:?}");
     let none = circuit(3.0, vec![run("r1", "source", "a", "1 m", "auto")], vec![]);
     assert_eq!(faults(&none)[0].0, "loads");
+}
+
+/// What is carried away stands first: the lowest voltage, the fuse, and every size to buy, never how many there are.
+#[test]
+fn answers_are_what_is_carried_away() {
+    let mut inputs = small("12 AWG");
+    for (run, size) in [(0, "6 AWG"), (1, "8 AWG"), (2, "10 AWG")] {
+        inputs = with(inputs, &format!("/runs/{run}/conductor"), json!(size));
+    }
+    let report = sheet(&inputs);
+    let texts: Vec<&str> = report.answers.iter().map(|answer| answer.text.as_str()).collect();
+    assert!(texts[0].contains(" V (") && texts[1].ends_with(" A"), "{texts:?}");
+    for size in ["6 AWG", "8 AWG", "10 AWG", "12 AWG"] {
+        assert!(texts[2].contains(size), "{texts:?}");
+    }
 }
 
 #[test]
@@ -447,7 +465,7 @@ fn a_fuse_in_line_before_a_dimmer() {
     let small = sheet(&dimmed("1 A"));
     assert_eq!(small.outcome.get("device_rating_ok"), Some(&Value::Flag(false)));
     assert!(small.outcome.number("fuse_a").is_none());
-    assert!(small.remarks[0].text.contains("least fuse for its current"), "{:?}", small.remarks);
+    assert!(small.remarks[0].text.contains("smallest fuse for its current"), "{:?}", small.remarks);
 }
 
 #[test]

@@ -1,15 +1,15 @@
 //! How the lowest voltage and the fuse came about.
 
-use super::common::{
-    ampacity_steps, amperes, fuse_steps, ohms_per_length, percent, resistance_steps, run_length,
-    volts, watts,
-};
+use super::common::{ampacity_steps, amperes, fuse_steps, resistance_steps, volts, watts};
 use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
+use crate::electrical::run_formulas::{LostShare, RunDrop};
 use crate::electrical::sources;
+use crate::formula::step;
 use crate::quantity::Style;
 use crate::report::Step;
 use crate::text::text;
+use crate::words::{Msg, circuit as words};
 
 /// Most runs on the way to the worst load that are written out one by one.
 const WAY_SHOWN: usize = 12;
@@ -25,10 +25,13 @@ impl Findings<'_> {
             }
         }
         steps.push(Step::new(
-            "Every load draws at its own voltage",
-            "I = P / V, I, or V / R",
-            text!("{} loads on {} runs, solved together", self.loads.len(), inputs.runs.len()),
-            text!("{} from the source", amperes(self.wired.solution.source_a)),
+            style.say(words::STEP_ALL),
+            style.say(words::STEP_ALL_FORMULA),
+            style.say(words::StepAllNumbers {
+                loads: Msg::from(words::StepAllLoads { count: self.loads.len() }),
+                runs: Msg::from(words::StepAllRuns { count: inputs.runs.len() }),
+            }),
+            style.say(words::StepAllResult { current: amperes(self.wired.solution.source_a) }),
             &sources::POWER_FLOW,
         ));
         let way = self.way_to_worst();
@@ -36,55 +39,63 @@ impl Findings<'_> {
             steps.extend(self.run_step(*run, style));
         }
         let mut drops: Vec<String> =
-            way.iter().take(WAY_SHOWN).map(|run| self.run_drop(*run)).collect();
+            way.iter().take(WAY_SHOWN).map(|run| self.run_drop(*run, style)).collect();
         if way.len() > WAY_SHOWN {
             drops.push("…".to_owned());
         }
-        let source = volts(inputs.supply.source_v);
-        let worst = volts(self.node_v(self.worst));
+        let source = style.figure(volts(inputs.supply.source_v));
+        let worst = style.figure(volts(self.node_v(self.worst)));
         steps.push(Step::new(
-            text!("Voltage at {}, the lowest of all loads", self.tree.name(self.worst)),
+            style.say(words::StepLowest { node: self.tree.name(self.worst) }),
             "V = Vs − Σ ΔV",
             text!("{} − ({})", &source, drops.join(" + ")),
-            worst.clone(),
+            worst,
             &sources::OHMS_LAW,
         ));
+        let (source_v, load_v) = (inputs.supply.source_v, self.node_v(self.worst));
+        steps.push(step(words::STEP_SHARE, &LostShare { source_v, load_v }, style));
         steps.push(Step::new(
-            "Its share of the source voltage",
-            "p = (Vs − V) / Vs",
-            text!("({} − {}) / {}", &source, &worst, &source),
-            percent(self.drop_percent(self.worst)),
-            &sources::OHMS_LAW,
-        ));
-        steps.push(Step::new(
-            "Check: power in is power out",
+            style.say(words::STEP_CHECK),
             "Vs · I = Σ P + Σ I² · R",
-            text!("{} + {}", watts(self.wired.solution.load_w), watts(self.wired.solution.loss_w)),
-            watts(self.wired.solution.source_w),
+            style.figure(text!(
+                "{} + {}",
+                watts(self.wired.solution.load_w),
+                watts(self.wired.solution.loss_w)
+            )),
+            style.figure(watts(self.wired.solution.source_w)),
             &sources::OHMS_LAW,
         ));
         if !self.is_safe() {
             return steps;
         }
         if let Some(weakest) = self.weakest() {
-            steps.extend(ampacity_steps(weakest, &inputs.conditions));
+            steps.extend(ampacity_steps(weakest, &inputs.conditions, style));
         }
         if let (Some(low), Some(low_v)) = (&self.wired.low, inputs.supply.low_v) {
             steps.push(Step::new(
-                "Source current with the battery at its lowest",
+                style.say(words::STEP_LOW),
                 "I = Σ P / V + …",
-                volts(low_v),
-                amperes(low.source_a),
+                style.figure(volts(low_v)),
+                style.figure(amperes(low.source_a)),
                 &sources::POWER_FLOW,
             ));
         }
-        steps.extend(fuse_steps(self.wired.source_a, inputs.continuous, self.fuses.main.as_ref()));
+        steps.extend(fuse_steps(
+            self.wired.source_a,
+            inputs.continuous,
+            self.fuses.main.as_ref(),
+            style,
+        ));
         for (run, _) in &self.fuses.branches {
             let highest_a = self.wired.highest_a.get(*run).copied().unwrap_or(0.0);
             let fuse = self.fuses.before(*run);
-            steps.extend(fuse_steps(highest_a, inputs.continuous, fuse).into_iter().map(|step| {
-                Step { name: text!("{}: {}", self.run_name(*run), &step.name), ..step }
-            }));
+            steps.extend(fuse_steps(highest_a, inputs.continuous, fuse, style).into_iter().map(
+                |step| {
+                    let run = self.run_name(*run);
+                    let name = words::StepOfRun { run, step: step.name.as_str() };
+                    Step { name: style.say(name), ..step }
+                },
+            ));
         }
         steps
     }
@@ -93,18 +104,13 @@ impl Findings<'_> {
         let typed = self.inputs.runs.get(run)?;
         let ohm_per_m =
             self.wired.conductors.get(run)?.ohm_per_m(self.inputs.temperature_c).ok()?;
-        Some(Step::new(
-            text!("Drop of {}, {} to {}", &typed.id, &typed.from, &typed.to),
-            "ΔV = I · 2 · L · r",
-            text!(
-                "{} · 2 · {} · {}",
-                amperes(self.run_a(run)),
-                run_length(typed.length_m, style),
-                ohms_per_length(ohm_per_m, style)
-            ),
-            self.run_drop(run),
-            &sources::OHMS_LAW,
-        ))
+        let name = words::StepRun {
+            run: typed.name.clone(),
+            from: typed.from.as_str(),
+            to: typed.to.as_str(),
+        };
+        let (current_a, length_m) = (self.run_a(run), typed.length_m);
+        Some(step(name, &RunDrop { current_a, length_m, ohm_per_m }, style))
     }
 
     /// The runs from the source to the worst load.

@@ -1,12 +1,12 @@
 //! The areas as rectangles to scale, side by side; what is taken off is hatched.
 
-use crate::text::text;
 use uom::si::length::meter;
 
-use super::Inputs;
-use super::words::named;
+use super::inputs::Job;
+use super::shown::named;
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::{Area, Length, Style};
+use crate::words::{Arg, coating as words};
 
 /// More rectangles than this are not drawn: they could not be told apart.
 const MOST_DRAWN: usize = 40;
@@ -20,16 +20,13 @@ struct Drawn {
 }
 
 /// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
-pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
-    let off = inputs.areas.iter().filter(|rectangle| rectangle.subtract).count();
-    let words = text!(
-        "{} coated and {} taken-off rectangles to scale, {} in all.",
-        inputs.areas.len() + inputs.boards.len() - off,
-        &off,
-        style.area(net)
-    );
-    let mut drawing = Drawing::new("Areas to scale; hatched areas are not coated", words);
-    let all = rectangles(inputs);
+pub fn areas(job: &Job, net: Area, style: Style) -> Drawing {
+    let areas = &job.inputs.areas;
+    let off = areas.iter().filter(|rectangle| rectangle.subtract).count();
+    let (coated, area) = (areas.len() + job.boards.len() - off, Arg::area(net));
+    let words = style.say(words::DrawingWords { coated, off, area });
+    let mut drawing = Drawing::new(style.say(words::DRAWING), words);
+    let all = rectangles(job, style);
     let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);
     // Room for the figures, whose size does not scale.
     let room = longest * 0.3;
@@ -52,23 +49,26 @@ pub fn areas(inputs: &Inputs, net: Area, style: Style) -> Drawing {
     drawing
 }
 
-fn rectangles(inputs: &Inputs) -> Vec<Drawn> {
+fn rectangles(job: &Job, style: Style) -> Vec<Drawn> {
     let drawn = |name, length: Length, width: Length, fill| Drawn {
         name,
         across: length.max(width),
         down: length.min(width),
         fill,
     };
-    let areas = inputs.areas.iter().enumerate().map(|(index, area)| {
+    let areas = job.inputs.areas.iter().enumerate().map(|(index, area)| {
         let fill = if area.subtract { Fill::Waste } else { Fill::Stock };
-        let mut name = named(&area.label, "area", index, area.count);
-        if area.faces > 1 {
-            name.push_str(", both faces");
-        }
+        let number = words::AreaNumber { number: index + 1 }.into();
+        let name = named(&area.label, number, area.count, style);
+        let name = match area.faces {
+            1 => name,
+            _ => style.say(words::BothFaces { name }),
+        };
         drawn(name, area.length, area.width, fill)
     });
-    let boards = inputs.boards.iter().enumerate().filter_map(|(index, boards)| {
-        let name = named(&boards.label, "board", index, boards.number());
+    let boards = job.boards.iter().enumerate().filter_map(|(index, boards)| {
+        let number = words::BoardNumber { number: index + 1 }.into();
+        let name = named(&boards.label, number, boards.number(), style);
         // Of boards that differ, the first stands for all.
         let (length, width) = boards.pieces.first()?;
         Some(drawn(name, *length, *width, Fill::Stock))

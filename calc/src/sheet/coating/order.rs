@@ -1,84 +1,53 @@
 //! The order of work of a finish, to be ticked off.
 
-use uom::si::time::minute;
+use uom::si::f64::Time;
 
-use super::{Inputs, Layer};
-use crate::quantity::significant;
+use super::found::in_order;
+use super::inputs::{Job, Layer};
+use crate::quantity::Style;
 use crate::report::{CheckLine, CheckList};
 use crate::text::text;
+use crate::words::{Arg, Id, Msg, coating as words};
 
 /// What is done from the bare wood to the last coat.
-pub fn of_work(inputs: &Inputs) -> CheckList {
-    let mut lines = vec![
-        line(
-            "dry",
-            "Check the wood with the moisture meter",
-            "Against the label's limit, near the doors, too.",
-        ),
-        line(
-            "patch",
-            "Try every layer on a test patch",
-            "On the same wood, sanded alike: colour, drying, and whether one bears the other.",
-        ),
-        line(
-            "dust",
-            "Vacuum, then wipe the dust off",
-            "Before the first coat and again before each of the others.",
-        ),
+pub fn of_work(job: &Job, style: Style) -> CheckList {
+    let line = |key: &str, said: Msg, note: Option<Msg>| CheckLine {
+        key: text!("order {}", key),
+        text: style.say(said),
+        note: note.map_or_else(String::new, |note| style.say(note)),
+        warns: false,
+    };
+    let before: [(&str, Id, Id); 3] = [
+        ("dry", words::ORDER_DRY, words::ORDER_DRY_NOTE),
+        ("patch", words::ORDER_PATCH, words::ORDER_PATCH_NOTE),
+        ("dust", words::ORDER_DUST, words::ORDER_DUST_NOTE),
     ];
-    let layers = || inputs.layers.iter().enumerate();
-    let under = layers().skip(1).filter(|(_, layer)| !layer.over);
-    let over = layers().skip(1).filter(|(_, layer)| layer.over);
-    for (index, layer) in under.chain(layers().take(1)).chain(over) {
-        let coats = match layer.coats {
-            1 => "1 coat".to_owned(),
-            coats => text!("{} coats", &coats),
+    let before =
+        before.into_iter().map(|(key, said, note)| line(key, said.into(), Some(note.into())));
+    let mut lines: Vec<CheckLine> = before.collect();
+    let layers = job.layers.iter().enumerate().map(|layer| (layer, layer.1.over));
+    for (index, layer) in in_order(layers) {
+        let product = layer.name(style);
+        let key = |part: &str| text!("layer {} {}", &index, part);
+        let on = words::OrderOn { coats: layer.coats, product: product.as_str() };
+        let note = match (layer.penetrating, layer.coats) {
+            (true, _) => Some(words::ORDER_ON_WIPED.into()),
+            (false, 1) => None,
+            (false, _) => Some(words::ORDER_ON_BETWEEN.into()),
         };
-        let what = text!("{}: {}", &layer.product, &coats);
-        let key = |part: &str| text!("layer {} {}", &index, &part);
+        lines.push(line(&key("on"), on.into(), note));
         if layer.penetrating {
-            lines.push(line(
-                &key("on"),
-                &what,
-                "Put on no more at once than can be wiped off in time.",
-            ));
-            lines.push(line(
-                &key("wipe"),
-                &text!("{}: wipe it off", &layer.product),
-                &wiped(layer),
-            ));
-            lines.push(line(
-                &key("rags"),
-                "Spread the rags flat outdoors, each by itself",
-                "Rags with oil or stain in a heap ignite by themselves.",
-            ));
-        } else {
-            let between = match layer.coats {
-                1 => "",
-                _ => "Between coats: wait, abrade and take the dust off as the label says.",
-            };
-            lines.push(line(&key("on"), &what, between));
+            let wipe = words::OrderWipe { product };
+            lines.push(line(&key("wipe"), wipe.into(), Some(wiped(layer))));
+            let note = Some(words::ORDER_RAGS_NOTE.into());
+            lines.push(line(&key("rags"), words::ORDER_RAGS.into(), note));
         }
     }
-    CheckList { title: "Order of work".into(), lines }
+    CheckList { title: style.say(words::ORDER), lines }
 }
 
 /// When what has not gone into the wood is wiped off.
-fn wiped(layer: &Layer) -> String {
-    match layer.wipe {
-        Some(wipe) => text!(
-            "Each part {} min after it went on, with clean rags, until none come away wet.",
-            significant(wipe.get::<minute>(), 2)
-        ),
-        None => "After as many minutes as the label says; left on, it stays sticky.".to_owned(),
-    }
-}
-
-fn line(key: &str, text: &str, note: &str) -> CheckLine {
-    CheckLine {
-        key: text!("order {}", &key),
-        text: text.to_owned(),
-        note: note.to_owned(),
-        warns: false,
-    }
+fn wiped(layer: &Layer) -> Msg {
+    let in_minutes = |wipe: Time| words::OrderWipeNote { time: Arg::rough_minutes(wipe) }.into();
+    layer.wipe.map_or_else(|| words::ORDER_WIPE_UNKNOWN.into(), in_minutes)
 }

@@ -1,82 +1,81 @@
-//! What charges the battery: shore power, the alternator, panels month by month.
+//! What charges the battery: shore power, the alternator, panels month by month; each with its cable.
 
+use std::sync::Arc;
+
+use calc_derive::{Choice, Either, Inputs, Outcome};
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
-use uom::si::f64::{ElectricCurrent, ElectricPotential, Energy, Power, Time};
+use uom::si::f64::{ElectricCurrent, ElectricPotential, Energy, Length, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
-use super::cable::Cable;
-use super::checks::Cables;
-use super::loads::LABEL;
-use super::words::spell;
-use super::{Battery, Inputs};
-use crate::ask::Ask;
-use crate::energy::charging::{
-    Charging, TAPER, TIME_TO_FULL, time_to_full, time_to_full_lead_acid,
-};
-use crate::fault::Fault;
+use super::Battery;
+use super::cable::amperes;
+use super::cable::{Cable, Carried, Laid, cable};
+use crate::energy::charging::{Charging, TimeToFull, ToFull, time_to_full, time_to_full_lead_acid};
+use crate::formula::step;
+use crate::lists::BuyLine;
 use crate::outcome::Record;
-use crate::quantity::{CURRENT, LENGTH, POWER, amount, percent};
-use crate::reader::Reader;
-use crate::report::{Step, Table, TableRow, texts};
+use crate::quantity::Style;
+use crate::report::{Remark, Step, Table, TableRow};
 use crate::sheet::solar::MONTHS;
-use crate::source::Source;
 use crate::text::text;
+use crate::words::{Arg, Id, Msg, energy as words};
 
-static CHARGE_POWER: Ask =
-    Ask::measure("power", "Power at the battery", &POWER, ["W", "W"], (0.1, 100_000.0))
-        .usual("380 W", "380 W")
-        .help("Charging current on its label times the battery's voltage.");
-static CHARGE_CURRENT: Ask =
-    Ask::measure("current", "Charging current", &CURRENT, ["A", "A"], (0.01, 10_000.0))
-        .usual("30 A", "30 A")
-        .help("On the charger's label: shore charger, or the one between alternator and battery.");
-static PANELS: Ask = Ask::sheet_of("solar", "Panels of a sheet", "solar")
-    .help("Takes the yield of each month from there.");
-static CHARGED_BY: Ask = Ask::either("Charges with", &[&CHARGE_POWER, &CHARGE_CURRENT, &PANELS]);
-static CHARGE_HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
-    .optional()
-    .usual("2", "2")
-    .help("Driving, or plugged in; leave blank for panels.");
-static KIND: Ask = Ask::choice(
-    "kind",
-    "Kind of charger",
-    &[
-        ("auto", "not said"),
-        ("shore", "shore charger"),
-        ("dc_dc", "alternator through a DC-DC charger"),
-        ("alternator", "straight from the alternator, through a relay"),
-        ("controller", "solar controller"),
-    ],
-)
-.help("What limits the current: lithium is never charged straight from an alternator.");
-static WAY: Ask =
-    Ask::measure("length", "Charger to battery, one way", &LENGTH, ["ft", "m"], (0.01, 100.0))
-        .optional()
-        .usual("8 ft", "2.5 m")
-        .help("For its cable and the fuses at both of its ends; leave blank for panels.");
-pub(super) static CHARGING: Ask = Ask::rows(
-    "charging",
-    "What charges it",
-    "charger",
-    0,
-    &[&LABEL, &CHARGED_BY, &CHARGE_HOURS, &KIND, &WAY],
-)
-.optional();
+/// What is asked of a charger.
+#[derive(Inputs)]
+#[words(energy)]
+pub(super) struct Row {
+    #[ask(no_help, usual("fridge", "fridge"))]
+    label: String,
+    #[ask(either)]
+    charged_by: ChargedBy,
+    #[ask(unit("h"), range(0.0, 24.0), usual("2", "2"), word(charge_hours))]
+    hours: Option<f64>,
+    #[ask(choice)]
+    kind: Kind,
+    #[ask(units("ft", "m"), range(0.01, 100.0), usual("8 ft", "2.5 m"), word(way))]
+    length: Option<Length>,
+}
 
-/// What stays in a battery of what is charged.
-pub(super) static CHARGED_SHARE: Source =
-    Source::common_practice("of a charge 85 % stays in a lead-acid battery, 95 % in lithium");
+/// The outcome of the sheet that is taken from; none where it is not there or waits for this one.
+type Taken = Option<Arc<Record>>;
+
+/// What it charges with.
+#[derive(Either)]
+#[words(energy)]
+enum ChargedBy {
+    #[ask(units("W", "W"), range(0.1, 100_000.0), usual("380 W", "380 W"), word(charge_power))]
+    Power(Power),
+    #[ask(units("A", "A"), range(0.01, 10_000.0), usual("30 A", "30 A"), word(charge_current))]
+    Current(ElectricCurrent),
+    // Panels may take the day's use from this very sheet: their yield does not hang on it.
+    #[ask(sheet_of("solar"), if_ready, word(panels))]
+    Solar(Taken),
+}
+
+/// What limits its current.
+#[derive(Clone, Copy, PartialEq, Eq, Choice)]
+#[words(energy)]
+pub(super) enum Kind {
+    Auto,
+    Shore,
+    DcDc,
+    Alternator,
+    Controller,
+}
 
 /// One charger.
 pub(super) struct Charger {
-    pub label: String,
-    pub by: ChargedBy,
-    pub time: Option<Time>,
-    pub kind: &'static str,
-    /// Charger to battery, one way. [m]
-    pub way_m: Option<f64>,
+    /// As it was typed.
+    label: String,
+    /// As it was typed, or its number.
+    pub name: Arg,
+    pub brings: Brings,
+    time: Option<Time>,
+    pub kind: Kind,
+    /// Charger to battery, one way.
+    way: Option<Length>,
     /// Its current: as typed, or its power at the nominal voltage; none where it is not known. [A]
     pub current_a: Option<f64>,
     /// Its current is what was typed, whatever the voltage.
@@ -84,7 +83,7 @@ pub(super) struct Charger {
 }
 
 /// How a charger brings what it brings.
-pub(super) enum ChargedBy {
+pub(super) enum Brings {
     /// The same power all the time.
     Power(Power),
     /// Panels: the yield of a mean day, January first. [Wh]
@@ -92,250 +91,359 @@ pub(super) enum ChargedBy {
 }
 
 impl Charger {
-    /// The constant power, where it is one.
-    pub fn power(&self) -> Option<Power> {
-        match self.by {
-            ChargedBy::Power(power) => Some(power),
-            ChargedBy::Months(_) => None,
-        }
-    }
-}
-
-pub(super) fn read(
-    reader: &Reader<'_>,
-    voltage: ElectricPotential,
-    battery: Option<&Battery>,
-) -> Vec<Charger> {
-    let lithium = battery.is_some_and(|battery| battery.lithium);
-    reader.rows(&CHARGING, |row| {
+    pub fn of(index: usize, row: &Row, voltage: ElectricPotential) -> Self {
         let mut panels_w = None;
-        let by = match row.which(&CHARGED_BY) {
-            Some(1) => ChargedBy::Power(row.measure::<ElectricCurrent>(&CHARGE_CURRENT) * voltage),
-            Some(2) => {
-                // Panels may take the day's use from this very sheet: their yield does not hang on it.
-                let outcome = row.sheet_if_ready(&PANELS);
-                let yields = outcome.map(|outcome| {
+        let brings = match &row.charged_by {
+            ChargedBy::Power(power) => Brings::Power(*power),
+            ChargedBy::Current(current) => Brings::Power(*current * voltage),
+            ChargedBy::Solar(taken) => {
+                Brings::Months(taken.as_ref().map_or_else(Vec::new, |outcome| {
                     panels_w = outcome.number("rated_w");
                     let months = outcome.list("months").iter();
                     months.filter_map(|month| month.number("wh_day")).collect()
-                });
-                ChargedBy::Months(yields.unwrap_or_default())
+                }))
             }
-            _ => ChargedBy::Power(row.measure(&CHARGE_POWER)),
         };
-        let time = row.maybe_number(&CHARGE_HOURS).map(Time::new::<hour>);
-        let kind = row.choice(&KIND);
-        if kind == "alternator" && lithium {
-            row.fault_at(
-                &KIND,
-                "lithium is never charged straight from an alternator, which it overloads: put a DC-DC charger between them and choose that here",
-            );
-        }
-        let power_w = match &by {
-            ChargedBy::Power(power) => Some(power.get::<watt>()),
-            ChargedBy::Months(_) => panels_w,
+        let power_w = match &brings {
+            Brings::Power(power) => Some(power.get::<watt>()),
+            Brings::Months(_) => panels_w,
         };
-        Charger {
-            label: row.words(&LABEL),
-            by,
-            time,
-            kind,
-            way_m: row.maybe_si(&WAY),
-            by_current: row.which(&CHARGED_BY) == Some(1),
+        Self {
+            name: match row.label.as_str() {
+                "" => Msg::from(words::ChargerNumber { number: index + 1 }).into(),
+                label => label.into(),
+            },
+            label: row.label.clone(),
+            brings,
+            time: row.hours.map(Time::new::<hour>),
+            kind: row.kind,
+            way: row.length,
+            by_current: matches!(row.charged_by, ChargedBy::Current(_)),
             current_a: power_w.map(|watts| watts / voltage.get::<volt>()),
         }
-    })
+    }
+
+    /// The constant power, where it is one.
+    pub fn power(&self) -> Option<Power> {
+        match self.brings {
+            Brings::Power(power) => Some(power),
+            Brings::Months(_) => None,
+        }
+    }
 }
 
-/// What a charger comes to with a battery.
+/// What a charger comes to.
+#[derive(Outcome)]
 pub(super) struct Charged {
+    current_a: Option<f64>,
+    cable: Option<Cable>,
+    /// From here on nothing without a battery.
+    label: Option<String>,
+    power_w: Option<f64>,
+    full_h: Option<f64>,
+    kept_wh_day: Option<f64>,
+    months: Option<Vec<MonthLeft>>,
     /// From the lowest charge to full; none for panels.
-    pub full: Option<Time>,
+    #[outcome(skip)]
+    full: Option<ToFull>,
     /// Kept in a day of its hours, before the battery is full.
+    #[outcome(skip)]
     pub day: Option<Energy>,
-    /// Month by month: left over after the day's use, and days to full where anything is left.
-    pub months: Vec<(Energy, Energy, Option<f64>)>,
+    /// Why no cable is shown.
+    #[outcome(skip)]
+    why_no_cable: Option<Msg>,
 }
 
-impl Battery {
-    /// What stays of a charge.
-    pub fn kept(&self) -> f64 {
-        // The careful one where nobody says what it is.
-        if self.lithium { 0.95 } else { 0.85 }
-    }
+/// A mean day of a month: brought, left over after the day's use, and days to full where anything is left.
+#[derive(Outcome)]
+struct MonthLeft {
+    wh_day: f64,
+    left_wh_day: f64,
+    full_days: Option<f64>,
 }
 
-/// Every charger with the battery; `use_wh` is what a day takes out of the battery.
-pub(super) fn charged(
-    inputs: &Inputs,
-    battery: &Battery,
-    day: Energy,
-) -> Result<Vec<Charged>, Vec<Fault>> {
-    let missing = battery.energy * inputs.demand.usable;
-    let drawn = day / inputs.demand.efficiency;
-    inputs
-        .charging
-        .iter()
-        .enumerate()
-        .map(|(index, charger)| match &charger.by {
-            ChargedBy::Power(power) => {
-                let charging = charging(inputs, battery, *power);
-                let full = if battery.lead_acid {
-                    time_to_full_lead_acid(missing, battery.energy, charging)
-                } else {
-                    time_to_full(missing, charging)
+/// What chargers are held against.
+pub(super) struct Against<'a> {
+    pub voltage: ElectricPotential,
+    pub usable: f64,
+    pub efficiency: f64,
+    pub battery: Option<&'a Battery>,
+    /// All loads in a day.
+    pub day: Energy,
+    pub battery_cable: Option<&'a Laid>,
+    pub lowest_v: f64,
+    pub charging_v: f64,
+}
+
+impl Charged {
+    pub fn of(
+        charger: &Charger,
+        index: usize,
+        against: &Against<'_>,
+    ) -> Result<Self, (String, Msg)> {
+        let (cable, why_no_cable) = match cable_of(charger, against) {
+            Some(Ok(cable)) => (Some(cable), None),
+            Some(Err(why)) => (None, Some(why)),
+            None => (None, None),
+        };
+        let mut charged = Self {
+            current_a: charger.current_a,
+            cable,
+            label: None,
+            power_w: None,
+            full_h: None,
+            kept_wh_day: None,
+            months: None,
+            full: None,
+            day: None,
+            why_no_cable,
+        };
+        let Some(battery) = against.battery else { return Ok(charged) };
+        charged.label = Some(charger.label.clone());
+        match &charger.brings {
+            Brings::Power(power) => {
+                let charging = Charging {
+                    power: *power,
+                    battery_limit: battery
+                        .charge_limit
+                        .map_or(*power, |limit| limit * against.voltage),
+                    efficiency: battery.kept(),
                 };
-                let full = full.map_err(|error| {
-                    vec![Fault::new(text!("charging.{}.power", &index), error.to_string())]
-                })?;
-                let kept = least(charging.power, charging.battery_limit) * charging.efficiency;
-                Ok(Charged {
-                    full: Some(full),
-                    day: charger.time.map(|time| kept * time),
-                    months: Vec::new(),
-                })
+                let full = if battery.is_lead_acid() {
+                    time_to_full_lead_acid(battery.energy, against.usable, charging)
+                } else {
+                    time_to_full(battery.energy, against.usable, charging).map(ToFull::Steady)
+                };
+                let full =
+                    full.map_err(|error| (text!("charging.{}.power", &index), error.told()))?;
+                charged.power_w = Some(power.get::<watt>());
+                charged.full_h = Some(full.time().get::<hour>());
+                let kept = steady(&full) * charging.efficiency;
+                charged.day = charger.time.map(|time| kept * time);
+                charged.kept_wh_day = charged.day.map(|day| day.get::<watt_hour>());
+                charged.full = Some(full);
             }
-            ChargedBy::Months(yields) => Ok(Charged {
-                full: None,
-                day: None,
-                months: yields
-                    .iter()
-                    .map(|wh| {
-                        let brought = Energy::new::<watt_hour>(*wh);
-                        let left = brought * battery.kept() - drawn;
-                        let days = missing.value / left.value;
-                        let days = (left > Energy::default() && days < 36_500.0).then_some(days);
-                        (brought, left, days)
-                    })
-                    .collect(),
-            }),
-        })
-        .collect()
-}
-
-fn charging(inputs: &Inputs, battery: &Battery, power: Power) -> Charging {
-    Charging {
-        power,
-        battery_limit: battery.charge_limit.map_or(power, |limit| limit * inputs.voltage),
-        efficiency: battery.kept(),
+            Brings::Months(yields) if yields.is_empty() => {}
+            Brings::Months(yields) => {
+                let missing = battery.energy * against.usable;
+                let drawn = against.day / against.efficiency;
+                charged.months = Some(
+                    yields
+                        .iter()
+                        .map(|wh| {
+                            let brought = Energy::new::<watt_hour>(*wh);
+                            let left = brought * battery.kept() - drawn;
+                            let days = missing.value / left.value;
+                            let fills = left > Energy::default() && days < 36_500.0;
+                            MonthLeft {
+                                wh_day: brought.get::<watt_hour>(),
+                                left_wh_day: left.get::<watt_hour>(),
+                                full_days: fills.then_some(days),
+                            }
+                        })
+                        .collect(),
+                );
+            }
+        }
+        Ok(charged)
     }
 }
 
-fn least(a: Power, b: Power) -> Power {
-    if b < a { b } else { a }
+/// The lesser of charger and battery's limit.
+fn steady(full: &ToFull) -> Power {
+    match full {
+        ToFull::Steady(TimeToFull { power, .. }) => *power,
+        ToFull::Tapering(tapering) => tapering.power,
+    }
 }
 
-fn wh(energy: Energy) -> String {
-    amount(energy.get::<watt_hour>(), 0, "Wh")
+/// The cable of a charger; none where its way or its current was not given.
+fn cable_of(charger: &Charger, against: &Against<'_>) -> Option<Result<Cable, Msg>> {
+    let carried = Carried {
+        power_w: 0.0,
+        current_a: charger.current_a?,
+        least_fuse_a: 0.0,
+        lowest_v: against.lowest_v,
+        charging_v: against.charging_v,
+    };
+    Some(cable(&Laid::of_charger(against.battery_cable, charger.way?), &carried))
 }
 
-pub(super) fn name(charger: &Charger, index: usize) -> String {
-    if charger.label.is_empty() { text!("charger {}", index + 1) } else { charger.label.clone() }
+fn all<'a>(
+    chargers: &'a [Charger],
+    charged: &'a [Charged],
+) -> impl Iterator<Item = (&'a Charger, &'a Charged)> + Clone {
+    chargers.iter().zip(charged)
 }
 
-pub(super) fn tables(inputs: &Inputs, charged: &[Charged]) -> Vec<Table> {
+/// Every cable with a fuse at either end.
+pub(super) fn buy(charged: &[Charged], style: Style) -> Vec<BuyLine> {
+    let cables = charged.iter().filter_map(|one| one.cable.as_ref());
+    cables.flat_map(|cable| cable.buy(2, style)).collect()
+}
+
+fn heads<const N: usize>(of: [Id; N], style: Style) -> Vec<String> {
+    of.map(|head| style.say(head)).into()
+}
+
+pub(super) fn tables(chargers: &[Charger], charged: &[Charged], style: Style) -> Vec<Table> {
     let mut tables = Vec::new();
-    let by_power = inputs.charging.iter().zip(charged).enumerate();
-    let rows: Vec<TableRow> = by_power
-        .clone()
-        .filter_map(|(index, (charger, charged))| {
-            let (power, full) = (charger.power()?, charged.full?);
-            let power = amount(power.get::<watt>(), 0, "W");
-            let day = charged.day.map_or_else(String::new, wh);
-            Some(TableRow {
-                cells: vec![name(charger, index), power, spell(full), day],
-                chosen: false,
-            })
-        })
-        .collect();
-    if !rows.is_empty() {
+    let row = |cells| TableRow { cells, chosen: false };
+    let cables = all(chargers, charged).filter_map(|(charger, charged)| {
+        let mut cells = vec![style.write(&charger.name)];
+        cells.extend(charged.cable.as_ref()?.cells(style));
+        Some(row(cells))
+    });
+    let cables: Vec<TableRow> = cables.collect();
+    if !cables.is_empty() {
         tables.push(Table {
-            title: "From the lowest charge to full, at least".into(),
-            heads: texts(&["Charged by", "Power", "Time to full", "Kept in a day"]),
-            rows,
+            title: style.say(words::CHARGERS_TABLE),
+            heads: heads(
+                [
+                    words::CHARGERS_TABLE_CHARGER,
+                    words::CHARGERS_TABLE_CABLE,
+                    words::CHARGERS_TABLE_WAY,
+                    words::CHARGERS_TABLE_CURRENT,
+                    words::CHARGERS_TABLE_DROP,
+                    words::CHARGERS_TABLE_FUSE,
+                ],
+                style,
+            ),
+            rows: cables,
         });
     }
-    for (index, (charger, charged)) in by_power.filter(|(_, (_, c))| !c.months.is_empty()) {
-        let rows =
-            charged.months.iter().zip(MONTHS).map(|((brought, left, days), month)| TableRow {
-                cells: vec![
-                    month.to_owned(),
-                    wh(*brought),
-                    wh(*left),
-                    match days {
-                        Some(days) => amount(*days, 1, "days"),
-                        None => "never".to_owned(),
-                    },
-                ],
-                chosen: false,
-            });
+    let full = all(chargers, charged).filter_map(|(charger, charged)| {
+        let (power, full) = (charger.power()?, charged.full?);
+        let day = charged.day.map(Arg::watt_hours);
+        Some(row(vec![
+            style.write(&charger.name),
+            style.write(&Arg::watts(power)),
+            style.write(&Arg::spell(full.time())),
+            day.map_or_else(String::new, |day| style.write(&day)),
+        ]))
+    });
+    let full: Vec<TableRow> = full.collect();
+    if !full.is_empty() {
         tables.push(Table {
-            title: text!("{}: what a mean day leaves after its use", name(charger, index)),
-            heads: texts(&["Month", "Panels bring", "Left over", "Lowest charge to full"]),
+            title: style.say(words::FULL_TABLE),
+            heads: heads(
+                [
+                    words::FULL_TABLE_BY,
+                    words::FULL_TABLE_POWER,
+                    words::FULL_TABLE_TIME,
+                    words::FULL_TABLE_KEPT,
+                ],
+                style,
+            ),
+            rows: full,
+        });
+    }
+    let wh = |wh: f64| style.write(&Arg::watt_hours(Energy::new::<watt_hour>(wh)));
+    for (charger, charged) in all(chargers, charged) {
+        let Some(months) = &charged.months else { continue };
+        let rows = months.iter().zip(MONTHS).map(|(left, month)| {
+            row(vec![
+                style.say(month),
+                wh(left.wh_day),
+                wh(left.left_wh_day),
+                match left.full_days {
+                    Some(days) => style.write(&Arg::spell(Time::new::<hour>(24.0 * days))),
+                    None => style.say(words::NEVER),
+                },
+            ])
+        });
+        tables.push(Table {
+            title: style.say(words::LeftTable { charger: charger.name.clone() }),
+            heads: heads(
+                [
+                    words::LEFT_TABLE_MONTH,
+                    words::LEFT_TABLE_BRING,
+                    words::LEFT_TABLE_LEFT,
+                    words::LEFT_TABLE_FULL,
+                ],
+                style,
+            ),
             rows: rows.collect(),
         });
     }
     tables
 }
 
-pub(super) fn steps(
-    inputs: &Inputs,
-    battery: &Battery,
-    charged: &[Charged],
-    steps: &mut Vec<Step>,
-) {
-    for (index, (charger, charged)) in inputs.charging.iter().zip(charged).enumerate() {
-        let (Some(power), Some(full)) = (charger.power(), charged.full) else { continue };
-        let charging = charging(inputs, battery, power);
-        let lesser = amount(least(power, charging.battery_limit).get::<watt>(), 0, "W");
-        steps.push(Step::new(
-            text!("To full: {}", name(charger, index)),
-            if battery.lead_acid {
-                "t = C·u₁ / (P·η) + C·u₂ / (P·η − P₁) · ln(P·η / P₁)"
-            } else {
-                "t = C · u / (P · η)"
-            },
-            text!(
-                "{} · {} / ({} · {})",
-                wh(battery.energy),
-                percent(inputs.demand.usable * 100.0),
-                &lesser,
-                percent(battery.kept() * 100.0)
-            ),
-            spell(full),
-            if battery.lead_acid { &TAPER } else { &TIME_TO_FULL },
-        ));
-    }
+pub(super) fn steps(chargers: &[Charger], charged: &[Charged], style: Style) -> Vec<Step> {
+    let steps = all(chargers, charged).filter_map(|(charger, charged)| {
+        let name = words::StepFull { charger: charger.name.clone() };
+        Some(match charged.full? {
+            ToFull::Steady(full) => step(name, &full, style),
+            ToFull::Tapering(full) => step(name, &full, style),
+        })
+    });
+    steps.collect()
 }
 
-pub(super) fn records(inputs: &Inputs, charged: &[Charged], cables: &Cables) -> Vec<Record> {
-    let months = |charged: &Charged| -> Vec<Record> {
-        let months = charged.months.iter();
-        months
-            .map(|(brought, left, days)| {
-                Record::new()
-                    .with("wh_day", brought.get::<watt_hour>())
-                    .with("left_wh_day", left.get::<watt_hour>())
-                    .maybe("full_days", *days)
-            })
-            .collect()
-    };
-    inputs
-        .charging
-        .iter()
-        .enumerate()
-        .map(|(index, charger)| {
-            let record = Record::new()
-                .maybe("current_a", charger.current_a)
-                .maybe("cable", cables.of(index).map(Cable::record));
-            // Without a battery nothing is said of what it fills.
-            let Some(charged) = charged.get(index) else { return record };
-            let record = record
-                .with("label", charger.label.clone())
-                .maybe("power_w", charger.power().map(|power| power.get::<watt>()))
-                .maybe("full_h", charged.full.map(|time| time.get::<hour>()))
-                .maybe("kept_wh_day", charged.day.map(|day| day.get::<watt_hour>()));
-            if charged.months.is_empty() { record } else { record.with("months", months(charged)) }
-        })
-        .collect()
+/// What charges held against what battery and cables are rated for.
+pub(super) fn remarks(
+    battery: Option<&Battery>,
+    chargers: &[Charger],
+    charged: &[Charged],
+    style: Style,
+    remarks: &mut Vec<Remark>,
+) {
+    let note = |message: Msg| Remark::note(style.say(message));
+    let warning = |message: Msg| Remark::warning(style.say(message));
+    let known = chargers.iter().filter_map(|charger| Some((charger, charger.current_a?)));
+    let sum: f64 = known.clone().map(|(_, current)| current).sum();
+    let limit_a = battery.and_then(Battery::charge_limit_a);
+    match limit_a {
+        _ if known.clone().next().is_none() => {}
+        None => remarks.push(note(words::LIMIT_UNKNOWN.into())),
+        Some(limit_a) => {
+            let above = |current: f64| current > limit_a * (1.0 + 1e-9);
+            let limit = amperes(limit_a);
+            for (charger, current) in known.clone().filter(|(_, current)| above(*current)) {
+                let (charger, current) = (charger.name.clone(), amperes(current));
+                let limit = limit.clone();
+                remarks.push(warning(words::ChargerStrong { charger, current, limit }.into()));
+            }
+            if above(sum) && !known.clone().any(|(_, current)| above(current)) {
+                let current = amperes(sum);
+                remarks.push(warning(words::ChargersStrong { current, limit }.into()));
+            }
+        }
+    }
+    for (one, current) in known {
+        let charger = one.name.clone();
+        match one.kind {
+            Kind::Alternator if battery.is_none_or(|battery| !battery.is_lead_acid()) => {
+                remarks.push(warning(words::StraightUnknown { charger }.into()));
+            }
+            Kind::Alternator => {
+                let current = amperes(current);
+                remarks.push(warning(words::Straight { charger, current }.into()));
+            }
+            Kind::DcDc => {
+                let current = amperes((current * 1.2).ceil());
+                remarks.push(note(words::DcDcInput { charger, current }.into()));
+            }
+            Kind::Auto if one.power().is_some() => {
+                remarks.push(note(words::KindUnknown { charger }.into()));
+            }
+            _ => {}
+        }
+    }
+    let mut open = Vec::new();
+    for (charger, charged) in all(chargers, charged) {
+        let name = || Msg::from(words::ChargerCable { charger: charger.name.clone() });
+        match (&charged.cable, &charged.why_no_cable) {
+            (Some(cable), _) => cable.remarks(&name(), false, style, remarks),
+            (None, Some(why)) => {
+                let (cable, why) = (name(), why.clone());
+                remarks.push(warning(words::CableNotShown { cable, why }.into()));
+            }
+            (None, None) if charger.power().is_some() => open.push(charger.name.clone()),
+            (None, None) => {}
+        }
+    }
+    if !open.is_empty() {
+        remarks.push(note(words::ChargerCablesOpen { chargers: Arg::each(open) }.into()));
+    }
 }

@@ -2,130 +2,135 @@
 
 use std::sync::Arc;
 
+use calc_derive::{Either, Inputs};
 use uom::si::f64::{ElectricCurrent, ElectricPotential, Power, Time};
 use uom::si::power::watt;
 use uom::si::time::hour;
 
-use crate::ask::Ask;
-use crate::energy::budget::Load;
+use crate::energy::budget::DayUse;
 use crate::outcome::Record;
-use crate::quantity::{CURRENT, POWER};
 use crate::reader::Reader;
+use crate::text::text;
+use crate::words::{Arg, Id, Msg, energy as words};
 
-pub(super) static LABEL: Ask = Ask::words("label", "What it is").usual("fridge", "fridge");
-static POWER_ASK: Ask = Ask::measure("power", "Power", &POWER, ["W", "W"], (0.0, 100_000.0))
-    .usual("45 W", "45 W")
-    .help("On its label, while it runs.");
-static CURRENT_ASK: Ask = Ask::measure("current", "Current", &CURRENT, ["A", "A"], (0.0, 10_000.0))
-    .usual("3.5 A", "3.5 A")
-    .help("On its label, at the battery's voltage.");
-static SHEET: Ask =
-    Ask::sheet_of("sheet", "From its sheet", "heat_load circuit voltage_drop lights water").help(
-        "All loads of a circuit, the load of a run, the lamps, the cooler, or the water pump with its hours.",
-    );
-static HEATER: Ask = Ask::sheet_of("heater", "Heater of a sheet", "heat_load")
-    .help("What the heater itself draws, and how much of the coldest night it runs.");
-static DRAW: Ask = Ask::either("Power or current", &[&POWER_ASK, &CURRENT_ASK, &SHEET, &HEATER]);
-static HOURS: Ask = Ask::number_in("hours", "Hours a day", "h", (0.0, 24.0))
-    .usual("4", "4")
-    .help("Switched on, in a day of the kind you plan for.");
-static DUTY: Ask = Ask::percent("duty_percent", "Share of that time it runs", (0.0, 100.0))
-    .default("100")
-    .usual("40", "40")
-    .help("A fridge runs a third to a half of the time; a lamp all of it.");
-static MAINS: Ask = Ask::flag("mains", "Runs on mains voltage", false)
-    .help("Behind the inverter below, which takes more out of the battery than the load uses.");
-static START: Ask =
-    Ask::measure("start", "Power as it starts", &POWER, ["W", "W"], (0.0, 100_000.0))
-        .optional()
-        .usual("900 W", "900 W")
-        .help("Compressors, pumps and motors take three to six times their power for a moment.");
-pub(super) static LOADS: Ask = Ask::rows(
-    "loads",
-    "Loads of a day",
-    "load",
-    1,
-    &[&LABEL, &DRAW, &HOURS, &DUTY, &MAINS, &START],
-);
+/// What is asked of a load.
+#[derive(Inputs)]
+#[words(energy)]
+pub(super) struct Row {
+    #[ask(no_help, usual("fridge", "fridge"))]
+    label: String,
+    #[ask(either)]
+    draw: Draw,
+    #[ask(unit("h"), range(0.0, 24.0), usual("4", "4"), or_handed)]
+    hours: Option<f64>,
+    #[ask(percent, range(0.0, 100.0), default("100"), usual("40", "40"), or_handed)]
+    duty_percent: Option<f64>,
+    #[ask(usually(false))]
+    mains: bool,
+    #[ask(units("W", "W"), range(0.0, 100_000.0), usual("900 W", "900 W"))]
+    start: Option<Power>,
+}
+
+/// The outcome of the sheet that is taken from.
+type Taken = Option<Arc<Record>>;
+
+/// What a load draws.
+#[derive(Either)]
+#[words(energy)]
+enum Draw {
+    #[ask(units("W", "W"), range(0.0, 100_000.0), usual("45 W", "45 W"))]
+    Power(Power),
+    #[ask(units("A", "A"), range(0.0, 10_000.0), usual("3.5 A", "3.5 A"))]
+    Current(ElectricCurrent),
+    #[ask(sheet_of("heat_load circuit voltage_drop lights water"), word(load_sheet))]
+    Sheet(Taken),
+    #[ask(sheet_of("heat_load"), word(load_heater))]
+    Heater(Taken),
+}
 
 /// A load of the day.
 pub(super) struct DayLoad {
-    pub label: String,
-    pub load: Load,
+    /// As it was typed, or its number.
+    pub label: Arg,
+    pub day: DayUse,
     pub mains: bool,
     pub start: Option<Power>,
 }
 
-pub(super) fn read(row: &Reader<'_>, voltage: ElectricPotential) -> DayLoad {
-    let mut handed = Handed::default();
-    let power = match row.which(&DRAW) {
-        Some(1) => row.measure::<ElectricCurrent>(&CURRENT_ASK) * voltage,
-        Some(0) => row.measure(&POWER_ASK),
-        Some(from) => {
-            let ask = if from == 2 { &SHEET } else { &HEATER };
-            if let Some(outcome) = row.sheet(ask) {
-                let found = if from == 2 { of_sheet(&outcome) } else { of_heater(&outcome) };
-                match found {
-                    Ok(found) => handed = found,
-                    Err(message) => row.fault_at(ask, message),
-                }
-            }
-            Power::new::<watt>(handed.watts)
+impl DayLoad {
+    /// Of what was typed; what another sheet does not hand over must have been.
+    pub fn of(reader: &Reader<'_>, index: usize, row: &Row, voltage: ElectricPotential) -> Self {
+        let handed = match &row.draw {
+            Draw::Power(power) => Ok(Handed::power(*power)),
+            Draw::Current(current) => Ok(Handed::power(*current * voltage)),
+            Draw::Sheet(None) | Draw::Heater(None) => Ok(Handed::default()),
+            Draw::Sheet(Some(outcome)) => of_sheet(outcome).map_err(|why| (Draw::SHEET, why)),
+            Draw::Heater(Some(outcome)) => of_heater(outcome).map_err(|why| (Draw::HEATER, why)),
+        };
+        let handed = handed.unwrap_or_else(|(ask, why)| {
+            reader.tell_at(&text!("{}.{}.{}", super::Inputs::LOADS.key, &index, ask.key), why);
+            Handed::default()
+        });
+        let hours = row.hours.or(handed.hours);
+        if hours.is_none() {
+            reader.tell_missing(super::Inputs::LOADS, index, Row::HOURS);
         }
-        None => Power::default(),
-    };
-    let hours = match handed.hours {
-        Some(hours) if !row.given(&HOURS) => hours,
-        _ => row.number(&HOURS),
-    };
-    let duty = match handed.duty_percent {
-        Some(duty) if !row.given(&DUTY) => duty,
-        _ => row.number(&DUTY),
-    };
-    DayLoad {
-        label: row.words(&LABEL),
-        load: Load { power, time: Time::new::<hour>(hours), duty: duty / 100.0 },
-        mains: row.flag(&MAINS),
-        start: row.maybe(&START),
+        let duty_percent = row.duty_percent.or(handed.duty_percent);
+        Self {
+            label: match row.label.as_str() {
+                "" => Msg::from(words::LoadNumber { number: index + 1 }).into(),
+                label => label.into(),
+            },
+            day: DayUse {
+                power: handed.power,
+                time: Time::new::<hour>(hours.unwrap_or_default()),
+                duty: duty_percent.unwrap_or(100.0) / 100.0,
+            },
+            mains: row.mains,
+            start: row.start,
+        }
     }
 }
 
 /// What another sheet hands over.
 #[derive(Default)]
 struct Handed {
-    watts: f64,
+    power: Power,
     hours: Option<f64>,
     duty_percent: Option<f64>,
 }
 
+impl Handed {
+    fn power(power: Power) -> Self {
+        Self { power, ..Self::default() }
+    }
+
+    fn watts(watts: f64) -> Self {
+        Self::power(Power::new::<watt>(watts))
+    }
+}
+
 /// The load of another sheet, whichever of the kinds it is.
-fn of_sheet(outcome: &Arc<Record>) -> Result<Handed, &'static str> {
+fn of_sheet(outcome: &Record) -> Result<Handed, Id> {
     let number = |name| outcome.number(name);
     // A circuit; lamps; a cooler.
     for name in ["load_power_w", "watts_total", "cooler_w"] {
         if let Some(watts) = number(name) {
-            return Ok(Handed { watts, ..Handed::default() });
+            return Ok(Handed::watts(watts));
         }
     }
     if let (Some(amperes), Some(volts)) = (number("current_a"), number("load_voltage_v")) {
-        return Ok(Handed { watts: amperes * volts, ..Handed::default() });
+        return Ok(Handed::watts(amperes * volts));
     }
     if let Some(watts) = number("pump_w") {
         let hours = number("pump_min_day").map(|minutes| (minutes / 60.0).min(24.0));
-        return Ok(Handed { watts, hours, ..Handed::default() });
+        return Ok(Handed { hours, ..Handed::watts(watts) });
     }
-    Err(if number("heat_w").is_some() {
-        "this sheet sizes no cooler: fill in its noon and its coefficient of performance"
-    } else {
-        "this sheet gives no pump: fill in its flow and its current"
-    })
+    Err(if number("heat_w").is_some() { words::NO_COOLER } else { words::NO_PUMP })
 }
 
-fn of_heater(outcome: &Arc<Record>) -> Result<Handed, &'static str> {
-    match outcome.number("heater_draw_w") {
-        Some(watts) => {
-            Ok(Handed { watts, hours: None, duty_percent: outcome.number("heater_duty_percent") })
-        }
-        None => Err("this sheet names no heater: fill in the heater there"),
-    }
+fn of_heater(outcome: &Record) -> Result<Handed, Id> {
+    let watts = outcome.number("heater_draw_w").ok_or(words::NO_HEATER)?;
+    let duty_percent = outcome.number("heater_duty_percent");
+    Ok(Handed { duty_percent, ..Handed::watts(watts) })
 }

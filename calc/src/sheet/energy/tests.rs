@@ -234,19 +234,21 @@ fn the_cable_is_sized_for_the_inverters_rating() {
     assert!(number(&found, "cable.current_a") > 105.8);
     // Its maker's 150 A come first: the cable carries them, and a fuse of exactly that stands in front of it.
     assert!(number(&found, "cable.fuse_a") >= 150.0 && number(&found, "cable.ampacity_a") >= 150.0);
-    assert!(texts_of(&found).contains("In front of the inverter by its maker: 150 A"));
+    assert!(texts_of(&found).contains("At the inverter's input, by its manufacturer: 150 A"));
 }
 
 #[test]
 fn chargers_are_held_against_the_battery() {
     let charged = |charging: Json| battery_cable("12.8 V", &[("charging", charging)]);
     let strong = charged(json!([{ "label": "shore", "current": "60 A", "kind": "shore" }]));
-    assert!(texts_of(&strong).contains("shore charges with 60 A, and the battery stands 50 A"));
+    assert!(
+        texts_of(&strong).contains("shore charges with 60 A, and the battery is rated for 50 A")
+    );
     let both = charged(
         json!([{ "current": "30 A", "kind": "shore" }, { "current": "30 A", "kind": "dc_dc" }]),
     );
     assert!(texts_of(&both).contains("All chargers at once bring 60 A"));
-    assert!(texts_of(&both).contains("fuses that each needs at both ends"));
+    assert!(texts_of(&both).contains("fuses each needs at both ends"));
     let straight = charged(json!([{ "current": "30 A", "kind": "alternator" }]));
     assert_eq!(faulty_fields(&straight), ["charging.0.kind"]);
     let fused = charged(json!([{ "current": "30 A", "kind": "dc_dc", "length": "3 m" }])).unwrap();
@@ -256,8 +258,8 @@ fn chargers_are_held_against_the_battery() {
         "12.8 V",
         &[("battery.charge_limit", Json::Null), ("charging", json!([{ "current": "30 A" }]))],
     );
-    assert!(texts_of(&open).contains("enter the most that it may be charged with"));
-    assert!(texts_of(&open).contains("say what kind of charger it is"));
+    assert!(texts_of(&open).contains("enter its maximum charging current"));
+    assert!(texts_of(&open).contains("enter what kind of charger it is"));
 }
 
 mod any_battery {

@@ -3,55 +3,32 @@
 use uom::si::f64::Length;
 use uom::si::length::millimeter;
 
-use super::Inputs;
+use super::inputs::Inputs;
 use crate::coating::gap::Hole;
+use crate::quantity::Style;
 use crate::report::{CheckLine, CheckList};
+use crate::words::{Id, gap_fill as words};
 
 /// What is done from the open gap to the sanded one.
-pub fn of_work(inputs: &Inputs) -> CheckList {
-    let mut lines = vec![line(
-        "dry",
-        "Check the wood with the moisture meter",
-        "Filler does not hold on wet wood; dry and clean it first.",
-    )];
-    if needs(inputs).below.value > 0.0 {
-        lines.push(line(
-            "below",
-            "Close from below with tape or plugs",
-            "Filler runs through onto exhaust, wires and skin.",
-        ));
-    }
-    lines.push(line("mask", "Mask the edges", "What runs over is sanded off again."));
-    lines.push(line(
-        "wet",
-        "Wet it out with the mix as it is, then fill",
-        "Thickened filler alone does not soak in; thicken it for gaps that it would run out of.",
-    ));
-    lines.push(line(
-        "sets",
-        "Let it set as far as the label says",
-        "Before the next pass, and before it is sanded.",
-    ));
-    lines.push(line(
-        "blush",
-        "Wash it off with water and let it dry",
-        "Amine blush clogs the abrasive and keeps the finish from holding; solvent does not take it off.",
-    ));
-    lines.push(line(
-        "sand",
-        "Sand it flush, with the dust extracted",
-        "Cured through: half-cured dust sensitises.",
-    ));
-    CheckList { title: "Order of work".into(), lines }
-}
-
-fn line(key: &str, text: &str, note: &str) -> CheckLine {
-    CheckLine {
+pub fn of_work(inputs: &Inputs, style: Style) -> CheckList {
+    let below = needs(inputs).below.value > 0.0;
+    let all: [(&str, Id, Id); 7] = [
+        ("dry", words::ORDER_DRY, words::ORDER_DRY_NOTE),
+        ("below", words::ORDER_BELOW, words::ORDER_BELOW_NOTE),
+        ("mask", words::ORDER_MASK, words::ORDER_MASK_NOTE),
+        ("wet", words::ORDER_WET, words::ORDER_WET_NOTE),
+        ("sets", words::ORDER_SETS, words::ORDER_SETS_NOTE),
+        ("blush", words::ORDER_BLUSH, words::ORDER_BLUSH_NOTE),
+        ("sand", words::ORDER_SAND, words::ORDER_SAND_NOTE),
+    ];
+    let lines = all.into_iter().filter(|(key, ..)| *key != "below" || below);
+    let lines = lines.map(|(key, text, note)| CheckLine {
         key: String::from("order ") + key,
-        text: text.to_owned(),
-        note: note.to_owned(),
+        text: style.say(text),
+        note: style.say(note),
         warns: false,
-    }
+    });
+    CheckList { title: style.say(words::ORDER), lines: lines.collect() }
 }
 
 /// Lengths of tape.
@@ -76,7 +53,7 @@ pub fn needs(inputs: &Inputs) -> Tape {
         }
     }
     for holes in &inputs.holes {
-        let across = match holes.hole {
+        let across = match holes.hole() {
             Hole::Plain { diameter, .. } | Hole::Plugged { diameter, .. } => diameter,
             Hole::Countersunk { .. } => continue,
         };

@@ -73,7 +73,7 @@ fn one_case(typed: &Typed, case: &Case, named: fn(Arg) -> Msg, style: Style) -> 
 pub(super) fn pictures(typed: &Typed, found: &Found, style: Style) -> Vec<Drawing> {
     let titled = |case: &Case, title: fn(Arg, Arg) -> Msg| {
         let [inside, outside] = [case.weather.inside_temperature, case.weather.outside_temperature]
-            .map(Arg::temperature);
+            .map(Arg::typed_temperature);
         picture(typed, case, title(inside, outside), style)
     };
     match &found.at_noon {

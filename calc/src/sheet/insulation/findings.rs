@@ -6,14 +6,25 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use super::Inputs;
 use super::found::Found;
 use crate::formula::Formula as _;
-use crate::quantity::{Style, amount, plain};
+use crate::quantity::{Style, amount, beside, plain};
 use crate::report::{Answer, Remark, Weight};
 use crate::sorting::sort_by_key;
 use crate::thermal::condensation::Profile;
 use crate::thermal::moisture::MOULD_HUMIDITY;
 use crate::words::{Arg, insulation as words};
 
+/// Exact where whole degrees would not show whether a surface is below the dew point.
+fn telling(found: &Found, style: Style) -> Style {
+    let Some(dew) = found.dew_point.as_ref().map(|dew| dew.value()) else { return style };
+    let lining = found.inner_surface.as_ref().map(|lining| lining.value());
+    [lining, found.bridge_surface]
+        .into_iter()
+        .flatten()
+        .fold(style, |style, of| style.of_dew(dew, of))
+}
+
 pub(super) fn answers(inputs: &Inputs, found: &Found, style: Style) -> Vec<Answer> {
+    let style = telling(found, style);
     let r = Arg::resistance(found.r_m2k_w);
     let note = match &inputs.bridge {
         None => style.say(words::UPlain { r }),
@@ -47,6 +58,7 @@ pub(super) fn answers(inputs: &Inputs, found: &Found, style: Style) -> Vec<Answe
 }
 
 pub(super) fn remarks(inputs: &Inputs, found: &Found, style: Style) -> Vec<Remark> {
+    let style = telling(found, style);
     let mut remarks = Vec::new();
     if let Some(dew) = &found.dew_point {
         remarks.push(wet_surfaces(inputs, found, dew.value(), style));
@@ -101,7 +113,7 @@ fn wet_surfaces(
     }
     match found.surface_humidity_percent.filter(|humid| *humid > MOULD_HUMIDITY * 100.0) {
         Some(humid) => {
-            let humidity = amount(humid, 0, "%");
+            let humidity = beside(humid, MOULD_HUMIDITY * 100.0, 0, "%");
             Remark::warning(style.say(words::Mold { dew, humidity, limit }))
         }
         None => Remark::good(style.say(words::Dry { dew, limit })),

@@ -180,8 +180,16 @@ fn temperature_lines(
     line.extend(frame.faces.iter().zip(&found.faces).map(|(x, t)| Point::metres(*x, y(*t))));
     line.push(Point::metres(right, y(outside)));
     drawing.line(Pen::Solid, &line);
-    drawing.text(Point::metres(left, y(inside)), Anchor::End, style.temperature(inside));
-    drawing.text(Point::metres(right, y(outside)), Anchor::Start, style.temperature(outside));
+    drawing.text(
+        Point::metres(left, y(inside)),
+        Anchor::End,
+        style.write(&Arg::typed_temperature(inside)),
+    );
+    drawing.text(
+        Point::metres(right, y(outside)),
+        Anchor::Start,
+        style.write(&Arg::typed_temperature(outside)),
+    );
     if let Some(dew) =
         found.dew_point.map(|dew| dew.value()).filter(|dew| (low..=high).contains(&celsius(*dew)))
     {

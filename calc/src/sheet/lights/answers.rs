@@ -20,13 +20,14 @@ pub(super) fn answers(job: &Job, found: &Lit, style: Style) -> Vec<Answer> {
     let [lowest, mean, highest] =
         [found.lux.lowest, found.lux.mean, found.lux.highest].map(Arg::illuminance);
     let lamp = &job.inputs.lamp;
+    // What the saw cuts comes first.
     vec![
+        Answer::new(style.say(words::HOLES), style.length(lamp.hole))
+            .note(style.say(words::HolesNote { rim: lamp.rim, depth: lamp.depth })),
         Answer::new(style.say(words::COUNT), found.lamps.len().to_string())
             .note(style.say(words::CountNote { moved, watts })),
         Answer::new(style.say(words::MEAN), style.write(&mean))
             .note(style.say(words::MeanNote { lowest, highest })),
-        Answer::new(style.say(words::HOLES), style.length(lamp.hole))
-            .note(style.say(words::HolesNote { rim: lamp.rim, depth: lamp.depth })),
     ]
 }
 

@@ -154,6 +154,7 @@ pub(super) fn marks(job: &Job, found: &Lit, style: Style) -> Vec<MarkStrip> {
                     id: text!("y{}", LineId::length(lamp.y)),
                     label: style.say(words::CEILING),
                     note: style.say(words::Line { y: Arg::mark(lamp.y) }),
+                    own_datum: false,
                     alike: 1,
                     length: job.ceiling.length,
                     marks: vec![mark],

@@ -1,13 +1,15 @@
 //! The plan day by day, as time lines: the day runs across, each step has a line of its own.
 
 use super::super::gap_fill::shortened;
-use super::clock::{day_name, hour_of_day, of_day};
-use super::{Inputs, Worked};
+use super::clock::{day_name, from_to, hour_of_day, of_day};
+use super::dial::Dial;
+use super::found::Found;
+use super::inputs::Job;
 use crate::coating::schedule::{Slot, Step};
 use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::sorting::sort;
-use crate::text::text;
+use crate::words::{Arg, Msg, schedule as words};
 
 const HOUR: f64 = 60.0;
 const DAY: f64 = 24.0 * HOUR;
@@ -20,25 +22,38 @@ const WIDE: f64 = 10.0;
 
 /// What stands on a line of a day.
 struct Line<'a> {
+    name: String,
     step: &'a Step,
     slot: &'a Slot,
+    /// Its work, as the clock is read.
+    work: (f64, f64),
+    /// From when it bears traffic, as the clock is read.
+    walk_min: Option<f64>,
     /// Until when the next must wait, or until it bears traffic.
     dry_min: f64,
 }
 
 /// The days on which something is begun, done, or can be walked on for the first time.
-pub fn days(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
-    let slots = &worked.schedule.slots;
-    let lines: Vec<Line<'_>> = worked
+pub fn days(job: &Job, found: &Found, style: Style) -> Vec<Drawing> {
+    let (slots, dial) = (&found.schedule.slots, Dial::of(job, found));
+    let lines: Vec<Line<'_>> = found
         .all()
+        .zip(&job.steps)
         .enumerate()
-        .map(|(index, (step, slot, _))| {
+        .map(|(index, ((step, slot, _), planned))| {
             let next = slots.get(index + 1).map_or(slot.end_min, |next| next.earliest_min);
             let dry_min = slot.traffic_from_min.unwrap_or(next);
-            Line { step, slot, dry_min }
+            Line {
+                name: style.write(&planned.name),
+                step,
+                slot,
+                work: (dial.from(slot.start_min), dial.from(slot.end_min)),
+                walk_min: slot.traffic_from_min.map(|time| dial.from(time)),
+                dry_min,
+            }
         })
         .collect();
-    let span = hours_drawn(inputs, slots);
+    let span = hours_drawn(job, slots);
     let mut drawings: Vec<Drawing> = Vec::new();
     for day in days_of(slots) {
         let midnight = day as f64 * DAY;
@@ -52,16 +67,13 @@ pub fn days(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
             })
             .collect();
         for (part, some) in of_this.chunks(MOST_LINES).enumerate() {
-            let mut title = day_name(day as f64);
-            if part > 0 {
-                title.push_str(", continued");
-            }
-            if drawings.is_empty() {
-                title.push_str(
-                    ". Solid: work. Hatched: dries. Dashed: when it may be done. Stroke: last mix",
-                );
-            }
-            let mut drawing = Drawing::new(title, words(some, style));
+            let day_name = day_name(day);
+            let title = match (part, drawings.is_empty()) {
+                (0, true) => words::Drawing { day: day_name }.into(),
+                (0, false) => day_name,
+                _ => words::DrawingContinued { day: day_name }.into(),
+            };
+            let mut drawing = Drawing::new(style.say(title), words_of(some, style));
             draw(&mut drawing, some, day as f64 * DAY, span, style);
             drawings.push(drawing);
         }
@@ -70,8 +82,8 @@ pub fn days(inputs: &Inputs, worked: &Worked, style: Style) -> Vec<Drawing> {
 }
 
 /// The hours that are drawn of every day: those of work, with one to spare at both ends.
-fn hours_drawn(inputs: &Inputs, slots: &[Slot]) -> (f64, f64) {
-    let given = inputs.hours.map(|hours| (hours.from_min / HOUR, hours.to_min / HOUR));
+fn hours_drawn(job: &Job, slots: &[Slot]) -> (f64, f64) {
+    let given = job.hours.map(|hours| (hours.from_min / HOUR, hours.to_min / HOUR));
     let mut span = given.unwrap_or((9.0, 18.0));
     for slot in slots {
         let start = of_day(slot.start_min) / HOUR;
@@ -103,21 +115,17 @@ fn is_on(time: f64, day: usize) -> bool {
     (time / DAY).floor() == day as f64
 }
 
-fn words(lines: &[&Line<'_>], style: Style) -> String {
-    let all: Vec<String> = lines
-        .iter()
-        .map(|line| text!("{} {}", hours(line.slot, style), &line.step.label))
-        .collect();
-    text!("{}.", all.join("; "))
+fn words_of(lines: &[&Line<'_>], style: Style) -> String {
+    let bars = lines.iter().map(|line| Msg::from(line.bar(style)));
+    let steps = bars.reduce(|first, next| words::DrawingNext { first, next }.into());
+    style.say(words::DrawingWords { steps: steps.map_or_else(|| Arg::from(""), Arg::from) })
 }
 
-/// `8:30–10:00`, `8:30–10:00 am`, `11:00 am–1:00 pm`.
-fn hours(slot: &Slot, style: Style) -> String {
-    let (start, end) = (hour_of_day(slot.start_min, style), hour_of_day(slot.end_min, style));
-    let half = |time: &str| time.split_once(' ').map(|(_, half)| half.to_owned());
-    match start.split_once(' ') {
-        Some((time, _)) if half(&start) == half(&end) => text!("{}–{}", time, &end),
-        _ => text!("{}–{}", &start, &end),
+impl Line<'_> {
+    /// `8:30–10:00 am first coat`.
+    fn bar(&self, style: Style) -> words::Bar<String, String> {
+        let hours = from_to(self.work.0, self.work.1, &style);
+        words::Bar { hours, step: self.name.clone() }
     }
 }
 
@@ -138,12 +146,12 @@ fn draw(
     while hour < to {
         let at = (hour - from) * scale;
         drawing.line(Pen::Thin, &[Point::metres(at, 0.0), Point::metres(at, foot)]);
-        let name = hour_of_day(hour * HOUR, style);
+        let name = hour_of_day(hour * HOUR, &style);
         drawing.text(Point::metres(at, -0.05), Anchor::Middle, name);
         hour += every;
     }
     for (index, line) in lines.iter().enumerate() {
-        let Line { step, slot, dry_min } = line;
+        let Line { name, step, slot, dry_min, .. } = line;
         let (top, bottom) = (index as f64 + 0.56, index as f64 + 0.88);
         let mut bar = |from: f64, to: f64, pen, fill| {
             if x(to) > x(from) {
@@ -163,12 +171,13 @@ fn draw(
             drawing.line(Pen::Mark, &[Point::metres(mix, top), Point::metres(mix, bottom)]);
         }
         let begins = slot.start_min >= midnight && slot.start_min < midnight + DAY;
-        let what = match slot.traffic_from_min {
+        let name = shortened(name);
+        let what: Msg = match line.walk_min {
             Some(traffic) if !begins => {
-                text!("{} walk on: {}", hour_of_day(traffic, style), shortened(&step.label))
+                words::BarWalk { time: hour_of_day(traffic, &style), step: name }.into()
             }
-            _ => text!("{} {}", hours(slot, style), shortened(&step.label)),
+            _ => words::Bar { step: name, ..line.bar(style) }.into(),
         };
-        drawing.text(Point::metres(0.1, index as f64 + 0.3), Anchor::Start, what);
+        drawing.text(Point::metres(0.1, index as f64 + 0.3), Anchor::Start, style.say(what));
     }
 }

@@ -6,21 +6,22 @@ use uom::si::f64::{ThermodynamicTemperature, Time};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
 
-use super::Planned;
-use super::asks::{BATCHES, COATS, DRY, FILLER, LABEL, PASSES, STARTS, STEP_AIR, weather};
-use super::clock::day_and_time;
-use super::label::{self, Times};
+use super::inputs::{Planned, Row};
+use super::label::{self, OnLabel, Times};
+use crate::ask::Ask;
 use crate::coating::climate::{Climate, Weather};
 use crate::coating::mixing;
 use crate::coating::schedule::{Pace, Step};
 use crate::coating::verdict::Limits;
+use crate::formula::Formula as _;
 use crate::outcome::{Record, Value};
+use crate::quantity::{Style, UnitSystem};
 use crate::reader::Reader;
-use crate::text::text;
+use crate::words::{Arg, Id, Msg, coating, gap_fill, schedule as words};
 
 /// Passes or coats of one product after each other.
 struct Stage {
-    label: String,
+    name: Arg,
     count: u32,
     batches: Option<u32>,
     times: Times,
@@ -45,7 +46,7 @@ pub enum With {
 }
 
 /// What the sheet says for all rows.
-pub struct OfAll<'a> {
+pub(super) struct OfAll<'a> {
     /// What labels' times are for.
     pub label_temperature: ThermodynamicTemperature,
     /// What labels allow that are not on a sheet of their own.
@@ -57,40 +58,39 @@ pub struct OfAll<'a> {
 }
 
 /// Reads a row.
-pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
+pub(super) fn read(reader: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
     let label_temperature = of_all.label_temperature;
-    let own_air = row.maybe_group(&STEP_AIR, weather).map(|own| {
+    let row = Row::read(reader);
+    let own_air = row.own_air().map(|own| {
         Rc::new(
             of_all
                 .night
                 .map_or_else(|| Climate::even(own), |night| Climate::with_night(own, night)),
         )
     });
-    let dry = row.flag(&DRY);
-    let of_sheet = row.given(&PASSES) || row.given(&COATS);
+    let of_coats = reader.given(Row::COATS);
+    let of_sheet = reader.given(Row::PASSES) || of_coats;
     // Dry work has no weather.
-    let air = own_air.or_else(|| of_all.climate.cloned()).filter(|_| !dry);
-    let own = Times::read(row);
-    let batches = row.maybe_count(&BATCHES);
-    let stages = stages(row, own, label_temperature);
-    if dry && of_sheet {
-        row.fault_at(&DRY, "passes and coats are no dry work; give the sanding a row of its own");
+    let air = own_air.or_else(|| of_all.climate.cloned()).filter(|_| !row.dry);
+    let stages = stages(reader, &row, label_temperature);
+    if row.dry && of_sheet {
+        reader.tell(Row::DRY, words::DRY_PASSES);
     }
     let mut planned: Vec<Planned> = Vec::new();
     let mut left: u32 = stages.iter().map(|stage| stage.count).sum();
     for stage in stages {
         let label_at = stage.times.at_c.map(ThermodynamicTemperature::new::<degree_celsius>);
-        let dry_step = |label: &str, work_min: f64, with: With| {
-            let step = Step { label: label.to_owned(), work_min, ..Step::default() };
-            Planned { dry: true, with, ..Planned::of(step) }
+        let dry_step = |name: Id, work_min: f64, with: With| {
+            let step = Step { work_min, ..Step::default() };
+            Planned { dry: true, with, ..Planned::of(name, step) }
         };
         if let Some(prepare) = stage.times.prepare.filter(|_| of_sheet) {
-            planned.push(dry_step("close from below, mask", prepare, With::Nothing));
+            planned.push(dry_step(words::CLOSE, prepare, With::Nothing));
         }
         for number in 1..=stage.count {
             left -= 1;
             let mut step = step(&stage, number, left == 0);
-            step.batches = batches.or(stage.batches).unwrap_or(1);
+            step.batches = row.batches.or(stage.batches).unwrap_or(1);
             let sand = stage.times.sand.filter(|_| left > 0 || !of_sheet);
             if sand.is_some() {
                 // Abraded, it may wait as long as it will.
@@ -98,42 +98,52 @@ pub fn read(row: &Reader<'_>, of_all: &OfAll<'_>) -> Vec<Planned> {
             }
             planned.push(Planned {
                 label_at: label_at.unwrap_or(label_temperature),
-                fewest_batches: row.given(&COATS) && batches.is_none(),
+                fewest_batches: of_coats && row.batches.is_none(),
                 of_sheet,
                 cured: stage.times.cure.is_some(),
                 air: air.clone(),
-                dry,
+                dry: row.dry,
                 limits: stage.limits.or(of_all.limits),
                 with: stage.with,
                 first: number == 1,
-                ..Planned::of(step)
+                ..Planned::of(stage.name_of(number), step)
             });
             if let Some(work_min) = sand {
-                planned.push(dry_step("sand", work_min, With::Nothing));
+                planned.push(dry_step(words::SAND, work_min, With::Nothing));
             }
         }
         if let Some(wash) = stage.times.wash.filter(|_| of_sheet) {
-            planned.push(dry_step("wash off the filler, let it dry", wash, With::Wash));
+            planned.push(dry_step(words::WASH, wash, With::Wash));
         }
     }
     if let Some(first) = planned.first_mut() {
-        first.step.starts_min = row.maybe_notation(&STARTS, day_and_time);
+        first.step.starts_min = row.starts_min();
     }
     planned
+}
+
+impl Stage {
+    /// What one of its passes or coats is called.
+    fn name_of(&self, number: u32) -> Arg {
+        let step = self.name.clone();
+        match self.count {
+            1 => step,
+            count => {
+                let (number, count) = (Arg::count(number), Arg::count(count));
+                Msg::from(words::Numbered { step, number, count }).into()
+            }
+        }
+    }
 }
 
 /// One pass or coat of a stage; `last` is the last of the row.
 fn step(stage: &Stage, number: u32, last: bool) -> Step {
     let times = &stage.times;
-    let label = match stage.count {
-        1 => stage.label.clone(),
-        count => text!("{} {} of {}", &stage.label, &number, &count),
-    };
     let between = times.recoat_least.unwrap_or(0.0);
     // Behind the last one of its product the other wait counts.
     let wait = if number == stage.count { times.cure.unwrap_or(between) } else { between };
     Step {
-        label,
+        label: String::new(),
         work_min: times.work.unwrap_or_default(),
         batches: 1,
         workable_min: times.workable,
@@ -146,64 +156,69 @@ fn step(stage: &Stage, number: u32, last: bool) -> Step {
     }
 }
 
-fn stages(row: &Reader<'_>, own: Times, label_temperature: ThermodynamicTemperature) -> Vec<Stage> {
-    let label = row.words(&LABEL);
-    let given: Vec<_> =
-        [&PASSES, &COATS, &FILLER].into_iter().filter(|ask| row.given(ask)).collect();
+fn stages(
+    reader: &Reader<'_>,
+    row: &Row,
+    label_temperature: ThermodynamicTemperature,
+) -> Vec<Stage> {
+    let own = Times::read(reader);
+    let label = row.label.as_str();
+    let given: Vec<&Ask> = [Row::PASSES, Row::COATS, Row::FILLER]
+        .into_iter()
+        .filter(|ask| reader.given(ask))
+        .collect();
     if let [_, second, ..] = given.as_slice() {
-        row.fault_at(second, "a row takes from one sheet; give the other a row of its own");
+        reader.tell(second, words::ONE_SHEET);
     }
-    let (passes, coats, filler) = (row.sheet(&PASSES), row.sheet(&COATS), row.sheet(&FILLER));
-    let found = passes.is_some() || coats.is_some() || filler.is_some();
-    let one = |label, times| Stage {
-        label,
-        count: 1,
-        batches: None,
-        times,
-        limits: Limits::default(),
-        with: With::Nothing,
-    };
-    let stages = match (passes, coats, filler) {
+    let found = row.passes.is_some() || row.coats.is_some() || row.filler.is_some();
+    let stages = match (&row.passes, &row.coats, &row.filler) {
         (Some(filler), _, _) => {
-            let name = if label.is_empty() { product_of(&filler) } else { label };
+            let name = match label {
+                "" => product_of(filler, gap_fill::FILLER),
+                label => label.into(),
+            };
             let count = filler.list("batches").len() as u32;
-            vec![Stage { count, ..pass(name, own, &filler, label_temperature) }]
+            vec![Stage { count, ..pass(name, own, filler, label_temperature) }]
         }
         (_, Some(coating), _) => coating
             .list("stages")
             .iter()
             .filter_map(|stage| match stage {
-                Value::Record(stage) => Some(coat(&label, own, stage)),
+                Value::Record(stage) => Some(coat(label, own, stage)),
                 _ => None,
             })
             .collect(),
-        (_, _, Some(filler)) => vec![pass(label, own, &filler, label_temperature)],
-        _ => vec![one(label, own)],
+        (_, _, Some(filler)) => vec![pass(label.into(), own, filler, label_temperature)],
+        _ => vec![Stage {
+            name: label.into(),
+            count: 1,
+            batches: None,
+            times: own,
+            limits: Limits::default(),
+            with: With::Nothing,
+        }],
     };
     // A sheet that cannot be read was found fault with already.
     let known = given.is_empty() || found;
     if known && stages.iter().any(|stage| stage.times.work.is_none()) {
-        row.fault_at(
-            &label::WORK,
-            if given.is_empty() {
-                "give how long it takes, for example 60 min"
-            } else {
-                "that sheet does not say how long one takes; say it here or there"
-            },
-        );
+        let missing = if given.is_empty() { words::WORK_MISSING } else { words::WORK_UNSAID };
+        reader.tell(OnLabel::WORK, missing);
     }
     stages
 }
 
-fn product_of(outcome: &Record) -> String {
+/// What a product is called: its name, or what it is called where it was given none.
+fn product_of(outcome: &Record, unnamed: Id) -> Arg {
+    let english = Style::new(UnitSystem::Metric).say(unnamed);
     match outcome.get("product") {
-        Some(Value::Text(product)) => product.clone(),
-        _ => String::new(),
+        Some(Value::Text(product)) if *product != english => product.as_str().into(),
+        Some(Value::Text(_)) => unnamed.into(),
+        _ => Arg::from(""),
     }
 }
 
 /// One pass of a filler.
-fn pass(label: String, own: Times, filler: &Record, at: ThermodynamicTemperature) -> Stage {
+fn pass(name: Arg, own: Times, filler: &Record, at: ThermodynamicTemperature) -> Stage {
     let mut times = own;
     if let Some(Value::Record(of_label)) = filler.get("times") {
         times = times.or(Times::of_record(of_label));
@@ -215,22 +230,39 @@ fn pass(label: String, own: Times, filler: &Record, at: ThermodynamicTemperature
     times.workable = times.workable.or_else(|| {
         let (life, of_label) = pot_life?;
         let of_label = ThermodynamicTemperature::new::<degree_celsius>(of_label);
-        let life = mixing::pot_life(Time::new::<minute>(life), of_label, at).ok()?;
+        let life = mixing::PotLife::new(Time::new::<minute>(life), of_label, at).ok()?.value();
         Some(life.get::<minute>())
     });
     let batches = filler.number("batches.0.count").map(|count| count as u32);
-    Stage { label, count: 1, batches, times, limits: label::limits_of(filler), with: With::Filler }
+    Stage {
+        name,
+        count: 1,
+        batches,
+        times,
+        limits: label::Limits::of_record(filler).into(),
+        with: With::Filler,
+    }
 }
 
 /// The coats of one layer.
 fn coat(label: &str, own: Times, stage: &Record) -> Stage {
-    let product = product_of(stage);
-    let label = if label.is_empty() { product } else { text!("{}: {}", label, &product) };
+    let product = product_of(stage, coating::COATING);
+    let name = match label {
+        "" => product,
+        label => Msg::from(words::OfProduct { label, product }).into(),
+    };
     let count = stage.number("coats").map_or(1, |coats| coats as u32);
     let with = match stage.get("penetrating") {
         Some(Value::Flag(true)) => With::Wiped(stage.number("wipe_min")),
         _ => With::Film,
     };
     let times = own.or(Times::of_record(stage));
-    Stage { label, count, batches: None, times, limits: label::limits_of(stage), with }
+    Stage {
+        name,
+        count,
+        batches: None,
+        times,
+        limits: label::Limits::of_record(stage).into(),
+        with,
+    }
 }

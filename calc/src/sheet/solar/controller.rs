@@ -12,7 +12,7 @@ use crate::energy::string::{hot_string_v, string_fuse_a, string_wire_a};
 use crate::formula::Formula as _;
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
-use crate::quantity::{Style, amount, plain};
+use crate::quantity::{Style, amount, down, plain};
 use crate::report::Remark;
 use crate::sheet::wiring::{amperes, volts};
 use crate::words::{Arg, Id, Msg, solar as words};
@@ -106,7 +106,7 @@ pub(super) fn remarks(
     }
     match (hot_v(inputs), inputs.current.battery_v) {
         (Some(hot), Some((_, charging))) if hot < charging + 5.0 - 1e-9 => {
-            let (hot, needed) = (volts(hot), volts(charging + 5.0));
+            let (hot, needed) = (volts(down(hot, 2)), volts(charging + 5.0));
             remarks.push(Remark::warning(style.say(words::HotLow { hot, needed })));
         }
         (Some(_), Some(_)) => {}
@@ -117,7 +117,7 @@ pub(super) fn remarks(
     }
     let fuse = fuse(inputs, figures);
     if let Some(cold) = figures.cold.filter(|cold| cold.string.get::<volt>() >= LOW_VOLTAGE_V) {
-        let volts = Arg::volts(cold.string);
+        let volts = Arg::volts_borne(cold.string);
         remarks.push(Remark::warning(style.say(words::FiftyVolts { volts })));
     } else if let Some(wire) = Figures::wire(inputs) {
         let carries = match &fuse {

@@ -32,7 +32,7 @@ pub(super) fn answers(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<A
     if let Some(cold) = figures.cold {
         let limit = inputs.controller.map(Arg::volts);
         let limit = limit.map(|limit| style.say(words::ColdStringLimit { limit }));
-        let volts = style.write(&Arg::volts(cold.string));
+        let volts = style.write(&Arg::volts_borne(cold.string));
         answers.push(
             Answer::new(style.say(words::COLD_STRING), volts).note(limit.unwrap_or_default()),
         );
@@ -82,7 +82,7 @@ pub(super) fn remarks(inputs: &Inputs, figures: &Figures, style: Style) -> Vec<R
         remarks.push(Remark::note(style.say(words::OutsideFit { months })));
     }
     if let (Some(_), ColdRule::Table, Some(coldest)) = (figures.cold, inputs.rule, inputs.coldest) {
-        let temperature = Arg::temperature(coldest);
+        let temperature = Arg::typed_temperature(coldest);
         remarks.push(Remark::note(style.say(words::ByTable { temperature })));
     }
     sort_by_key(&mut remarks, |remark| remark.weight != Weight::Warning);

@@ -10,7 +10,7 @@ use crate::report::{Step, Table, TableRow};
 use crate::words::{Arg, Id, common, solar as words};
 
 /// January first.
-pub(super) const MONTHS: [Id; 12] = [
+pub const MONTHS: [Id; 12] = [
     common::MONTH_JANUARY,
     common::MONTH_FEBRUARY,
     common::MONTH_MARCH,
@@ -23,22 +23,6 @@ pub(super) const MONTHS: [Id; 12] = [
     common::MONTH_OCTOBER,
     common::MONTH_NOVEMBER,
     common::MONTH_DECEMBER,
-];
-
-/// The same in English, for the energy sheet, whose words still stand in code.
-pub const NAMES: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
 ];
 
 pub(super) fn table(inputs: &Inputs, figures: &Figures, style: Style) -> Table {

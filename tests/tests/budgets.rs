@@ -1,0 +1,234 @@
+//! What a person feels, counted on the demo: what is in the first screen, how long a page is as it opens, taps to a mark.
+
+use e2e::{Imperial, Metric, Page, Result, ensure, in_each_engine};
+use serde_json::json;
+
+in_each_engine!(marks_one_at_a_time_at_the_bench, asks_one_input_at_a_time,);
+
+/// Only Chromium shows a page exactly as large as a phone.
+mod opens_on_the_answer {
+    #[test]
+    fn chromium() {
+        e2e::run(e2e::Engine::Chromium, "opens_on_the_answer", super::opens_on_the_answer);
+    }
+}
+
+/// Only Chromium's driver can take the mouse away, so that the pad is there.
+mod walks_from_nothing_to_the_first_mark {
+    #[test]
+    fn chromium() {
+        e2e::run(
+            e2e::Engine::Chromium,
+            "walks_from_nothing_to_the_first_mark",
+            super::walks_from_nothing_to_the_first_mark,
+        );
+    }
+}
+
+/// The longest that a page of the demo may be as it opens. [screens]
+const SCREENS: f64 = 3.0;
+/// Pages that do not keep it yet: their lengths, to come down and never to grow. [screens]
+const LONGER: &[(&str, f64)] = &[("circuit", 3.7)];
+/// Drawings that do not end in the first screen yet, and how far they reach. [px]
+const DEEPER: &[(&str, f64)] = &[("heat_load", 830.0)];
+/// The figure at the bench is read at arm's length. [px]
+const FIGURE: f64 = 64.0;
+
+async fn opens_on_the_answer(page: &mut Page) -> Result<()> {
+    page.open_demo(Imperial).await?;
+    let sheets = page
+        .execute(
+            "return [...document.querySelectorAll('.cards a')].map(a => a.hash.split('/s/')[1]).filter(Boolean)",
+            vec![],
+        )
+        .await?;
+    let sheets: Vec<String> = serde_json::from_value(sheets)?;
+    ensure!(sheets.len() > 15, "the demo has {} sheets", sheets.len());
+    let mut over = Vec::new();
+    // What is carried to the rig and to the store, at a glance.
+    for list in ["marks", "buy"] {
+        page.go_to(list).await?;
+        page.wait_for(".board > summary, .left-to-buy").await?;
+        page.settle().await?;
+        let script = "return document.documentElement.scrollHeight / innerHeight";
+        let screens = page.execute(script, vec![]).await?.as_f64().unwrap_or(f64::INFINITY);
+        println!("{list}: {screens:.1} screens");
+        if screens > SCREENS {
+            over.push(format!("{list}: {screens:.1} screens"));
+        }
+    }
+    for sheet in sheets {
+        page.go_to(&format!("s/{sheet}")).await?;
+        page.wait_for(".answers [data-result]").await?;
+        page.settle().await?;
+        let script = "const bottom = what => {
+                const one = document.querySelector(what);
+                return one ? one.getBoundingClientRect().bottom + scrollY : 0;
+            };
+            const free = document.querySelector('.places').getBoundingClientRect().top;
+            return [bottom('.answers'), bottom('.first .drawing-window'), free,
+                document.documentElement.scrollHeight / innerHeight]";
+        let seen: [f64; 4] = serde_json::from_value(page.execute(script, vec![]).await?)?;
+        let [answers, drawing, free, screens] = seen;
+        println!(
+            "{sheet}: answers end at {answers:.0}, drawing at {drawing:.0} of {free:.0} px, {screens:.1} screens"
+        );
+        let allowed = |of: &[(&str, f64)], else_is: f64| {
+            of.iter().find(|(name, _)| *name == sheet).map_or(else_is, |(_, allowed)| *allowed)
+        };
+        if answers > free || drawing > allowed(DEEPER, free) || screens > allowed(LONGER, SCREENS) {
+            over.push(format!(
+                "{sheet}: {answers:.0}, {drawing:.0} of {free:.0} px, {screens:.1} screens"
+            ));
+        }
+    }
+    ensure!(over.is_empty(), "over budget:\n{}", over.join("\n"));
+    Ok(())
+}
+
+async fn marks_one_at_a_time_at_the_bench(page: &mut Page) -> Result<()> {
+    page.begin_project(Metric).await?;
+    page.add_sheet("stud_marks").await?;
+    page.fill("board", "3.6 m").await?;
+    page.fill("first_stud", "137").await?;
+    for (index, stud) in ["412", "821", "1236"].into_iter().enumerate() {
+        page.fill(&format!("studs.{index}"), stud).await?;
+    }
+    page.leave_field().await?;
+    page.settle().await?;
+    page.click("a[href*='/bench/']").await?;
+    page.wait_for_text(".bench-figure", "137 mm").await?;
+    let size =
+        "return parseFloat(getComputedStyle(document.querySelector('.bench-figure')).fontSize)";
+    let size = page.execute(size, vec![]).await?.as_f64().unwrap_or_default();
+    ensure!(size >= FIGURE, "the figure is {size} px tall");
+    page.screenshot("bench").await?;
+    page.click("[data-do=marked]").await?;
+    page.wait_for_text(".bench-figure", "546 mm").await?;
+    // Back to look at what was marked, and on again.
+    page.click("[data-do=back]").await?;
+    page.wait_for_text(".bench-place.done", "marked already").await?;
+    page.click("[data-do=on]").await?;
+    page.wait_for_text(".bench-figure", "546 mm").await?;
+    page.click("[data-do=marked]").await?;
+    page.wait_for_text(".bench-figure", "961 mm").await?;
+    // Undo takes the last tick back.
+    page.click(".bench-keys [data-do=undo]").await?;
+    page.click("[data-do=back]").await?;
+    page.wait_for_text(".bench-figure", "546 mm").await?;
+    page.click("[data-do=marked]").await?;
+    page.wait_for_text(".bench-figure", "961 mm").await?;
+    page.click("[data-do=marked]").await?;
+    page.wait_for_text("h1", "All marked").await?;
+    // The mark list knows: what is marked is ticked, and the piece is done.
+    page.go_to("marks").await?;
+    page.wait_for_text("p.headline", "All marked").await
+}
+
+async fn asks_one_input_at_a_time(page: &mut Page) -> Result<()> {
+    page.begin_project(Metric).await?;
+    page.add_sheet("voltage_drop").await?;
+    page.wait_for(".ask.needed").await?;
+    let open = "return [...document.querySelectorAll('.ask[open]')].map(one => one.querySelector('[data-path]').dataset.path)";
+    let first: Vec<String> = serde_json::from_value(page.execute(open, vec![]).await?)?;
+    ensure!(first.len() == 1, "{first:?} stand open at first");
+    // Enter goes on to the next that is needed, and closes this one to its line.
+    page.type_into(&format!("[data-path='{}']", first[0]), "5").await?;
+    page.press("\u{e007}").await?;
+    let moved = "const open = [...document.querySelectorAll('.ask[open]')];
+        return open.length === 1 && document.activeElement.dataset.path !== arguments[0]
+            && open[0].contains(document.activeElement)";
+    page.wait_until_with("the next input", moved, vec![json!(first[0])]).await
+}
+
+/// Taps and signs of a walk.
+#[derive(Default)]
+struct Counted {
+    taps: u32,
+    typed: u32,
+}
+
+impl Counted {
+    async fn tap(&mut self, page: &Page, selector: &str) -> Result<()> {
+        self.taps += 1;
+        page.click(selector).await
+    }
+
+    /// Types where the focus is, as the pad or a keyboard does.
+    async fn keys(&mut self, page: &Page, text: &str) -> Result<()> {
+        self.typed += u32::try_from(text.chars().count())?;
+        page.press(text).await
+    }
+
+    /// The pad's own key for the next field.
+    async fn next(&mut self, page: &Page) -> Result<()> {
+        self.tap(page, ".pad .next").await?;
+        page.settle().await
+    }
+
+    async fn wait_for_field(page: &Page, path: &str) -> Result<()> {
+        page.wait_until_with(
+            &format!("the focus in {path}"),
+            "return document.activeElement?.dataset.path === arguments[0]",
+            vec![json!(path)],
+        )
+        .await
+    }
+}
+
+/// From nothing to the first mark on a board of a measured rig.
+const TAPS: u32 = 20;
+const SIGNS: u32 = 60;
+
+async fn walks_from_nothing_to_the_first_mark(page: &mut Page) -> Result<()> {
+    page.touch_only().await?;
+    page.open("#/").await?;
+    let mut count = Counted::default();
+    count.tap(page, "#new-name").await?;
+    count.keys(page, "Bus").await?;
+    count.tap(page, "[data-do=new][data-with=imperial]").await?;
+    count.tap(page, "a.card[href$='/body']").await?;
+    Counted::wait_for_field(page, "length").await?;
+    count.keys(page, "216").await?;
+    count.next(page).await?;
+    Counted::wait_for_field(page, "width").await?;
+    count.keys(page, "81 1/8").await?;
+    count.next(page).await?;
+    for (at, rib) in ["16", "58 1/2", "100", "141 1/4", "183"].into_iter().enumerate() {
+        Counted::wait_for_field(page, &format!("ribs.measured.{at}")).await?;
+        count.keys(page, rib).await?;
+        count.next(page).await?;
+    }
+    // No sixth one: on to their faces, which the screws have to hit.
+    count.next(page).await?;
+    Counted::wait_for_field(page, "rib_width").await?;
+    count.keys(page, "1 1/2").await?;
+    page.leave_field().await?;
+    count.tap(page, ".places a[href$='/add'], .places a:nth-child(2)").await?;
+    if page.execute("return location.hash.endsWith('/add')", vec![]).await? == json!(false) {
+        count.tap(page, "a[href$='/add']").await?;
+    }
+    count.tap(page, "[data-do=add][data-with=boards]").await?;
+    Counted::wait_for_field(page, "coverage").await?;
+    count.keys(page, "5 1/8").await?;
+    count.next(page).await?;
+    // The first course: the list, and what is picked on it.
+    Counted::wait_for_field(page, "start").await?;
+    count.taps += 2;
+    page.choose("start", "First and last course equally wide").await?;
+    Counted::wait_for_field(page, "stock.0.length").await?;
+    count.keys(page, "12 ft").await?;
+    page.leave_field().await?;
+    count.tap(page, "details[data-group='ask kerf'] > summary").await?;
+    count.tap(page, "[data-field=kerf] .usual").await?;
+    count.tap(page, "a[href*='/bench/']").await?;
+    page.wait_for(".bench-figure").await?;
+    println!("{} taps and {} signs to the first mark", count.taps, count.typed);
+    ensure!(
+        count.taps <= TAPS && count.typed <= SIGNS,
+        "{} taps, {} signs",
+        count.taps,
+        count.typed
+    );
+    Ok(())
+}
