@@ -17,7 +17,7 @@ use serde_json::{Value as Json, json};
 use uom::si::length::meter;
 use uom::si::mass::kilogram;
 use uom::si::volume::liter;
-use words::{Catalogue, FIRST, languages};
+use words::{Catalogue, FIRST, Piece, languages};
 
 fn metres(value: f64) -> Length {
     Length::new::<meter>(value)
@@ -88,6 +88,63 @@ fn every_language_says_every_message_with_the_same_values() {
         let problems = english.problems_of(&language);
         assert!(problems.is_empty(), "{problems:#?}");
     }
+}
+
+/// Sections of standards, which keep their point in every language.
+const SECTIONS: [&str; 11] = [
+    "183.425", "183.455", "552.10", "240.4", "300.15", "314.29", "523.9", "690.7", "7.3", "7.5",
+    "Y14.5",
+];
+
+/// The words of a message, with those that it chooses from.
+fn words_of(pieces: &[Piece], found: &mut String) {
+    for piece in pieces {
+        match piece {
+            Piece::Words(text) => found.push_str(text),
+            Piece::Argument(_) => found.push(' '),
+            Piece::Select(_, options) => {
+                options.iter().for_each(|(_, pieces)| words_of(pieces, found));
+            }
+        }
+    }
+}
+
+#[test]
+fn figures_in_messages_are_written_as_the_language_writes_them() {
+    let english = english();
+    let mut with_comma = 0;
+    for (tag, folder) in languages(&folder()).unwrap() {
+        let language = english.read_beside(&tag, &folder).unwrap();
+        let words = Words::load(english.table(&language)).unwrap();
+        let sign = if words.figure("1.5".into()) == "1.5" { '.' } else { ',' };
+        for text in &language.texts {
+            let mut said = String::new();
+            words_of(&text.pieces, &mut said);
+            let figures = said.split(|letter: char| {
+                !letter.is_ascii_alphanumeric() && letter != '.' && letter != ','
+            });
+            for figure in figures.map(|one| one.trim_end_matches(['.', ','])) {
+                let inner = figure.find(['.', ',']).filter(|at| {
+                    figure.as_bytes().get(at + 1).is_some_and(u8::is_ascii_digit)
+                        && *at > 0
+                        && figure.as_bytes().get(at - 1).is_some_and(u8::is_ascii_digit)
+                });
+                let is_grouped = sign == '.'
+                    && figure.contains(',')
+                    && figure.split(',').skip(1).all(|group| group.len() == 3);
+                let is_section = SECTIONS.contains(&figure);
+                let Some(at) = inner.filter(|_| !is_grouped && !is_section) else { continue };
+                with_comma += usize::from(sign == ',');
+                assert!(
+                    figure[at..].starts_with(sign),
+                    "{tag}/{}.ftl, {}: {figure}",
+                    text.file,
+                    text.name
+                );
+            }
+        }
+    }
+    assert!(with_comma > 50, "only {with_comma} figures looked at");
 }
 
 #[test]

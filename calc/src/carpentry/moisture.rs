@@ -5,7 +5,7 @@ use uom::si::length::millimeter;
 
 use crate::formula::formula;
 use crate::source::Source;
-use crate::words::{Id, carpentry as words};
+use crate::words::{Id, Msg, carpentry as words};
 
 /// Change of dimension by a coefficient.
 pub static CHANGE: Source = Source::transcribed_of(words::SOURCE_CHANGE);
@@ -145,6 +145,19 @@ pub fn least_gap_mm(
 
 fn finite(value: f64) -> f64 {
     if value.is_finite() { value } else { 0.0 }
+}
+
+/// The wood of the table that a text names.
+///
+/// # Errors
+/// There is none of this name.
+pub fn wood(text: &str) -> Result<&'static Species, Msg> {
+    let wanted = text.trim();
+    SPECIES.iter().find(|one| one.name.eq_ignore_ascii_case(wanted)).ok_or_else(|| {
+        // The names are what is typed, in every language; with commas in them, they are set apart by semicolons.
+        let names: Vec<&str> = SPECIES.iter().map(|one| one.name).collect();
+        words::WoodUnknown { names: names.join("; ") }.into()
+    })
 }
 
 #[cfg(test)]

@@ -82,7 +82,6 @@ support-order =
     this support is not behind the one before it; enter the center lines in order, all measured from the front wall
 no-such-rib = there is no rib { $rib }; the last one is { $last }
 full-width-too-small = the width over all must be at least what a course covers; check both
-species-unknown = this wood is not in the table; choose one of: { $names }
 
 ## Why boards cannot be laid out.
 no-run = the gaps at both ends leave no run; enter less

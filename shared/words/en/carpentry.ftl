@@ -36,6 +36,7 @@ source-coefficient-recalled = USDA Forest Products Laboratory, Wood Handbook FPL
 source-wide-change = USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010), equation 13-3
 
 ## Woods that boards are made of.
+wood-unknown = this wood is not in the table; choose one of: { $names }
 wood-alder-red = red alder
 wood-beech = beech
 wood-cherry = cherry

@@ -96,7 +96,6 @@ plug-missing = enter the size of the plug, or choose a plain hole
 plug-too-wide = the plug must not be wider than its hole
 plug-too-long = the plug must not be longer than its hole is deep
 wettest-below-driest = it must not be below the moisture at its driest
-wood-unknown = this wood is not in the table; choose one of: { $names }
 nothing-to-fill = there is nothing to fill; the sizes must leave room beside the plugs
 
 ## What things are called.

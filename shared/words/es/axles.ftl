@@ -36,7 +36,7 @@ no-place =
     hay renglones de la lista de compras sin sitio a lo largo de la carrocería: mida el largo de la carrocería, y
     cuentan en su medio, o anote el sitio de cada uno en la lista de compras
 
-bad-wheelbase = la distancia entre ejes debe ser de 0.5 a 20 m
+bad-wheelbase = la distancia entre ejes debe ser de 0,5 a 20 m
 bad-limit = el límite de un eje debe ser de 1 a 50 000 kg; está en la placa del vehículo
 bad-weighed = el peso de un eje debe ser de 0 a 50 000 kg
 bad-gross-limit = el límite del vehículo entero debe ser de 1 a 100 000 kg; está en la placa del vehículo

@@ -79,7 +79,6 @@ support-order =
     este apoyo no queda detrás del anterior; anote los ejes en orden, todos medidos desde la pared delantera
 no-such-rib = no hay costilla { $rib }; la última es la { $last }
 full-width-too-small = el ancho total debe ser al menos lo que cubre una hilada; revise ambos
-species-unknown = esta madera no está en la tabla; elija una de estas: { $names }
 
 no-run = las holguras de los dos extremos no dejan tramo; anote menos
 no-field = las holguras de los dos lados no dejan campo; anote menos

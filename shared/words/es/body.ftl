@@ -110,7 +110,7 @@ step-angle = Ángulo
 source-drift = descuadre = corrimiento · largo / ancho = (d₁² − d₂²) / (4 · ancho)
 source-shear = corrimiento = (d₁² − d₂²) / (4 · largo)
 source-both = ley del paralelogramo: (d₁² + d₂²) / 2 = largo² + ancho²
-source-slip = una cinta sobre una diagonal se lee con un margen del 0.2 %
+source-slip = una cinta sobre una diagonal se lee con un margen del 0,2 %
 source-between =
     paredes rectas entre dos puntos: w = w₁ + (w₂ − w₁) · (x − x₁) / (x₂ − x₁); antes del primero y después del último,
     como en ellos

@@ -31,6 +31,7 @@ source-coefficient = USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 
 source-coefficient-recalled = USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010), tabla 4-3
 source-wide-change = USDA Forest Products Laboratory, Wood Handbook FPL-GTR-190 (2010), ecuación 13-3
 
+wood-unknown = esta madera no está en la tabla; elija una de estas: { $names }
 wood-alder-red = aliso rojo
 wood-beech = haya
 wood-cherry = cerezo

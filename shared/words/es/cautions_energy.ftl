@@ -23,7 +23,7 @@ protective-conductor =
     que se note: haga comprobar el cable y la conexión equipotencial.
 lead-acid =
     Plomo-ácido: sujeta, en una caja estanca a los vapores hacia la vivienda y ventilada al exterior por aberturas de al menos
-    1100 mm² (1.7 in²) arriba y abajo.
+    1100 mm² (1,7 in²) arriba y abajo.
 lithium =
     Litio: celdas certificadas con un sistema de gestión (BMS) que avisa antes de desconectar, instaladas como dice el
     fabricante.

@@ -1,5 +1,5 @@
 fuse-place =
-    Ponga el fusible en el positivo, junto a su fuente: como máximo 178 mm (7 in) de cable antes de él, 1.02 m (40 in)
+    Ponga el fusible en el positivo, junto a su fuente: como máximo 178 mm (7 in) de cable antes de él, 1,02 m (40 in)
     si ese cable va en funda o en un recinto cerrado. Un cortocircuito antes del fusible puede incendiar la carrocería.
 fuse-rating =
     El fusible protege el cable: no instale nunca uno de más corriente que la admisible del cable más fino que tiene

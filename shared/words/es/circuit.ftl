@@ -24,7 +24,7 @@ rise = Subidas y rodeos
     .help = Todo lo que sube, baja y rodea cosas.
 conductor = Cable
     .help =
-        Impreso en la cubierta: 16 AWG, 1.5 mm2; o los ohm/m de un conductor. auto toma el menor cobre que alcanza.
+        Impreso en la cubierta: 16 AWG, 1,5 mm2; o los ohm/m de un conductor. auto toma el menor cobre que alcanza.
 fuse-block = Termina en una caja de fusibles
     .help = Cada tramo que sale de ella tiene entonces su propio fusible, que protege solo su cable.
 device-rating = Corriente nominal del atenuador o interruptor de este tramo

@@ -49,7 +49,7 @@ solids-known = Sólidos en volumen, con un rendimiento
 wipe-after = Limpiar el sobrante después de
     .help = En la etiqueta de un acabado penetrante.
 surface-factor = Factor de superficie
-    .help = 1 si es lisa; madera gastada o de poro abierto 1.1 a 1.2, chapa acanalada según se mida.
+    .help = 1 si es lisa; madera gastada o de poro abierto 1,1 a 1,2, chapa acanalada según se mida.
 loss-percent = Desperdicio
     .help =
         Lo que se queda en charola, rodillo y lata: brocha y rodillo 10 a 15 %, pistola 30 % o más. Si se omite es 10 %;

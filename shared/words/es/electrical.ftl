@@ -14,18 +14,18 @@ not-a-number = { $what } no es un número: debe estar entre { $least } y { $most
 no-conductor = no se indica ningún conductor; { $like }
 not-a-conductor = «{ $typed }» no es un conductor; { $like }
 conductor-like =
-    escriba una sección como 16 AWG, 1/0 AWG o 1.5 mm2, o la resistencia de un conductor como 0.0135 ohm/m
+    escriba una sección como 16 AWG, 1/0 AWG o 1,5 mm2, o la resistencia de un conductor como 0,0135 ohm/m
 unit-missing = «{ $typed }» no tiene unidad; escriba { $typed } AWG o { $typed } mm2, como va impreso en la cubierta
 unknown-awg = «{ $typed }» no es un calibre de NEC capítulo 9 tabla 8, de 18 a 4/0 AWG; los más próximos: { $near }
-unknown-metric = «{ $typed }» no es una sección de IEC 60228, de 0.5 a 95 mm2; las más próximas: { $near }
-resistance-wrong = { $range }; 16 AWG tiene unos 0.016 ohm/m, 1.5 mm2 0.0133 ohm/m
+unknown-metric = «{ $typed }» no es una sección de IEC 60228, de 0,5 a 95 mm2; las más próximas: { $near }
+resistance-wrong = { $range }; 16 AWG tiene unos 0,016 ohm/m, 1,5 mm2 0,0133 ohm/m
 
 unrated =
     ninguna tabla da una corriente admisible para { $conductor }, y no figura ninguna sección más fina; { $instead }
 unrated-three-quarters =
     con aislamiento de { $rating } °C use 1 mm2 o más grueso, o indique la temperatura mayor impresa en la cubierta
 unrated-resistance =
-    indique la sección impresa en la cubierta, 18 AWG o 1 mm2 y más gruesas (18 AWG: 0.0215 ohm/m a 20 °C)
+    indique la sección impresa en la cubierta, 18 AWG o 1 mm2 y más gruesas (18 AWG: 0,0215 ohm/m a 20 °C)
 unrated-size = indique 18 AWG, 1 mm2 o más grueso
 
 collapse =
@@ -83,7 +83,7 @@ network-collapse =
 
 open-no-choices =
     no hay ningún calibre para elegir; indique calibres desde 16 AWG o 1 mm2, o que el cable va dentro de una manguera,
-    para 18 AWG o 0.75 mm2
+    para 18 AWG o 0,75 mm2
 nothing-open = todos los tramos tienen su calibre; ponga uno en auto
 open-drop =
     ningún calibre alcanza: incluso con { $conductor } en todos los tramos abiertos «{ $node }» pierde { $lost }, y se
@@ -134,42 +134,42 @@ clash-alike =
 
 source-class-5 = IEC 60228, clase 5, cobre desnudo, 20 °C
 source-given = resistencia por longitud como se indicó, sin corrección por temperatura
-source-stranded = un conductor trenzado es 1.14 veces más ancho que uno sólido de su sección, como en NEC capítulo 9 tabla 8
+source-stranded = un conductor trenzado es 1,14 veces más ancho que uno sólido de su sección, como en NEC capítulo 9 tabla 8
 source-ohm = ley de Ohm, contando los dos conductores del tramo
 source-least-boats = 33 CFR 183.425, (d), (e), embarcaciones
-source-least-metric = ISO 10133, embarcaciones menores: 1 mm2 suelto, 0.75 mm2 en manguera
+source-least-metric = ISO 10133, embarcaciones menores: 1 mm2 suelto, 0,75 mm2 en manguera
 source-metric-by-awg = 33 CFR 183.425, tabla 5, el calibre AWG inmediato inferior por sección de cobre (conservador)
 source-ohm-by-awg = 33 CFR 183.425, tabla 5, el calibre AWG con al menos la misma resistencia a 20 °C, NEC capítulo 9 tabla 8 (conservador)
 source-trailer-fuse = NEC (NFPA 70), tabla 552.10(E)(1), remolques de parque: 6, 8, 15, 20, 30 A
 source-small-wire = NEC (NFPA 70), 240.4(D): 15, 20, 30 A para 14, 12, 10 AWG; 7 y 10 A para 18 y 16 AWG de memoria
 source-boat-fuse = 33 CFR 183.455, (c), embarcaciones: hasta el 150 % de la tabla 5 por debajo de 50 V
-source-buried = BS 7671, 523.9: 0.5 con 0.5 m o más en aislante térmico
+source-buried = BS 7671, 523.9: 0,5 con 0,5 m o más en aislante térmico
 source-charging = tensión de carga como se indicó
 source-fuse-32 = ISO 8820-3, ISO 8820-5, fusibles de cuchilla hasta 100 A y de lámina hasta 500 A, 32 V
 source-fuse-58 = ISO 8820-3, fusibles de cuchilla hasta 100 A, 58 V
 source-fuse-125 = UL 248-15, clase T, hasta 1200 A, 125 V CC
-source-three-quarters = ISO 10133, embarcaciones menores, tabla A.1, 0.75 mm2
+source-three-quarters = ISO 10133, embarcaciones menores, tabla A.1, 0,75 mm2
 source-bundling = ABYC E-11, factores de agrupamiento, aislamiento de 105 °C
 source-power = V = (Vs + √(Vs² − 4 · R · P)) / 2, la raíz mayor de V · (Vs − V) = R · P
 source-ways = los conectores de empalme se venden de 2, 3 y 5 vías
 source-connector-sizes = los conectores de empalme admiten cable hasta unos 10 AWG o 6 mm2
 source-studs = terminales hasta 6 AWG o 16 mm2 en espárragos M6 o de 1/4 in, los más gruesos en M8 o 5/16 in
 source-packing = tabla de empaquetamientos de círculos en un círculo, de 1 a 20 círculos iguales
-source-bundle = un mazo de cables mide 1.2 · √(Σ d²) de diámetro
+source-bundle = un mazo de cables mide 1,2 · √(Σ d²) de diámetro
 source-in-reach = NEC (NFPA 70), 300.15, 314.29 (conexiones accesibles)
 source-tug = un empalme que aguanta un tirón, polaridad con el multímetro
 source-square = cable a lo largo y a lo ancho de la carrocería, |dx| + |dy|, y una vez lo que sube y rodea
 source-lithium-cell =
-    hojas de datos de celdas de litio ferrofosfato, 3.2 V nominales, 3.65 V al final de la carga
+    hojas de datos de celdas de litio ferrofosfato, 3,2 V nominales, 3,65 V al final de la carga
 source-lithium-rested =
-    hojas de datos de celdas de litio ferrofosfato, en reposo entre 30 y 90 % de carga de 3.29 a 3.34 V, así que cuatro
-    celdas marcan unos 13.3 V
+    hojas de datos de celdas de litio ferrofosfato, en reposo entre 30 y 90 % de carga de 3,29 a 3,34 V, así que cuatro
+    celdas marcan unos 13,3 V
 source-lead-cell =
-    instrucciones de carga de baterías de plomo-ácido, hasta 2.67 V por celda al ecualizar una abierta: 16 V para seis
+    instrucciones de carga de baterías de plomo-ácido, hasta 2,67 V por celda al ecualizar una abierta: 16 V para seis
 source-table-8 = NEC (NFPA 70), capítulo 9, tabla 8
 source-table-8-note = NEC (NFPA 70), capítulo 9, tabla 8, nota 2
 source-coefficient = IEC 60287-1-1, tabla 1, cobre
-source-copper = IEC 60028, 8.89 g/cm³ a 20 °C
+source-copper = IEC 60028, 8,89 g/cm³ a 20 °C
 source-wall = UL 1426, grosor del aislamiento
 source-table-5 = 33 CFR 183.425, tabla 5
 source-blade = ISO 8820-3, calibres del tipo C

@@ -3,7 +3,7 @@ purpose = Sumar el consumo de un día, dimensionar la batería para los días si
 
 nominal-voltage = Tensión nominal de la batería
     .help =
-        En la batería: 12 V en plomo-ácido, 12.8 V en litio ferrofosfato, que en reposo da unos 13.3 V. Hasta una batería de
+        En la batería: 12 V en plomo-ácido, 12,8 V en litio ferrofosfato, que en reposo da unos 13,3 V. Hasta una batería de
         48 V.
 days = Días sin carga
     .help = Cuánto tiempo está donde nada carga.
@@ -44,7 +44,7 @@ hours-on = Horas encendido
     .help = Al día; menos si lo apaga entre usos.
 lowest-voltage = Tensión más baja de la batería
     .help =
-        Donde se desconecta el inversor o la batería: allí la corriente es máxima. En blanco: 10.5 V por cada 12 V.
+        Donde se desconecta el inversor o la batería: allí la corriente es máxima. En blanco: 10,5 V por cada 12 V.
 rating = Potencia continua del inversor
     .help = Del que tiene pensado, en W (no VA).
 surge = Potencia pico del inversor
@@ -63,13 +63,13 @@ chemistry-lead-acid = plomo-ácido
 hours-rating = Horas de la capacidad nominal
     .help = Tras la capacidad de una batería de plomo-ácido: C20 son 20 horas.
 peukert = Exponente de Peukert
-    .help = Solo plomo-ácido: de 1.1 a 1.3, de la ficha del fabricante. En blanco para litio.
+    .help = Solo plomo-ácido: de 1,1 a 1,3, de la ficha del fabricante. En blanco para litio.
 charge-limit = Corriente máxima de carga
     .help = En la batería o en su ficha técnica.
 charging-voltage = Tensión máxima de carga
     .help =
-        En su ficha técnica: fusibles y portafusibles deben ser para esa tensión. En blanco: 3.65 V por celda de litio,
-        2.67 V por celda de plomo-ácido, que es la de igualación.
+        En su ficha técnica: fusibles y portafusibles deben ser para esa tensión. En blanco: 3,65 V por celda de litio,
+        2,67 V por celda de plomo-ácido, que es la de igualación.
 price = Precio
 mass = Peso
     .help = Para el peso en la lista de compras; en la batería o en su ficha técnica.
@@ -105,11 +105,11 @@ way = Del cargador a la batería, una vía
     .help = Para su cable y el fusible de cada punta; en blanco para paneles.
 
 beyond-48 =
-    desde 50 V valen otras normas, salvo para una batería de 48 V de hasta 51.2 V: déjelo a un electricista autorizado
+    desde 50 V valen otras normas, salvo para una batería de 48 V de hasta 51,2 V: déjelo a un electricista autorizado
 peukert-lithium = la ley de Peukert es para plomo-ácido: deje el exponente en blanco para litio, o elija plomo-ácido
-charging-below = una batería se carga por encima de su tensión nominal: dé esa o más, como 14.6 V para litio de 12.8 V
+charging-below = una batería se carga por encima de su tensión nominal: dé esa o más, como 14,6 V para litio de 12,8 V
 charging-beyond =
-    por encima de la tensión de carga de una batería de 48 V valen otras normas: dé 58.4 V o menos, o déjelo a un electricista
+    por encima de la tensión de carga de una batería de 48 V valen otras normas: dé 58,4 V o menos, o déjelo a un electricista
     autorizado
 capacity-range = la batería debe tener de 1 a 1 000 000 Wh; { $capacity } a { $volts } son { $energy }
 straight-lithium =
@@ -122,7 +122,7 @@ load-power-range = consumo { $load }: la potencia debe estar entre 0 y 100 000 W
 load-time-range = consumo { $load }: el tiempo debe estar entre 0 y 24 horas al día
 load-duty-range = consumo { $load }: el ciclo de trabajo debe estar entre 0 y 100 por ciento
 voltage-range = la tensión nominal debe estar entre 1 y 1000 V; lo usual es 12, 24 y 48 V
-days-range = los días sin carga deben ser de 0.01 a 365
+days-range = los días sin carga deben ser de 0,01 a 365
 usable-range = la parte utilizable debe estar entre 1 y 100 por ciento; lo usual es 50 en plomo-ácido, 80 en litio
 efficiency-range = el rendimiento debe estar entre 1 y 100 por ciento
 energy-range = la energía de la batería debe ser mayor que 0 y no pasar de 1 000 000 Wh
@@ -133,13 +133,13 @@ inverter-efficiency-range = el rendimiento del inversor debe estar entre 50 y 10
 standby-range = el consumo en vacío debe estar entre 0 y 1000 W
 time-on-range = las horas encendido del inversor deben ser de 0 a 24 al día
 lowest-range = la tensión más baja debe estar entre 1 y 1000 V
-rated-capacity-range = la capacidad debe estar entre 0.1 y 100 000 Ah
+rated-capacity-range = la capacidad debe estar entre 0,1 y 100 000 Ah
 rated-time-range = las horas de la capacidad nominal deben ser de 1 a 200; lo usual son 20
-exponent-range = el exponente de Peukert debe estar entre 1 y 2; el plomo-ácido tiene de 1.1 a 1.3
-discharge-range = la corriente debe estar entre 0.001 y 100 000 A
+exponent-range = el exponente de Peukert debe estar entre 1 y 2; el plomo-ácido tiene de 1,1 a 1,3
+discharge-range = la corriente debe estar entre 0,001 y 100 000 A
 missing-range = la energía que falta debe estar entre 0 y 1 000 000 Wh
-charge-power-range = la potencia de carga debe estar entre 0.1 y 100 000 W
-charge-limit-range = la potencia máxima de carga de la batería debe estar entre 0.1 y 100 000 W
+charge-power-range = la potencia de carga debe estar entre 0,1 y 100 000 W
+charge-limit-range = la potencia máxima de carga de la batería debe estar entre 0,1 y 100 000 W
 charge-efficiency-range = el rendimiento de carga debe estar entre 1 y 100 por ciento
 
 why-no-class =
@@ -311,10 +311,10 @@ buy-fuse = { $class } con portafusible
 source-ohm = la potencia es tensión por corriente
 source-dc = lo que entra en un inversor es lo que sale entre su rendimiento
 source-starts = todo encendido y el arranque más duro a la vez dimensionan un inversor
-source-cut-off = los inversores de 12 V se desconectan a unos 10.5 V, los de 24 y 48 V en proporción
+source-cut-off = los inversores de 12 V se desconectan a unos 10,5 V, los de 24 y 48 V en proporción
 source-ratings = tamaños en que se venden los inversores
 source-exponents =
-    exponentes de Peukert: plomo-ácido de 1.1 a 1.3, AGM de 1.05 a 1.15, gel de 1.1 a 1.25, abierto de 1.2 a 1.6
+    exponentes de Peukert: plomo-ácido de 1,1 a 1,3, AGM de 1,05 a 1,15, gel de 1,1 a 1,25, abierto de 1,2 a 1,6
 source-full = energía que falta entre potencia de carga por rendimiento de carga
 source-taper =
     el plomo-ácido toma toda la corriente hasta el 80 %, luego cada vez menos, hasta un cincuentavo de su capacidad por hora

@@ -40,11 +40,11 @@ behind = Fondo libre detrás del acero
 lengths = Largos de tornillo disponibles
     .each = Largo del tornillo
 gauge = Número del tornillo
-gauge-six = #6 (3.5 mm)
-gauge-eight = #8 (4.2 mm)
-gauge-ten = #10 (4.8 mm)
-gauge-twelve = #12 (5.5 mm)
-gauge-fourteen = #14 (6.3 mm)
+gauge-six = #6 (3,5 mm)
+gauge-eight = #8 (4,2 mm)
+gauge-ten = #10 (4,8 mm)
+gauge-twelve = #12 (5,5 mm)
+gauge-fourteen = #14 (6,3 mm)
 self-drilling = Autoperforante
     .help = Su punta de broca no tiene rosca y se suma al largo necesario.
 hangs = Peso que cuelga de los listones
@@ -62,8 +62,8 @@ ends-meet = los primeros tornillos de ambas puntas se encontrarían; anote menos
 too-much-adhesive = es más adhesivo del que la hoja puede calcular; revise el cordón y la cantidad de listones
 
 gauge-unknown =
-    no se conoce el grueso de "{ $typed }"; anote un calibre par de 10 a 26, o el grueso medido, como 1.5 mm
-steel-out-of-range = el acero debe tener algún grueso, hasta 1/2 in (12.7 mm)
+    no se conoce el grueso de "{ $typed }"; anote un calibre par de 10 a 26, o el grueso medido, como 1,5 mm
+steel-out-of-range = el acero debe tener algún grueso, hasta 1/2 in (12,7 mm)
 no-drill-point =
     ninguna punta de broca de un tornillo #{ $gauge } atraviesa { $steel }; perfore un agujero guía o use un tornillo
     más grueso

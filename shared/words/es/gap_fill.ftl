@@ -94,7 +94,6 @@ plug-missing = ponga el tamaño del tapón, o elija un agujero recto
 plug-too-wide = el tapón no debe ser más ancho que su agujero
 plug-too-long = el tapón no debe ser más largo que la profundidad de su agujero
 wettest-below-driest = no debe ser menor que la humedad en lo más seco
-wood-unknown = esta madera no está en la tabla; elija una: { $names }
 nothing-to-fill = no hay nada que rellenar; las medidas deben dejar espacio junto a los tapones
 
 gap-number = junta { $number }

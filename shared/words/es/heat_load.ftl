@@ -24,7 +24,7 @@ window-label = Ventana
 area = Área
     .help = Largo por alto o ancho, por dentro.
 window-u = Valor U
-    .help = Vidrio simple unos 5.6 W/m2/K, acrílico doble 3, con una cubierta gruesa 2.
+    .help = Vidrio simple unos 5,6 W/m2/K, acrílico doble 3, con una cubierta gruesa 2.
 sun-percent = Parte del sol que deja pasar
     .help = SHGC (valor g) del vidrio: claro 85, tintado 60, detrás de una cubierta clara por fuera 15.
 lit-percent = Parte que está al sol
@@ -35,7 +35,7 @@ parts = Partes que usted agrega
 label = Parte de la carrocería
 u-or-sheet = Valor U
 u = Valor U
-    .help = De una hoja de aislamiento o de una ficha técnica; vidrio simple unos 5.6 W/m2/K, acero desnudo 5.9.
+    .help = De una hoja de aislamiento o de una ficha técnica; vidrio simple unos 5,6 W/m2/K, acero desnudo 5,9.
 sheet = Hoja de aislamiento
     .help = Toma de ahí el valor U y lo va siguiendo.
 fresh-air = Aire fresco
@@ -56,7 +56,7 @@ noon = El mediodía más caluroso
 sun-w-m2 = Sol sobre el vidrio al mediodía
     .help = 600 en un vidrio de cara al sol de verano; una ventana de techo recibe hasta 950.
 performance = Coeficiente de rendimiento del enfriador
-    .help = Potencia de frío entre potencia consumida, de su ficha técnica; un EER dividido entre 3.412.
+    .help = Potencia de frío entre potencia consumida, de su ficha técnica; un EER dividido entre 3,412.
 
 window-number = ventana { $number }
 part-number = parte { $number }
@@ -70,7 +70,7 @@ to-supply = por aportar
 
 windows-too-large = las ventanas son más grandes que las cuatro paredes ({ $around }): revise sus áreas
 bad-area = superficie { $number }: el área debe ser de 0 a 10 000 m2
-bad-u = superficie { $number }: el valor U debe ser de 0 a 20 W/m2/K; el acero desnudo tiene 5.9
+bad-u = superficie { $number }: el valor U debe ser de 0 a 20 W/m2/K; el acero desnudo tiene 5,9
 bad-fresh-air = el aire fresco debe ser de 0 a 10 000 m3/h
 bad-inside = la temperatura interior debe ser de -60 a 80 C
 bad-outside = la temperatura exterior debe ser de -60 a 80 C
@@ -92,7 +92,7 @@ heater-runs =
     En la noche más fría el calefactor trabaja { $share } del tiempo y mientras tanto consume { $draw }: la hoja de
     energía toma ambos de aquí.
 denser =
-    El aire fresco cuenta como 1.2 kg/m³, tal como sale de un cuarto tibio. Si su caudal se mide en el frío de afuera,
+    El aire fresco cuenta como 1,2 kg/m³, tal como sale de un cuarto tibio. Si su caudal se mide en el frío de afuera,
     el aire es { $share } más denso y necesita otro tanto más de calor.
 heat-up =
     Esto mantiene tibia una carrocería tibia. Para calentar una fría en un tiempo razonable, elija un calefactor la
@@ -124,10 +124,10 @@ at-noon = Al mediodía: { $step }
 
 source-transmission = Q = suma(U A) (Ti - Te), la definición de U
 source-air =
-    0.335 Wh/(m3 K) por aire de 1.2 kg/m3, lo que pesa a unos 20 °C al nivel del mar, y 1005 J/(kg K)
+    0,335 Wh/(m3 K) por aire de 1,2 kg/m3, lo que pesa a unos 20 °C al nivel del mar, y 1005 J/(kg K)
 source-solar = el coeficiente de ganancia solar es el calor que entra sobre la radiación en el vidrio
 source-performance = la potencia consumida es el calor movido entre el coeficiente de rendimiento
 source-air-each = 15 m³/h (9 cfm) de aire fresco por cada persona que duerme
 source-heat-up = la mitad más para calentar una carrocería fría
 source-sun = 600 W/m² sobre vidrio vertical al sol de verano
-source-glass = U 5.6 W/m²K para vidrio simple, 6 para una escotilla de plástico simple
+source-glass = U 5,6 W/m²K para vidrio simple, 6 para una escotilla de plástico simple

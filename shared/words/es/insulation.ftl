@@ -17,9 +17,9 @@ vapour-factor = Factor de resistencia al vapor
         necesitan de todas las capas. De un intervalo, la cifra baja es la prudente en el lado caliente; la alta, por
         fuera del plano que se moja.
 surface-in = Resistencia de la capa de aire interior
-    .help = 0.13 m2K/W en pared, 0.10 en techo y 0.17 en piso, en invierno.
+    .help = 0,13 m2K/W en pared, 0,10 en techo y 0,17 en piso, en invierno.
 surface-out = Resistencia de la capa de aire exterior
-    .help = 0.04 m2K/W con el vehículo parado; en marcha o con temporal es menor.
+    .help = 0,04 m2K/W con el vehículo parado; en marcha o con temporal es menor.
 
 bridge = Listones o costillas que cruzan una capa
     .help = La madera por su parte de la superficie; la costilla de acero por sus anchos y su separación.
@@ -34,7 +34,7 @@ web = Costilla de acero: espesor del alma
 spacing = Costilla de acero: separación entre ejes
     .help = Del eje de una costilla al eje de la siguiente.
 bridge-conductivity = Conductividad del listón o la costilla
-    .help = Conífera 0.13 W/m/K, acero 50, acero inoxidable 17, aluminio 160.
+    .help = Conífera 0,13 W/m/K, acero 50, acero inoxidable 17, aluminio 160.
 
 inside = Aire interior
 outside = Aire exterior
@@ -52,9 +52,9 @@ share-missing =
 rib-incomplete = una costilla de acero necesita su ancho, su alma y su separación
 
 no-layers = hace falta al menos una capa
-thickness-range = capa { $layer }: el espesor debe estar entre 0.01 mm y 5 m
-conductivity-range = capa { $layer }: la conductividad debe estar entre 0.001 y 1000 W/m/K
-film-range = la resistencia de una capa de aire debe estar entre 0 y 1 m2K/W; lo usual es 0.13 y 0.04
+thickness-range = capa { $layer }: el espesor debe estar entre 0,01 mm y 5 m
+conductivity-range = capa { $layer }: la conductividad debe estar entre 0,001 y 1000 W/m/K
+film-range = la resistencia de una capa de aire debe estar entre 0 y 1 m2K/W; lo usual es 0,13 y 0,04
 no-such-layer =
     { $layers ->
         [one] no hay capa { $layer }: solo hay una
@@ -68,7 +68,7 @@ limits-apart =
     el límite superior es { $ratio } veces el inferior; la ISO 6946 vale hasta { $most }: encargue un cálculo en dos
     dimensiones
 rib-widths =
-    el alma debe ser de al menos 0.1 mm, el metal no más estrecho que el alma, y la separación mayor que el metal y
+    el alma debe ser de al menos 0,1 mm, el metal no más estrecho que el alma, y la separación mayor que el metal y
     como mucho 5 m
 rib-conductivity = la conductividad del metal debe estar entre 1 y 1000 W/m/K; la del acero es de unos 50
 zones-overlap =
@@ -79,7 +79,7 @@ air-humidity = la humedad relativa debe estar entre 0 y 100 por ciento; el punto
 air-inside = dentro: { $what }
 air-outside = fuera: { $what }
 vapour-range =
-    capa { $layer }: el factor de vapor debe estar entre 0.01 y 10 000 000; el aire en reposo tiene 1, el metal 1 000 000
+    capa { $layer }: el factor de vapor debe estar entre 0,01 y 10 000 000; el aire en reposo tiene 1, el metal 1 000 000
 
 u = Calor que deja pasar (U)
 u-plain = R { $r }
@@ -146,7 +146,7 @@ rib-temperature =
     metal. Lo que más ayuda es una tira de espuma sobre las costillas, bajo el forro.
 rib-estimate =
     El valor U con costillas es una estimación. Frente a un modelo en dos dimensiones de 18 costillas en T (ala de 20 a
-    80 mm, alma de 1 a 3 mm, aislamiento de 20 a 80 mm, forro de 3 a 20 mm) quedó entre 1.5 % por debajo y 5.5 % por
+    80 mm, alma de 1 a 3 mm, aislamiento de 20 a 80 mm, forro de 3 a 20 mm) quedó entre 1,5 % por debajo y 5,5 % por
     encima; los perfiles omega y otros tamaños no se comprobaron y pueden desviarse más. Remaches, largueros, esquinas,
     marcos de puerta y pasos de rueda no se cuentan: por ahí se va más calor.
 left-out =

@@ -61,7 +61,7 @@ body-wrong =
 no-boards = las tablas de esa hoja no llenan este techo; elija la hoja de este techo
 wrong-ceiling = los lados del techo deben medir de 100 mm (4 in) a 50 m (164 ft)
 wrong-count = debe haber al menos 1 lámpara y como mucho { $most }
-wrong-rim = el diámetro del aro debe ser de 5 mm (0.2 in) a 1 m (39 in)
+wrong-rim = el diámetro del aro debe ser de 5 mm (0,2 in) a 1 m (39 in)
 wrong-clearance = la separación debe ser de 0 a 1 m (39 in)
 wrong-rib = costilla { $number }: su centro debe quedar a menos de 100 m (328 ft), y su ancho entre 0 y 1 m (39 in)
 wrong-opening = abertura { $number }: su esquina debe quedar a menos de 100 m (328 ft), y sus lados entre 0 y 50 m (164 ft)
@@ -72,7 +72,7 @@ wrong-beam = el ángulo del haz debe ser de 5° a 180°; a partir de 180° use e
 wrong-cone = el ángulo del haz debe ser de 5° a 360°
 wrong-height = la superficie iluminada debe quedar entre 50 mm (2 in) y 20 m (65 ft) por debajo de las lámparas
 wrong-area = los lados de la superficie deben medir de 100 mm (4 in) a 50 m (164 ft)
-wrong-cell = las celdas deben medir al menos 10 mm (0.4 in), y ser 40 000 como mucho
+wrong-cell = las celdas deben medir al menos 10 mm (0,4 in), y ser 40 000 como mucho
 wrong-illuminance = la iluminancia debe ser de 1 a 100 000 lx
 wrong-factor = los factores de utilización y de mantenimiento deben ser mayores que 0 y como mucho 1
 

@@ -10,7 +10,7 @@ azimuth = Girados respecto del ecuador
 clearness = Claridad, una o doce
     .each = Claridad
     .help =
-        Parte de la luz del sol que llega en un mes, de enero en adelante: de 0.3 en inviernos nublados a 0.7 en
+        Parte de la luz del sol que llega en un mes, de enero en adelante: de 0,3 en inviernos nublados a 0,7 en
         desiertos; una sola cifra vale para todos los meses.
 panels = Paneles
 count = Número de paneles
@@ -83,13 +83,13 @@ too-many-in-series =
 no-use = esta hoja no da el consumo de un día; elija otra
 latitude-range = la latitud debe estar entre -90 y 90 grados, el sur en negativo
 clearness-range =
-    mes { $month }: la claridad debe estar entre 0.05 y 0.85; lo usual va de 0.3 en inviernos nublados a 0.7 en desiertos
-ground-range = la reflectancia del suelo debe estar entre 0 y 1; el suelo desnudo tiene 0.2, la nieve 0.7
+    mes { $month }: la claridad debe estar entre 0,05 y 0,85; lo usual va de 0,3 en inviernos nublados a 0,7 en desiertos
+ground-range = la reflectancia del suelo debe estar entre 0 y 1; el suelo desnudo tiene 0,2, la nieve 0,7
 tilt-range = la inclinación debe estar entre 0 (plano) y 90 grados (vertical)
 azimuth-range = el acimut debe estar entre -180 y 180 grados; 0 mira al ecuador
 power-range = la potencia nominal de los paneles debe estar entre 0 y 1 000 000 W
 loss-range = las pérdidas deben estar entre 0 y menos de 100 por ciento
-open-circuit-range = la tensión en circuito abierto debe estar entre 0.1 y 1000 V
+open-circuit-range = la tensión en circuito abierto debe estar entre 0,1 y 1000 V
 coefficient-range =
     el coeficiente debe estar entre -2 y 0 por ciento por C; la tensión baja cuando el panel se calienta, así que es
     negativo
@@ -98,8 +98,8 @@ below-table =
     la tabla NEC 690.7(A) acaba en -40 C: dé en su lugar el coeficiente del fabricante para la tensión en circuito abierto
 series-range = los paneles en serie deben ser de 1 a 100
 controller-range = la tensión máxima del controlador debe estar entre 1 y 2000 V
-roof-range = el techo debe tener de 0.1 a 30 m de largo y de 0.1 a 10 m de ancho
-panel-range = un panel debe tener de 0.1 a 5 m de largo y de ancho
+roof-range = el techo debe tener de 0,1 a 30 m de largo y de 0,1 a 10 m de ancho
+panel-range = un panel debe tener de 0,1 a 5 m de largo y de ancho
 clear-range = lo libre hasta bordes y aberturas debe estar entre 0 y 2 m, y la separación entre 0 y 1 m
 walkway-range = el pasillo debe ser más estrecho que el techo
 
@@ -144,7 +144,7 @@ by-table =
     La tensión a { $temperature } sale de la tabla de la norma eléctrica para silicio cristalino; la cifra del fabricante
     va primero.
 uneven = { $count } paneles no hacen series completas de { $series }.
-outside-fit = La claridad de { $months } queda fuera del 0.3 a 0.8 para el que se ajustó el método.
+outside-fit = La claridad de { $months } queda fuera del 0,3 a 0,8 para el que se ajustó el método.
 
 input-over =
     A pleno sol las series pueden traer { $array }, y los bornes de panel del controlador admiten { $limit }: menos series

@@ -11,7 +11,7 @@ length = Longitud del tramo, de ida
         Por donde irá el cable, subidas y rodeos incluidos, con un palmo de sobra en cada punta; la vuelta se suma aquí.
 conductor = Cable
     .help =
-        Impreso en la cubierta: 16 AWG, 1.5 mm2; o los ohm/m de un conductor. auto toma el menor calibre AWG que alcanza,
+        Impreso en la cubierta: 16 AWG, 1,5 mm2; o los ohm/m de un conductor. auto toma el menor calibre AWG que alcanza,
         auto mm2 la menor sección métrica.
 
 no-steady = { $conductor }: { $problem }

@@ -15,7 +15,7 @@ pump-flow = Caudal de la bomba
 pump-current = Corriente de la bomba
     .help = En la etiqueta de la bomba; la hoja de energía toma de aquí la potencia y el tiempo de marcha.
 voltage = Voltaje nominal de la batería
-    .help = 12 V si es de plomo-ácido, 12.8 V si es de litio hierro fosfato.
+    .help = 12 V si es de plomo-ácido, 12,8 V si es de litio hierro fosfato.
 drain-length = Largo del desagüe
     .help = A lo largo del tubo, desde la salida del fregadero hasta el tanque de aguas grises.
 
@@ -64,4 +64,4 @@ step-pump = Marcha de la bomba por día
 step-drain = Caída del desagüe
 
 source-days = agua aprovechable entre lo que todos gastan en un día
-source-use = de 5 a 10 l (1.3 a 2.6 gal) por persona y día, sin contar duchas
+source-use = de 5 a 10 l (1,3 a 2,6 gal) por persona y día, sin contar duchas

@@ -1,16 +1,16 @@
 source-voltage = Tensión de la fuente
     .help =
-        Medida en la batería o en la caja de fusibles con las cargas encendidas. El litio ferrofosfato da unos 13.3 V en
-        reposo (su cátodo a 3.45 V por celda tras 24 h, J. Jpn. Soc. Powder Powder Metallurgy 57, 725; el grafito resta
-        0.1 V, de memoria) y cerca de 12.8 V con carga; una batería de plomo a media carga, 12.2 V.
+        Medida en la batería o en la caja de fusibles con las cargas encendidas. El litio ferrofosfato da unos 13,3 V en
+        reposo (su cátodo a 3,45 V por celda tras 24 h, J. Jpn. Soc. Powder Powder Metallurgy 57, 725; el grafito resta
+        0,1 V, de memoria) y cerca de 12,8 V con carga; una batería de plomo a media carga, 12,2 V.
 low-voltage = Tensión mínima de la batería
     .help =
         A la que se desconecta la batería: una carga de potencia constante consume ahí la mayor corriente, y para ella
         se eligen cable y fusible.
 charging-voltage = Tensión de carga máxima
     .help =
-        La que está ajustada en el cargador o el alternador; fusible y portafusible deben ser para ella. En blanco: 14.6
-        V por cada 12.8 V de litio ferrofosfato (3.65 V por celda), 14.8 V por cada 12 V de plomo.
+        La que está ajustada en el cargador o el alternador; fusible y portafusible deben ser para ella. En blanco: 14,6
+        V por cada 12,8 V de litio ferrofosfato (3,65 V por celda), 14,8 V por cada 12 V de plomo.
 drop-limit-percent = Caída de tensión permitida
     .help =
         3 % para bombas, ventiladores, electrónica y alimentación de un tablero; hasta 10 % para luces de cabina (ABYC
@@ -29,11 +29,11 @@ insulation = Temperatura nominal del aislamiento
         valor.
 in-jacket = Dentro de la cubierta de una manguera
     .help =
-        Varios conductores en una misma cubierta: entonces se permiten 18 AWG o 0.75 mm2; los cables sueltos empiezan en
+        Varios conductores en una misma cubierta: entonces se permiten 18 AWG o 0,75 mm2; los cables sueltos empiezan en
         16 AWG o 1 mm2.
 in-insulation = Dentro de aislante térmico
     .help =
-        En 0.5 m (20 in) o más: la corriente admisible es la mitad (BS 7671 523.9). El PVC en contacto con espuma de
+        En 0,5 m (20 in) o más: la corriente admisible es la mitad (BS 7671 523.9). El PVC en contacto con espuma de
         poliestireno se vuelve quebradizo: póngale funda.
 far-source = También hay una fuente en el otro extremo
     .help =

@@ -8,7 +8,7 @@ use super::screw::Screwing;
 use crate::ask::{Ask, BodyPart, Figure};
 use crate::carpentry::boards::{BoardTask, Opening};
 use crate::carpentry::courses;
-use crate::carpentry::moisture::{SPECIES, Species};
+use crate::carpentry::moisture::{self, Species};
 use crate::carpentry::stations::Station;
 use crate::cutting::planned::Section;
 use crate::cutting::stock::Shelf;
@@ -122,7 +122,7 @@ pub(super) struct Inputs {
     pub(super) fill_diameter: Length,
     #[ask(units("in", "mm"), range(0.0, 0.05), default("3 mm"), usual("1/8 in", "3 mm"))]
     pub(super) fill_depth: Length,
-    #[ask(read_by(&WOODS, read_species))]
+    #[ask(read_by(&WOODS, moisture::wood))]
     pub(super) species: Option<&'static Species>,
     #[ask(percent, range(0.0, 30.0), default("8"), usual("8", "8"))]
     pub(super) laid_percent: f64,
@@ -150,15 +150,6 @@ enum ScrewsAcross {
     One = 1,
     #[key("2")]
     Two = 2,
-}
-
-fn read_species(text: &str) -> Result<&'static Species, Msg> {
-    let wanted = text.trim();
-    SPECIES.iter().find(|species| species.name.eq_ignore_ascii_case(wanted)).ok_or_else(|| {
-        // The names are what is typed, in every language; with commas in them, they are set apart by semicolons.
-        let names: Vec<&str> = SPECIES.iter().map(|species| species.name).collect();
-        words::SpeciesUnknown { names: names.join("; ") }.into()
-    })
 }
 
 /// An opening of the body by its names.

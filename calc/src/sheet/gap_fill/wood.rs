@@ -4,7 +4,7 @@ use calc_derive::{Choice, Inputs};
 use uom::si::f64::Length;
 
 use crate::ask::Figure;
-use crate::carpentry::moisture::{SPECIES, Species, Swelling, movement};
+use crate::carpentry::moisture::{self, SPECIES, Species, Swelling, movement};
 use crate::formula::Formula as _;
 use crate::reader::Notation;
 use crate::words::{Arg, Msg, gap_fill as words};
@@ -37,12 +37,7 @@ impl Notation for Of {
     }
 
     fn read(text: &str) -> Result<Self, Msg> {
-        let wanted = text.trim();
-        let found = SPECIES.iter().find(|one| one.name.eq_ignore_ascii_case(wanted));
-        found.map(Self).ok_or_else(|| {
-            let names: Vec<&str> = SPECIES.iter().map(|one| one.name).collect();
-            words::WoodUnknown { names: names.join("; ") }.into()
-        })
+        moisture::wood(text).map(Self)
     }
 }
 
