@@ -52,8 +52,10 @@ pub enum Fill {
     Waste,
     /// Air, an opening.
     Opening,
-    /// One of five steps from low (0) to high (4), for maps.
+    /// One of five steps from low (0) to high (4), for bars and layers.
     Level(u8),
+    /// One of five steps from dark (0) to bright (4), for maps of light: the brighter, the lighter, by day and by night.
+    Light(u8),
 }
 
 /// Where a text stands against its point.

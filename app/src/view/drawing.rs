@@ -3,7 +3,11 @@
 #[cfg(test)]
 mod kept;
 mod layout;
+#[cfg(test)]
+mod legible;
+mod lettering;
 pub(crate) mod paper;
+mod placing;
 mod svg;
 #[cfg(test)]
 mod tests;
@@ -33,7 +37,10 @@ pub fn width_in_sight(drawing: &Drawing, width: f64, most: f64) -> (f64, bool) {
     let mut width = width.min(GREATEST_WIDTH);
     let laid = |width: f64| {
         let laid = layout::Layout::new(drawing, width);
-        laid.map_or((0.0, 0.0), |laid| (laid.height, laid.crowding()))
+        laid.map_or((0.0, 0.0), |laid| {
+            let is_over = drawing.fit == Fit::Whole && laid.width > width + 0.5;
+            (laid.height, if is_over { f64::INFINITY } else { laid.crowding() })
+        })
     };
     let (mut height, at_most) = laid(width);
     // Texts keep their size, so that height does not go with width: a few steps come near enough.

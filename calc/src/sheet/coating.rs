@@ -68,7 +68,7 @@ fn show(job: &Job, found: &Found, style: Style) -> Report {
         remarks: shown::remarks(job, found, style),
         tables: shown::layers_table(job, found, style).into_iter().collect(),
         checks: vec![order::of_work(job, style)],
-        drawings: vec![drawing::areas(job, found.area, style)],
+        drawings: drawing::areas(job, found.area, style),
         working: steps::working(job, found, style.exact()),
         cautions: Caution::all(&FOR_COATING),
         buy: list::buy(job, found, style),

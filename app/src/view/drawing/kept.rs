@@ -13,7 +13,7 @@ use super::svg;
 const PAGE: f64 = 358.0;
 
 /// The examples as a project of all sheets, under their kinds as ids, for those that take from others.
-fn project(units: &str) -> Project {
+pub(super) fn project(units: &str) -> Project {
     let sheets: Vec<String> = SHEETS
         .iter()
         .map(|sheet| {

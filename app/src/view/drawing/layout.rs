@@ -3,25 +3,49 @@
 //! Lengths scale, texts and ticks do not. So the scale is found by placing everything, looking at
 //! how much sticks out, and placing it again.
 
-use calc::drawing::{Anchor, Drawing, Fit, Point, Shape};
+use calc::drawing::{Anchor, Drawing, Fill, Fit, Pen, Point, Shape};
 use calc::sorting::sort_by;
 
-use super::paper::{ROW, TEXT, text_width};
+use super::lettering::{Lettering, Px, rows, without};
+use super::paper::{ROW, TEXT};
+use super::placing::{Ground, MUST_BE_SEEN, Ruled, Ways};
 
 /// Air around everything. [px]
 const AIR: f64 = 6.0;
-/// Air between two texts of a row. [px]
-const BETWEEN: f64 = 7.0;
+/// Air between a text and the point that it was moved aside from. [px]
+const ASIDE: f64 = 10.0;
 /// How far a dimension stands off at least where its figure is on the piece's side. [px]
 const CLEAR: f64 = TEXT + 10.0;
-/// Rows that a text may be moved before it has to overlap another.
-const ROWS: u32 = 6;
+/// Texts that are longer than these shares of the page are written in rows, where the page is too narrow for them.
+const LONGEST: [f64; 5] = [1.0, 0.6, 0.45, 0.35, 0.25];
 /// Lengths beyond this are slips of the pen, not parts of a vehicle. [m]
 const FARTHEST: f64 = 1e9;
 /// How high or wide a thin piece is drawn at least: whole drawings, strips. [px]
 const LEAST: (f64, f64) = (20.0, 30.0);
 /// How high a strip is drawn. [px]
 const STRIP: f64 = 64.0;
+
+/// Air between the piece and the texts that stand outside of it. [px]
+const OUTSIDE: f64 = 4.5;
+/// Rows that a dimension may stand off before it has to overlap a text.
+const MOST_ROWS: u32 = 100;
+/// Half of what a cross or the tip of a mark takes up. [px]
+const SPOT: f64 = 9.5;
+/// Points around a circle.
+const ROUND: [Px; 9] = {
+    const D: f64 = std::f64::consts::FRAC_1_SQRT_2;
+    [
+        (1.0, 0.0),
+        (D, D),
+        (0.0, 1.0),
+        (-D, D),
+        (-1.0, 0.0),
+        (-D, -D),
+        (0.0, -1.0),
+        (D, -D),
+        (1.0, 0.0),
+    ]
+};
 
 /// A drawing laid out.
 pub(super) struct Layout<'a> {
@@ -33,6 +57,8 @@ pub(super) struct Layout<'a> {
     pub stretched: bool,
     /// The shapes that can be drawn, each with how far its text is moved.
     pub placed: Vec<Placed<'a>>,
+    /// The lines that are seen, in metres.
+    lines: Vec<Ruled>,
     low: Point,
     /// How much is seen at once: figures of longer dimensions stand where they are seen first.
     sight: f64,
@@ -44,8 +70,12 @@ pub(super) struct Layout<'a> {
 pub(super) struct Placed<'a> {
     /// What is drawn.
     pub shape: &'a Shape,
-    /// Texts: moved down by this; dimensions: stand off by this. [px]
+    /// Texts: moved right and down by this. [px]
+    pub moved: Px,
+    /// Dimensions: stand off by this. [px]
     pub shift: f64,
+    /// Texts: their rows.
+    pub rows: Vec<&'a str>,
 }
 
 /// A dimension line worked out in px.
@@ -89,16 +119,26 @@ impl<'a> Layout<'a> {
             width: 0.0,
             height: 0.0,
             stretched: false,
-            placed: shapes.iter().map(|&shape| Placed { shape, shift: 0.0 }).collect(),
+            placed: shapes.iter().map(|&shape| Placed::new(shape)).collect(),
+            lines: seen_lines(&shapes),
             low,
             sight: if drawing.fit == Fit::Strip { page } else { f64::INFINITY },
-            scale: (1.0, 1.0),
+            scale: (0.0, 0.0),
             origin: (0.0, 0.0),
         };
-        let room = match drawing.fit {
-            Fit::Whole => layout.fit_whole(extent, page, body),
-            Fit::Strip => layout.fit_strip(extent, page, body),
-        };
+        let mut room = Room::none();
+        for longest in LONGEST {
+            if !layout.break_texts(page * longest) {
+                continue;
+            }
+            room = match drawing.fit {
+                Fit::Whole => layout.fit_whole(extent, page, body),
+                Fit::Strip => layout.fit_strip(extent, page, body),
+            };
+            if drawing.fit == Fit::Strip || room.right - room.left < page + 0.5 {
+                break;
+            }
+        }
         let spare = ((page - (room.right - room.left)) / 2.0).max(0.0);
         layout.origin = (AIR + spare - room.left, AIR - room.top);
         layout.width = room.right - room.left + 2.0 * (AIR + spare);
@@ -108,8 +148,38 @@ impl<'a> Layout<'a> {
 
     /// How far the text that stands farthest off its place was moved: more where it is drawn too small for its texts. [px]
     pub fn crowding(&self) -> f64 {
-        let texts = self.placed.iter().filter(|placed| matches!(placed.shape, Shape::Text { .. }));
-        texts.map(|placed| placed.shift.abs()).fold(0.0, f64::max)
+        let far = self.placed.iter().map(|Placed { moved, .. }| moved.0.abs().max(moved.1.abs()));
+        far.fold(0.0, f64::max)
+    }
+
+    /// The boxes of all texts on the page, figures of dimensions among them.
+    pub fn texts(&self) -> Vec<Lettering> {
+        self.placed
+            .iter()
+            .filter_map(|placed| match placed.shape {
+                Shape::Text { at, anchor, .. } => {
+                    Some(self.lettering(*at, &placed.rows, *anchor).moved(placed.moved))
+                }
+                Shape::Dimension { from, to, text, .. } if !text.is_empty() => {
+                    Some(self.plain_dimension(*from, *to, placed.shift).lettering(text))
+                }
+                _ => None,
+            })
+            .map(|text| text.moved(self.origin))
+            .collect()
+    }
+
+    /// Breaks texts that are longer than this into rows; whether anything is written otherwise than before. [px]
+    fn break_texts(&mut self, longest: f64) -> bool {
+        let mut anew = self.scale == (0.0, 0.0);
+        for placed in &mut self.placed {
+            if let Shape::Text { text, .. } = placed.shape {
+                let rows = rows(text, longest);
+                anew |= rows.len() != placed.rows.len();
+                placed.rows = rows;
+            }
+        }
+        anew
     }
 
     /// A point of the drawing on the page.
@@ -135,6 +205,7 @@ impl<'a> Layout<'a> {
     /// The greatest scale at which all of it is on the page.
     fn fit_whole(&mut self, extent: (f64, f64), page: f64, body: (Point, Point)) -> Room {
         let highest = (page * 1.2).min(600.0);
+        self.stretched = false;
         let start = ratio(page, extent.0).min(ratio(highest, extent.1));
         let mut scale = if start.is_finite() { start } else { 1.0 };
         let least = scale * 0.2;
@@ -199,23 +270,30 @@ impl<'a> Layout<'a> {
     /// Finds a place for every text and dimension; gives the room that everything takes up.
     fn place(&mut self, body: (Point, Point)) -> Room {
         let (top, bottom) = (self.plain(body.0).1, self.plain(body.1).1);
-        let mut taken: Vec<Room> = Vec::new();
+        let mut ground = Ground { texts: Vec::new(), lines: self.lines() };
         let mut all = Room::none();
-        let mut shifts = vec![0.0; self.placed.len()];
-        for (placed, shift) in self.placed.iter().zip(&mut shifts) {
-            let Shape::Text { at, text, anchor } = placed.shape else { continue };
-            let room = self.text_room(*at, text, *anchor);
-            let up = (room.top + room.bottom) / 2.0 < (top + bottom) / 2.0;
-            let (start, step) = match room {
-                _ if at.y < body.0.y => ((top - 3.0 - room.bottom).min(0.0), -ROW),
-                _ if at.y > body.1.y => ((bottom + 3.0 - room.top).max(0.0), ROW),
-                _ => (0.0, if up { -ROW } else { ROW }),
+        let mut moved = vec![(0.0, 0.0); self.placed.len()];
+        for (placed, moved) in self.placed.iter().zip(&mut moved) {
+            let Shape::Text { at, anchor, .. } = placed.shape else { continue };
+            let home = self.lettering(*at, &placed.rows, *anchor);
+            let (over, under) = (home.middle.1 - home.half.1, home.middle.1 + home.half.1);
+            let up = home.middle.1 < (top + bottom) / 2.0;
+            let line = |start: f64, step: f64| Ways { start, step, aside: Vec::new() };
+            let ways = match () {
+                () if at.y < body.0.y => line((top - OUTSIDE - under).min(0.0), -ROW),
+                () if at.y > body.1.y => line((bottom + OUTSIDE - over).max(0.0), ROW),
+                () => Ways {
+                    start: 0.0,
+                    step: if up { -ROW } else { ROW },
+                    aside: aside(&home, *anchor),
+                },
             };
-            let wide = Room { right: room.right + BETWEEN, ..room };
-            *shift = free_shift(&taken, start, step, |shift| wide.moved(shift));
-            taken.push(wide.moved(*shift));
-            all.add(room.moved(*shift));
+            *moved = ground.place(home, &ways);
+            let there = home.moved(*moved);
+            ground.texts.push(there);
+            all.add(Room::of(&there));
         }
+        let mut shifts = vec![0.0; self.placed.len()];
         for index in self.short_dimensions_first() {
             let (Some(placed), Some(shift)) = (self.placed.get(index), shifts.get_mut(index))
             else {
@@ -225,16 +303,42 @@ impl<'a> Layout<'a> {
             let start = self.stand_off(*from, *to, off * ROW);
             let step = if *off < 0.0 { -ROW } else { ROW };
             let room = |off: f64| self.dimension_room(*from, *to, off, text);
-            *shift = free_shift(&taken, start, step, |off| room(off).0);
+            let mut shifts = (0..MOST_ROWS).map(|row| start + step * f64::from(row));
+            *shift = shifts
+                .find(|&shift| room(shift).0.iter().all(|hold| ground.is_free(hold)))
+                .unwrap_or(start);
             let (hold, whole) = room(*shift);
-            taken.push(hold);
+            ground.texts.extend(hold);
             all.add(whole);
         }
         self.placed.iter().for_each(|placed| all.add(self.body_room(placed.shape)));
-        for (placed, shift) in self.placed.iter_mut().zip(shifts) {
-            placed.shift = shift;
+        for ((placed, moved), shift) in self.placed.iter_mut().zip(moved).zip(shifts) {
+            (placed.moved, placed.shift) = (moved, shift);
         }
         all
+    }
+
+    /// The lines that are seen, on the page.
+    fn lines(&self) -> Vec<Ruled> {
+        let plain = |(x, y): Px| self.plain(Point { x, y });
+        let scaled = self.lines.iter().map(|line| {
+            let (a, b) = line.ends;
+            Ruled { ends: (plain(a), plain(b)), ..*line }
+        });
+        // What does not scale: crosses, and the tips of marks.
+        let spots = self.placed.iter().filter_map(|placed| match placed.shape {
+            Shape::Cross { at, .. } => Some(*at),
+            Shape::Line { points, pen: Pen::Mark } => points.first().copied(),
+            _ => None,
+        });
+        let spots = spots.flat_map(|at| {
+            let (x, y) = self.plain(at);
+            let corners =
+                [(-SPOT, -SPOT), (SPOT, -SPOT), (SPOT, SPOT), (-SPOT, SPOT), (-SPOT, -SPOT)]
+                    .map(|(right, down)| (x + right, y + down));
+            ruled(&corners, MUST_BE_SEEN).collect::<Vec<_>>()
+        });
+        scaled.chain(spots).collect()
     }
 
     /// Shorter dimensions stand nearer to the piece, longer ones outside of them.
@@ -286,44 +390,37 @@ impl<'a> Layout<'a> {
         DimensionLine { ends, along, side, figure, read }
     }
 
-    fn text_room(&self, at: Point, text: &str, anchor: Anchor) -> Room {
-        let (x, y) = self.plain(at);
-        let width = text_width(text);
-        let left = match anchor {
-            Anchor::Start => x,
-            Anchor::Middle => x - width / 2.0,
-            Anchor::End => x - width,
-        };
-        Room { left, top: y - ROW / 2.0, right: left + width, bottom: y + ROW / 2.0 }
+    /// The box of a text where it was put.
+    fn lettering(&self, at: Point, rows: &[&str], anchor: Anchor) -> Lettering {
+        let text = Lettering::new(rows, self.plain(at), (1.0, 0.0));
+        match anchor {
+            Anchor::Start => text.moved((text.half.0, 0.0)),
+            Anchor::Middle => text,
+            Anchor::End => text.moved((-text.half.0, 0.0)),
+        }
     }
 
-    /// The room that a dimension keeps for itself, and all that it covers.
-    fn dimension_room(&self, from: Point, to: Point, off: f64, text: &str) -> (Room, Room) {
+    /// What a dimension keeps for itself, and all that it covers.
+    fn dimension_room(
+        &self,
+        from: Point,
+        to: Point,
+        off: f64,
+        text: &str,
+    ) -> (Vec<Lettering>, Room) {
         let line = self.plain_dimension(from, to, off);
-        let half = text_width(text) / 2.0;
-        let (cos, sin) = (line.read.0.abs(), line.read.1.abs());
-        let (w, h) = (half * cos + TEXT * 0.5 * sin, half * sin + TEXT * 0.5 * cos);
-        let (x, y) = line.figure;
-        let figure = Room { left: x - w, top: y - h, right: x + w, bottom: y + h };
-        let mut whole = figure;
+        let figure = line.lettering(text);
+        let mut whole = Room::of(&figure);
         for (x, y) in line.ends {
             whole.add(Room { left: x - 4.0, top: y - 4.0, right: x + 4.0, bottom: y + 4.0 });
         }
-        let slanted = cos > 0.02 && sin > 0.02;
-        let hold = if slanted {
-            figure
-        } else {
-            // Dimensions in a row touch at their ends.
-            Room {
-                left: whole.left + 5.0 * cos,
-                top: whole.top + 5.0 * sin,
-                right: whole.right - 5.0 * cos,
-                bottom: whole.bottom - 5.0 * sin,
-            }
-        };
-        let mut hold = hold;
-        hold.add(figure);
-        (hold, whole)
+        // Dimensions in a row touch at their ends.
+        let [a, b] = line.ends;
+        let length = ((b.0 - a.0).abs() + (b.1 - a.1).abs()) / 2.0;
+        let middle = ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0);
+        let slanted = line.read.0.abs() > 0.02 && line.read.1.abs() > 0.02;
+        let ruled = Lettering { middle, read: line.read, half: ((length - 1.0).max(0.0), 4.0) };
+        (if slanted { vec![figure] } else { vec![figure, ruled] }, whole)
     }
 
     fn body_room(&self, shape: &Shape) -> Room {
@@ -364,28 +461,112 @@ impl Room {
         self.bottom = self.bottom.max(other.bottom);
     }
 
-    fn moved(self, down: f64) -> Self {
-        Self { top: self.top + down, bottom: self.bottom + down, ..self }
-    }
-
-    fn meets(&self, other: &Self) -> bool {
-        self.left < other.right - 0.5
-            && other.left < self.right - 0.5
-            && self.top < other.bottom - 0.5
-            && other.top < self.bottom - 0.5
+    /// The upright room around a text.
+    fn of(text: &Lettering) -> Self {
+        let (x, y) = (text.reach((1.0, 0.0)), text.reach((0.0, 1.0)));
+        let middle = text.middle;
+        Self { left: middle.0 - x, top: middle.1 - y, right: middle.0 + x, bottom: middle.1 + y }
     }
 }
 
-/// The first of the shifts `start`, `start + step`, ... whose room meets nothing; the first of all
-/// where every one does.
-fn free_shift(taken: &[Room], start: f64, step: f64, room: impl Fn(f64) -> Room) -> f64 {
-    (0..=ROWS)
-        .map(|row| start + step * f64::from(row))
-        .find(|&shift| {
-            let wanted = room(shift);
-            !taken.iter().any(|other| other.meets(&wanted))
-        })
-        .unwrap_or(start)
+impl<'a> Placed<'a> {
+    fn new(shape: &'a Shape) -> Self {
+        Self { shape, moved: (0.0, 0.0), shift: 0.0, rows: Vec::new() }
+    }
+}
+
+impl DimensionLine {
+    /// The box of its figure.
+    fn lettering(&self, text: &str) -> Lettering {
+        Lettering::new(&[text], self.figure, self.read)
+    }
+}
+
+/// Ways by which a text comes to stand beside its point.
+fn aside(home: &Lettering, anchor: Anchor) -> Vec<f64> {
+    let (half, whole) = (home.half.0 + ASIDE, 2.0 * (home.half.0 + ASIDE));
+    match anchor {
+        Anchor::Start => vec![0.0, -whole],
+        Anchor::Middle => vec![0.0, half, -half],
+        Anchor::End => vec![0.0, whole],
+    }
+}
+
+/// The lines that are seen, in metres: not those under what is drawn over them. None where nothing is written.
+fn seen_lines(shapes: &[&Shape]) -> Vec<Ruled> {
+    let mut lines: Vec<Ruled> = Vec::new();
+    if !shapes.iter().any(|shape| matches!(shape, Shape::Text { .. })) {
+        return lines;
+    }
+    let all = |points: &[Point]| points.iter().map(|point| (point.x, point.y)).collect::<Vec<Px>>();
+    for shape in shapes {
+        match shape {
+            Shape::Line { points, pen } => lines.extend(ruled(&all(points), cost(*pen))),
+            // Cells of a map are its ground.
+            Shape::Area { fill: Fill::Light(_), .. } => {}
+            Shape::Area { points, pen, fill } => {
+                let mut points = all(points);
+                if *fill != Fill::Empty {
+                    lines = upright(&points)
+                        .map_or_else(|| lines.clone(), |cover| covered(&lines, &cover));
+                }
+                if let ([a, b, c, d], Fill::Opening) = (points.as_slice(), fill) {
+                    lines.extend(
+                        [[*a, *c], [*b, *d]].iter().flat_map(|ends| ruled(ends, cost(Pen::Thin))),
+                    );
+                }
+                points.extend(points.first().copied());
+                lines.extend(ruled(&points, cost(*pen)));
+            }
+            Shape::Circle { centre, radius, pen, .. } => {
+                let round: Vec<Px> = ROUND
+                    .iter()
+                    .map(|(cos, sin)| (centre.x + radius * cos, centre.y + radius * sin))
+                    .collect();
+                lines.extend(ruled(&round, cost(*pen)));
+            }
+            // These do not scale.
+            Shape::Cross { .. } | Shape::Text { .. } | Shape::Dimension { .. } => {}
+        }
+    }
+    lines
+}
+
+/// What is seen of lines beside what covers them.
+fn covered(lines: &[Ruled], cover: &Lettering) -> Vec<Ruled> {
+    let mut seen = Vec::with_capacity(lines.len());
+    for &line in lines {
+        let (a, b) = line.ends;
+        match cover.holds(a, b) {
+            Some(part) => {
+                seen.extend(without([part], a, b).into_iter().map(|ends| Ruled { ends, ..line }));
+            }
+            None => seen.push(line),
+        }
+    }
+    seen
+}
+
+/// Lines from point to point.
+fn ruled(points: &[Px], cost: f64) -> impl Iterator<Item = Ruled> + '_ {
+    points.windows(2).filter_map(move |ends| match ends {
+        [a, b] => Some(Ruled { ends: (*a, *b), cost }),
+        _ => None,
+    })
+}
+
+/// An upright rectangle, as a box.
+fn upright(corners: &[Px]) -> Option<Lettering> {
+    let [a, b, c, d] = corners else { return None };
+    let is_upright = a.1 == b.1 && b.0 == c.0 && c.1 == d.1 && d.0 == a.0;
+    let middle = ((a.0 + c.0) / 2.0, (a.1 + c.1) / 2.0);
+    let half = ((a.0 - c.0).abs() / 2.0, (a.1 - c.1).abs() / 2.0);
+    is_upright.then_some(Lettering { middle, read: (1.0, 0.0), half })
+}
+
+/// What it costs to break a line of the piece, or of what is to be done with it, and a lighter one behind it.
+const fn cost(pen: Pen) -> f64 {
+    if matches!(pen, Pen::Solid | Pen::Cut | Pen::Mark) { 3.0 } else { 0.4 }
 }
 
 fn is_drawable(shape: &Shape) -> bool {

@@ -3,7 +3,8 @@
 use calc::drawing::{Anchor, Drawing, Fill, Pen, Point, Shape};
 use calc::words::app_page;
 
-use super::layout::{DimensionLine, Layout};
+use super::layout::{DimensionLine, Layout, Placed};
+use super::lettering::{Lettering, Px, beside, rows};
 use super::paper::{Paper, ROW, push_whole};
 use crate::words::text;
 
@@ -15,10 +16,13 @@ const TICK: f64 = 4.0;
 /// `number` is any that no other drawing on the page has: it keeps the names of hatchings apart.
 pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     let Some(layout) = Layout::new(drawing, width_px) else { return String::new() };
-    let note = if layout.stretched { ROW } else { 0.0 };
+    let note = if layout.stretched { text(app_page::NOT_TO_SCALE) } else { "" };
+    let note = rows(note, layout.width - 16.0);
+    let below = if layout.stretched { note.len() as f64 * ROW } else { 0.0 };
     let mut sheet = Sheet {
-        paper: Paper::new(layout.width, layout.height + note),
+        paper: Paper::new(layout.width, layout.height + below),
         layout: &layout,
+        texts: layout.texts(),
         waste: hatch_name("w", number),
         opening: hatch_name("o", number),
     };
@@ -27,7 +31,7 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     // Texts come last: nothing hides them. Before them their leaders, which they may cover.
     for placed in &layout.placed {
         match placed.shape {
-            Shape::Text { at, .. } => sheet.leader(*at, placed.shift),
+            Shape::Text { at, .. } => sheet.leader(*at, placed),
             Shape::Dimension { from, to, .. } => {
                 let line = layout.dimension(*from, *to, placed.shift);
                 sheet.dimension([*from, *to], &line);
@@ -37,14 +41,18 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     }
     for placed in &layout.placed {
         match placed.shape {
-            Shape::Text { at, text, anchor } => {
+            Shape::Text { at, anchor, .. } => {
                 let (x, y) = layout.px(*at);
                 let class = match anchor {
                     Anchor::Start => "text text-start",
                     Anchor::Middle => "text",
                     Anchor::End => "text text-end",
                 };
-                sheet.paper.text(class, (x, y + placed.shift), (1.0, 0.0), text);
+                let first = y + placed.moved.1 - (placed.rows.len() as f64 - 1.0) * ROW / 2.0;
+                for (row, text) in placed.rows.iter().enumerate() {
+                    let at = (x + placed.moved.0, first + row as f64 * ROW);
+                    sheet.paper.text(class, at, (1.0, 0.0), text);
+                }
             }
             Shape::Dimension { from, to, text, .. } => {
                 let line = layout.dimension(*from, *to, placed.shift);
@@ -53,9 +61,9 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
             _ => {}
         }
     }
-    if layout.stretched {
-        let at = (8.0, layout.height + note / 2.0 - 4.0);
-        sheet.paper.text("text-note", at, (1.0, 0.0), text(app_page::NOT_TO_SCALE));
+    for (row, text) in note.into_iter().enumerate().filter(|_| layout.stretched) {
+        let at = (8.0, layout.height + (row as f64 + 0.5) * ROW - 4.0);
+        sheet.paper.text("text-note", at, (1.0, 0.0), text);
     }
     sheet.paper.finish()
 }
@@ -63,6 +71,7 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
 struct Sheet<'a> {
     paper: Paper,
     layout: &'a Layout<'a>,
+    texts: Vec<Lettering>,
     waste: String,
     opening: String,
 }
@@ -103,25 +112,31 @@ impl Sheet<'_> {
         match shape {
             Shape::Line { points, pen } => {
                 let points: Vec<_> = points.iter().map(|&point| self.layout.px(point)).collect();
-                self.paper.path(pen_class(*pen), &points, false);
+                self.ruled(pen_class(*pen), &points);
                 if let ([start, end], Pen::Mark) = (points.as_slice(), pen) {
                     self.crows_foot(*start, *end);
                 }
             }
             Shape::Area { points, pen, fill } => {
                 let points: Vec<_> = points.iter().map(|&point| self.layout.px(point)).collect();
-                self.open_filled("path", *pen, *fill, points.len() != 4);
+                let around: Vec<Px> = points.iter().chain(points.first()).copied().collect();
+                let broken = self.is_broken(&around);
+                let class = if broken { "" } else { pen_class(*pen) };
+                self.open_filled("path", class, *fill, points.len() != 4);
                 self.paper.outline(&points, true);
                 self.paper.push("/>");
+                if broken {
+                    self.ruled(pen_class(*pen), &around);
+                }
                 if let ([a, b, c, d], Fill::Opening) = (points.as_slice(), fill) {
-                    self.paper.path("pen-thin", &[*a, *c], false);
-                    self.paper.path("pen-thin", &[*b, *d], false);
+                    self.ruled("pen-thin", &[*a, *c]);
+                    self.ruled("pen-thin", &[*b, *d]);
                 }
             }
             Shape::Circle { centre, radius, pen, fill } => {
                 let (x, y) = self.layout.px(*centre);
                 let (rx, ry) = self.layout.px_size(radius.abs());
-                self.open_filled("ellipse", *pen, *fill, false);
+                self.open_filled("ellipse", pen_class(*pen), *fill, false);
                 for (name, value) in [("cx", x), ("cy", y), ("rx", rx), ("ry", ry)] {
                     self.paper.number(name, value);
                 }
@@ -150,8 +165,31 @@ impl Sheet<'_> {
         }
     }
 
+    /// Whether a text lies on a line through these points.
+    fn is_broken(&self, points: &[Px]) -> bool {
+        let covers = |ends: &[Px]| match ends {
+            [a, b] => self.texts.iter().any(|text| text.covers(*a, *b).is_some()),
+            _ => false,
+        };
+        points.windows(2).any(covers)
+    }
+
+    /// Draws a line through points, broken where a text lies on it.
+    fn ruled(&mut self, class: &str, points: &[Px]) {
+        if !self.is_broken(points) {
+            self.paper.path(class, points, false);
+            return;
+        }
+        for ends in points.windows(2) {
+            let [a, b] = ends else { continue };
+            for (a, b) in beside(&self.texts, *a, *b) {
+                self.paper.path(class, &[a, b], false);
+            }
+        }
+    }
+
     /// Opens a closed shape with its outline and filling.
-    fn open_filled(&mut self, name: &str, pen: Pen, fill: Fill, hatched: bool) {
+    fn open_filled(&mut self, name: &str, pen: &str, fill: Fill, hatched: bool) {
         let (pattern, class) = match fill {
             Fill::Empty => (None, ""),
             Fill::Stock => (None, " fill-stock"),
@@ -163,8 +201,13 @@ impl Sheet<'_> {
             Fill::Level(2) => (None, " fill-level2"),
             Fill::Level(3) => (None, " fill-level3"),
             Fill::Level(_) => (None, " fill-level4"),
+            Fill::Light(0) => (None, " fill-light0"),
+            Fill::Light(1) => (None, " fill-light1"),
+            Fill::Light(2) => (None, " fill-light2"),
+            Fill::Light(3) => (None, " fill-light3"),
+            Fill::Light(_) => (None, " fill-light4"),
         };
-        self.paper.open(name, &[pen_class(pen), class].concat());
+        self.paper.open(name, [pen, class].concat().trim_start());
         if let Some(pattern) = pattern {
             self.paper.attribute("fill", &["url(#", pattern, ")"].concat());
         }
@@ -185,13 +228,21 @@ impl Sheet<'_> {
     }
 
     /// Leads from a text that was moved to the spot that it speaks of.
-    fn leader(&mut self, at: Point, shift: f64) {
-        if shift.abs() < ROW * 0.9 {
+    fn leader(&mut self, at: Point, placed: &Placed) {
+        let (x, y) = self.layout.px(at);
+        let (right, down) = placed.moved;
+        if right.abs().max(down.abs()) < ROW * 0.9 {
             return;
         }
-        let (x, y) = self.layout.px(at);
-        let back = if shift < 0.0 { ROW } else { -ROW } * 0.5;
-        self.paper.path("leader-line", &[(x, y - back * 0.5), (x, y + shift + back)], false);
+        // Straight up or down where the text is still in line with its spot.
+        let back = if down < 0.0 { ROW } else { -ROW } * 0.5;
+        let rows = placed.rows.len() as f64 - 1.0;
+        let (from, to) = if right == 0.0 {
+            ((x, y - back * 0.5), (x, y + down + back * (1.0 + rows)))
+        } else {
+            ((x, y), (x + right, y + down))
+        };
+        self.ruled("leader-line", &[from, to]);
     }
 
     fn dimension(&mut self, points: [Point; 2], line: &DimensionLine) {
@@ -204,7 +255,7 @@ impl Sheet<'_> {
                 let (gap, past) = if off < 0.0 { (-3.0, -TICK) } else { (3.0, TICK) };
                 let from = (start.0 + side.0 * gap, start.1 + side.1 * gap);
                 let to = (end.0 + side.0 * past, end.1 + side.1 * past);
-                self.paper.path("extension-line", &[from, to], false);
+                self.ruled("extension-line", &[from, to]);
             }
             // Aslant to the right as it is read.
             let (x, y) = (line.read.0 + line.read.1, line.read.1 - line.read.0);
@@ -214,7 +265,7 @@ impl Sheet<'_> {
         let [a, b] = line.ends;
         let past = (along.0 * TICK, along.1 * TICK);
         let ends = [(a.0 - past.0, a.1 - past.1), (b.0 + past.0, b.1 + past.1)];
-        self.paper.path("dimension-line", &ends, false);
+        self.ruled("dimension-line", &ends);
     }
 }
 

@@ -88,7 +88,7 @@ fn every_label_is_written_and_none_hides_another() {
                 let calc::drawing::Shape::Text { at, text, .. } = placed.shape else { continue };
                 let (x, y) = layout.px(*at);
                 assert!(picture.contains(&format!(">{text}<")));
-                rooms.push((x, y + placed.shift, text_width(text)));
+                rooms.push((x + placed.moved.0, y + placed.moved.1, text_width(text)));
             }
             for (index, a) in rooms.iter().enumerate() {
                 for b in &rooms[index + 1..] {
@@ -236,5 +236,36 @@ fn line_types_and_fills_have_their_classes() {
     }
     for level in 0..5 {
         assert!(picture.contains(&format!("class=\"pen-thin fill-level{level}\"")), "{level}");
+    }
+}
+
+/// How light a colour is, roughly: the luma of ITU-R BT.709.
+fn lightness(colour: &str) -> f64 {
+    let channel = |at: usize| f64::from(u8::from_str_radix(&colour[at..at + 2], 16).unwrap());
+    (0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5)) / 255.0
+}
+
+#[test]
+fn the_brighter_a_step_of_a_light_map_the_lighter_it_is_by_day_and_by_night() {
+    let mut map = Drawing::new("", "");
+    for step in 0..5 {
+        map.rectangle(Pen::Thin, Fill::Light(step), at(0.0, 0.0), at(1.0, 1.0));
+    }
+    let picture = svg(&map, PAGE, 1);
+    let colours = include_str!("../../../../style/10-base.css");
+    let drawn = include_str!("../../../../style/40-drawing.css");
+    let mut before = 0.0;
+    for step in 0..5 {
+        let class = format!("fill-light{step}");
+        assert!(
+            picture.contains(&class)
+                && drawn.contains(&format!("{class} {{ fill: var(--light{step}"))
+        );
+        // Told once: the night has the same.
+        let told: Vec<&str> = colours.split(&format!("--light{step}: ")).skip(1).collect();
+        let [one] = told.as_slice() else { panic!("light {step} is told {} times", told.len()) };
+        let light = lightness(&one[..7]);
+        assert!(light > before + 0.05, "step {step}: {light} after {before}");
+        before = light;
     }
 }

@@ -11,9 +11,7 @@ use crate::report::{Answer, Remark, Step};
 use crate::text::text;
 use crate::words::{Arg, cut_plan as words};
 
-/// So many ways of cutting are drawn.
-const MOST_DRAWN: usize = 40;
-/// So many are on one drawing: with more, a phone has no room for their texts.
+/// So many ways of cutting are on one drawing: with more, a phone has no room for their texts.
 const ON_ONE: usize = 10;
 /// Width of a letter on a phone, as a part of the longest bar.
 const LETTER: f64 = 0.018;
@@ -118,8 +116,7 @@ impl Planned {
     /// Each way of cutting as a bar.
     pub fn drawings(&self, style: Style) -> Vec<Drawing> {
         let patterns = &self.plan.patterns;
-        let drawn = patterns.get(..MOST_DRAWN).unwrap_or(patterns);
-        drawn.chunks(ON_ONE).map(|some| self.drawing(some, style)).collect()
+        patterns.chunks(ON_ONE).map(|some| self.drawing(some, style)).collect()
     }
 
     fn drawing(&self, some: &[Pattern], style: Style) -> Drawing {

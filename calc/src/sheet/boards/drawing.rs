@@ -16,8 +16,6 @@ const MOST_CROSSES: usize = 800;
 const HOLE_ON_PLAN: f64 = 0.012;
 /// Boards thinner than this share of the run have no room for their letter on a phone.
 const LEAST_LETTERED: f64 = 0.05;
-/// So many kinds of board get a drawing; the mark list has all.
-const MOST_TEMPLATES: usize = 12;
 
 /// The plan, front wall to the left, left wall at the bottom, seen from above.
 pub(super) fn plan(job: &Job, found: &Found, style: Style) -> Drawing {
@@ -126,7 +124,7 @@ pub(super) fn across(piece: &BoardPiece, notch: &Notch) -> (f64, f64) {
 
 /// Every kind of board, drawn as high as can be read.
 pub(super) fn boards(job: &Job, found: &Found, style: Style) -> Vec<Drawing> {
-    let kinds = found.layout.kinds.iter().enumerate().take(MOST_TEMPLATES);
+    let kinds = found.layout.kinds.iter().enumerate();
     kinds
         .map(|(index, kind)| board(job, found, index, &found.layout.pieces[kind.first], style))
         .collect()

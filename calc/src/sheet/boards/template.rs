@@ -10,8 +10,6 @@ use crate::words::{Arg, boards as words};
 
 /// So much of the board is shown on both sides of a cut-out or a joint. [mm]
 const BESIDE_MM: f64 = 30.0;
-/// So many cut-outs get a template; the mark list has all.
-const MOST: usize = 12;
 
 /// One for the joints, where there are any, and one for each different cut-out that leaves a part
 /// of the board's width.
@@ -20,7 +18,7 @@ pub(super) fn templates(job: &Job, found: &Found, style: Style) -> Vec<Drawing> 
     let kinds = found.layout.kinds.iter().filter_map(|kind| pieces.get(kind.first));
     let cut_outs = kinds.flat_map(|piece| piece.notches.iter().map(move |notch| (piece, notch)));
     // On a board that tapers the paper's edges would not lie on the board's.
-    let beside = cut_outs.filter(|(piece, _)| piece.widths_mm.is_empty()).take(MOST);
+    let beside = cut_outs.filter(|(piece, _)| piece.widths_mm.is_empty());
     joint(job, found, style)
         .into_iter()
         .chain(beside.map(|(piece, notch)| cut_out(job, piece, notch, style)))

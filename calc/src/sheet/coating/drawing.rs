@@ -8,8 +8,8 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::{Area, Length, Style};
 use crate::words::{Arg, coating as words};
 
-/// More rectangles than this are not drawn: they could not be told apart.
-const MOST_DRAWN: usize = 40;
+/// So many rectangles are on one drawing: of more, none could be told from another.
+const ON_ONE: usize = 24;
 
 /// A rectangle to draw.
 struct Drawn {
@@ -20,18 +20,23 @@ struct Drawn {
 }
 
 /// Draws each row's rectangle or board once, its longer side across, in lines like words on a page.
-pub fn areas(job: &Job, net: Area, style: Style) -> Drawing {
+pub fn areas(job: &Job, net: Area, style: Style) -> Vec<Drawing> {
     let areas = &job.inputs.areas;
     let off = areas.iter().filter(|rectangle| rectangle.subtract).count();
     let (coated, area) = (areas.len() + job.boards.len() - off, Arg::area(net));
     let words = style.say(words::DrawingWords { coated, off, area });
-    let mut drawing = Drawing::new(style.say(words::DRAWING), words);
     let all = rectangles(job, style);
+    // All drawings have one scale.
     let longest = all.iter().map(|one| one.across.get::<meter>()).fold(0.0, f64::max);
+    let blank = Drawing::new(style.say(words::DRAWING), words);
+    all.chunks(ON_ONE).map(|some| side_by_side(some, longest, blank.clone(), style)).collect()
+}
+
+fn side_by_side(some: &[Drawn], longest: f64, mut drawing: Drawing, style: Style) -> Drawing {
     // Room for the figures, whose size does not scale.
     let room = longest * 0.3;
     let (mut x, mut y, mut line_height) = (0.0, 0.0, 0.0_f64);
-    for one in all {
+    for one in some {
         let (across, down) = (one.across.get::<meter>(), one.down.get::<meter>());
         if x > 0.0 && x + across > longest {
             (x, y, line_height) = (0.0, y + line_height + room, 0.0);
@@ -42,7 +47,7 @@ pub fn areas(job: &Job, net: Area, style: Style) -> Drawing {
         drawing.dimension(near, corner, 1.0, style.length(one.across));
         drawing.dimension(corner, far, 1.0, style.length(one.down));
         let below = Point::metres(x, far.y + room * 0.2);
-        drawing.text(below, Anchor::Start, one.name);
+        drawing.text(below, Anchor::Start, one.name.clone());
         x += across + room;
         line_height = line_height.max(down);
     }
@@ -73,5 +78,5 @@ fn rectangles(job: &Job, style: Style) -> Vec<Drawn> {
         let (length, width) = boards.pieces.first()?;
         Some(drawn(name, *length, *width, Fill::Stock))
     });
-    areas.chain(boards).take(MOST_DRAWN).collect()
+    areas.chain(boards).collect()
 }

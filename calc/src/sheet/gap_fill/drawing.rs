@@ -16,8 +16,6 @@ use crate::drawing::{Anchor, Drawing, Fill, Pen, Point};
 use crate::quantity::Style;
 use crate::words::{Arg, Msg, gap_fill as words};
 
-/// More sections than this are not drawn: they could not be told apart.
-const MOST_DRAWN: usize = 24;
 /// So many sections stand on one drawing.
 const LINES: usize = 5;
 
@@ -79,7 +77,7 @@ pub fn sections(inputs: &Inputs, style: Style) -> Vec<Drawing> {
     let gaps = inputs.gaps.iter().map(|gap| Section::Straight(gap.width, gap.depth));
     let holes = inputs.holes.iter().map(|holes| Section::Hole(holes.hole()));
     let all: Vec<(String, Section)> =
-        names(inputs, style).into_iter().zip(gaps.chain(holes)).take(MOST_DRAWN).collect();
+        names(inputs, style).into_iter().zip(gaps.chain(holes)).collect();
     let sizes = all.iter().map(|(_, section)| section.size());
     let largest = sizes.fold(0.0_f64, |largest, (width, depth)| largest.max(width).max(depth));
 

@@ -102,9 +102,26 @@ fn light(job: &Job, found: &Lit, style: Style) -> Drawing {
     outline(&mut drawing, job, Fill::Empty);
     let radius = job.inputs.lamp.rim.get::<meter>() / 2.0;
     for lamp in &found.lamps {
-        drawing.circle(Pen::Solid, Fill::Empty, Point::at(lamp.x, lamp.y), radius);
+        drawing.circle(Pen::Solid, Fill::Stock, Point::at(lamp.x, lamp.y), radius);
     }
+    legend(&mut drawing, found, length, width, style);
     drawing
+}
+
+/// The steps of the map side by side below it, each between its two figures.
+fn legend(drawing: &mut Drawing, found: &Lit, length: f64, width: f64, style: Style) {
+    let (top, bottom, wide) = (width * 1.08, width * 1.2, length / STEPS);
+    for step in 0..STEPS as u8 {
+        let from = f64::from(step) * wide;
+        let (near, far) = (Point::metres(from, top), Point::metres(from + wide, bottom));
+        drawing.rectangle(Pen::Thin, Fill::Light(step), near, far);
+    }
+    for edge in 0..=STEPS as u8 {
+        let share = f64::from(edge) / STEPS;
+        let at = Point::metres(length * share, bottom + width * 0.02);
+        let figure = style.write(&Arg::lux(found.map.highest * share));
+        drawing.text(at, Anchor::Middle, figure);
+    }
 }
 
 /// The map's cells, neighbours of the same step along the body drawn as one.
@@ -123,7 +140,7 @@ fn draw_map(drawing: &mut Drawing, found: &Lit, length: f64, width: f64) {
             }
             drawing.rectangle(
                 Pen::Thin,
-                Fill::Level(step(cells[from])),
+                Fill::Light(step(cells[from])),
                 Point::metres(from as f64 * wide, row as f64 * high),
                 Point::metres(to as f64 * wide, (row + 1) as f64 * high),
             );

@@ -36,6 +36,45 @@ fn light_right_below_one_lamp() {
 }
 
 #[test]
+fn the_map_has_a_legend_with_its_figures() {
+    use crate::drawing::{Fill, Shape};
+    let report = one_lamp(200.0, 120.0, "1.2 m", "half_power").unwrap();
+    let map = &report.drawings[1].shapes;
+    // Each step once below the map, from dark to bright; the map itself has the brightest right below the lamp.
+    let steps: Vec<u8> = map
+        .iter()
+        .filter_map(|shape| match shape {
+            Shape::Area { points, fill: Fill::Light(step), .. } if points[0].y > 1.15 => {
+                Some(*step)
+            }
+            _ => None,
+        })
+        .collect();
+    assert_eq!(steps, [0, 1, 2, 3, 4]);
+    let below_lamp = map.iter().find_map(|shape| match shape {
+        Shape::Area { points, fill: Fill::Light(step), .. }
+            if points[0].x <= 0.5
+                && points[2].x > 0.5
+                && points[0].y <= 0.6
+                && points[2].y > 0.6 =>
+        {
+            Some(*step)
+        }
+        _ => None,
+    });
+    assert_eq!(below_lamp, Some(4));
+    // 44.2 lx right below it, in five steps.
+    let figures: Vec<&str> = map
+        .iter()
+        .filter_map(|shape| match shape {
+            Shape::Text { text, .. } => Some(text.as_str()),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(figures, ["0 lx", "9 lx", "18 lx", "27 lx", "35 lx", "44 lx"]);
+}
+
+#[test]
 fn light_adds_up_and_totals_count_the_lamps() {
     let place = json!({ "x": "1 m", "y": "1 m" });
     let inputs = |places: Json| {

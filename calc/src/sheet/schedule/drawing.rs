@@ -13,8 +13,6 @@ use crate::words::{Arg, Msg, schedule as words};
 
 const HOUR: f64 = 60.0;
 const DAY: f64 = 24.0 * HOUR;
-/// More days than this are not drawn.
-const MOST_DAYS: usize = 14;
 /// More lines than this on one drawing would run into each other.
 const MOST_LINES: usize = 8;
 /// How wide a day is drawn, in the height of ten lines.
@@ -107,7 +105,6 @@ fn days_of(slots: &[Slot]) -> Vec<usize> {
     }
     sort(&mut days);
     days.dedup();
-    days.truncate(MOST_DAYS);
     days
 }
 
