@@ -56,7 +56,7 @@ rename = Cambiar el nombre de esta hoja
 
 ## Los cuatro lugares del trabajo.
 places = Lugares
-place-rig = El vehículo
+place-rig = Vehículo
 place-sheets = Hojas
 place-marking = Trazar
 place-buying = Comprar
