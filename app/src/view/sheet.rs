@@ -236,14 +236,19 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
 
 /// So many warnings stand beside the answer; the others behind a line.
 const WARNINGS: usize = 1;
-/// The drawing that is seen together with the answer is at most so high; with a warning between them, less. [px]
+/// The drawing that is seen together with the answer is at most so high; with more than two answers or a warning above it, less. [px]
 const IN_SIGHT: f64 = 300.0;
+const IN_SIGHT_BELOW_MANY: f64 = 255.0;
 const IN_SIGHT_WARNED: f64 = 220.0;
 
 /// How wide the first drawing is, for a page of this width, and whether only its upper part is in sight. [px]
 fn first_width(report: &Report, first: &Drawing, width: f64) -> (f64, bool) {
-    let warned = report::warnings(report).next().is_some();
-    width_in_sight(first, width, if warned { IN_SIGHT_WARNED } else { IN_SIGHT })
+    let most = match () {
+        () if report::warnings(report).next().is_some() => IN_SIGHT_WARNED,
+        () if report.answers.len() > 2 => IN_SIGHT_BELOW_MANY,
+        () => IN_SIGHT,
+    };
+    width_in_sight(first, width, most)
 }
 
 /// The drawings behind the line: all but the first, which is among them only where it stands above made smaller or cut short. Whether it is.

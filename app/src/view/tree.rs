@@ -36,12 +36,14 @@ pub fn tree(desk: Desk, place: Place, sheet: &'static Sheet, wanted: RwSignal<St
         let place = place.clone();
         Memo::new(move |_| desk.project.with(|project| outline(project, &place)))
     };
+    // What is told already stands as lines; where nothing hangs on the source yet, what can is at hand.
+    let bare = lines.with_untracked(|lines| lines.len() < 2);
     let tree = Tree {
         desk,
         place: StoredValue::new(place),
         asks: sheet.asks,
         lines,
-        open: RwSignal::new(Some(Pick::Source)),
+        open: RwSignal::new(bare.then_some(Pick::Source)),
     };
     // What stands open, with its loads: it is made anew when one is added, not when one is typed.
     let opened = Memo::new(move |_| {
