@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::cutting::planned::Planned;
 use crate::drawing::Drawing;
 use crate::fault::Fault;
+use crate::handoff::Handed;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Length;
@@ -44,6 +45,8 @@ pub struct Report {
     pub cut: Vec<CutLine>,
     /// The plan that these lines come from, so that the project can plan like sheets together.
     pub cutting: Option<Arc<Planned>>,
+    /// What it hands to other sheets.
+    pub gives: Handed,
     /// The outcome as plain named numbers.
     pub outcome: Record,
     /// What is not safe as it was typed, though the values of the outcome are true: a wire too thin for
@@ -73,6 +76,7 @@ impl Default for Report {
             centre: None,
             cut: Vec::new(),
             cutting: None,
+            gives: Handed::default(),
             outcome: Record::new(),
             faults: Vec::new(),
             from_body: Vec::new(),

@@ -20,6 +20,7 @@ use crate::outcome::Outcome;
 use crate::quantity::{Length, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::sheet::handoffs::FullTank;
 use crate::source::Source;
 use crate::words::{Arg, Msg, Phrase, axles as words, common};
 
@@ -41,6 +42,7 @@ pub static SHEET: Sheet = Sheet {
             { "label": "fresh water, full", "sheet": "water", "from_front_axle": "3100 mm" },
             { "label": "two berths", "mass": "110 kg", "from_front_axle": "4300 mm" },
             { "label": "survey gear at the rear", "mass": "210 kg", "from_front_axle": "5350 mm" } ] }"#,
+    ahead: None,
     solve: |reader| super::tried(reader, Aboard::read, solve, show),
 };
 
@@ -98,8 +100,8 @@ struct Thing {
 enum Weighs {
     #[ask(units("lb", "kg"), range(-20_000.0, 20_000.0), usual("200 lb", "90 kg"))]
     Mass(Mass),
-    #[ask(sheet_of("water", "mass_kg"))]
-    Sheet(Mass),
+    #[ask(sheet_of("water"))]
+    Sheet(FullTank),
 }
 
 /// When to speak up before a limit is reached.
@@ -135,7 +137,7 @@ impl Aboard {
             project: None,
         };
         for (number, thing) in (1_usize..).zip(&inputs.items) {
-            let (Weighs::Mass(mass) | Weighs::Sheet(mass)) = thing.mass_or_sheet;
+            let (Weighs::Mass(mass) | Weighs::Sheet(FullTank(mass))) = thing.mass_or_sheet;
             let name = match thing.label.as_str() {
                 "" => Arg::Message(words::ThingNumber { number }.into()),
                 label => label.into(),

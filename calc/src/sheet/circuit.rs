@@ -88,6 +88,7 @@ pub static SHEET: Sheet = Sheet {
                 "model": "power", "value": "3 W", "device_rating": "8 A",
                 "positive_lead": "black/white", "negative_lead": "black" }
         ] }"#,
+    ahead: None,
     solve: |reader| solve(reader, inputs::read, report),
 };
 
@@ -113,6 +114,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             tables: vec![findings.loads_table(style)],
             working: findings.working(style.exact()),
             cautions,
+            gives: findings.gives(),
             outcome: findings.outcome(),
             faults: faults(
                 findings.fuses.unsafe_for.into_iter().map(|of| (of.field, of.why)),
@@ -131,6 +133,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         cautions,
         buy: findings.buy(style),
         cut: findings.cut(style),
+        gives: findings.gives(),
         outcome: findings.outcome(),
         ..Report::default()
     })

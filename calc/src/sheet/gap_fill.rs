@@ -74,6 +74,7 @@ pub static SHEET: Sheet = Sheet {
         "containers": [
             { "part": "kit", "size": "0.75 l", "price": 48 }, { "part": "kit", "size": "1.5 l", "price": 84 },
             { "part": "a", "size": "0.5 l", "price": 33 }, { "part": "b", "size": "0.25 l", "price": 22 } ] }"#,
+    ahead: None,
     solve: |reader| tried(reader, Job::read, solve, show),
 };
 
@@ -90,6 +91,7 @@ fn show(job: &Job, found: &Found, style: Style) -> Report {
         working: steps::working(job, found, style.exact()),
         cautions: Caution::all(&FOR_FILLING),
         buy: list::buy(job, found, style),
+        gives: found.gives(job),
         outcome: found.record(),
         ..Report::default()
     }
