@@ -10,6 +10,7 @@ use uom::si::mass::kilogram;
 use super::Sheet;
 use crate::ask::Figure;
 use crate::formula::{Formula, step};
+use crate::handoff::Handed;
 use crate::mass::axles::{
     Axle, AxleLoads, FrontAxle, Item, LIMITS, Left, MOMENTS, OnRear, RearAxle, Vehicle, loads,
 };
@@ -20,7 +21,7 @@ use crate::outcome::Outcome;
 use crate::quantity::{Length, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
-use crate::sheet::handoffs::FullTank;
+use crate::sheet::handoffs::{FullTank, PayloadLeft};
 use crate::source::Source;
 use crate::words::{Arg, Msg, Phrase, axles as words, common};
 
@@ -251,6 +252,11 @@ fn show(aboard: &Aboard, found: &Found, style: Style) -> Report {
         drawings: vec![side_view::draw(aboard, found, style)],
         working: working(aboard, found, style.exact()),
         cautions: Caution::all(&AXLES),
+        gives: Handed::of(PayloadLeft {
+            front: found.front_left.value(),
+            rear: found.rear_left.value(),
+            gross: found.gross_left.value(),
+        }),
         outcome: found.record(),
         ..Report::default()
     }

@@ -1,8 +1,8 @@
 //! A low-voltage circuit as a tree: drops, wire, splices, fuse and polarity of many loads.
 
+mod answers;
 mod asked;
 mod drawing;
-mod figures;
 mod findings;
 mod fuses;
 mod inputs;
@@ -10,10 +10,10 @@ mod joints;
 mod outcome;
 mod parts;
 mod remarks;
+mod steps;
 mod tables;
 #[cfg(test)]
 mod tests;
-mod working;
 
 use super::wiring as common;
 use super::{Sheet, solve};

@@ -83,6 +83,19 @@ pub struct FullTank(pub Mass);
 
 impl HandOff for FullTank {}
 
+/// What axles and tires still carry; below zero where they are overloaded.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PayloadLeft {
+    /// On the front axle.
+    pub front: Mass,
+    /// On the rear axle.
+    pub rear: Mass,
+    /// On the whole rig.
+    pub gross: Mass,
+}
+
+impl HandOff for PayloadLeft {}
+
 /// Boards as they are laid.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LaidBoards {

@@ -233,7 +233,7 @@ order-wet = Impregne con la mezcla sola, luego rellene
 order-sets = Déjela fraguar lo que diga la etiqueta
     .note = Antes de la siguiente capa y antes de lijar.
 order-blush = Lávela con agua y déjela secar
-    .note = El velo de amina tapa la lija y el acabado no se adhiere; el solvente no lo quita.
+    .note = El rubor de amina tapa la lija y el acabado no se adhiere; el solvente no lo quita.
 order-sand = Líjela al ras, con aspiración
     .note = Solo cuando esté curada del todo: el polvo a medio curar sensibiliza.
 
