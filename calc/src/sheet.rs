@@ -133,6 +133,7 @@ pub fn tried<I, R>(
 fn values_alone(report: Report) -> Report {
     Report {
         checks: Vec::new(),
+        tasks: Vec::new(),
         offers: Vec::new(),
         drawings: Vec::new(),
         templates: Vec::new(),

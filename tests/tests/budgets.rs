@@ -107,19 +107,19 @@ async fn marks_one_at_a_time_at_the_bench(page: &mut Page) -> Result<()> {
     page.wait_for_text(".bench-figure", "546 mm").await?;
     // Back to look at what was marked, and on again.
     page.click("[data-do=back]").await?;
-    page.wait_for_text(".bench-place.done", "marked already").await?;
-    page.click("[data-do=on]").await?;
+    page.wait_for_text(".bench-done", "done already").await?;
+    page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "546 mm").await?;
     page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "961 mm").await?;
-    // Undo takes the last tick back.
+    // Undo takes the last tick back, and one with it.
     page.click(".bench-keys [data-do=undo]").await?;
-    page.click("[data-do=back]").await?;
     page.wait_for_text(".bench-figure", "546 mm").await?;
+    page.wait_until_gone(".bench-done").await?;
     page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "961 mm").await?;
     page.click("[data-do=marked]").await?;
-    page.wait_for_text("h1", "All marked").await?;
+    page.wait_for_text("h1", "All done").await?;
     // The mark list knows: what is marked is ticked, and the piece is done.
     page.go_to("marks").await?;
     page.wait_for_text("p.headline", "All marked").await

@@ -128,6 +128,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: findings.remarks(style),
         tables: findings.tables(style),
         checks: vec![findings.cut_checks(style), findings.splice_checks(style)],
+        tasks: findings.cut_tasks(style),
         drawings: findings.drawings(style),
         working: findings.working(style.exact()),
         cautions,

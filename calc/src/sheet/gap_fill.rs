@@ -4,6 +4,7 @@ mod drawing;
 mod found;
 mod inputs;
 mod list;
+mod mixing_tasks;
 mod order;
 mod shown;
 mod steps;
@@ -86,6 +87,7 @@ fn show(job: &Job, found: &Found, style: Style) -> Report {
         remarks: shown::remarks(job, found, style),
         tables: shown::tables(job, found, style),
         checks: vec![order::of_work(&job.inputs, style)],
+        tasks: mixing_tasks::of_cups(job, found, style),
         drawings,
         marks: cup_strip(job, found, style).into_iter().collect(),
         working: steps::working(job, found, style.exact()),

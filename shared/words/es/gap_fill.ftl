@@ -256,3 +256,10 @@ step-containers = Envases que dejan el menor sobrante
     .priced = Los envases más baratos
     .formula = contenido de A ≥ A, contenido de B ≥ B
     .left-over = sobran { $volume }
+
+## La mezcla en el banco.
+bench-cup = vaso { $cup } de { $cups }
+bench-pass = capa { $pass } de { $passes }
+bench-first = primero la parte A
+bench-second = parte B, hasta
+bench-on-top = { $second } de la parte B sobre la parte A
