@@ -17,6 +17,7 @@ use crate::words::text;
 /// The page.
 pub fn body_page(desk: Desk) -> AnyView {
     let typing = RwSignal::new(false);
+    let drawing = drawing_of(desk, typing);
     let found = Memo::new(move |_| {
         let style = desk.project.with(Project::style);
         desk.evaluation.with(|all| all.body.findings(style))
@@ -48,15 +49,22 @@ pub fn body_page(desk: Desk) -> AnyView {
         <h1 tabindex="-1">{text(app_common::THE_BODY)}</h1>
         <div
             class="sheet rig"
-            on:input=move |_| typed(true)
-            on:focusin=move |_| point_out()
+            on:input=move |_| {
+                typed(true);
+                // What is typed may add a row.
+                point_out_soon();
+            }
+            on:focusin=move |_| point_out_soon()
             on:focusout=move |_| {
                 typed(false);
-                point_out();
+                point_out_soon();
             }
         >
-            <section class="results plan" aria-label=text(said::PLAN)>{plan(desk, typing)}</section>
-            <section class="results first">{findings}</section>
+            <section class="results plan" aria-label=text(said::PLAN)>{plan(drawing)}</section>
+            <section class="results first">
+                <p class="help">{move || drawing.with(|drawing| drawing.title.clone())}</p>
+                {findings}
+            </section>
             <section class="inputs" aria-label=text(said::MEASUREMENTS)>
                 <p class="purpose" class:hidden=move || measured.get()>
                     {text(said::BODY_HELP)}
@@ -69,23 +77,26 @@ pub fn body_page(desk: Desk) -> AnyView {
     .into_any()
 }
 
-/// The plan: a tap on a part of it asks for what it shows. It is drawn anew as a field is left, not with each digit: half a figure is
-/// another body.
-fn plan(desk: Desk, typing: RwSignal<bool>) -> AnyView {
-    let width = width_of_results();
-    let drawing = Memo::new(move |before: Option<&Drawing>| {
+/// The plan as it is drawn: anew as a field is left, not with each digit, since half a figure is another body.
+fn drawing_of(desk: Desk, typing: RwSignal<bool>) -> Memo<Drawing> {
+    Memo::new(move |before: Option<&Drawing>| {
         let style = desk.project.with(Project::style);
         desk.evaluation.with(|all| match before {
             Some(before) if typing.get() => before.clone(),
             _ => calc::project::asking_plan(&all.body, style),
         })
-    });
+    })
+}
+
+/// The plan: a tap on a part of it asks for what it shows.
+fn plan(drawing: Memo<Drawing>) -> AnyView {
+    let width = width_of_results();
     let picture =
         shown("part", move |html| drawing.with(|drawing| push_asking(html, drawing, width.get())));
     Effect::new(move |_| {
         drawing.track();
         width.track();
-        request_animation_frame(point_out);
+        point_out_soon();
     });
     let ask = move |event: leptos::ev::MouseEvent| {
         if let Some((_, path)) = asked(&event) {
@@ -95,9 +106,19 @@ fn plan(desk: Desk, typing: RwSignal<bool>) -> AnyView {
     view! { <div on:click=ask>{picture}</div> }.into_any()
 }
 
-/// Points out in the plan what is being typed.
-fn point_out() {
-    let active = document().active_element().and_then(|active| active.get_attribute("data-path"));
+/// Points out in the plan what is being typed, and keeps its field clear of the plan and the pad: with the next frame, when the plan
+/// stands as high as it is now.
+fn point_out_soon() {
+    request_animation_frame(|| {
+        let field = document().active_element().filter(|one| one.has_attribute("data-path"));
+        point_out(field.as_ref().and_then(|field| field.get_attribute("data-path")));
+        if let Some(field) = field {
+            super::dom::bring_into_sight(&field);
+        }
+    });
+}
+
+fn point_out(active: Option<String>) {
     for target in elements(None, ".plan [data-do=ask]") {
         let path = target.get_attribute("data-with").unwrap_or_default();
         let is_asked = active.as_deref().is_some_and(|active| {

@@ -27,8 +27,14 @@ impl SoFar {
                 rest.is_some_and(|rest| rest.is_empty() || rest.starts_with('.'))
             })
         };
+        // As where there are more than are read.
+        let all_are_wrong = body
+            .faults
+            .iter()
+            .any(|fault| ["ribs", "ribs.measured"].contains(&fault.field.as_str()));
         let rib_is_wrong = |row: &usize| {
-            wrong(&if evenly { "ribs".to_owned() } else { format!("ribs.measured.{row}") })
+            let path = if evenly { "ribs".to_owned() } else { format!("ribs.measured.{row}") };
+            all_are_wrong || wrong(&path)
         };
         let opening_is_wrong = |row: &usize| wrong(&format!("openings.{row}"));
         let (ribs, openings) = (body.ribs.len(), body.openings.len());

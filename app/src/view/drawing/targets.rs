@@ -8,7 +8,7 @@ use super::paper::Paper;
 /// How wide and how high a button is at least, where its neighbors leave it room. [px]
 pub(super) const TOUCH: f64 = 48.0;
 /// Of two that overlap, one that is smaller than this share of the other is whole, and the larger one gives way where it is under it.
-const MUCH_SMALLER: f64 = 0.5;
+const MUCH_SMALLER: f64 = 0.75;
 
 /// The buttons of a laid-out drawing as SVG of this height, the later over the earlier as its shapes are.
 pub(super) fn over(drawing: &Drawing, layout: &Layout<'_>, height: f64) -> String {
