@@ -451,6 +451,14 @@ impl Page {
         Ok(())
     }
 
+    /// Another phone, or the same on its side; only Chromium can.
+    pub async fn as_large_as(&self, (width, height): (u32, u32)) -> Result<()> {
+        let size =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });
+        self.browser.cdp().send_raw("Emulation.setDeviceMetricsOverride", size).await?;
+        Ok(())
+    }
+
     /// Makes the processor that many times slower, as a phone's is; only Chromium can.
     pub async fn slow_down(&self, times: u32) -> Result<()> {
         let rate = json!({ "rate": times });

@@ -42,6 +42,8 @@ pub(super) struct Layout<'a> {
 
 /// A shape and its place.
 pub(super) struct Placed<'a> {
+    /// Its place among the shapes of the drawing.
+    pub index: usize,
     /// What is drawn.
     pub shape: &'a Shape,
     /// Texts: moved down by this; dimensions: stand off by this. [px]
@@ -64,20 +66,20 @@ pub(super) struct DimensionLine {
 
 /// A rectangle on the page. [px]
 #[derive(Clone, Copy)]
-struct Room {
-    left: f64,
-    top: f64,
-    right: f64,
-    bottom: f64,
+pub(super) struct Room {
+    pub left: f64,
+    pub top: f64,
+    pub right: f64,
+    pub bottom: f64,
 }
 
 impl<'a> Layout<'a> {
     /// Lays the drawing out for a page of this width; none where there is nothing to draw.
     pub fn new(drawing: &'a Drawing, width: f64) -> Option<Self> {
         let mut drawable = Drawing::default();
-        let shapes: Vec<&Shape> =
-            drawing.shapes.iter().filter(|shape| is_drawable(shape)).collect();
-        drawable.shapes = shapes.iter().map(|&shape| shape.clone()).collect();
+        let shapes: Vec<(usize, &Shape)> =
+            drawing.shapes.iter().enumerate().filter(|(_, shape)| is_drawable(shape)).collect();
+        drawable.shapes = shapes.iter().map(|&(_, shape)| shape.clone()).collect();
         let (low, high) = drawable.bounds()?;
         // Lines and areas alone: texts that stand outside of them are kept clear.
         drawable.shapes.retain(|shape| !matches!(shape, Shape::Text { .. }));
@@ -89,7 +91,10 @@ impl<'a> Layout<'a> {
             width: 0.0,
             height: 0.0,
             stretched: false,
-            placed: shapes.iter().map(|&shape| Placed { shape, shift: 0.0 }).collect(),
+            placed: shapes
+                .iter()
+                .map(|&(index, shape)| Placed { index, shape, shift: 0.0 })
+                .collect(),
             low,
             sight: if drawing.fit == Fit::Strip { page } else { f64::INFINITY },
             scale: (1.0, 1.0),
@@ -297,14 +302,35 @@ impl<'a> Layout<'a> {
         Room { left, top: y - ROW / 2.0, right: left + width, bottom: y + ROW / 2.0 }
     }
 
+    /// The room of what belongs together, such as what asks for one measure, on the page: its lines and its texts.
+    pub fn room_of(&self, shapes: &std::ops::Range<usize>) -> Room {
+        let mut room = Room::none();
+        for placed in self.placed.iter().filter(|placed| shapes.contains(&placed.index)) {
+            room.add(match placed.shape {
+                Shape::Text { at, text, anchor } => {
+                    self.text_room(*at, text, *anchor).moved(placed.shift)
+                }
+                // Its figure alone: its line runs along all that it measures.
+                Shape::Dimension { from, to, text, .. } => {
+                    figure_room(&self.plain_dimension(*from, *to, placed.shift), text)
+                }
+                shape => self.body_room(shape),
+            });
+        }
+        let (x, y) = self.origin;
+        Room {
+            left: room.left + x,
+            top: room.top + y,
+            right: room.right + x,
+            bottom: room.bottom + y,
+        }
+    }
+
     /// The room that a dimension keeps for itself, and all that it covers.
     fn dimension_room(&self, from: Point, to: Point, off: f64, text: &str) -> (Room, Room) {
         let line = self.plain_dimension(from, to, off);
-        let half = text_width(text) / 2.0;
         let (cos, sin) = (line.read.0.abs(), line.read.1.abs());
-        let (w, h) = (half * cos + TEXT * 0.5 * sin, half * sin + TEXT * 0.5 * cos);
-        let (x, y) = line.figure;
-        let figure = Room { left: x - w, top: y - h, right: x + w, bottom: y + h };
+        let figure = figure_room(&line, text);
         let mut whole = figure;
         for (x, y) in line.ends {
             whole.add(Room { left: x - 4.0, top: y - 4.0, right: x + 4.0, bottom: y + 4.0 });
@@ -368,12 +394,21 @@ impl Room {
         Self { top: self.top + down, bottom: self.bottom + down, ..self }
     }
 
-    fn meets(&self, other: &Self) -> bool {
+    pub fn meets(&self, other: &Self) -> bool {
         self.left < other.right - 0.5
             && other.left < self.right - 0.5
             && self.top < other.bottom - 0.5
             && other.top < self.bottom - 0.5
     }
+}
+
+/// The room of a dimension's figure.
+fn figure_room(line: &DimensionLine, text: &str) -> Room {
+    let half = text_width(text) / 2.0;
+    let (cos, sin) = (line.read.0.abs(), line.read.1.abs());
+    let (w, h) = (half * cos + TEXT * 0.5 * sin, half * sin + TEXT * 0.5 * cos);
+    let (x, y) = line.figure;
+    Room { left: x - w, top: y - h, right: x + w, bottom: y + h }
 }
 
 /// The first of the shifts `start`, `start + step`, ... whose room meets nothing; the first of all

@@ -10,14 +10,26 @@ use crate::words::text;
 /// Half a dimension's tick along each axis, before it is turned. [px]
 const TICK: f64 = 4.0;
 
+/// A drawing that asks: its picture, and over it what can be tapped, of the same size.
+pub fn asking_svg(drawing: &Drawing, width_px: f64, number: u64) -> (String, String) {
+    let over = Layout::new(drawing, width_px).map_or_else(String::new, |layout| {
+        // As high as the picture.
+        super::targets::over(drawing, &layout, height_of(&layout))
+    });
+    (svg(drawing, width_px, number), over)
+}
+
+fn height_of(layout: &Layout<'_>) -> f64 {
+    layout.height + if layout.stretched { ROW } else { 0.0 }
+}
+
 /// One inline SVG for a page of this width in px; empty where there is nothing to draw.
 ///
 /// `number` is any that no other drawing on the page has: it keeps the names of hatchings apart.
 pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     let Some(layout) = Layout::new(drawing, width_px) else { return String::new() };
-    let note = if layout.stretched { ROW } else { 0.0 };
     let mut sheet = Sheet {
-        paper: Paper::new(layout.width, layout.height + note),
+        paper: Paper::new(layout.width, height_of(&layout)),
         layout: &layout,
         waste: hatch_name("w", number),
         opening: hatch_name("o", number),
@@ -54,7 +66,7 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
         }
     }
     if layout.stretched {
-        let at = (8.0, layout.height + note / 2.0 - 4.0);
+        let at = (8.0, layout.height + ROW / 2.0 - 4.0);
         sheet.paper.text("text-note", at, (1.0, 0.0), text(app_page::NOT_TO_SCALE));
     }
     sheet.paper.finish()
