@@ -18,6 +18,7 @@
 //! loses it. What is written here goes into a journal too (`journal`), which is on the disk within
 //! milliseconds. On opening, the later of both is what counts (`recovery`).
 
+mod answers;
 mod arrivals;
 mod held;
 mod journal;
@@ -27,14 +28,13 @@ mod recovery;
 mod shelf;
 mod slot;
 mod versions;
-mod words;
 
+pub use answers::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 pub use arrivals::{MOST_SETS, PartSet};
 pub use held::{Held, Kept, Outcome};
 pub use recovery::{Found, Unkept};
 pub(crate) use slot::checksum;
 pub use versions::Version;
-pub use words::{FailureReason, Listing, ListingState, LoadFailure, Loaded, SaveError};
 
 use crate::words::say;
 use arrivals::RECEIVED;

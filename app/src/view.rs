@@ -1,6 +1,8 @@
 //! What a person sees: the frame around every page, and the pages.
 
 pub mod add;
+pub mod aloud;
+pub mod awake;
 pub mod bench;
 pub mod body;
 pub mod book;

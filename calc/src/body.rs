@@ -2,14 +2,16 @@
 
 mod asks;
 mod findings;
+mod so_far;
 
 use uom::si::length::{meter, millimeter};
 
 pub use self::asks::ASKS;
 use self::asks::{
     DIAGONALS, HEIGHT, LENGTH_ASK, OPENINGS, RIB_WIDTH, RIBS, WALL_DEPTH, WIDTH, WIDTHS, keyed,
-    read_diagonals, read_opening, read_ribs, read_station,
+    numbered, read_diagonals, read_opening, read_ribs, read_station,
 };
+pub use self::so_far::SoFar;
 use crate::ask::BodyPart;
 use crate::carpentry::stations;
 use crate::fault::Fault;
@@ -49,6 +51,8 @@ pub struct Body {
     pub openings: Vec<Opening>,
     /// What is wrong with the typed measures.
     pub faults: Vec<Fault>,
+    /// What can be drawn of it already.
+    pub so_far: SoFar,
 }
 
 /// A width measured at one place along the body.
@@ -58,6 +62,8 @@ pub struct Station {
     pub x: Length,
     /// Left wall to right, there.
     pub width: Length,
+    /// Its place among those that were typed.
+    pub row: usize,
 }
 
 /// Two diagonals measured at one height, from corner to corner.
@@ -101,7 +107,7 @@ impl Body {
         let mut body = Self {
             length: reader.maybe(&LENGTH_ASK),
             width: reader.maybe(&WIDTH),
-            widths: reader.rows(&WIDTHS, read_station),
+            widths: numbered(reader.rows(&WIDTHS, read_station)),
             diagonals: reader.maybe_group(&DIAGONALS, read_diagonals),
             height: reader.maybe(&HEIGHT),
             ribs: reader.maybe_group(&RIBS, read_ribs).unwrap_or_default(),
@@ -109,9 +115,12 @@ impl Body {
             wall_depth: reader.maybe(&WALL_DEPTH),
             openings: keyed(reader.rows(&OPENINGS, read_opening), reader.row_keys(&OPENINGS)),
             faults: Vec::new(),
+            so_far: SoFar::default(),
         };
         body.check(&reader);
+        let evenly = reader.has("ribs.even");
         (body.faults, _) = notes.faults();
+        body.so_far = SoFar::of(&body, evenly);
         body.forget_the_wrong();
         body.width = body.narrowest().or(body.width);
         body

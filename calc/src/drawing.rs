@@ -150,6 +150,21 @@ pub struct Drawing {
     pub fit: Fit,
     /// The shapes, the later over the earlier.
     pub shapes: Vec<Shape>,
+    /// Its parts that ask for what they show.
+    pub targets: Vec<Target>,
+}
+
+/// A part of a drawing that asks, where it is tapped, for the measure that it shows.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Target {
+    /// The path of the input.
+    pub asks: String,
+    /// What it is, and the measure where there is one, in words.
+    pub name: String,
+    /// Whether the measure was entered; else its place is only sketched.
+    pub given: bool,
+    /// Its shapes, by their places among all shapes.
+    pub shapes: std::ops::Range<usize>,
 }
 
 impl Drawing {
@@ -198,6 +213,20 @@ impl Drawing {
     /// Draws a dimension line, `off` text heights to the left of the way from `from` to `to`.
     pub fn dimension(&mut self, from: Point, to: Point, off: f64, text: impl Into<String>) {
         self.shapes.push(Shape::Dimension { from, to, off, text: text.into() });
+    }
+
+    /// What `draw` draws asks for the input at a path.
+    pub fn asking(
+        &mut self,
+        asks: impl Into<String>,
+        name: String,
+        given: bool,
+        draw: impl FnOnce(&mut Self),
+    ) {
+        let first = self.shapes.len();
+        draw(self);
+        let shapes = first..self.shapes.len();
+        self.targets.push(Target { asks: asks.into(), name, given, shapes });
     }
 
     /// The corners of the smallest upright rectangle around all shapes, in metres: least, greatest.

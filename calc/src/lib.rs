@@ -21,6 +21,7 @@ pub mod energy;
 pub mod fastening;
 pub mod fault;
 pub mod formula;
+pub mod handoff;
 pub mod light;
 pub mod lists;
 pub mod mass;

@@ -27,7 +27,7 @@ pub use limits::MAX_BYTES;
 pub use lists::{BuyList, CutList};
 pub use load::{LoadError, VERSION};
 pub use offer::Behind;
-pub use plan::plan;
+pub use plan::{asking_plan, plan};
 pub use what_if::{Choices, Lacking, choices, side_by_side, what_if};
 
 pub use crate::node::Node;

@@ -5,6 +5,7 @@
 //! through [`Style`], which knows the unit system and how finely the tape can be read. Between the
 //! two everything is SI: `uom` types, or plain `f64` in the SI unit of the dimension.
 
+mod aloud;
 mod convert;
 mod decimal;
 pub mod dimension;

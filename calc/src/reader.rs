@@ -6,21 +6,20 @@
 
 use std::cell::RefCell;
 use std::marker::PhantomData;
-use std::sync::Arc;
 
 use crate::ask::{Ask, BodyPart, Kind, MOST_ROWS, Need};
 use crate::body::Body;
 use crate::fault::Fault;
+use crate::handoff::{HandOff, Handed};
 use crate::mass::balance::Weight;
 use crate::node::{Node, keys, member};
-use crate::outcome::Record;
 use crate::quantity::{
     ANGLE, AREA, CONDUCTIVITY, CURRENT, DIMENSIONS, Dimension, ENERGY, FLOW, LENGTH, Length, MASS,
     MASS_DENSITY, Measure, POWER, SPREAD_RATE, Style, TEMPERATURE, TIME, U_VALUE, Unit, VOLTAGE,
     VOLUME, plain, read_number, significant,
 };
 use crate::report::Taken;
-use crate::words::{Msg, any_of, common, reader as words};
+use crate::words::{Msg, any_of, reader as words};
 use uom::si::f64::{
     Angle, Area, ElectricCurrent, ElectricPotential, Energy, HeatTransfer, Mass, MassDensity,
     Power, ReciprocalLength, ThermalConductivity, ThermodynamicTemperature, Time, Volume,
@@ -84,25 +83,16 @@ pub trait Notation: Sized {
     fn read(text: &str) -> Result<Self, Msg>;
 }
 
-/// Finds the outcome of another sheet by its id and kind.
-pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Arc<Record>, NotFound> + 'a;
+/// Finds what another sheet hands over by its id and the kinds that it may be of; the error is why there is nothing to take.
+pub type FindSheet<'a> = dyn Fn(&str, &str) -> Result<Handed, Msg> + 'a;
 
-/// Why another sheet has nothing to take.
-#[derive(Clone, Debug)]
-pub enum NotFound {
-    /// It waits for the one that asks.
-    Waits,
-    /// What is said about it.
-    Because(Msg),
-}
-
-impl NotFound {
-    fn message(self) -> Msg {
-        match self {
-            Self::Waits => words::TAKES_FROM_HERE.into(),
-            Self::Because(message) => message,
-        }
-    }
+/// Another sheet as it was named in an input.
+#[derive(Clone, Debug, Default)]
+pub struct NamedSheet {
+    id: Option<String>,
+    kinds: &'static str,
+    /// Of the input that names it, from the top.
+    path: String,
 }
 
 /// What a sheet may look at besides its own inputs.
@@ -111,15 +101,15 @@ pub struct Site<'a> {
     pub style: Style,
     /// The measured body.
     pub body: &'a Body,
-    /// Outcomes of other sheets.
+    /// What other sheets hand over.
     pub sheets: &'a FindSheet<'a>,
     /// What everything on the project's buy list weighs; the error is why it cannot be told.
     pub weight: &'a dyn Fn() -> Result<Weight, Msg>,
 }
 
 /// No other sheet can be taken from.
-pub fn no_sheet(id: &str, _kind: &str) -> Result<Arc<Record>, NotFound> {
-    Err(NotFound::Because(words::NoSuchSheet { id }.into()))
+pub fn no_sheet(id: &str, _kinds: &str) -> Result<Handed, Msg> {
+    Err(words::NoSuchSheet { id }.into())
 }
 
 /// Nothing is weighed where no sheet asks for it.
@@ -587,48 +577,37 @@ impl<'a> Reader<'a> {
         read(&Reader { site: self.site, node: self.node, path: self.path.clone(), notes: &notes })
     }
 
-    /// The outcome of the sheet named by the input, for what a sheet can do without: none, and no
-    /// fault, where that sheet itself waits for this one. What is taken must not hang on what this
-    /// sheet hands over.
-    pub fn sheet_if_ready(&self, ask: &Ask) -> Option<Arc<Record>> {
-        let Kind::SheetOf(kind) = ask.kind else { return None };
+    /// The sheet that an input names, to be taken from once the rest is read.
+    pub fn named_sheet(&self, ask: &Ask) -> NamedSheet {
+        let Kind::SheetOf(kinds) = ask.kind else { return NamedSheet::default() };
         let here = self.below(ask.key);
-        let found = (self.site.sheets)(&here.text()?, kind);
-        match found {
-            Err(NotFound::Because(_)) => self.sheet(ask),
-            found => found.ok(),
+        let id = here.text();
+        if id.is_none() && ask.need == Need::Required {
+            here.missing(ask);
         }
+        NamedSheet { id, kinds, path: here.path }
     }
 
-    /// The outcome of the sheet named by the input.
-    pub fn sheet(&self, ask: &Ask) -> Option<Arc<Record>> {
-        let Kind::SheetOf(kind) = ask.kind else { return None };
-        let here = self.below(ask.key);
-        let Some(id) = here.text() else {
-            if ask.need == Need::Required {
-                here.missing(ask);
-            }
-            return None;
-        };
-        (self.site.sheets)(&id, kind).map_err(|none| here.tell_here(none.message())).ok()
-    }
-
-    /// A quantity from the outcome of the sheet named by the input, where it stands under `name` in its SI unit.
-    pub fn of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Q {
-        Q::from_si(self.number_of_sheet(ask, name).unwrap_or_default())
-    }
-
-    /// As `of_sheet`, for an input that may be left out.
-    pub fn maybe_of_sheet<Q: Quantity>(&self, ask: &Ask, name: &str) -> Option<Q> {
-        self.number_of_sheet(ask, name).map(Q::from_si)
-    }
-
-    fn number_of_sheet(&self, ask: &Ask, name: &str) -> Option<f64> {
-        let found = self.sheet(ask)?.number(name);
-        if found.is_none() {
-            self.tell(ask, common::NOT_GIVEN);
-        }
+    /// What a named sheet hands over; none, with a fault of the input that names it, where there is nothing to take.
+    pub fn taken<T: HandOff>(&self, from: &NamedSheet) -> Option<T> {
+        let found = (self.site.sheets)(from.id.as_ref()?, from.kinds);
+        let found = found.and_then(|handed| handed.get().cloned().ok_or(T::LACKING.into()));
         found
+            .map_err(|none| {
+                let message = self.style().say(none);
+                self.notes.faults.borrow_mut().push(Fault::new(from.path.clone(), message));
+            })
+            .ok()
+    }
+
+    /// What the sheet named by the input hands over.
+    pub fn sheet<T: HandOff>(&self, ask: &Ask) -> Option<T> {
+        self.taken(&self.named_sheet(ask))
+    }
+
+    /// As `sheet`, of an input that must be given.
+    pub fn of_sheet<T: HandOff + Default>(&self, ask: &Ask) -> T {
+        self.sheet(ask).unwrap_or_default()
     }
 
     /// The reader of what stands under `key`.

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::cutting::planned::Planned;
 use crate::drawing::Drawing;
 use crate::fault::Fault;
+use crate::handoff::Handed;
 use crate::lists::{BuyLine, CutLine, MarkStrip};
 use crate::outcome::Record;
 use crate::quantity::Length;
@@ -22,6 +23,8 @@ pub struct Report {
     pub tables: Vec<Table>,
     /// Lines to be ticked off as the work goes on.
     pub checks: Vec<CheckList>,
+    /// What is done one at a time at the bench, besides marking: wires to cut, cups to mix.
+    pub tasks: Vec<Task>,
     /// New sheets that could be made from these results.
     pub offers: Vec<Offer>,
     /// Drawings to scale.
@@ -44,6 +47,8 @@ pub struct Report {
     pub cut: Vec<CutLine>,
     /// The plan that these lines come from, so that the project can plan like sheets together.
     pub cutting: Option<Arc<Planned>>,
+    /// What it hands to other sheets.
+    pub gives: Handed,
     /// The outcome as plain named numbers.
     pub outcome: Record,
     /// What is not safe as it was typed, though the values of the outcome are true: a wire too thin for
@@ -63,6 +68,7 @@ impl Default for Report {
             remarks: Vec::new(),
             tables: Vec::new(),
             checks: Vec::new(),
+            tasks: Vec::new(),
             offers: Vec::new(),
             drawings: Vec::new(),
             templates: Vec::new(),
@@ -73,6 +79,7 @@ impl Default for Report {
             centre: None,
             cut: Vec::new(),
             cutting: None,
+            gives: Handed::default(),
             outcome: Record::new(),
             faults: Vec::new(),
             from_body: Vec::new(),
@@ -174,6 +181,30 @@ pub struct CheckLine {
     pub note: String,
     /// Whether the second line is a warning.
     pub warns: bool,
+}
+
+/// One figure to work by at the bench.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Task {
+    /// What the tick is kept under, as that of a [`CheckLine`]: a line with the same key is ticked with it.
+    pub key: String,
+    /// The piece that it is done to; tasks in a row with the same piece are one piece's.
+    pub piece: String,
+    /// What is done: `part A`, `14 AWG red and black`.
+    pub text: String,
+    /// The figure to work by.
+    pub figure: Figure,
+    /// A second line where it helps.
+    pub note: String,
+}
+
+/// What is read at arm's length.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Figure {
+    /// A length on the tape, exact; it is rounded where it is shown.
+    Tape(Length),
+    /// An amount as the cup or the scale shows it.
+    Amount(String),
 }
 
 /// A new sheet that could be made from these results. The app adds it in one tap; when the results

@@ -2,6 +2,7 @@
 
 use crate::ask::Ask;
 use crate::fault::Fault;
+use crate::handoff::Handed;
 use crate::node::Node;
 use crate::quantity::Style;
 use crate::reader::{Notes, Reader, Site};
@@ -25,11 +26,15 @@ pub struct Sheet {
     pub sources: &'static [&'static Source],
     /// Inputs from the demo project's rig, as JSON: they must give answers.
     pub example: &'static str,
+    /// What it hands over before it is worked out, from its inputs alone: that much cannot hang on the sheets that take it.
+    /// Other sheets then take this from it, and nothing else.
+    pub ahead: Option<fn(&Reader<'_>) -> Option<Handed>>,
     /// Works it out.
     pub solve: fn(&Reader<'_>) -> Result<Report, Vec<Fault>>,
 }
 
 mod bars;
+pub mod handoffs;
 
 /// Declares the modules of the sheets and lists them.
 macro_rules! sheets {
@@ -128,6 +133,7 @@ pub fn tried<I, R>(
 fn values_alone(report: Report) -> Report {
     Report {
         checks: Vec::new(),
+        tasks: Vec::new(),
         offers: Vec::new(),
         drawings: Vec::new(),
         templates: Vec::new(),

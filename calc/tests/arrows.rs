@@ -1,7 +1,10 @@
 //! Which part may know which: trades know no sheets, sheets no project, the report no kind of sheet, the pages no kind by its name.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
+
+use calc::ask::{Ask, Kind};
 
 /// What formulas, tables and solvers stand in.
 const TRADES: &[&str] = &[
@@ -17,7 +20,7 @@ const TRADES: &[&str] = &[
 ];
 /// What sheets are made with.
 const TOOLS: &[&str] = &[
-    "ask", "body", "cutting", "drawing", "fault", "formula", "lists", "node", "outcome",
+    "ask", "body", "cutting", "drawing", "fault", "formula", "handoff", "lists", "node", "outcome",
     "quantity", "reader", "report", "sorting", "source", "text", "words",
 ];
 
@@ -114,6 +117,64 @@ fn pages_know_no_kind_by_name() {
         }
     }
     holds(&found);
+}
+
+/// The kinds of sheets that asks name.
+fn kinds_named(asks: &[&Ask], found: &mut BTreeSet<&'static str>) {
+    for ask in asks {
+        match ask.kind {
+            Kind::SheetOf(kinds) => found.extend(kinds.split(' ')),
+            Kind::Group(of) | Kind::Either(of) | Kind::Rows { asks: of, .. } => {
+                kinds_named(of, found)
+            }
+            _ => {}
+        }
+    }
+}
+
+/// What a sheet hangs on: another's result, or what that hands over before it is worked out.
+#[derive(Clone, Copy, PartialEq)]
+enum Hangs {
+    Result(&'static str),
+    Ahead(&'static str),
+}
+
+fn hangs_on(what: Hangs) -> Vec<Hangs> {
+    let (Hangs::Result(kind) | Hangs::Ahead(kind)) = what;
+    let mut named = BTreeSet::new();
+    kinds_named(calc::sheet::find(kind).unwrap().asks, &mut named);
+    let of = named.into_iter().map(|kind| match calc::sheet::find(kind).unwrap().ahead {
+        Some(_) => Hangs::Ahead(kind),
+        None => Hangs::Result(kind),
+    });
+    // From its inputs alone: nothing that is handed ahead hangs on anything else that is.
+    of.filter(|of| matches!((what, of), (Hangs::Result(_), _) | (_, Hangs::Result(_)))).collect()
+}
+
+fn on_the_way(what: Hangs, way: &mut Vec<Hangs>) -> bool {
+    if way.contains(&what) {
+        return true;
+    }
+    way.push(what);
+    let ring = hangs_on(what).into_iter().any(|next| on_the_way(next, way));
+    way.pop();
+    ring
+}
+
+/// So each sheet is worked out once, when it is first asked for, whatever is typed.
+#[test]
+fn sheets_form_no_ring() {
+    for sheet in calc::sheet::SHEETS {
+        assert!(!on_the_way(Hangs::Result(sheet.kind), &mut Vec::new()), "{}", sheet.kind);
+        let mut named = BTreeSet::new();
+        kinds_named(sheet.asks, &mut named);
+        // What takes the weight of all lists buys nothing, and nothing hangs on it.
+        assert!(!named.contains("axles"), "{}", sheet.kind);
+    }
+    let mut of_solar = BTreeSet::new();
+    kinds_named(calc::sheet::find("solar").unwrap().asks, &mut of_solar);
+    assert_eq!(of_solar, BTreeSet::from(["energy"]));
+    assert!(hangs_on(Hangs::Result("energy")).contains(&Hangs::Ahead("solar")));
 }
 
 #[test]

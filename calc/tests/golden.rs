@@ -8,7 +8,7 @@ use std::fmt::Write as _;
 
 use calc::project::Project;
 use calc::quantity::{Style, UnitSystem};
-use calc::report::Report;
+use calc::report::{Figure, Report};
 use calc::sheet::SHEETS;
 use serde_json::{Value as Json, json};
 
@@ -78,6 +78,17 @@ fn written(report: &Report) -> String {
             let sign = if line.warns { " !" } else { "" };
             let _ = writeln!(out, "- {} /{sign} {}   ({})", line.text, line.note, line.key);
         }
+    }
+    for task in &report.tasks {
+        let figure = match &task.figure {
+            Figure::Tape(length) => format!("{length:?}"),
+            Figure::Amount(text) => text.clone(),
+        };
+        let _ = writeln!(
+            out,
+            "at the bench: {} | {} | {figure} | {} ({})",
+            task.piece, task.text, task.note, task.key
+        );
     }
     for offer in &report.offers {
         let _ = writeln!(out, "\noffer: {} -> {}", offer.label, offer.kind);

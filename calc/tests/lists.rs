@@ -31,6 +31,7 @@ fn ids(all: &Evaluation) -> BTreeSet<String> {
         for line in report.checks.iter().flat_map(|list| &list.lines) {
             ids.insert(format!("check {sheet} {}", line.key));
         }
+        ids.extend(report.tasks.iter().map(|task| format!("task {sheet} {}", task.key)));
     }
     ids
 }
@@ -338,6 +339,9 @@ fn known(project: &Project, sheet: &str) -> BTreeMap<String, String> {
     }
     for line in report.checks.iter().flat_map(|list| &list.lines) {
         known.insert(format!("check {}", line.key), line.text.clone());
+    }
+    for task in &report.tasks {
+        known.insert(format!("task {}", task.key), format!("{} {}", task.piece, task.text));
     }
     known
 }

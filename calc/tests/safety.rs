@@ -174,8 +174,9 @@ fn tree(inputs: &Json, report: &Report) -> Said {
             report.cut.is_empty(),
             report.drawings.is_empty(),
             report.checks.is_empty(),
+            report.tasks.is_empty(),
         ];
-        holds!(lists == [true; 4], "lists without a fuse");
+        holds!(lists == [true; 5], "lists without a fuse");
         return Ok(());
     };
     let source_v = measure(inputs, "source_voltage", &VOLTAGE).ok_or("no voltage")?;

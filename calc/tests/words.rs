@@ -9,7 +9,7 @@ use calc::drawing::Shape;
 use calc::fault::Fault;
 use calc::project::Project;
 use calc::quantity::{LENGTH, Length, Mass, Measure, Style, UnitSystem, Volume};
-use calc::report::Report;
+use calc::report::{Figure, Report};
 use calc::sheet::{SHEETS, Sheet};
 use calc::thermal::materials::MATERIALS;
 use calc::words::Words;
@@ -650,6 +650,12 @@ fn shown(report: &Report, words: Words, look: &mut impl FnMut(&str)) {
     for list in &report.checks {
         texts.push(&list.title);
         texts.extend(list.lines.iter().flat_map(|line| [line.text.as_str(), &line.note]));
+    }
+    for task in &report.tasks {
+        texts.extend([task.piece.as_str(), &task.text, &task.note]);
+        if let Figure::Amount(amount) = &task.figure {
+            texts.push(amount);
+        }
     }
     texts.extend(report.offers.iter().map(|offer| offer.label.say(words)));
     for strip in &report.marks {

@@ -414,10 +414,48 @@ impl Page {
         Ok(file)
     }
 
+    /// Shows the page at another size than a phone's in portrait, in CSS pixels. Chromium keeps it for the checks after this
+    /// one, so whoever takes it goes back to [`PHONE`].
+    pub async fn resize(&self, (width, height): (u32, u32)) -> Result<()> {
+        if self.engine == Engine::Chromium {
+            let metrics =
+                json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });
+            self.browser.cdp().send_raw("Emulation.setDeviceMetricsOverride", metrics).await?;
+        } else {
+            self.browser.enter_default_frame().await?;
+            self.browser.set_window_rect(0, 0, width + 210, height + 156).await?;
+            let script = "const frame = document.querySelector('iframe');
+                frame.style.width = arguments[0] + 'px'; frame.style.height = arguments[1] + 'px'";
+            self.execute(script, vec![json!(width), json!(height)]).await?;
+            self.browser.enter_frame(0).await?;
+        }
+        self.wait_until_with(
+            "the size",
+            "return innerWidth === arguments[0] && innerHeight === arguments[1]",
+            vec![json!(width), json!(height)],
+        )
+        .await
+    }
+
+    /// Drags from the middle of an element by so many pixels, as a swipe does.
+    pub async fn drag(&self, selector: &str, (x, y): (i64, i64)) -> Result<()> {
+        let element = self.wait_for(selector).await?;
+        let drag = self.browser.action_chain().move_to_element_center(&element).click_and_hold();
+        Ok(drag.move_by_offset(x, y).release().perform().await?)
+    }
+
     /// A phone without a mouse, from the next load on; only Chromium's driver can.
     pub async fn touch_only(&self) -> Result<()> {
         let touch = json!({ "enabled": true, "maxTouchPoints": 1 });
         self.browser.cdp().send_raw("Emulation.setTouchEmulationEnabled", touch).await?;
+        Ok(())
+    }
+
+    /// Another phone, or the same on its side; only Chromium can.
+    pub async fn as_large_as(&self, (width, height): (u32, u32)) -> Result<()> {
+        let size =
+            json!({ "width": width, "height": height, "deviceScaleFactor": 2, "mobile": true });
+        self.browser.cdp().send_raw("Emulation.setDeviceMetricsOverride", size).await?;
         Ok(())
     }
 

@@ -1,6 +1,6 @@
 //! What a person feels, counted on the demo: what is in the first screen, how long a page is as it opens, taps to a mark.
 
-use e2e::{Imperial, Metric, Page, Result, ensure, in_each_engine};
+use e2e::{Context, Imperial, Metric, Page, Result, ensure, in_each_engine};
 use serde_json::json;
 
 in_each_engine!(marks_one_at_a_time_at_the_bench, asks_one_input_at_a_time,);
@@ -22,6 +22,22 @@ mod walks_from_nothing_to_the_first_mark {
             "walks_from_nothing_to_the_first_mark",
             super::walks_from_nothing_to_the_first_mark,
         );
+    }
+}
+
+/// As above; on a phone, a small one, and one on its side, each as nobody used it before.
+mod the_first_minute_ends_at_a_rig_of_one_s_own {
+    #[test]
+    fn chromium() {
+        e2e::run(e2e::Engine::Chromium, "first_minute", super::on_a_phone);
+    }
+    #[test]
+    fn small_chromium() {
+        e2e::run(e2e::Engine::Chromium, "first_minute_small", super::on_a_small_phone);
+    }
+    #[test]
+    fn wide_chromium() {
+        e2e::run(e2e::Engine::Chromium, "first_minute_wide", super::on_a_phone_on_its_side);
     }
 }
 
@@ -107,19 +123,19 @@ async fn marks_one_at_a_time_at_the_bench(page: &mut Page) -> Result<()> {
     page.wait_for_text(".bench-figure", "546 mm").await?;
     // Back to look at what was marked, and on again.
     page.click("[data-do=back]").await?;
-    page.wait_for_text(".bench-place.done", "marked already").await?;
-    page.click("[data-do=on]").await?;
+    page.wait_for_text(".bench-done", "done already").await?;
+    page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "546 mm").await?;
     page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "961 mm").await?;
-    // Undo takes the last tick back.
+    // Undo takes the last tick back, and one with it.
     page.click(".bench-keys [data-do=undo]").await?;
-    page.click("[data-do=back]").await?;
     page.wait_for_text(".bench-figure", "546 mm").await?;
+    page.wait_until_gone(".bench-done").await?;
     page.click("[data-do=marked]").await?;
     page.wait_for_text(".bench-figure", "961 mm").await?;
     page.click("[data-do=marked]").await?;
-    page.wait_for_text("h1", "All marked").await?;
+    page.wait_for_text("h1", "All done").await?;
     // The mark list knows: what is marked is ticked, and the piece is done.
     page.go_to("marks").await?;
     page.wait_for_text("p.headline", "All marked").await
@@ -226,6 +242,75 @@ async fn walks_from_nothing_to_the_first_mark(page: &mut Page) -> Result<()> {
     println!("{} taps and {} signs to the first mark", count.taps, count.typed);
     ensure!(
         count.taps <= TAPS && count.typed <= SIGNS,
+        "{} taps, {} signs",
+        count.taps,
+        count.typed
+    );
+    Ok(())
+}
+
+/// From the start page by way of the three steps to the first measure of one's own rig.
+const MINUTE_TAPS: u32 = 3;
+const MINUTE_SIGNS: u32 = 1;
+
+/// The three steps are in sight, above the pad where it is up, and what is to be typed into beside them.
+async fn steps_in_sight(page: &Page, name: &str) -> Result<()> {
+    page.settle().await?;
+    let script = "const steps = document.querySelector('.guide aside').getBoundingClientRect();
+        const pad = document.querySelector('.pad')?.getBoundingClientRect();
+        const free = pad?.height && pad.left < steps.right ? pad.top : innerHeight;
+        const field = document.querySelector('[data-guide=field]') && document.activeElement.getBoundingClientRect();
+        return [document.querySelectorAll('.guide li').length === 3, steps.top >= 0, steps.bottom <= free,
+            document.documentElement.scrollWidth <= innerWidth,
+            !field || field.top >= steps.bottom - 1 && (field.bottom <= free + 1)]";
+    let seen = page.execute(script, vec![]).await?;
+    let all = seen.as_array().is_some_and(|all| all.iter().all(|one| *one == json!(true)));
+    ensure!(all, "{name}: {seen}");
+    Ok(())
+}
+
+async fn on_a_phone(page: &mut Page) -> Result<()> {
+    the_first_minute(page, (390, 844)).await
+}
+
+async fn on_a_small_phone(page: &mut Page) -> Result<()> {
+    the_first_minute(page, (320, 568)).await
+}
+
+async fn on_a_phone_on_its_side(page: &mut Page) -> Result<()> {
+    the_first_minute(page, (844, 390)).await
+}
+
+async fn the_first_minute(page: &mut Page, size: (u32, u32)) -> Result<()> {
+    page.touch_only().await?;
+    page.as_large_as(size).await?;
+    page.open("#/").await?;
+    let name = |step: u32| format!("first-minute-{step}-{}", size.0);
+    let mut count = Counted::default();
+    count.tap(page, "[data-do=try][data-with=imperial]").await?;
+    page.wait_for_text(".guide [aria-current=step]", "1 ").await?;
+    page.execute("window.scrollTo(0, document.documentElement.scrollHeight)", vec![]).await?;
+    steps_in_sight(page, &name(1)).await?;
+    page.execute("window.scrollTo(0, 0)", vec![]).await?;
+    page.screenshot(&name(1)).await?;
+    let old = page.text(".guide p").await?;
+    count.tap(page, ".guide [data-do=change]").await?;
+    page.wait_for_text(".guide [aria-current=step]", "2 ").await?;
+    steps_in_sight(page, &name(2)).await?;
+    page.screenshot(&name(2)).await?;
+    count.keys(page, "9").await?;
+    page.wait_for_text(".guide [aria-current=step]", "3 ").await?;
+    steps_in_sight(page, &name(3)).await?;
+    page.screenshot(&name(3)).await?;
+    // The mark that was looked at, and where it is now.
+    let told = page.text(".guide p").await?;
+    let was = old.split_once("is at ").context("a mark at first")?.1.trim_end_matches('.');
+    ensure!(told.contains(&format!("from {was} to ")), "{old} then {told}");
+    count.tap(page, ".guide [data-do=own]").await?;
+    Counted::wait_for_field(page, "length").await?;
+    println!("{} taps and {} signs at {size:?}", count.taps, count.typed);
+    ensure!(
+        count.taps <= MINUTE_TAPS && count.typed <= MINUTE_SIGNS,
         "{} taps, {} signs",
         count.taps,
         count.typed

@@ -381,20 +381,28 @@ async fn teaches_with_the_demo(page: &mut Page) -> Result<()> {
     // One tap to the first answer.
     page.click("[data-do=try][data-with=imperial]").await?;
     page.wait_for(".answers [data-result]").await?;
-    page.wait_for_text(".guide aside", "1 of 3").await?;
+    page.wait_for_text(".guide [aria-current=step]", "1 Look").await?;
     let before = page.marks().await?;
-    page.fill("first_stud", "9").await?;
-    page.wait_for_text(".guide aside", "2 of 3").await?;
+    page.wait_for_text(".guide p", &before[1]).await?;
+    page.click(".guide [data-do=change]").await?;
+    page.wait_for_text(".guide [aria-current=step]", "2 Change").await?;
+    // What stands there is typed over.
+    page.press("9").await?;
+    page.wait_for_text(".guide [aria-current=step]", "3 Your own").await?;
     let after = page.marks().await?;
     ensure!(before.len() == after.len() && before != after, "{before:?} then {after:?}");
     ensure!(after[0] == "9 in", "the first mark is {}", after[0]);
-    page.click(".guide [data-do=marks]").await?;
-    page.wait_for_text(".guide aside", "3 of 3").await?;
+    page.wait_for_text(".guide p", &format!("from {} to {}", before[1], after[1])).await?;
     page.screenshot("first-steps").await?;
     page.click(".guide [data-do=own]").await?;
-    page.wait_for("[data-do=new]").await?;
+    page.wait_until("the body of a rig of one's own", "return location.hash.endsWith('/body')")
+        .await?;
+    page.wait_for(".plan [data-do=ask][data-with=length]").await?;
+    page.wait_until_gone(".guide aside").await?;
+    // Whoever was through is not asked again, and it is in nobody's way.
+    page.open("#/").await?;
+    page.wait_for_text(".projects", "My rig").await?;
     page.wait_until_gone(".try").await?;
-    // Whoever waves it away is not asked again, and it is in nobody's way.
     page.reload().await?;
     page.wait_for("[data-do=new]").await?;
     page.wait_until_gone(".try").await

@@ -38,6 +38,13 @@ pub fn focus(element: &Element) {
     }
 }
 
+/// Scrolls no further than it takes to see an element.
+pub fn bring_into_sight(element: &Element) {
+    let options = web_sys::ScrollIntoViewOptions::new();
+    options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+    element.scroll_into_view_with_scroll_into_view_options(&options);
+}
+
 /// Moves the focus with the next frame, when the page is written anew; not away from who types by then.
 pub fn move_focus_soon(moves: impl FnOnce() + 'static) {
     request_animation_frame(move || {

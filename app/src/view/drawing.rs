@@ -9,6 +9,7 @@ mod lettering;
 pub(crate) mod paper;
 mod placing;
 mod svg;
+mod targets;
 #[cfg(test)]
 mod tests;
 
@@ -56,6 +57,17 @@ pub fn width_in_sight(drawing: &Drawing, width: f64, most: f64) -> (f64, bool) {
         (width, height) = (smaller, lower);
     }
     (width, height > most * 1.05)
+}
+
+/// Writes a drawing, without its title, that asks for what it shows: a button on each figure and each thing in it, that says `ask` with the path.
+pub fn push_asking(html: &mut Html, drawing: &Drawing, width: f64) {
+    let (picture, over) = svg::asking_svg(drawing, width.min(GREATEST_WIDTH), 0);
+    html.raw("<figure class=\"drawing asking\"><div class=\"drawing-window\"><div class=\"drawing-sheet\" role=\"group\" aria-label=\"");
+    html.text(&drawing.words);
+    html.raw("\">");
+    html.raw(&picture);
+    html.raw(&over);
+    html.raw("</div></div></figure>");
 }
 
 /// Writes a drawing as a figure with its title below, for a page of this width in px; long strips

@@ -419,6 +419,38 @@ fn focus_what_is_asked(root: &Element) {
     });
 }
 
+/// Asks for the input at a path, from elsewhere on the page: its line opens, the others close, and its field takes the focus. A row
+/// that is not there yet is added; of an input that is not on the page, what it belongs to.
+pub fn ask_for(path: &str) {
+    let mut path = path;
+    loop {
+        let id = element_id(path);
+        let below = format!("{id}-");
+        let fields = elements(None, ".form [data-path]");
+        if let Some(field) =
+            fields.iter().find(|field| field.id() == id || field.id().starts_with(&below))
+        {
+            for other in elements(None, ".form details.ask[open]") {
+                if !other.contains(Some(field)) {
+                    close_line(&other);
+                }
+            }
+            super::dom::unfold(field);
+            return super::dom::focus(field);
+        }
+        let Some((list, _)) = path.rsplit_once('.') else { return };
+        let adds = elements(None, ".form [data-do=\"add-row\"]");
+        let add = adds.iter().find(|add| add.get_attribute("data-with").as_deref() == Some(list));
+        if let Some(add) = add.and_then(|add| add.dyn_ref::<web_sys::HtmlElement>()) {
+            for other in elements(None, ".form details.ask[open]") {
+                close_line(&other);
+            }
+            return add.click();
+        }
+        path = list;
+    }
+}
+
 /// Puts the focus into the first field below a path.
 fn focus_first(root: &Element, path: &str) {
     let id = element_id(path);

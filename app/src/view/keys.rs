@@ -197,7 +197,12 @@ pub fn follow_what_is_seen() {
                 (of("height"), of("offsetTop"), whole, root)
             {
                 let covered = format!("{}px", (whole - height - top).max(0.0).round());
+                let before = root.style().get_property_value("--covered").unwrap_or_default();
                 let _ = root.style().set_property("--covered", &covered);
+                // The keyboard came up over the field that it is for.
+                if covered != before && super::dom::typing() {
+                    stay_in_sight();
+                }
             }
         })
     };
@@ -205,6 +210,14 @@ pub fn follow_what_is_seen() {
         let _ = seen.add_event_listener_with_callback(name, told.as_ref().unchecked_ref());
     }
     told.forget();
+}
+
+/// Brings the field that is typed into between the bars.
+fn stay_in_sight() {
+    let Some(field) = document().active_element() else { return };
+    let options = web_sys::ScrollIntoViewOptions::new();
+    options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+    field.scroll_into_view_with_scroll_into_view_options(&options);
 }
 
 /// Closes the menus that a tap is not in.

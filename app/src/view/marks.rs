@@ -68,7 +68,7 @@ pub fn marks_page(desk: Desk) -> AnyView {
     view! {
         <h1 tabindex="-1">{text(app_common::MARK_LIST)}</h1>
         {move || {
-            let any = desk.evaluation.with(|all| !boards(all).is_empty());
+            let any = desk.evaluation.with(|all| super::bench::has_work(all, ""));
             let bench = Route::Bench(desk.project.with(|project| project.id().to_owned()), String::new());
             any.then(|| view! { <a class="button main wide" href=bench.hash()>{text(said::AT_THE_BENCH)}</a> })
         }}

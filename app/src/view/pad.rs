@@ -181,9 +181,7 @@ fn back_to_the_pad() {
     });
     let entered = Closure::<dyn Fn(Event)>::new(move |event: Event| {
         if let Some(input) = of(&event) {
-            let options = web_sys::ScrollIntoViewOptions::new();
-            options.set_block(web_sys::ScrollLogicalPosition::Nearest);
-            input.scroll_into_view_with_scroll_into_view_options(&options);
+            super::dom::bring_into_sight(&input);
         }
     });
     for (name, closure) in [("focusout", left), ("focusin", entered)] {

@@ -162,7 +162,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     };
     let bench = shown("part", move |html| {
         with_report(result, |report| {
-            if report.is_some_and(|report| !report.marks.is_empty()) {
+            if report.is_some_and(|report| !report.marks.is_empty() || !report.tasks.is_empty()) {
                 html.link("button main wide", &bench, text(said::AT_THE_BENCH));
             }
         });

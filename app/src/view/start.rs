@@ -338,9 +338,22 @@ fn demo(store: Store, system: UnitSystem) -> Result<String, String> {
 }
 
 fn begin(store: Store, project: &Project) -> Result<(), String> {
+    keep(store, project)?;
+    go(&Route::Project(project.id().to_owned()));
+    Ok(())
+}
+
+/// Begins a project to measure one's own rig in.
+pub fn begin_own(store: Store, system: UnitSystem) -> Result<(), String> {
+    let project = Project::new(&new_id(), text(words::MY_RIG), system);
+    keep(store, &project)?;
+    go(&Route::Part(project.id().to_owned(), Part::Body));
+    Ok(())
+}
+
+fn keep(store: Store, project: &Project) -> Result<(), String> {
     store.save(project, 0).map_err(|error| error.to_string())?;
     super::notices::ask_to_stay(store, false);
-    go(&Route::Project(project.id().to_owned()));
     Ok(())
 }
 

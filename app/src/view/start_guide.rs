@@ -1,7 +1,9 @@
-//! Learning by doing: the demo opened at one board, three short steps beside it, never in the way.
+//! Learning by doing: the demo opened at one board, three short steps above it, to a rig of one's own.
 
 use calc::project::Place;
+use calc::quantity::UnitSystem;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
 
 use super::html::{Html, asked, shown};
 use crate::desk::Desk;
@@ -46,76 +48,114 @@ pub fn end(store: Store) {
     store.set_setting(SETTING, "off");
 }
 
-/// The steps beside the sheet that they are about; nothing on other pages.
+/// The steps beside the sheet that they are about; nothing on other pages. All three stay in sight, with what is to be done now.
 pub fn steps(store: Store, desk: Desk, route: ReadSignal<Route>) -> AnyView {
     let on = RwSignal::new(store.setting(SETTING).as_deref() == Some("on"));
+    let mark = move || {
+        desk.evaluation.with(|all| {
+            let report = all.sheet(SHEET)?.as_ref().ok()?;
+            let marks = &report.marks.first()?.marks;
+            // The first one is where it was traced: what was typed, and nothing new.
+            marks.get(1).or(marks.first()).map(|mark| (mark.label.clone(), mark.at))
+        })
+    };
     let typed =
         move || desk.project.with(|project| project.typed(&Place::Sheet(SHEET.to_owned()), INPUT));
-    let before = untrack(typed);
+    let (before, typed_before) = untrack(|| (mark(), typed()));
+    let was = before.as_ref().map(|(_, at)| *at);
     let looked = RwSignal::new(false);
     let step = Memo::new(move |_| {
         let here = route.with(|route| matches!(route, Route::Sheet(_, sheet) if sheet == SHEET));
-        match (on.get() && here, typed() != before, looked.get()) {
+        let moved = match (was, mark()) {
+            (Some(was), Some((_, now))) => now != was,
+            _ => false,
+        };
+        match (on.get() && here && was.is_some(), moved, looked.get()) {
             (false, ..) => 0,
-            (true, _, true) => 3,
-            (true, true, false) => 2,
+            (true, true, _) => 3,
+            (true, false, true) => 2,
             (true, false, false) => 1,
         }
     });
-    let metric =
-        move || desk.project.with(|project| project.system() == calc::quantity::UnitSystem::Metric);
+    let system = move || desk.project.with(calc::project::Project::system);
     // What is pointed at is marked by the style sheet.
     Effect::new(move |_| mark_step(step.get()));
     on_cleanup(|| mark_step(0));
-    let part = shown("guide", move |html| {
+    let part = shown("part", move |html| {
         let step = step.get();
-        let number = if metric() { "230" } else { "9" };
-        let (what, act, button) = match step {
-            1 => (say(words::StepType { number }), "field", words::SHOW_ME),
-            2 => (say(words::STEP_LOOK), "marks", words::SHOW_ME),
-            3 => (say(words::STEP_UNDO), "own", words::BEGIN_OWN),
+        let style = desk.project.with(calc::project::Project::style);
+        let (Some((what, now)), Some(was)) = (mark().or(before.clone()), was) else { return };
+        let [now, was] = [now, was].map(|at| style.mark(at).text);
+        let (said, act, button) = match step {
+            1 => (say(words::StepLook { what, mark: now }), "change", words::CHANGE_IT),
+            2 => {
+                let number = another_number(system(), &typed_before);
+                (say(words::StepType { number, what, mark: now }), "field", words::SHOW_ME)
+            }
+            3 => (say(words::StepMoved { what, was, now }), "own", words::BEGIN_OWN),
             _ => return,
         };
         html.raw("<aside aria-label=\"");
         html.text(text(words::FIRST_STEPS));
-        html.raw("\"><p role=\"status\">");
-        html.tag("b", "", &say(words::StepOf { step: step.to_string() }));
-        html.raw(" ");
-        html.text(&what);
+        html.raw("\"><ol>");
+        for (at, name) in [words::NAME_LOOK, words::NAME_CHANGE, words::NAME_OWN].iter().enumerate()
+        {
+            html.raw(if at + 1 == usize::from(step) {
+                "<li aria-current=\"step\">"
+            } else {
+                "<li>"
+            });
+            html.text(&(at + 1).to_string());
+            html.raw(" ");
+            html.text(text(*name));
+            html.raw("</li>");
+        }
+        html.raw("</ol><button data-do=\"end\" aria-label=\"");
+        html.text(text(words::END_STEPS));
+        html.raw("\">✕</button><p role=\"status\">");
+        html.text(&said);
         html.raw("</p>");
         html.button("main", act, "", text(button));
-        html.raw("<button data-do=\"end\" aria-label=\"");
-        html.text(text(words::END_STEPS));
-        html.raw("\">✕</button></aside>");
+        html.raw("</aside>");
     });
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, _)) = asked(&event) else { return };
         match what.as_str() {
-            "field" => super::show(&super::page::element_id(INPUT)),
-            "marks" => {
+            "change" | "field" => {
                 looked.set(true);
-                super::show("results");
-                if let Ok(Some(marks)) = document().query_selector(".rest .part-fold:not(.hidden)")
+                super::form::ask_for(INPUT);
+                // What is typed takes the place of what stands there.
+                if let Some(field) = document().active_element().and_then(|one| one.dyn_into().ok())
                 {
-                    let _ = marks.set_attribute("open", "");
-                    marks.scroll_into_view();
+                    let field: web_sys::HtmlInputElement = field;
+                    field.select();
                 }
             }
             "own" | "end" => {
                 end(store);
                 on.set(false);
-                if what == "own" {
+                if what == "own" && super::start::begin_own(store, system()).is_err() {
+                    // No room: the start page says what can be done.
                     go(&Route::Start);
                 }
             }
             _ => {}
         }
     };
-    view! { <div on:click=act>{part}</div> }.into_any()
+    view! { <div class="guide" on:click=act>{part}</div> }.into_any()
+}
+
+/// A number to type, other than what stands there.
+fn another_number(system: UnitSystem, typed: &str) -> &'static str {
+    let [one, other] = match system {
+        UnitSystem::Imperial => ["9", "8"],
+        UnitSystem::Metric => ["230", "215"],
+    };
+    if typed.trim_start().starts_with(one) { other } else { one }
 }
 
 fn mark_step(step: u8) {
     if let Some(root) = document().document_element() {
-        let _ = root.set_attribute("data-guide", if step == 1 { "field" } else { "" });
+        let _ = root.set_attribute("data-guide", if step == 2 { "field" } else { "" });
     }
 }

@@ -247,16 +247,15 @@ impl Field {
             let call = maybe("group", "maybe_group");
             ask = quote!(crate::ask::Ask::group(#key, "", #inner::ASKS));
             read = quote!(reader.#call(Self::#name, #inner::read));
-        } else if let Some(of) = said.take("sheet_of") {
-            let kind = of.first();
-            ask = quote!(crate::ask::Ask::sheet_of(#key, "", #kind));
-            read = match of.get(1) {
-                Some(value) => {
-                    let call = maybe("of_sheet", "maybe_of_sheet");
-                    quote!(reader.#call(Self::#name, #value))
-                }
-                None if said.marked("if_ready") => quote!(reader.sheet_if_ready(Self::#name)),
-                None => quote!(reader.sheet(Self::#name)),
+        } else if let Some(kinds) = said.take("sheet_of") {
+            let kinds = kinds.first();
+            ask = quote!(crate::ask::Ask::sheet_of(#key, "", #kinds));
+            read = if said.marked("later") {
+                quote!(reader.named_sheet(Self::#name))
+            } else if optional || inside(of, "Taken").is_some() {
+                quote!(reader.sheet(Self::#name))
+            } else {
+                quote!(reader.of_sheet(Self::#name))
             };
         } else if let Some(suggestions) = said.take("notation") {
             let call = maybe("notated", "maybe_notated");

@@ -22,8 +22,8 @@
 //! | `Vec<f64>` of numbers where one may stand alone | `list(1)`, `alone` |
 //! | `Vec` of what is written in a notation | `list(1)`, `read_by(&SUGGESTIONS, reads)` |
 //! | an enum that derives `Either`, in an `Option` where none may be given | `either` |
-//! | a quantity from another sheet | `sheet_of("water", "mass_kg")`: its kind, and the name in its outcome |
-//! | what `Reader::sheet` gives, under a name of its own | `sheet_of("energy")`; `if_ready` for `Reader::sheet_if_ready`; `required()` where it cannot be left out |
+//! | what another sheet hands over (`HandOff`), as one of several in a `Taken` | `sheet_of("water")`: the kinds that give it; `required()` where it cannot be left out |
+//! | another sheet that is taken from after reading (`NamedSheet`) | `sheet_of("solar")`, `later` |
 //!
 //! What else stands there is a method of `Ask` and its arguments: `usual("3/4 in", "20 mm")`,
 //! `from_body(BodyPart::Ribs)`; `or_handed` on an `Option` of a value that must be typed unless another sheet hands it

@@ -151,7 +151,13 @@ pub static ASKS: &[&Ask] =
 
 /// A station, as it was typed.
 pub(super) fn read_station(row: &Reader<'_>) -> Station {
-    Station { x: row.measure(&STATION_X), width: row.measure(&STATION_WIDTH) }
+    Station { x: row.measure(&STATION_X), width: row.measure(&STATION_WIDTH), row: 0 }
+}
+
+/// The stations with their places among those that were typed.
+pub(super) fn numbered(mut stations: Vec<Station>) -> Vec<Station> {
+    stations.iter_mut().enumerate().for_each(|(row, station)| station.row = row);
+    stations
 }
 
 /// The diagonals, as they were typed.
@@ -177,12 +183,12 @@ pub(super) fn read_ribs(reader: &Reader<'_>) -> Vec<Length> {
     }
 }
 
-/// An opening, as it was typed.
 /// The openings with what each is known by.
 pub(super) fn keyed(openings: Vec<Opening>, keys: Vec<String>) -> Vec<Opening> {
     openings.into_iter().zip(keys).map(|(opening, key)| Opening { key, ..opening }).collect()
 }
 
+/// An opening, as it was typed.
 pub(super) fn read_opening(row: &Reader<'_>) -> Opening {
     Opening {
         key: String::new(),

@@ -7,10 +7,10 @@ use super::lists::{BuyList, CutList, Gathered};
 use super::shopping::{self, Shopping, WEIGHT_KEY};
 use super::{Body, Node, Project};
 use crate::fault::Fault;
+use crate::handoff::Handed;
 use crate::mass::balance::Weight;
-use crate::outcome::Record;
 use crate::quantity::Style;
-use crate::reader::{NotFound, Site, no_sheet};
+use crate::reader::{Notes, Reader, Site, no_sheet};
 use crate::report::Report;
 use crate::sheet::{self, Sheet};
 use crate::words::{Arg, Msg, any_of, reader as words};
@@ -46,24 +46,17 @@ pub(super) struct Basis {
     taken: Vec<Taken>,
 }
 
-/// The other sheets that a sheet took from.
+/// What a sheet took from others.
 #[derive(Clone, Debug, Default, PartialEq)]
 struct Taken {
-    /// Their ids.
+    /// The ids of those that it took a result from.
     from: Vec<String>,
-    /// Those that were under way: they wait for this sheet in turn.
-    waits: Vec<String>,
+    /// Those that handed over before they were worked out, with what that was.
+    ahead: Vec<(String, Handed)>,
     /// Whether one of them had nothing to give: then it has to be asked anew.
     in_vain: bool,
     /// The weight of the buy list, where it took that.
     weight: Option<Weight>,
-}
-
-impl Taken {
-    /// The sheets that were taken from, the last one first.
-    fn last_first(&self) -> impl Iterator<Item = &str> {
-        self.from.iter().rev().map(String::as_str)
-    }
 }
 
 /// The lists follow from the rest.
@@ -123,24 +116,17 @@ pub fn evaluate_since(project: &Project, before: Option<&Evaluation>) -> Evaluat
     Evaluation { body, sheets, buy_list, cut_list: CutList(gathered), basis }
 }
 
-/// One evaluation under way. Sheets are worked out when they are first asked for, so that a sheet
-/// can take from another wherever the two stand in the file.
+/// One evaluation under way. A sheet is worked out when it is first asked for, so that another can take from it wherever
+/// the two stand in the file. Kinds of sheets form no ring, so that this comes to an end.
 pub(super) struct Run<'a> {
     project: &'a Project,
     style: Style,
     body: &'a Body,
     before: Option<&'a Evaluation>,
-    states: RefCell<Vec<(String, State)>>,
-    /// What was taken by sheets under way for what they tell beforehand.
-    ahead: RefCell<Vec<(String, Taken)>>,
+    done: RefCell<Vec<(String, Arc<SheetResult>, Taken)>>,
+    /// What sheets handed over before they were worked out; none where their inputs are at fault.
+    ahead: RefCell<Vec<(String, Option<Handed>)>>,
     gathered: OnceCell<Arc<Gathered>>,
-}
-
-#[derive(Clone)]
-enum State {
-    /// With what it can tell before it is done, once that was asked for.
-    UnderWay(Option<Arc<SheetResult>>),
-    Done(Arc<SheetResult>, Taken),
 }
 
 impl<'a> Run<'a> {
@@ -149,13 +135,12 @@ impl<'a> Run<'a> {
         body: &'a Body,
         before: Option<&'a Evaluation>,
     ) -> Self {
-        let (style, states, ahead) = (project.style(), RefCell::default(), RefCell::default());
-        Self { project, style, body, before, states, ahead, gathered: OnceCell::new() }
+        let (style, done, ahead) = (project.style(), RefCell::default(), RefCell::default());
+        Self { project, style, body, before, done, ahead, gathered: OnceCell::new() }
     }
 
     /// A sheet's result with other inputs than its own.
     pub(super) fn work_out_with(&self, id: &str, inputs: &Node) -> SheetResult {
-        self.set_state(id, State::UnderWay(None));
         self.work_out(id, Some(inputs), &RefCell::default())
     }
 
@@ -163,52 +148,34 @@ impl<'a> Run<'a> {
         Fault::new(field, self.style.say(message))
     }
 
-    fn state(&self, id: &str) -> Option<State> {
-        let states = self.states.borrow();
-        states.iter().find(|(known, _)| known == id).map(|(_, state)| state.clone())
-    }
-
-    fn set_state(&self, id: &str, state: State) {
-        let mut states = self.states.borrow_mut();
-        states.retain(|(known, _)| known != id);
-        states.push((id.to_owned(), state));
+    fn done(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
+        let done = self.done.borrow();
+        let found = done.iter().find(|(known, ..)| known == id);
+        found.map(|(_, result, taken)| (Arc::clone(result), taken.clone()))
     }
 
     fn result(&self, id: &str) -> Arc<SheetResult> {
-        if let Some(State::Done(result, _)) = self.state(id) {
+        if let Some((result, _)) = self.done(id) {
             return result;
         }
-        self.set_state(id, State::UnderWay(None));
         let (result, taken) = self.taken_over(id).unwrap_or_else(|| {
             let taken = RefCell::default();
-            let result = Arc::new(self.work_out(id, None, &taken));
-            let mut taken = taken.into_inner();
-            for (_, ahead) in self.ahead.borrow().iter().filter(|(of, _)| of == id) {
-                taken.from.extend(ahead.from.iter().cloned());
-                taken.in_vain |= ahead.in_vain;
-            }
-            (result, taken)
+            (Arc::new(self.work_out(id, None, &taken)), taken.into_inner())
         });
-        self.set_state(id, State::Done(Arc::clone(&result), taken));
+        self.done.borrow_mut().push((id.to_owned(), Arc::clone(&result), taken));
         result
     }
 
     /// The result from before, where nothing that it hangs on has changed.
     fn taken_over(&self, id: &str) -> Option<(Arc<SheetResult>, Taken)> {
         let (result, taken) = self.unchanged(id)?;
-        let behind = self.behind(id);
-        let ring: Vec<&str> = match behind.contains(&id) {
-            true => behind.iter().copied().filter(|x| self.behind(x).contains(&id)).collect(),
-            false => Vec::new(),
-        };
-        let same = if ring.is_empty() {
-            (taken.weight.is_none() || taken.weight == self.weight().ok())
-                && taken.from.iter().all(|other| self.same_as_before(other))
-        } else {
-            self.is_entered_as_before(id, &ring)
-                && behind.iter().all(|x| ring.contains(x) || self.same_as_before(x))
-        };
-        same.then(|| (Arc::clone(result), taken.clone()))
+        let is_same = (taken.weight.is_none() || taken.weight == self.weight().ok())
+            && taken.from.iter().all(|other| self.same_as_before(other))
+            && taken
+                .ahead
+                .iter()
+                .all(|(other, given)| self.handed_ahead(other).as_ref() == Some(given));
+        is_same.then(|| (Arc::clone(result), taken.clone()))
     }
 
     /// The result from before and what it took, where the sheet itself has not changed.
@@ -222,49 +189,8 @@ impl<'a> Run<'a> {
         (alone && *entry.node == **node && !taken.in_vain).then_some((result, taken))
     }
 
-    /// All that a sheet hung on before: itself too where it takes from one that takes from it.
-    fn behind(&self, id: &str) -> Vec<&'a str> {
-        let taken = |id: &str| {
-            let before = self.before?;
-            let at = before.sheets.iter().position(|(known, _)| known == id)?;
-            before.basis.taken.get(at)
-        };
-        let mut behind: Vec<&'a str> = Vec::new();
-        let mut open: Vec<&'a str> = taken(id).into_iter().flat_map(Taken::last_first).collect();
-        while let Some(next) = open.pop() {
-            if !behind.contains(&next) {
-                behind.push(next);
-                open.extend(taken(next).into_iter().flat_map(Taken::last_first));
-            }
-        }
-        behind
-    }
-
-    /// Whether sheets that take from each other are as they were, and this one is the first of them to
-    /// be worked out as it was before, or comes after that one: what they tell beforehand, and so what
-    /// they come to, hangs on who is asked first.
-    fn is_entered_as_before(&self, id: &str, ring: &[&str]) -> bool {
-        let members: Option<Vec<_>> = ring.iter().map(|one| self.unchanged(one)).collect();
-        let Some(members) = members else { return false };
-        let waited_for =
-            |one: &str| members.iter().any(|(_, taken)| taken.waits.iter().any(|id| id == one));
-        let mut firsts = ring.iter().zip(&members).filter(|(one, _)| waited_for(one));
-        let (Some((first, (result, _))), None) = (firsts.next(), firsts.next()) else {
-            return false;
-        };
-        members.iter().all(|(_, taken)| taken.weight.is_none())
-            && ring
-                .iter()
-                .all(|one| *one == id || !matches!(self.state(one), Some(State::UnderWay(_))))
-            && (*first == id
-                || matches!(self.state(first), Some(State::Done(now, _)) if Arc::ptr_eq(&now, result)))
-    }
-
     /// Whether a sheet that was taken from has the result that it had before.
     fn same_as_before(&self, id: &str) -> bool {
-        if matches!(self.state(id), Some(State::UnderWay(_))) {
-            return false;
-        }
         let mut before = self.before.into_iter().flat_map(|before| &before.sheets);
         let before = before.find(|(known, _)| known == id);
         before.is_some_and(|(_, before)| Arc::ptr_eq(before, &self.result(id)))
@@ -279,10 +205,8 @@ impl<'a> Run<'a> {
                 _ => Arc::new(sheet.node.clone()),
             }
         });
-        let taken = sheets.iter().map(|(id, _)| match self.state(id) {
-            Some(State::Done(_, taken)) => taken,
-            _ => Taken::default(),
-        });
+        let taken =
+            sheets.iter().map(|(id, _)| self.done(id).map(|(_, taken)| taken).unwrap_or_default());
         Basis {
             style: self.style,
             body: self.project.body().clone(),
@@ -290,21 +214,6 @@ impl<'a> Run<'a> {
             shopping: self.project.extra(shopping::KEY).cloned().unwrap_or_default(),
             taken: taken.collect(),
         }
-    }
-
-    /// What a sheet under way can tell without the sheets that wait for it. A sheet that can do
-    /// without them reads them with `sheet_if_ready`; in any other it is a fault.
-    fn beforehand(&self, id: &str, known: Option<Arc<SheetResult>>) -> Arc<SheetResult> {
-        known.unwrap_or_else(|| {
-            // While it is worked out it is asked for again: nothing is known then.
-            let waits = Err(vec![self.fault("", words::TAKES_FROM_HERE)]);
-            self.set_state(id, State::UnderWay(Some(Arc::new(waits))));
-            let taken = RefCell::default();
-            let result = Arc::new(self.work_out(id, None, &taken));
-            self.ahead.borrow_mut().push((id.to_owned(), taken.into_inner()));
-            self.set_state(id, State::UnderWay(Some(Arc::clone(&result))));
-            result
-        })
     }
 
     fn work_out(&self, id: &str, inputs: Option<&Node>, taken: &RefCell<Taken>) -> SheetResult {
@@ -318,16 +227,15 @@ impl<'a> Run<'a> {
         let Some(sheet) = sheet::find(kind) else {
             return Err(vec![self.fault("kind", unknown_kind(kind))]);
         };
-        let others = |other: &str, kind: &str| {
-            // What is under way tells less than it will: what was made of that is not taken over.
-            let waits = matches!(self.state(other), Some(State::UnderWay(_)));
-            let found = self.other(other, kind);
-            let mut taken = taken.borrow_mut();
-            if waits {
-                taken.waits.push(other.to_owned());
-            }
-            taken.in_vain |= !waits && found.is_err();
-            taken.from.push(other.to_owned());
+        let inputs = inputs.unwrap_or_else(|| entry.inputs());
+        self.at_site(taken, |site| sheet::solve_sheet(sheet, site, inputs))
+    }
+
+    /// Does something that may look at the body, at other sheets and at the lists; what it took is noted.
+    fn at_site<T>(&self, taken: &RefCell<Taken>, what: impl FnOnce(&Site<'_>) -> T) -> T {
+        let others = |other: &str, kinds: &str| {
+            let found = self.other(other, kinds, &mut taken.borrow_mut());
+            taken.borrow_mut().in_vain |= found.is_err();
             found
         };
         let weight = || {
@@ -337,8 +245,7 @@ impl<'a> Run<'a> {
             taken.weight = found.as_ref().ok().copied();
             found
         };
-        let site = Site { style: self.style, body: self.body, sheets: &others, weight: &weight };
-        sheet::solve_sheet(sheet, &site, inputs.unwrap_or_else(|| entry.inputs()))
+        what(&Site { style: self.style, body: self.body, sheets: &others, weight: &weight })
     }
 
     /// What the buy list over all sheets weighs. Sheets that take the weight buy nothing
@@ -353,9 +260,6 @@ impl<'a> Run<'a> {
                 continue;
             }
             let id = entry.id();
-            if matches!(self.state(&id), Some(State::UnderWay(_))) {
-                return Err(words::WeightDepends { id }.into());
-            }
             let result = self.result(&id);
             results.push((id, result));
         }
@@ -368,25 +272,43 @@ impl<'a> Run<'a> {
         Gathered::new(self.style, sheets, typed, before)
     }
 
-    /// The outcome of another sheet, for a sheet that takes from it.
-    fn other(&self, id: &str, kind: &str) -> Result<Arc<Record>, NotFound> {
-        let Some(entry) = self.project.sheet(id) else { return no_sheet(id, kind) };
-        if !entry.kind().is_some_and(|of| kind.split(' ').any(|one| one == of)) {
-            let named = kind.split(' ').filter_map(sheet::find);
+    /// What another sheet hands over, for a sheet that takes from it.
+    fn other(&self, id: &str, kinds: &str, taken: &mut Taken) -> Result<Handed, Msg> {
+        let Some(entry) = self.project.sheet(id) else { return no_sheet(id, kinds) };
+        let Some(kind) = entry.kind().filter(|of| kinds.split(' ').any(|one| one == *of)) else {
+            let named = kinds.split(' ').filter_map(sheet::find);
             let kinds = any_of(named.map(|sheet| sheet.title.say(self.style.words)));
-            return Err(NotFound::Because(words::OtherKind { id, kinds }.into()));
-        }
-        let result = match self.state(id) {
-            Some(State::UnderWay(known)) => match self.beforehand(id, known) {
-                result if result.is_ok() => result,
-                _ => return Err(NotFound::Waits),
-            },
-            _ => self.result(id),
+            return Err(words::OtherKind { id, kinds }.into());
         };
-        match result.as_ref() {
-            Ok(report) => Ok(Arc::new(report.outcome.clone())),
-            Err(_) => Err(NotFound::Because(words::SheetAtFault { id }.into())),
-        }
+        let handed = if sheet::find(kind).is_some_and(|sheet| sheet.ahead.is_some()) {
+            let handed = self.handed_ahead(id);
+            taken.ahead.extend(handed.clone().map(|handed| (id.to_owned(), handed)));
+            handed
+        } else {
+            taken.from.push(id.to_owned());
+            self.result(id).as_ref().as_ref().ok().map(|report| report.gives.clone())
+        };
+        handed.ok_or_else(|| words::SheetAtFault { id }.into())
+    }
+
+    /// What a sheet hands over before it is worked out; none where its inputs are at fault.
+    fn handed_ahead(&self, id: &str) -> Option<Handed> {
+        let known =
+            self.ahead.borrow().iter().find(|(of, _)| of == id).map(|(_, handed)| handed.clone());
+        known.unwrap_or_else(|| {
+            let handed = self.hand_ahead(id);
+            self.ahead.borrow_mut().push((id.to_owned(), handed.clone()));
+            handed
+        })
+    }
+
+    fn hand_ahead(&self, id: &str) -> Option<Handed> {
+        let mut same_id = self.project.sheets().filter(|sheet| sheet.id() == id);
+        let (Some(entry), None) = (same_id.next(), same_id.next()) else { return None };
+        let (ahead, notes) = (sheet::find(entry.kind()?)?.ahead?, Notes::default());
+        let handed = self
+            .at_site(&RefCell::default(), |site| ahead(&Reader::new(site, entry.inputs(), &notes)));
+        handed.filter(|_| notes.faults().0.is_empty())
     }
 }
 
@@ -440,7 +362,7 @@ mod tests {
         assert!(ids.len() > 10);
     }
 
-    /// Sheets that take from each other hang on which of them is asked first.
+    /// Panels and use are held against each other, whichever stands first.
     #[test]
     fn taking_over_sheets_that_take_from_each_other_changes_nothing() {
         let mut document: Node = serde_json::from_str(DEMO).unwrap();

@@ -204,11 +204,8 @@ fn rows_have(rows: &[TableRow], name: &str) -> bool {
 
 /// Whether a report's cut plan is proved to be the best, or how far from it it may be.
 fn proof(report: &Report, style: Style) -> String {
-    let outcome = &report.outcome;
-    let number = |name: &str| {
-        outcome.number(&text!("cut_plan.{}", &name)).or_else(|| outcome.number(name)).unwrap_or(0.0)
-    };
-    let (cost, bound) = (number("cost"), number("bound"));
+    let Some(planned) = &report.cutting else { return "–".to_owned() };
+    let (cost, bound) = (planned.plan.cost, planned.plan.bound);
     if cost - bound <= 1e-6 * cost {
         style.say(words::PROVED)
     } else {

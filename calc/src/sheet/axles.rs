@@ -10,6 +10,7 @@ use uom::si::mass::kilogram;
 use super::Sheet;
 use crate::ask::Figure;
 use crate::formula::{Formula, step};
+use crate::handoff::Handed;
 use crate::mass::axles::{
     Axle, AxleLoads, FrontAxle, Item, LIMITS, Left, MOMENTS, OnRear, RearAxle, Vehicle, loads,
 };
@@ -20,6 +21,7 @@ use crate::outcome::Outcome;
 use crate::quantity::{Length, Mass, Style};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
+use crate::sheet::handoffs::{FullTank, PayloadLeft};
 use crate::source::Source;
 use crate::words::{Arg, Msg, Phrase, axles as words, common};
 
@@ -41,6 +43,7 @@ pub static SHEET: Sheet = Sheet {
             { "label": "fresh water, full", "sheet": "water", "from_front_axle": "3100 mm" },
             { "label": "two berths", "mass": "110 kg", "from_front_axle": "4300 mm" },
             { "label": "survey gear at the rear", "mass": "210 kg", "from_front_axle": "5350 mm" } ] }"#,
+    ahead: None,
     solve: |reader| super::tried(reader, Aboard::read, solve, show),
 };
 
@@ -98,8 +101,8 @@ struct Thing {
 enum Weighs {
     #[ask(units("lb", "kg"), range(-20_000.0, 20_000.0), usual("200 lb", "90 kg"))]
     Mass(Mass),
-    #[ask(sheet_of("water", "mass_kg"))]
-    Sheet(Mass),
+    #[ask(sheet_of("water"))]
+    Sheet(FullTank),
 }
 
 /// When to speak up before a limit is reached.
@@ -135,7 +138,7 @@ impl Aboard {
             project: None,
         };
         for (number, thing) in (1_usize..).zip(&inputs.items) {
-            let (Weighs::Mass(mass) | Weighs::Sheet(mass)) = thing.mass_or_sheet;
+            let (Weighs::Mass(mass) | Weighs::Sheet(FullTank(mass))) = thing.mass_or_sheet;
             let name = match thing.label.as_str() {
                 "" => Arg::Message(words::ThingNumber { number }.into()),
                 label => label.into(),
@@ -249,6 +252,11 @@ fn show(aboard: &Aboard, found: &Found, style: Style) -> Report {
         drawings: vec![side_view::draw(aboard, found, style)],
         working: working(aboard, found, style.exact()),
         cautions: Caution::all(&AXLES),
+        gives: Handed::of(PayloadLeft {
+            front: found.front_left.value(),
+            rear: found.rear_left.value(),
+            gross: found.gross_left.value(),
+        }),
         outcome: found.record(),
         ..Report::default()
     }

@@ -129,6 +129,7 @@ pub static SHEET: Sheet = Sheet {
         "shown_ribs": [1, 13], "opening_clearance": "1/8 in", "flange": "1 in",
         "joint_gap": "1/16 in", "laid_percent": "10", "screw": "trim-head #8 x 1 1/4 in", "strip_thickness": "3/4 in", "behind": "1 mm",
         "species": "pine, ponderosa", "thickness": "3/4 in", "density": "white pine" }"#,
+    ahead: None,
     solve: |reader| solve(reader, Job::read, report),
 };
 
@@ -157,6 +158,7 @@ fn report(job: &Job, style: Style) -> Result<Report, Vec<Fault>> {
         centre: Some(mm(job.task.run_mm / 2.0)),
         cut: found.cut_plan.cut(style),
         cutting: found.cut_plan.cutting(),
+        gives: found.gives(),
         outcome: found.record(),
         ..Report::default()
     })

@@ -1,8 +1,8 @@
 //! A low-voltage circuit as a tree: drops, wire, splices, fuse and polarity of many loads.
 
+mod answers;
 mod asked;
 mod drawing;
-mod figures;
 mod findings;
 mod fuses;
 mod inputs;
@@ -10,10 +10,10 @@ mod joints;
 mod outcome;
 mod parts;
 mod remarks;
+mod steps;
 mod tables;
 #[cfg(test)]
 mod tests;
-mod working;
 
 use super::wiring as common;
 use super::{Sheet, solve};
@@ -88,6 +88,7 @@ pub static SHEET: Sheet = Sheet {
                 "model": "power", "value": "3 W", "device_rating": "8 A",
                 "positive_lead": "black/white", "negative_lead": "black" }
         ] }"#,
+    ahead: None,
     solve: |reader| solve(reader, inputs::read, report),
 };
 
@@ -113,6 +114,7 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
             tables: vec![findings.loads_table(style)],
             working: findings.working(style.exact()),
             cautions,
+            gives: findings.gives(),
             outcome: findings.outcome(),
             faults: faults(
                 findings.fuses.unsafe_for.into_iter().map(|of| (of.field, of.why)),
@@ -126,11 +128,13 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         remarks: findings.remarks(style),
         tables: findings.tables(style),
         checks: vec![findings.cut_checks(style), findings.splice_checks(style)],
+        tasks: findings.cut_tasks(style),
         drawings: findings.drawings(style),
         working: findings.working(style.exact()),
         cautions,
         buy: findings.buy(style),
         cut: findings.cut(style),
+        gives: findings.gives(),
         outcome: findings.outcome(),
         ..Report::default()
     })

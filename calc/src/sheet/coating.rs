@@ -13,6 +13,7 @@ use self::inputs::{ASKS, Job};
 use super::{Sheet, tried};
 use crate::coating::cautions::FOR_COATING;
 use crate::coating::{air, containers, film, surface, verdict};
+use crate::handoff::Handed;
 use crate::outcome::Outcome as _;
 use crate::quantity::Style;
 use crate::report::{Caution, Report};
@@ -56,6 +57,7 @@ pub static SHEET: Sheet = Sheet {
         "supplies": [{ "label": "abrasive sheet 120", "each": "2 m2", "times": 2, "price": 1.2 }],
         "air": { "temperature": "64 F", "humidity_percent": 62, "surface_temperature": "61 F" },
         "night": { "temperature": "58 F", "humidity_percent": 64, "surface_temperature": "55 F" }, "moisture_percent": 9 }"#,
+    ahead: None,
     solve: |reader| tried(reader, Job::read, solve, show),
 };
 
@@ -72,6 +74,7 @@ fn show(job: &Job, found: &Found, style: Style) -> Report {
         working: steps::working(job, found, style.exact()),
         cautions: Caution::all(&FOR_COATING),
         buy: list::buy(job, found, style),
+        gives: Handed::of(found::coated(job)),
         outcome: found.record(),
         ..Report::default()
     }

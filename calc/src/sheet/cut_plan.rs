@@ -39,6 +39,7 @@ pub static SHEET: Sheet = Sheet {
             { "length": "12 ft", "price": 10.2, "available": 4 } ],
         "kerf": "1/8 in", "end_trim": "1/2 in",
         "section": { "thickness": "3/4 in", "width": "1 1/2 in" }, "density": "white pine" }"#,
+    ahead: None,
     solve: |reader| solve(reader, read, report),
 };
 

@@ -19,6 +19,7 @@ use uom::si::power::watt;
 use uom::si::time::hour;
 
 use super::Sheet;
+use super::handoffs::{DailyUse, PanelYield};
 use crate::electrical::charging::{GREATEST_CHARGING_V, GREATEST_NOMINAL_V};
 use crate::energy::battery_fuse::BANK;
 use crate::energy::battery_voltage::{
@@ -32,10 +33,11 @@ use crate::energy::charging::{KEPT, TAPER, TIME_TO_FULL};
 use crate::energy::inverter::{CUT_OFF, DC_CURRENT, RATINGS, STARTS, cut_off};
 use crate::energy::peukert::{AverageCurrent, EXPONENTS, PEUKERT, PeukertTime, Rating, discharge};
 use crate::formula::Formula as _;
+use crate::handoff::Handed;
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Outcome as _;
 use crate::quantity::{CHARGE, ENERGY, Mass, Measure, Style, plain};
-use crate::reader::Reader;
+use crate::reader::{NamedSheet, Reader};
 use crate::report::{Caution, Report};
 use crate::text::text;
 use crate::words::{Arg, Msg, Phrase, common, energy as words};
@@ -82,7 +84,11 @@ pub static SHEET: Sheet = Sheet {
             { "label": "while driving", "current": "30 A", "hours": 1, "kind": "dc_dc", "length": "9 ft" },
             { "label": "shore power", "power": "290 W", "kind": "shore", "length": "5 ft" },
             { "label": "panels", "solar": "solar" } ] }"#,
-    solve: |reader| super::tried(reader, Job::read, solve, show),
+    ahead: Some(|reader| demand(&Job::read(reader, |_| None))),
+    solve: |reader| {
+        let read = |reader: &Reader<'_>| Job::read(reader, |named| reader.taken(named));
+        super::tried(reader, read, solve, show)
+    },
 };
 
 /// What is asked.
@@ -199,7 +205,8 @@ struct Battery {
 }
 
 impl Job {
-    fn read(reader: &Reader<'_>) -> Self {
+    /// Reads what was typed; `panels` gives what a named sheet of panels brings, where that is wanted.
+    fn read(reader: &Reader<'_>, panels: impl Fn(&NamedSheet) -> Option<PanelYield>) -> Self {
         let inputs = Inputs::read(reader);
         let voltage = inputs.nominal_voltage;
         if voltage.get::<volt>() > GREATEST_NOMINAL_V + 1e-6 {
@@ -210,7 +217,7 @@ impl Job {
         let battery = inputs.battery.map(|battery| Battery::of(reader, battery, voltage));
         let chargers = inputs.charging.iter().enumerate();
         let chargers: Vec<Charger> =
-            chargers.map(|(at, row)| Charger::of(at, row, voltage)).collect();
+            chargers.map(|(at, row)| Charger::of(at, row, voltage, &panels)).collect();
         if battery.as_ref().is_some_and(|battery| battery.chemistry == Chemistry::Lithium) {
             for (at, charger) in chargers.iter().enumerate() {
                 if charger.kind == Kind::Alternator {
@@ -237,7 +244,7 @@ impl Job {
         self.loads.iter().any(|load| load.mains)
     }
 
-    fn demand(&self) -> Demand {
+    fn of_battery(&self) -> Demand {
         let Self { voltage, days, usable, efficiency, .. } = *self;
         Demand { voltage, days, usable, efficiency }
     }
@@ -437,30 +444,64 @@ struct Found {
 fn budget_of(loads: &[(Arg, DayUse)], job: &Job) -> Result<Budget, (String, Msg)> {
     let loads =
         loads.iter().map(|(_, day)| Load { power: day.power, time: day.time, duty: day.duty });
-    budget(&loads.collect::<Vec<_>>(), job.demand()).map_err(wrong)
+    budget(&loads.collect::<Vec<_>>(), job.of_battery()).map_err(wrong)
+}
+
+/// What a day takes out of the battery.
+struct Day {
+    budget: Budget,
+    /// The loads as they count with their names, the inverter's own use as the last where it takes any.
+    loads: Vec<(Arg, DayUse)>,
+    inverter: Option<Asked>,
+}
+
+impl Day {
+    fn of(job: &Job) -> Result<Self, (String, Msg)> {
+        let loads = job.loads.iter().map(|load| (load.label.clone(), load.day));
+        let mut loads: Vec<(Arg, DayUse)> = loads.collect();
+        // The loads themselves first, so that a fault names the load that is wrong.
+        let budget = budget_of(&loads, job)?;
+        let Some(inputs) = &job.inverter else {
+            return Ok(Self { budget, loads, inverter: None });
+        };
+        let found = Asked::of(inputs, &job.loads, job.voltage)?;
+        let time = Time::new::<hour>(24.0);
+        let own = DayUse { power: found.of.lost / time, time, duty: 1.0 };
+        loads.push((words::OWN_USE.into(), own));
+        Ok(Self { budget: budget_of(&loads, job)?, loads, inverter: Some(found) })
+    }
+}
+
+/// What panels are held against. It hangs on nothing that they bring.
+fn demand(job: &Job) -> Option<Handed> {
+    let day = Day::of(job).ok()?.budget.day;
+    let battery = job.battery.as_ref();
+    let chargers = battery.into_iter().flat_map(|battery| {
+        let reaches = |power: Power| power * battery.kept() * job.efficiency;
+        job.chargers.iter().filter_map(move |one| Some((one.label.clone(), reaches(one.power()?))))
+    });
+    Some(Handed::of(DailyUse {
+        day,
+        usable: battery.map(|battery| battery.energy * job.usable * job.efficiency),
+        charger: chargers
+            .max_by(|a, b| a.1.value.total_cmp(&b.1.value))
+            .filter(|(_, power)| *power > Power::default()),
+        nominal: job.voltage,
+        charging: ElectricPotential::new::<volt>(job.charging_v()),
+    }))
 }
 
 fn solve(job: &Job) -> Result<Found, (String, Msg)> {
-    let mut loads: Vec<(Arg, DayUse)> =
-        job.loads.iter().map(|load| (load.label.clone(), load.day)).collect();
-    // The loads themselves first, so that a fault names the load that is wrong.
-    let mut budget = budget_of(&loads, job)?;
+    let Day { budget, loads, inverter: asked } = Day::of(job)?;
     let sum = |a: Power, b: &DayLoad| a + b.day.power;
     let mut all_on = job.loads.iter().fold(Power::default(), sum);
     // Of constant power through the battery cable, with the inverter at its rating.
     let mut through = job.loads.iter().filter(|load| !load.mains).fold(Power::default(), sum);
     let mut lowest = cut_off(job.voltage);
-    let mut asked = None;
-    if let Some(inputs) = &job.inverter {
-        let found = Asked::of(inputs, &job.loads, job.voltage)?;
-        let time = Time::new::<hour>(24.0);
-        let own = DayUse { power: found.of.lost / time, time, duty: 1.0 };
-        loads.push((words::OWN_USE.into(), own));
-        budget = budget_of(&loads, job)?;
+    if let (Some(inputs), Some(found)) = (&job.inverter, &asked) {
         all_on += found.of.continuous * (1.0 / found.unit.efficiency - 1.0);
         lowest = found.unit.lowest;
         through += found.draws(inputs);
-        asked = Some(found);
     }
     let battery = job.battery.as_ref();
     let lasts = battery.map(|battery| Lasts::of(job, battery, budget.day)).transpose()?.flatten();

@@ -91,6 +91,7 @@ pub static SHEET: Sheet = Sheet {
         "screw": { "stack": [{ "name": "strip", "thickness": "3/4 in" }, { "name": "tape", "thickness": "1 mm" }],
             "steel": "16 ga", "behind": "1 in", "lengths": ["3/4 in", "1 in", "1 1/4 in"], "hangs": "60 kg" },
         "adhesive": { "bead": "1/4 in", "cartridge": "10.1 fl oz", "price": 7.5, "loss_percent": 10 } }"#,
+    ahead: None,
     solve: |reader| solve(reader, Job::read, report),
 };
 

@@ -4,6 +4,7 @@ mod drawing;
 mod found;
 mod inputs;
 mod list;
+mod mixing_tasks;
 mod order;
 mod shown;
 mod steps;
@@ -74,6 +75,7 @@ pub static SHEET: Sheet = Sheet {
         "containers": [
             { "part": "kit", "size": "0.75 l", "price": 48 }, { "part": "kit", "size": "1.5 l", "price": 84 },
             { "part": "a", "size": "0.5 l", "price": 33 }, { "part": "b", "size": "0.25 l", "price": 22 } ] }"#,
+    ahead: None,
     solve: |reader| tried(reader, Job::read, solve, show),
 };
 
@@ -85,11 +87,13 @@ fn show(job: &Job, found: &Found, style: Style) -> Report {
         remarks: shown::remarks(job, found, style),
         tables: shown::tables(job, found, style),
         checks: vec![order::of_work(&job.inputs, style)],
+        tasks: mixing_tasks::of_cups(job, found, style),
         drawings,
         marks: cup_strip(job, found, style).into_iter().collect(),
         working: steps::working(job, found, style.exact()),
         cautions: Caution::all(&FOR_FILLING),
         buy: list::buy(job, found, style),
+        gives: found.gives(job),
         outcome: found.record(),
         ..Report::default()
     }

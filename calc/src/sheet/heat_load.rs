@@ -10,10 +10,12 @@ use uom::si::f64::{Area, Power, ThermodynamicTemperature, VolumeRate};
 
 use super::Sheet;
 use crate::formula::Formula;
+use crate::handoff::Handed;
 use crate::outcome::Outcome;
 use crate::quantity::{Style, UnitSystem, amount};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report};
+use crate::sheet::handoffs::{Drawn, HeaterDrawn, Load};
 use crate::source::Source;
 use crate::text::text;
 use crate::thermal::cautions;
@@ -22,7 +24,7 @@ use crate::thermal::heat_loss::{
     SolarGain, Surface, TRANSMISSION, Transmission, air_density_share, btu_per_hour,
     electrical_use, heat_load,
 };
-use crate::words::{Arg, Msg, Phrase, common, heat_load as words};
+use crate::words::{Arg, Msg, Phrase, common, energy as energy_words, heat_load as words};
 use parts::{OwnPart, Part, Surfaces, Window};
 
 /// The sheet.
@@ -51,6 +53,7 @@ pub static SHEET: Sheet = Sheet {
         "heater": { "output": "2 kW", "draw": "30 W" },
         "noon": { "inside_temperature": "26 C", "outside_temperature": "36 C", "gains": "250 W" },
         "performance": 2.8 }"#,
+    ahead: None,
     solve: |reader| super::tried(reader, Typed::read, solve, show),
 };
 
@@ -247,6 +250,18 @@ fn solve(typed: &Typed) -> Result<Found, (String, Msg)> {
     })
 }
 
+fn gives(found: &Found) -> Handed {
+    let cooler = found.cooler.as_ref().map(|cooler| Load::of(cooler.value()));
+    let handed = Handed::of(Drawn(cooler.ok_or(energy_words::NO_COOLER)));
+    match found.heater_draw {
+        Some(power) => {
+            let duty_percent = found.heater_duty_percent;
+            handed.with(HeaterDrawn(Load { duty_percent, ..Load::of(power) }))
+        }
+        None => handed,
+    }
+}
+
 fn show(typed: &Typed, found: &Found, style: Style) -> Report {
     Report {
         answers: answers(found, style),
@@ -255,6 +270,7 @@ fn show(typed: &Typed, found: &Found, style: Style) -> Report {
         drawings: balance::pictures(typed, found, style),
         working: balance::working(typed, found, style.exact()),
         cautions: Caution::all(&cautions::HEATING),
+        gives: gives(found),
         outcome: found.record(),
         ..Report::default()
     }

@@ -8,15 +8,19 @@ mod section;
 mod tests;
 
 use calc_derive::Inputs;
-use uom::si::f64::{Length, ThermalConductivity, ThermodynamicTemperature};
+use uom::si::f64::{HeatTransfer, Length, ThermalConductivity, ThermodynamicTemperature};
+use uom::si::heat_transfer::watt_per_square_meter_kelvin;
 
 use super::{Sheet, solve};
 use crate::ask::{Ask, BodyPart, Figure, Picks};
 use crate::fault::Fault;
+use crate::formula::Formula as _;
+use crate::handoff::Handed;
 use crate::outcome::Outcome as _;
 use crate::quantity::{CONDUCTIVITY, LENGTH, Style, THERMAL_RESISTANCE, significant};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
+use crate::sheet::handoffs::UValue;
 use crate::thermal::build_up::{
     Bridge, COMBINED_METHOD, Layer, METAL_SCOPE, RATIO_LIMIT, SURFACE_RESISTANCES, Surfaces,
 };
@@ -57,6 +61,7 @@ pub static SHEET: Sheet = Sheet {
         "bridge": { "layer": 2, "web": "1.2 mm", "conductivity": "50 W/m/K" },
         "inside": { "temperature": "18 C", "humidity_percent": 60 },
         "outside": { "temperature": "-5 C", "humidity_percent": 85 } }"#,
+    ahead: None,
     solve: |reader| solve(reader, Inputs::read, report),
 };
 
@@ -260,6 +265,9 @@ fn report(inputs: &Inputs, style: Style) -> Result<Report, Vec<Fault>> {
         drawings: section::drawings(inputs, &found, style),
         working: layers::working(inputs, &found, style.exact()),
         cautions: Caution::all(&cautions::INSULATION),
+        gives: Handed::of(UValue(HeatTransfer::new::<watt_per_square_meter_kelvin>(
+            found.u.value(),
+        ))),
         outcome: found.record(),
         ..Report::default()
     })

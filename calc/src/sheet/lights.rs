@@ -7,17 +7,17 @@ mod template;
 mod tests;
 mod wiring;
 
-use std::sync::Arc;
-
 use calc_derive::{Either, Inputs, Outcome};
 use uom::si::angle::degree;
-use uom::si::f64::{Angle, Length};
-use uom::si::length::{meter, millimeter};
+use uom::si::f64::{Angle, Length, Power};
+use uom::si::length::meter;
+use uom::si::power::watt;
 
 use super::Sheet;
 use crate::ask::{BodyPart, Figure};
 use crate::electrical::sources::SQUARE_ROUTE;
 use crate::fault::Fault;
+use crate::handoff::Handed;
 use crate::light::cable::stretches;
 use crate::light::cautions;
 use crate::light::most::CELLS;
@@ -29,10 +29,11 @@ use crate::light::placement::{
     Support, Symmetry,
 };
 use crate::lists::{BuyLine, LineId};
-use crate::outcome::{Outcome, Record, Value};
+use crate::outcome::Outcome;
 use crate::quantity::{Mass, Style, plain};
 use crate::reader::Reader;
 use crate::report::{Caution, Report};
+use crate::sheet::handoffs::{Drawn, LaidBoards, Load};
 use crate::text::text;
 use crate::words::{Arg, Msg, Phrase, common, lights as words};
 
@@ -46,6 +47,7 @@ pub static SHEET: Sheet = Sheet {
     sources: &[&EVEN_ROWS, &CELLS, &SQUARE_ROUTE, &POINT_METHOD, &COSINE_POWER, &CONE, &FIVE_TIMES],
     example: r#"{ "rows": 2, "columns": 6, "clearance": "25 mm", "plane_height": "900 mm", "space_above": "38 mm",
         "lamp": { "hole": "58 mm", "rim": "70 mm", "depth": "24 mm", "lumens": 220, "beam_angle": "110 deg", "watts": 3 } }"#,
+    ahead: None,
     solve: |reader| super::tried(reader, Job::read, solve, show),
 };
 
@@ -64,7 +66,7 @@ struct Inputs {
     #[ask(units("in", "mm"), range(0.0, 1.0), usual("1 in", "25 mm"), figure(Figure::Gap))]
     clearance: Length,
     #[ask(sheet_of("boards"))]
-    board: Option<Arc<Record>>,
+    board: Option<LaidBoards>,
     #[ask(units("in", "mm"), range(0.0, 10.0), usual("30 in", "750 mm"), figure(Figure::Height))]
     plane_height: Length,
     #[ask(
@@ -282,18 +284,10 @@ impl Job {
 }
 
 /// Center lines of the boards of a boards sheet.
-fn centers_of(boards: &Record, width: Length, reader: &Reader<'_>) -> Option<Vec<Length>> {
-    let edges = boards.list("course_edges_mm");
-    let centers: Vec<Length> = edges
-        .windows(2)
-        .filter_map(|pair| match pair {
-            [Value::Number(near), Value::Number(far)] => {
-                Some(Length::new::<millimeter>(f64::midpoint(*near, *far)))
-            }
-            _ => None,
-        })
-        .filter(|center| *center < width)
-        .collect();
+fn centers_of(boards: &LaidBoards, width: Length, reader: &Reader<'_>) -> Option<Vec<Length>> {
+    let edges = boards.course_edges.iter();
+    let centers = edges.clone().zip(edges.skip(1)).map(|(near, far)| (*near + *far) / 2.0);
+    let centers: Vec<Length> = centers.filter(|center| *center < width).collect();
     if centers.is_empty() {
         reader.tell(Inputs::BOARD, words::NO_BOARDS);
         return None;
@@ -487,6 +481,7 @@ fn show(job: &Job, found: &Lit, style: Style) -> Report {
         cautions: Caution::all(&cautions::LIGHTS),
         buy: vec![line.mass(lamp.mass.map(|mass| mass * count))],
         centre: found.middle(),
+        gives: Handed::of(Drawn(Ok(Load::of(Power::new::<watt>(found.watts_total))))),
         outcome: found.record(),
         ..Report::default()
     }

@@ -50,6 +50,7 @@ pub static SHEET: Sheet = Sheet {
             { "label": "sand the floor", "work": "2 h", "dry": true },
             { "coats": "coating", "work": "1 h" },
             { "label": "fit the threshold", "work": "30 min", "dry": true } ] }"#,
+    ahead: None,
     solve: |reader| tried(reader, Job::read, solve, show),
 };
 

@@ -11,8 +11,6 @@ mod tests;
 
 pub use months::MONTHS;
 
-use std::sync::Arc;
-
 use calc_derive::{Either, Inputs};
 use uom::si::electric_current::ampere;
 use uom::si::electric_potential::volt;
@@ -39,11 +37,13 @@ use crate::energy::string::{
 use crate::energy::sun::{GEOMETRY, MEAN_DAYS};
 use crate::fault::Fault;
 use crate::formula::Formula as _;
+use crate::handoff::Handed;
 use crate::lists::{BuyLine, LineId};
 use crate::outcome::Record;
 use crate::quantity::{Mass, Style, amount, plain};
-use crate::reader::Reader;
+use crate::reader::{NamedSheet, Reader};
 use crate::report::{Caution, Report};
+use crate::sheet::handoffs::{DailyUse, PanelYield};
 use crate::words::{Msg, Phrase, common, solar as words};
 use gap::{Short, Store};
 use roof::{OnRoof, RoofInputs};
@@ -81,15 +81,16 @@ pub static SHEET: Sheet = Sheet {
         "panels": { "count": 3, "watts": 120, "voc": "37 V", "voc_per_c_percent": -0.3, "isc": "4.3 A", "vmp": "30.5 V", "max_series_fuse": "15 A", "in_series": 1 },
         "loss_percent": 20, "sheet": "energy", "coldest": "-20 C", "controller_voltage": "75 V", "controller_amps": "30 A", "controller_input_amps": "35 A",
         "roof": { "panel_length": "1190 mm", "panel_width": "540 mm", "walkway": "350 mm" } }"#,
-    solve: |reader| solve(reader, read, report),
+    ahead: Some(|reader| read(reader, |_| None).supply()),
+    solve: |reader| {
+        let read = |reader: &Reader<'_>| read(reader, |named| reader.taken(named));
+        solve(reader, read, report)
+    },
 };
 
 /// A quarter turn and half a turn. [rad]
 const QUARTER: f64 = std::f64::consts::FRAC_PI_2;
 const HALF: f64 = std::f64::consts::PI;
-
-/// The outcome of the sheet that is taken from; none where it is not there or waits for this one.
-type Taken = Option<Arc<Record>>;
 
 /// What was typed.
 #[derive(Inputs)]
@@ -155,9 +156,8 @@ struct Panels {
 enum Need {
     #[ask(units("Wh", "Wh"), range(3600.0, 3.6e9), usual("770 Wh", "770 Wh"))]
     Need(Energy),
-    // That sheet may charge its battery from this one: its use does not hang on it.
-    #[ask(sheet_of("energy"), if_ready)]
-    Sheet(Taken),
+    #[ask(sheet_of("energy"), later)]
+    Sheet(NamedSheet),
 }
 
 /// What was typed, read.
@@ -191,9 +191,26 @@ impl Inputs {
     fn rated(&self) -> Power {
         Power::new::<watt>(self.watts * f64::from(self.count))
     }
+
+    /// Each month's sun, and what a mean day of it brings.
+    fn yields(&self) -> Result<([Month; 12], Vec<DayYield>), SolarError> {
+        let months = months(&self.site, self.plane)?;
+        let days = months.iter().map(|month| day_yield(month, self.rated(), self.loss));
+        let days = days.collect::<Result<_, _>>()?;
+        Ok((months, days))
+    }
+
+    /// What the panels bring. It hangs on no use.
+    fn supply(&self) -> Option<Handed> {
+        let (_, days) = self.yields().ok()?;
+        let mut months = [Energy::default(); 12];
+        months.iter_mut().zip(&days).for_each(|(month, day)| *month = day.value());
+        Some(Handed::of(PanelYield { rated: self.rated(), days: months }))
+    }
 }
 
-fn read(reader: &Reader<'_>) -> Inputs {
+/// Reads what was typed; `daily` gives the use of a named sheet, where that is wanted.
+fn read(reader: &Reader<'_>, daily: impl Fn(&NamedSheet) -> Option<DailyUse>) -> Inputs {
     let typed = Typed::read(reader);
     let tell = |path: &str, message: Msg| reader.note(path, reader.style().say(message));
     let clearness = match typed.clearness.as_slice() {
@@ -215,13 +232,9 @@ fn read(reader: &Reader<'_>) -> Inputs {
     let (need, store) = match typed.need_in_a_day {
         None => (None, None),
         Some(Need::Need(need)) => (Some(need), None),
-        Some(Need::Sheet(None)) => (None, None),
-        Some(Need::Sheet(Some(outcome))) => {
-            let need = outcome.number("wh_day").map(Energy::new::<watt_hour>);
-            if need.is_none() {
-                reader.tell(Need::SHEET, words::NO_USE);
-            }
-            (need, Some(Store::of(&outcome)))
+        Some(Need::Sheet(named)) => {
+            let daily = daily(&named);
+            (daily.as_ref().map(|daily| daily.day), daily.map(Store::of))
         }
     };
     let amperes = |current: Option<ElectricCurrent>| current.map(|current| current.get::<ampere>());
@@ -299,12 +312,7 @@ struct Figures {
 
 impl Figures {
     fn of(inputs: &Inputs) -> Result<Self, Wrong> {
-        let months = months(&inputs.site, inputs.plane).map_err(solar_fault)?;
-        let days = months
-            .iter()
-            .map(|month| day_yield(month, inputs.rated(), inputs.loss))
-            .collect::<Result<Vec<DayYield>, SolarError>>()
-            .map_err(solar_fault)?;
+        let (months, days) = inputs.yields().map_err(solar_fault)?;
         let yields = days.iter().map(DayYield::value).collect();
         let cold = match (inputs.open_circuit, inputs.coldest) {
             (Some(open_circuit), Some(coldest)) => Some(

@@ -30,6 +30,7 @@ pub static SHEET: Sheet = Sheet {
     example: r#"{ "board": "12 ft", "first_stud": "5 3/8 in",
         "studs": ["412 mm", "821 mm", "1236 mm", "1640 mm", "2049 mm", "2463 mm", "2868 mm"],
         "edge_distance": "3/4 in", "reading_error": "1/32 in" }"#,
+    ahead: None,
     solve: |reader| super::solved(reader, Inputs::read_checked, solve, show),
 };
 

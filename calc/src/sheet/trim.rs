@@ -42,6 +42,7 @@ pub static SHEET: Sheet = Sheet {
             { "name": "rear left", "depth": "1 5/8 in" } ],
         "clearance": "1/16 in", "least_grip": "1 in",
         "sides": { "length": "14 in", "width": "14 in" }, "lining": "1 1/2 in" }"#,
+    ahead: None,
     solve: |reader| solve(reader, Job::read, report),
 };
 

@@ -5,6 +5,7 @@ mod shown;
 
 use calc_derive::{Either, Inputs, Outcome};
 use uom::si::f64::{ElectricCurrent, Length, Power};
+use uom::si::power::watt;
 
 use super::wiring::{
     self, LaidInputs, Supply, SupplyInputs, amperes, read_conditions, read_supply, volts,
@@ -16,7 +17,9 @@ use crate::electrical::conductor::{Conductor, Series};
 use crate::electrical::drop::{DropError, Load, Run, Wired};
 use crate::electrical::sources;
 use crate::electrical::wanted::{SUGGESTIONS, Wanted};
+use crate::handoff::Handed;
 use crate::reader::Reader;
+use crate::sheet::handoffs::{self, Drawn};
 use crate::words::{Arg, Msg, Phrase, common, voltage_drop as words};
 
 /// The sheet.
@@ -55,6 +58,7 @@ pub static SHEET: Sheet = Sheet {
     ],
     example: r#"{ "source_voltage": "12.8 V", "power": "36 W", "length": "18 ft",
         "conductor": "auto", "drop_limit_percent": 3, "insulation": "105 C" }"#,
+    ahead: None,
     solve: |reader| tried(reader, Job::read, solve, shown::show),
 };
 
@@ -171,6 +175,13 @@ struct Found {
     /// The least AWG size that is enough, and the least metric one.
     #[outcome(skip)]
     least: [Option<Conductor>; 2],
+}
+
+impl Found {
+    fn gives(&self) -> Handed {
+        let power = Power::new::<watt>(self.current_a * self.load_voltage_v);
+        Handed::of(Drawn(Ok(handoffs::Load::of(power))))
+    }
 }
 
 /// A conductor beside the others. One with which no steady voltage exists has no drop.

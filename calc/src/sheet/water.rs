@@ -17,11 +17,13 @@ use crate::energy::water::{
     WATER_KG_L, WasteDays, WaterMass,
 };
 use crate::formula::{Formula, step};
+use crate::handoff::Handed;
 use crate::outcome::Outcome;
 use crate::quantity::{Length, Style, amount, plain};
 use crate::reader::Reader;
 use crate::report::{Answer, Caution, Remark, Report, Step, Table, TableRow};
-use crate::words::{Arg, Msg, Phrase, common, water as words};
+use crate::sheet::handoffs::{Drawn, FullTank, Load};
+use crate::words::{Arg, Msg, Phrase, common, energy as energy_words, water as words};
 
 /// The sheet.
 pub static SHEET: Sheet = Sheet {
@@ -33,6 +35,7 @@ pub static SHEET: Sheet = Sheet {
     sources: &[&DAYS, &DENSITY, &DRAIN, &USUAL_USE],
     example: r#"{ "people": 2, "use": "6 l", "tank": "70 l", "empty_share_percent": 5,
         "grey_tank": "60 l", "pump_flow": "8 l/min", "pump_current": "4.7 A", "drain_length": "1400 mm" }"#,
+    ahead: None,
     solve: |reader| super::solved(reader, Typed::read, solve, show),
 };
 
@@ -120,6 +123,12 @@ fn days(inputs: &Inputs, day: DayUse) -> TankDays {
     TankDays { tank: inputs.tank, dead_share, day: day.value() }
 }
 
+fn gives(found: &Found) -> Handed {
+    let hours = found.pump_min_day.map(|minutes| (minutes.value() / 60.0).min(24.0));
+    let pump = found.pump.map(|power| Load { hours, ..Load::of(power) });
+    Handed::of(Drawn(pump.ok_or(energy_words::NO_PUMP))).with(FullTank(found.mass.value()))
+}
+
 fn show(typed: &Typed, found: &Found, style: Style) -> Report {
     Report {
         answers: answers(found, style),
@@ -128,6 +137,7 @@ fn show(typed: &Typed, found: &Found, style: Style) -> Report {
         drawings: vec![level(found, style)],
         working: working(found, style.exact()),
         cautions: Caution::all(&CAUTIONS),
+        gives: gives(found),
         outcome: found.record(),
         ..Report::default()
     }

@@ -61,21 +61,27 @@ place-sheets = Sheets
 place-marking = Marking
 place-buying = Buying
 
-## At the bench: one mark at a time.
-at-the-bench = Mark at the bench, one at a time
-bench-of = { $sheet }, { $length } long, tape hooked on the left end
+## At the bench: one figure at a time.
+at-the-bench = To the bench, one piece at a time
+bench-of = { $sheet }, { $length } long
+bench-hooked = tape hooked on the left end
 bench-mark = mark { $mark } of { $of }
 bench-copy = mark { $mark } of { $of }, piece { $copy } of { $alike } alike
+bench-step = step { $step } of { $of }
 bench-left =
     { $count ->
         [one] one piece left
        *[other] { $count } pieces left
     }
-bench-done = marked already
+bench-done = done already
 bench-marked = Marked, next
+bench-task-done = Done, next
+bench-over = All done ✓
 bench-back = mark before
-bench-on = mark after
+bench-piece-back = piece before
+bench-piece-on = piece after
 bench-undo = undo
+bench-aloud = Read the figures aloud
 bench-leave = Leave the bench
 no-marks = No marks yet
 all-marked = All marked ✓

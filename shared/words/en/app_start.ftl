@@ -76,12 +76,15 @@ try-imperial = Try it in inches
 try-metric = Try it in millimeters
 try-not = I know how this works; don't show this again
 first-steps = First steps
-step-of = { $step } of 3
-step-type = Tap “First stud on the board” and type { $number }.
-step-look = Every mark moved with it. Check the marks.
-step-undo = ↶ above undoes it. That's all: measure, type, mark.
+name-look = Look
+name-change = Change
+name-own = Your own
+step-look = A board from the ceiling of an old bus. Mark { $what } is at { $mark }.
+step-type = Type { $number } for “First stud on the board”. Watch mark { $what } at { $mark }.
+step-moved = Mark { $what } moved from { $was } to { $now }. That's all: measure, type, mark.
 show-me = Show me
-begin-own = Start my own
+change-it = Change a measurement
+begin-own = Start your own rig
 end-steps = Close first steps
 
 ## A file being opened, project by project.

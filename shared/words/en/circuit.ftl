@@ -234,6 +234,7 @@ table-what-if = What if, with this wire and everything on
 checks-cut = Wire to cut, run by run
     .line = { $run }: { $length } of { $wire }, one { $positive } (+) and one { $negative } (−)
     .note = { $from } to { $to }, slack at both ends counted
+    .bench = cut { $wire }, one { $positive } (+) and one { $negative } (−)
 checks-splice = Splice by splice, once for + and once for −
     .line = { $node }: { $ways } ways, twice: { $joined }
     .studs = ring lugs on a stud or bus bar for each

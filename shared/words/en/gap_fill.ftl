@@ -266,3 +266,10 @@ step-containers = Containers that leave the least over
     .priced = Cheapest containers
     .formula = held of A ≥ A, held of B ≥ B
     .left-over = { $volume } left over
+
+## Mixing at the bench.
+bench-cup = cup { $cup } of { $cups }
+bench-pass = pass { $pass } of { $passes }
+bench-first = part A first
+bench-second = part B, up to
+bench-on-top = { $second } of part B on top of part A

@@ -67,6 +67,15 @@ plan-stations =
         [one] { $openings } roof opening
        *[other] { $openings } roof openings
     }; the width, here the narrowest, was measured at { $stations } stations.
+plan-asks = Plan of the body, to scale. Tap a figure, a { -rib } or an opening to change it.
+plan-early = Plan of the body, not to scale yet. Tap a ? and type what the tape says.
+plan-front = ← Front
+plan-rib = Rib { $number }
+plan-station = Width at { $place }
+plan-opening = Roof opening
+plan-opening-blank = opening?
+entered = { $what }: { $value }
+to-enter = { $what }, to enter
 
 ## Two projects compared.
 name = Name

@@ -37,11 +37,9 @@ ribs-of-body =
         [one] { $count } { -rib } of the body
        *[other] { $count } ribs of the body
     }
-takes-from-here = that sheet depends on this one; choose another
 no-such-sheet = there is no sheet "{ $id }" in this project
 other-kind = "{ $id }" is another kind of sheet; choose one of this kind: { $kinds }
 sheet-at-fault = "{ $id }" has inputs that are wrong or missing; correct them first
-weight-depends = "{ $id }" depends on this sheet, so the buy list cannot be weighed here
 same-id = two sheets have the id "{ $id }"; give each its own
 kind-not-text = the sheet's kind is not given as text
 unknown-kind = there is no kind of sheet called "{ $kind }"; there are { $kinds }

@@ -81,7 +81,6 @@ too-many-in-series =
         [one] there is only one panel; no more can be in series
        *[other] there are { $count } panels; no more than that can be in series
     }
-no-use = this sheet gives no day's use; choose another
 latitude-range = the latitude must be from -90 to 90 degrees, south negative
 clearness-range =
     month { $month }: the clearness must be from 0.05 to 0.85; 0.3 in cloudy winters to 0.7 in deserts is usual

@@ -62,20 +62,26 @@ place-marking = Trazar
 place-buying = Comprar
 
 ## En el banco: un trazo a la vez.
-at-the-bench = Trazar en el banco, uno por uno
-bench-of = { $sheet }, { $length } de largo, cinta enganchada en la punta izquierda
+at-the-bench = Al banco, pieza por pieza
+bench-of = { $sheet }, { $length } de largo
+bench-hooked = cinta enganchada en la punta izquierda
 bench-mark = trazo { $mark } de { $of }
 bench-copy = trazo { $mark } de { $of }, pieza { $copy } de { $alike } iguales
+bench-step = paso { $step } de { $of }
 bench-left =
     { $count ->
         [one] queda una pieza
        *[other] quedan { $count } piezas
     }
-bench-done = ya trazado
+bench-done = ya hecho
 bench-marked = Trazado, siguiente
+bench-task-done = Hecho, siguiente
+bench-over = Todo hecho ✓
 bench-back = trazo anterior
-bench-on = trazo siguiente
+bench-piece-back = pieza anterior
+bench-piece-on = pieza siguiente
 bench-undo = deshacer
+bench-aloud = Leer las medidas en voz alta
 bench-leave = Dejar el banco
 no-marks = Todavía no hay trazos
 all-marked = Todo trazado ✓

@@ -68,12 +68,15 @@ try-imperial = Probar en pulgadas
 try-metric = Probar en milímetros
 try-not = Ya sé cómo funciona; no mostrar otra vez
 first-steps = Primeros pasos
-step-of = { $step } de 3
-step-type = Toque «Primer montante en la tabla» y escriba { $number }.
-step-look = Todas las marcas se movieron. Mire las marcas.
-step-undo = ↶ arriba lo deshace. Eso es todo: medir, escribir, marcar.
+name-look = Mirar
+name-change = Cambiar
+name-own = El suyo
+step-look = Una tabla del techo de un autobús viejo. La marca { $what } está a { $mark }.
+step-type = Escriba { $number } en «Primer montante sobre la tabla». Mire la marca { $what } a { $mark }.
+step-moved = La marca { $what } pasó de { $was } a { $now }. Eso es todo: medir, escribir, marcar.
 show-me = Mostrar
-begin-own = Empezar el mío
+change-it = Cambiar una medida
+begin-own = Empezar su propio vehículo
 end-steps = Cerrar los primeros pasos
 
 ## Un archivo que se abre, proyecto por proyecto.

@@ -232,6 +232,7 @@ table-what-if = Y si, con este cable y todo encendido
 checks-cut = Cable para cortar, tramo a tramo
     .line = { $run }: { $length } de { $wire }, uno { $positive } (+) y uno { $negative } (−)
     .note = { $from } a { $to }, con el sobrante en las dos puntas
+    .bench = cortar { $wire }, uno { $positive } (+) y uno { $negative } (−)
 checks-splice = Empalme por empalme, una vez para + y otra para −
     .line = { $node }: { $ways } vías, dos veces: { $joined }
     .studs = terminales de ojal en un espárrago o barra para cada uno

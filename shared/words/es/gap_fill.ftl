@@ -233,7 +233,7 @@ order-wet = Impregne con la mezcla sola, luego rellene
 order-sets = Déjela fraguar lo que diga la etiqueta
     .note = Antes de la siguiente capa y antes de lijar.
 order-blush = Lávela con agua y déjela secar
-    .note = El velo de amina tapa la lija y el acabado no se adhiere; el solvente no lo quita.
+    .note = El rubor de amina tapa la lija y el acabado no se adhiere; el solvente no lo quita.
 order-sand = Líjela al ras, con aspiración
     .note = Solo cuando esté curada del todo: el polvo a medio curar sensibiliza.
 
@@ -256,3 +256,10 @@ step-containers = Envases que dejan el menor sobrante
     .priced = Los envases más baratos
     .formula = contenido de A ≥ A, contenido de B ≥ B
     .left-over = sobran { $volume }
+
+## La mezcla en el banco.
+bench-cup = vaso { $cup } de { $cups }
+bench-pass = capa { $pass } de { $passes }
+bench-first = primero la parte A
+bench-second = parte B, hasta
+bench-on-top = { $second } de la parte B sobre la parte A

@@ -18,7 +18,7 @@ sand = Lijar entre manos lleva
 prepare = Tapar por debajo y enmascarar lleva
     .help = Antes de la primera capa: cinta o tapones por debajo, bordes enmascarados, la madera medida con el higrómetro.
 wash = Lavar y dejar secar lleva
-    .help = Con la última capa curada: el velo de amina se quita con agua, antes de lijar.
+    .help = Con la última capa curada: el rubor de amina se quita con agua, antes de lijar.
 at = A
     .help = La temperatura para la que la etiqueta da estos tiempos.
 

@@ -61,6 +61,15 @@ plan-stations =
         [one] { $openings } abertura en el techo
        *[other] { $openings } aberturas en el techo
     }; el ancho, aquí el menor, se midió en { $stations } puntos.
+plan-asks = Plano de la carrocería, a escala. Toque una cifra, una costilla o una abertura para cambiarla.
+plan-early = Plano de la carrocería, todavía no a escala. Toque un ? y anote lo que diga la cinta.
+plan-front = ← Frente
+plan-rib = Costilla { $number }
+plan-station = Ancho a { $place }
+plan-opening = Abertura en el techo
+plan-opening-blank = ¿abertura?
+entered = { $what }: { $value }
+to-enter = { $what }, por anotar
 
 name = Nombre
 results-in = Resultados en

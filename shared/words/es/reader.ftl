@@ -30,11 +30,9 @@ ribs-of-body =
         [one] { $count } costilla de la carrocería
        *[other] { $count } costillas de la carrocería
     }
-takes-from-here = esa hoja depende de esta; elija otra
 no-such-sheet = en este proyecto no hay ninguna hoja «{ $id }»
 other-kind = «{ $id }» es otro tipo de hoja; elija una de este tipo: { $kinds }
 sheet-at-fault = en «{ $id }» hay datos erróneos o faltan datos; corríjalos primero
-weight-depends = «{ $id }» depende de esta hoja, por eso aquí no se puede pesar la lista de compras
 same-id = dos hojas tienen el identificador «{ $id }»; dé a cada una el suyo
 kind-not-text = el tipo de la hoja no está escrito como texto
 unknown-kind = no hay ningún tipo de hoja llamado «{ $kind }»; existen { $kinds }

@@ -80,7 +80,6 @@ too-many-in-series =
         [one] solo hay un panel; no puede haber más en serie
        *[other] hay { $count } paneles; no puede haber más en serie
     }
-no-use = esta hoja no da el consumo de un día; elija otra
 latitude-range = la latitud debe estar entre -90 y 90 grados, el sur en negativo
 clearness-range =
     mes { $month }: la claridad debe estar entre 0,05 y 0,85; lo usual va de 0,3 en inviernos nublados a 0,7 en desiertos

@@ -2,11 +2,10 @@
 
 use calc::project::shopping::WEIGHT_KEY;
 use calc::project::{Evaluation, Place, Project, takes_weight};
-use calc::quantity::Mass;
 use calc::report::Weight as Matters;
 use calc::sheet;
+use calc::sheet::handoffs::PayloadLeft;
 use calc::words::app_store as said;
-use uom::si::mass::kilogram;
 
 use crate::route::{Part, Route};
 use crate::view::html::Html;
@@ -64,16 +63,18 @@ pub fn section(html: &mut Html, project: &Project, all: &Evaluation) {
             html.raw("<table class=\"left\">");
             html.tag("caption", "", text(said::PAYLOAD_LEFT));
             html.raw("<tbody>");
-            for (name, path) in [
-                (said::FRONT_AXLE, "front_left_kg"),
-                (said::REAR_AXLE, "rear_left_kg"),
-                (said::WHOLE_RIG, "gross_left_kg"),
-            ] {
-                let left = report.outcome.number(path).unwrap_or(0.0);
+            let left = report.gives.get::<PayloadLeft>().into_iter().flat_map(|left| {
+                [
+                    (said::FRONT_AXLE, left.front),
+                    (said::REAR_AXLE, left.rear),
+                    (said::WHOLE_RIG, left.gross),
+                ]
+            });
+            for (name, left) in left {
                 html.raw("<tr><th scope=\"row\">");
                 html.text(text(name));
                 html.raw("</th>");
-                html.tag("td", "", &style.mass(Mass::new::<kilogram>(left)));
+                html.tag("td", "", &style.mass(left));
                 html.raw("</tr>");
             }
             html.raw("</tbody></table>");

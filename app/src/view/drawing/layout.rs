@@ -68,6 +68,8 @@ pub(super) struct Layout<'a> {
 
 /// A shape and its place.
 pub(super) struct Placed<'a> {
+    /// Its place among the shapes of the drawing.
+    pub index: usize,
     /// What is drawn.
     pub shape: &'a Shape,
     /// Texts: moved right and down by this. [px]
@@ -94,20 +96,20 @@ pub(super) struct DimensionLine {
 
 /// A rectangle on the page. [px]
 #[derive(Clone, Copy)]
-struct Room {
-    left: f64,
-    top: f64,
-    right: f64,
-    bottom: f64,
+pub(super) struct Room {
+    pub left: f64,
+    pub top: f64,
+    pub right: f64,
+    pub bottom: f64,
 }
 
 impl<'a> Layout<'a> {
     /// Lays the drawing out for a page of this width; none where there is nothing to draw.
     pub fn new(drawing: &'a Drawing, width: f64) -> Option<Self> {
         let mut drawable = Drawing::default();
-        let shapes: Vec<&Shape> =
-            drawing.shapes.iter().filter(|shape| is_drawable(shape)).collect();
-        drawable.shapes = shapes.iter().map(|&shape| shape.clone()).collect();
+        let shapes: Vec<(usize, &Shape)> =
+            drawing.shapes.iter().enumerate().filter(|(_, shape)| is_drawable(shape)).collect();
+        drawable.shapes = shapes.iter().map(|&(_, shape)| shape.clone()).collect();
         let (low, high) = drawable.bounds()?;
         // Lines and areas alone: texts that stand outside of them are kept clear.
         drawable.shapes.retain(|shape| !matches!(shape, Shape::Text { .. }));
@@ -119,8 +121,8 @@ impl<'a> Layout<'a> {
             width: 0.0,
             height: 0.0,
             stretched: false,
-            placed: shapes.iter().map(|&shape| Placed::new(shape)).collect(),
-            lines: seen_lines(&shapes),
+            placed: shapes.iter().map(|&(index, shape)| Placed::new(index, shape)).collect(),
+            lines: seen_lines(&shapes.iter().map(|&(_, shape)| shape).collect::<Vec<_>>()),
             low,
             sight: if drawing.fit == Fit::Strip { page } else { f64::INFINITY },
             scale: (0.0, 0.0),
@@ -400,6 +402,30 @@ impl<'a> Layout<'a> {
         }
     }
 
+    /// The room of what belongs together, such as what asks for one measure, on the page: its lines and its texts.
+    pub fn room_of(&self, shapes: &std::ops::Range<usize>) -> Room {
+        let mut room = Room::none();
+        for placed in self.placed.iter().filter(|placed| shapes.contains(&placed.index)) {
+            room.add(match placed.shape {
+                Shape::Text { at, anchor, .. } => {
+                    Room::of(&self.lettering(*at, &placed.rows, *anchor).moved(placed.moved))
+                }
+                // Its figure alone: its line runs along all that it measures.
+                Shape::Dimension { from, to, text, .. } => {
+                    Room::of(&self.plain_dimension(*from, *to, placed.shift).lettering(text))
+                }
+                shape => self.body_room(shape),
+            });
+        }
+        let (x, y) = self.origin;
+        Room {
+            left: room.left + x,
+            top: room.top + y,
+            right: room.right + x,
+            bottom: room.bottom + y,
+        }
+    }
+
     /// What a dimension keeps for itself, and all that it covers.
     fn dimension_room(
         &self,
@@ -461,6 +487,14 @@ impl Room {
         self.bottom = self.bottom.max(other.bottom);
     }
 
+    /// Whether two lie on each other.
+    pub fn meets(&self, other: &Self) -> bool {
+        self.left < other.right - 0.5
+            && other.left < self.right - 0.5
+            && self.top < other.bottom - 0.5
+            && other.top < self.bottom - 0.5
+    }
+
     /// The upright room around a text.
     fn of(text: &Lettering) -> Self {
         let (x, y) = (text.reach((1.0, 0.0)), text.reach((0.0, 1.0)));
@@ -470,8 +504,8 @@ impl Room {
 }
 
 impl<'a> Placed<'a> {
-    fn new(shape: &'a Shape) -> Self {
-        Self { shape, moved: (0.0, 0.0), shift: 0.0, rows: Vec::new() }
+    fn new(index: usize, shape: &'a Shape) -> Self {
+        Self { index, shape, moved: (0.0, 0.0), shift: 0.0, rows: Vec::new() }
     }
 }
 

@@ -18,10 +18,10 @@ use super::{svg, width_in_sight};
 const DEMO: &str = include_str!("../../../../shared/demo.json");
 
 /// Widths of pages, and what a page keeps for itself at its sides. [px]
-const PAGES: [f64; 4] = [320.0, 390.0, 600.0, 844.0];
+const PAGES: [f64; 3] = [320.0, 390.0, 844.0];
 const EDGES: f64 = 32.0;
 /// The heights that the first drawing of a page is kept to. [px]
-const IN_SIGHT: [f64; 3] = [220.0, 255.0, 300.0];
+const IN_SIGHT: [f64; 2] = [220.0, 255.0];
 /// Letters leave this much of their box free. [px]
 const AIR: f64 = 1.0;
 

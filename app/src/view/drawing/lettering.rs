@@ -49,18 +49,6 @@ impl Lettering {
         self.half.0 * dot(self.read, axis).abs() + self.half.1 * dot(across(self.read), axis).abs()
     }
 
-    /// The point of it that is nearest to another.
-    pub fn nearest(&self, point: Px) -> Px {
-        let way = (point.0 - self.middle.0, point.1 - self.middle.1);
-        let along = dot(way, self.read).clamp(-self.half.0, self.half.0);
-        let aside = dot(way, across(self.read)).clamp(-self.half.1, self.half.1);
-        let (read, side) = (self.read, across(self.read));
-        (
-            self.middle.0 + read.0 * along + side.0 * aside,
-            self.middle.1 + read.1 * along + side.1 * aside,
-        )
-    }
-
     /// The part of the way from `a` to `b` that lies under it, as shares of that way; none where it passes by.
     pub fn covers(&self, a: Px, b: Px) -> Option<(f64, f64)> {
         Self { half: (self.half.0 - TOUCH, self.half.1 - TOUCH), ..*self }.holds(a, b)

@@ -30,6 +30,27 @@ impl Paper {
         paper
     }
 
+    /// A clear sheet of this size in px, over another, for what can be tapped.
+    pub fn over(width: f64, height: f64) -> Self {
+        let mut paper = Self { text: String::with_capacity(1024) };
+        paper.push("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"presentation\"");
+        paper.number("width", width);
+        paper.number("height", height);
+        paper.push(" viewBox=\"0 0");
+        paper.pair(width, height);
+        paper.push("\">");
+        paper
+    }
+
+    /// Writes people's text, in a quoted attribute.
+    pub fn said(&mut self, name: &str, text: &str) {
+        self.push(" ");
+        self.push(name);
+        self.push("=\"");
+        escape(&mut self.text, text);
+        self.push("\"");
+    }
+
     /// A piece of a larger sheet in true size: all in mm, letters 4 mm high.
     pub fn in_millimetres(corner: (f64, f64), size: (f64, f64)) -> Self {
         let mut paper = Self { text: String::with_capacity(2048) };

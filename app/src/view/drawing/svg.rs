@@ -11,16 +11,36 @@ use crate::words::text;
 /// Half a dimension's tick along each axis, before it is turned. [px]
 const TICK: f64 = 4.0;
 
+/// A drawing that asks: its picture, and over it what can be tapped, of the same size.
+pub fn asking_svg(drawing: &Drawing, width_px: f64, number: u64) -> (String, String) {
+    let over = Layout::new(drawing, width_px).map_or_else(String::new, |layout| {
+        // As high as the picture.
+        super::targets::over(drawing, &layout, height_of(&layout))
+    });
+    (svg(drawing, width_px, number), over)
+}
+
+/// What is said below a drawing that is not to scale, in rows; none where it is.
+fn note_of(layout: &Layout<'_>) -> Vec<&'static str> {
+    if layout.stretched {
+        rows(text(app_page::NOT_TO_SCALE), layout.width - 16.0)
+    } else {
+        Vec::new()
+    }
+}
+
+fn height_of(layout: &Layout<'_>) -> f64 {
+    layout.height + note_of(layout).len() as f64 * ROW
+}
+
 /// One inline SVG for a page of this width in px; empty where there is nothing to draw.
 ///
 /// `number` is any that no other drawing on the page has: it keeps the names of hatchings apart.
 pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
     let Some(layout) = Layout::new(drawing, width_px) else { return String::new() };
-    let note = if layout.stretched { text(app_page::NOT_TO_SCALE) } else { "" };
-    let note = rows(note, layout.width - 16.0);
-    let below = if layout.stretched { note.len() as f64 * ROW } else { 0.0 };
+    let note = note_of(&layout);
     let mut sheet = Sheet {
-        paper: Paper::new(layout.width, layout.height + below),
+        paper: Paper::new(layout.width, height_of(&layout)),
         layout: &layout,
         texts: layout.texts(),
         waste: hatch_name("w", number),
@@ -61,7 +81,7 @@ pub fn svg(drawing: &Drawing, width_px: f64, number: u64) -> String {
             _ => {}
         }
     }
-    for (row, text) in note.into_iter().enumerate().filter(|_| layout.stretched) {
+    for (row, text) in note.into_iter().enumerate() {
         let at = (8.0, layout.height + (row as f64 + 0.5) * ROW - 4.0);
         sheet.paper.text("text-note", at, (1.0, 0.0), text);
     }

@@ -4,7 +4,7 @@ use calc::drawing::{Anchor, Drawing, Fill, Pen, Point};
 
 use super::layout::Layout;
 use super::paper::{ROW, text_width};
-use super::svg;
+use super::svg::{self, svg};
 
 const PAGE: f64 = 358.0;
 
@@ -268,4 +268,61 @@ fn the_brighter_a_step_of_a_light_map_the_lighter_it_is_by_day_and_by_night() {
         assert!(light > before + 0.05, "step {step}: {light} after {before}");
         before = light;
     }
+}
+
+/// The plan of a body with so many ribs 16 in apart, as it is measured on.
+fn plan(ribs: usize) -> Drawing {
+    let style = calc::quantity::Style::new(calc::quantity::UnitSystem::Imperial);
+    let at: Vec<String> = (1..=ribs).map(|rib| format!("{} in", rib * 16)).collect();
+    let node = match ribs {
+        0 => serde_json::json!({}),
+        _ => serde_json::json!({ "length": format!("{} in", (ribs + 1) * 16), "width": "81 in",
+            "ribs": { "measured": at } }),
+    };
+    calc::project::asking_plan(&calc::project::Body::read(&node, style), style)
+}
+
+#[test]
+fn every_measure_of_a_plan_can_be_tapped_with_a_thumb() {
+    for width in [288.0, PAGE, 700.0] {
+        for ribs in [0, 5, 13] {
+            let drawing = plan(ribs);
+            let layout = Layout::new(&drawing, width).unwrap();
+            let rooms = super::targets::rooms(&drawing, &layout, layout.height);
+            assert_eq!(rooms.len(), drawing.targets.len());
+            for (target, room) in drawing.targets.iter().zip(&rooms) {
+                let (wide, high) = (room.right - room.left, room.bottom - room.top);
+                let name = format!("{}: {wide} x {high} of {ribs} ribs at {width}", target.asks);
+                // Ribs that stand closer than a thumb is wide share their room: a tap goes to the nearest.
+                let apart = layout.px_size(16.0 * 0.0254).0;
+                let least = if target.asks.starts_with("ribs") { apart.min(44.0) } else { 44.0 };
+                assert!(wide >= least - 1.0 && high >= 44.0, "{name}");
+                assert!(room.left >= 0.0 && room.top >= 0.0, "{name}");
+                assert!(room.right <= layout.width + 0.1, "{name}");
+                assert!(room.bottom <= layout.height + 0.1, "{name}");
+            }
+            for (index, a) in rooms.iter().enumerate() {
+                let ribs = |at: usize| drawing.targets[at].asks.starts_with("ribs");
+                for (other, b) in rooms.iter().enumerate().skip(index + 1) {
+                    assert!(!(ribs(index) && ribs(other) && a.meets(b)), "{index} meets {other}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
+fn what_can_be_tapped_is_named_and_says_what_it_asks() {
+    let (picture, over) = svg::asking_svg(&plan(0), PAGE, 0);
+    assert!(picture.contains(">?<") && !picture.contains("<button"));
+    assert_eq!(over.matches("<button").count(), plan(0).targets.len());
+    assert!(over.contains(
+        "class=\"target blank\" data-with=\"length\" aria-label=\"Length inside, to enter\""
+    ));
+    let size =
+        |svg: &str| svg.split(" viewBox=\"").nth(1).unwrap().split('"').next().unwrap().to_owned();
+    assert_eq!(size(&picture), size(&over), "one lies over the other");
+    let (_, over) = svg::asking_svg(&plan(5), PAGE, 0);
+    assert!(over.contains("data-with=\"ribs.measured.4\" aria-label=\"Rib 5: 80 in\""));
+    assert!(!over.contains("style"), "blocked by the content security policy");
 }

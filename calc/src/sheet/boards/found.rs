@@ -1,6 +1,8 @@
 //! What the boards sheet comes to: the layout, the cut plan, and what hangs on them.
 
 use calc_derive::Outcome;
+use uom::si::f64::Length;
+use uom::si::length::millimeter;
 
 use super::inputs::Job;
 use super::marks::piece_id;
@@ -13,7 +15,9 @@ use crate::carpentry::joints::LayoutChoice;
 use crate::carpentry::margin::spare_boards;
 use crate::cutting::planned::{Planned, Wanted};
 use crate::cutting::stock;
+use crate::handoff::Handed;
 use crate::quantity::Style;
+use crate::sheet::handoffs::LaidBoards;
 use crate::words::{Id, Msg, boards as words};
 
 /// All that is worked out.
@@ -45,6 +49,19 @@ pub(super) struct Found {
     layout_proved: bool,
     #[outcome(skip)]
     pub(super) layout: BoardLayout,
+}
+
+impl Found {
+    pub(super) fn gives(&self) -> Handed {
+        let mm = Length::new::<millimeter>;
+        let pieces = self.pieces.iter();
+        Handed::of(LaidBoards {
+            course_edges: self.course_edges_mm.iter().copied().map(mm).collect(),
+            pieces: pieces
+                .map(|one| (mm(one.length_mm), mm(one.y_to_mm - one.y_from_mm)))
+                .collect(),
+        })
+    }
 }
 
 /// A piece of a course.

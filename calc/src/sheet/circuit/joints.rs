@@ -6,7 +6,7 @@ use crate::electrical::colours::{Clash, clashes};
 use crate::electrical::splice::Splice;
 use crate::electrical::wire::Pair;
 use crate::quantity::{Length, Style, plain};
-use crate::report::{CheckLine, CheckList, Table, TableRow};
+use crate::report::{CheckLine, CheckList, Figure, Table, TableRow, Task};
 use crate::text::text;
 use crate::words::{Arg, Msg, circuit as words};
 use uom::si::length::meter;
@@ -69,13 +69,7 @@ impl Findings<'_> {
             };
             let (from, to) = (run.from.as_str(), run.to.as_str());
             Some(CheckLine {
-                // A tick holds for the piece that was cut, to the millimetre.
-                key: text!(
-                    "cut/{}/{}/{}mm",
-                    self.run_key(pair.run),
-                    wire_id(pair.conductor, &self.inputs.conditions).text(),
-                    plain(pair.length_m * 1000.0, 0)
-                ),
+                key: self.cut_key(pair),
                 text: style.say(text),
                 note: style.say(words::ChecksCutNote { from, to }),
                 warns: false,
@@ -85,6 +79,35 @@ impl Findings<'_> {
             title: style.say(words::CHECKS_CUT),
             lines: self.pairs.iter().filter_map(line).collect(),
         }
+    }
+
+    /// A tick holds for the piece that was cut, to the millimetre.
+    fn cut_key(&self, pair: &Pair) -> String {
+        text!(
+            "cut/{}/{}/{}mm",
+            self.run_key(pair.run),
+            wire_id(pair.conductor, &self.inputs.conditions).text(),
+            plain(pair.length_m * 1000.0, 0)
+        )
+    }
+
+    /// The same at the bench: run by run, the length on the tape.
+    pub(super) fn cut_tasks(&self, style: Style) -> Vec<Task> {
+        let wires = &self.inputs.wire;
+        let task = |pair: &Pair| {
+            let run = self.inputs.runs.get(pair.run)?;
+            let wire = wire_name(pair.conductor, &self.inputs.conditions);
+            let (positive, negative) = (wires.positive, wires.negative);
+            let (from, to) = (run.from.as_str(), run.to.as_str());
+            Some(Task {
+                key: self.cut_key(pair),
+                piece: style.write(&run.name),
+                text: style.say(words::ChecksCutBench { wire, positive, negative }),
+                figure: Figure::Tape(Length::new::<meter>(pair.length_m)),
+                note: style.say(words::ChecksCutNote { from, to }),
+            })
+        };
+        self.pairs.iter().filter_map(task).collect()
     }
 
     /// What meets at a splice: the run that feeds it, the loads, the runs that go on.

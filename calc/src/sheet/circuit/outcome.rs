@@ -1,13 +1,17 @@
 //! The outcome of a circuit, by the names of its nodes and runs, which are the same in every language.
 
 use calc_derive::Outcome;
+use uom::si::f64::Power;
+use uom::si::power::watt;
 
 use super::findings::Findings;
 use crate::electrical::conductor::Conductor;
 use crate::electrical::fuse::Fuse;
 use crate::electrical::least_copper::{LeastCopper, Wiring};
 use crate::electrical::splice::Splice;
+use crate::handoff::Handed;
 use crate::outcome::{Named, Outcome as _, Record};
+use crate::sheet::handoffs::{Drawn, Load};
 
 /// All that other sheets and scripts are told.
 #[derive(Outcome)]
@@ -95,6 +99,11 @@ struct Single {
 }
 
 impl Findings<'_> {
+    pub(super) fn gives(&self) -> Handed {
+        let power = Power::new::<watt>(self.wired.solution.load_w);
+        Handed::of(Drawn(Ok(Load::of(power))))
+    }
+
     pub(super) fn outcome(&self) -> Record {
         let solution = &self.wired.solution;
         let is_safe = self.is_safe();

@@ -153,7 +153,7 @@ impl Findings<'_> {
             let size = open.and_then(|place| single.conductor.get(place));
             if let (Some(size), true) = (size, single.conductor != chosen.mix.conductor) {
                 let more =
-                    super::figures::copper_mass(single.copper_cm3 - chosen.mix.copper_cm3, style);
+                    super::answers::copper_mass(single.copper_cm3 - chosen.mix.copper_cm3, style);
                 let spool = words::OneSpool { size: size.to_string(), more };
                 remarks.push(Remark::note(style.say(spool)));
             }

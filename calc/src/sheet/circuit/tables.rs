@@ -1,7 +1,7 @@
 //! The tables of a circuit: loads, runs, fuses, dimmers, wire, and what would be with other wire.
 
+use super::answers::copper_mass;
 use super::common::{amperes, drop_beside, percent, rating, run_length, volts, watts};
-use super::figures::copper_mass;
 use super::findings::Findings;
 use crate::ask::pick;
 use crate::electrical::conductor::Conductor;

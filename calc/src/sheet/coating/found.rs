@@ -16,6 +16,7 @@ use crate::coating::film;
 use crate::coating::range::OutOfRange;
 use crate::coating::surface;
 use crate::coating::verdict::Verdict;
+use crate::sheet::handoffs::{self, Coated};
 use crate::text::text;
 use crate::words::{Msg, coating as words};
 
@@ -222,6 +223,19 @@ pub(super) fn solve(job: &Job) -> Result<Found, Wrong> {
         verdicts,
         counts,
     })
+}
+
+/// All layers in the order in which they go on, for a schedule.
+pub(super) fn coated(job: &Job) -> Coated {
+    let layers = in_order(job.layers.iter().map(|layer| (layer, layer.over)));
+    let handed = layers.map(|layer| handoffs::Layer {
+        product: layer.named.then(|| layer.product.clone()),
+        coats: layer.coats,
+        wiped: layer.penetrating.then(|| layer.wipe.map(|wipe| wipe.get::<minute>())),
+        times: layer.times,
+        limits: layer.on_label.unwrap_or_default(),
+    });
+    Coated(handed.collect())
 }
 
 fn stage(layer: &Layer) -> Stage {

@@ -1,12 +1,9 @@
 //! What is asked of a coating, and what is wrong between its inputs.
 
-use std::sync::Arc;
-
 use calc_derive::{Choice, Either, Inputs};
 use uom::si::f64::{
     Area, Length, MassDensity, Ratio, ReciprocalLength, ThermodynamicTemperature, Time, Volume,
 };
-use uom::si::length::millimeter;
 use uom::si::ratio::percent;
 
 use super::super::schedule::label::{self, LIMITS, OF_COAT, Times};
@@ -15,9 +12,9 @@ use crate::coating::climate::Weather;
 use crate::coating::containers::Offer;
 use crate::coating::surface::Sides;
 use crate::coating::verdict::Limits;
-use crate::outcome::Record;
 use crate::quantity::Style;
 use crate::reader::Reader;
+use crate::sheet::handoffs::LaidBoards;
 use crate::words::{Phrase, coating as words};
 
 /// What was typed, but for boards, coats and the other layers.
@@ -73,7 +70,7 @@ struct BoardsRow {
     #[ask(word(board_label))]
     label: String,
     #[ask(sheet_of("boards"))]
-    sheet: Option<Arc<Record>>,
+    sheet: Option<LaidBoards>,
     #[ask(units("in", "mm"), range(1e-3, 50.0), usual("12 ft", "3600 mm"))]
     #[ask(figure(Figure::Along))]
     length: Option<Length>,
@@ -290,7 +287,7 @@ pub(super) enum Coat {
 pub(super) struct Layer {
     pub(super) product: String,
     /// Whether the product has a name of its own.
-    named: bool,
+    pub(super) named: bool,
     /// Whether it goes on after the sheet's own coats.
     pub(super) over: bool,
     /// Whether it goes into the wood and leaves no film.
@@ -359,7 +356,8 @@ impl Boards {
                 if row.length.is_some() {
                     reader.tell(BoardsRow::LENGTH, words::OF_BOARDS_SHEET);
                 }
-                pieces(sheet, row.width)
+                let width = |across| row.width.unwrap_or(across);
+                sheet.pieces.iter().map(|(length, across)| (*length, width(*across))).collect()
             }
             None => {
                 let wanted = |ask: &Ask, typed: Option<Length>| {
@@ -379,16 +377,6 @@ impl Boards {
     pub(super) fn number(&self) -> u32 {
         self.count.saturating_mul(self.pieces.len() as u32)
     }
-}
-
-/// The pieces of a boards sheet, each with its length and width.
-fn pieces(boards: &Record, width: Option<Length>) -> Vec<(Length, Length)> {
-    let mm = Length::new::<millimeter>;
-    let pieces = boards.list("pieces").iter().filter_map(|piece| {
-        let across = piece.number("y_to_mm")? - piece.number("y_from_mm")?;
-        Some((mm(piece.number("length_mm")?), width.unwrap_or_else(|| mm(across))))
-    });
-    pieces.collect()
 }
 
 impl Layer {

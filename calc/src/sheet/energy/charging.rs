@@ -1,7 +1,5 @@
 //! What charges the battery: shore power, the alternator, panels month by month; each with its cable.
 
-use std::sync::Arc;
-
 use calc_derive::{Choice, Either, Inputs, Outcome};
 use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
@@ -15,9 +13,10 @@ use super::cable::{Cable, Carried, Laid, cable};
 use crate::energy::charging::{Charging, TimeToFull, ToFull, time_to_full, time_to_full_lead_acid};
 use crate::formula::step;
 use crate::lists::BuyLine;
-use crate::outcome::Record;
 use crate::quantity::Style;
+use crate::reader::NamedSheet;
 use crate::report::{Remark, Step, Table, TableRow};
+use crate::sheet::handoffs::PanelYield;
 use crate::sheet::solar::MONTHS;
 use crate::text::text;
 use crate::words::{Arg, Id, Msg, energy as words};
@@ -38,9 +37,6 @@ pub(super) struct Row {
     length: Option<Length>,
 }
 
-/// The outcome of the sheet that is taken from; none where it is not there or waits for this one.
-type Taken = Option<Arc<Record>>;
-
 /// What it charges with.
 #[derive(Either)]
 #[words(energy)]
@@ -49,9 +45,8 @@ enum ChargedBy {
     Power(Power),
     #[ask(units("A", "A"), range(0.01, 10_000.0), usual("30 A", "30 A"), word(charge_current))]
     Current(ElectricCurrent),
-    // Panels may take the day's use from this very sheet: their yield does not hang on it.
-    #[ask(sheet_of("solar"), if_ready, word(panels))]
-    Solar(Taken),
+    #[ask(sheet_of("solar"), later, word(panels))]
+    Solar(NamedSheet),
 }
 
 /// What limits its current.
@@ -68,7 +63,7 @@ pub(super) enum Kind {
 /// One charger.
 pub(super) struct Charger {
     /// As it was typed.
-    label: String,
+    pub label: String,
     /// As it was typed, or its number.
     pub name: Arg,
     pub brings: Brings,
@@ -91,17 +86,22 @@ pub(super) enum Brings {
 }
 
 impl Charger {
-    pub fn of(index: usize, row: &Row, voltage: ElectricPotential) -> Self {
+    /// Of what was typed; `panels` gives what a named sheet of panels brings, where that is wanted.
+    pub fn of(
+        index: usize,
+        row: &Row,
+        voltage: ElectricPotential,
+        panels: impl Fn(&NamedSheet) -> Option<PanelYield>,
+    ) -> Self {
         let mut panels_w = None;
         let brings = match &row.charged_by {
             ChargedBy::Power(power) => Brings::Power(*power),
             ChargedBy::Current(current) => Brings::Power(*current * voltage),
-            ChargedBy::Solar(taken) => {
-                Brings::Months(taken.as_ref().map_or_else(Vec::new, |outcome| {
-                    panels_w = outcome.number("rated_w");
-                    let months = outcome.list("months").iter();
-                    months.filter_map(|month| month.number("wh_day")).collect()
-                }))
+            ChargedBy::Solar(named) => {
+                let taken = panels(named);
+                panels_w = taken.as_ref().map(|panels| panels.rated.get::<watt>());
+                let days = taken.iter().flat_map(|panels| panels.days);
+                Brings::Months(days.map(|day| day.get::<watt_hour>()).collect())
             }
         };
         let power_w = match &brings {

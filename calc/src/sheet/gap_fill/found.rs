@@ -15,6 +15,8 @@ use crate::coating::mixing::{self, Batches, CupMarks, Parts, PotLife};
 use crate::coating::purchase::{self, Part, PartOffer, Purchase};
 use crate::coating::range::{OutOfRange, within};
 use crate::formula::Formula as _;
+use crate::handoff::Handed;
+use crate::sheet::handoffs::Filling;
 use crate::text::text;
 use crate::words::{Msg, gap_fill as words, range as names};
 
@@ -104,6 +106,18 @@ struct Bought {
 }
 
 impl Found {
+    pub(super) fn gives(&self, job: &Job) -> Handed {
+        Handed::of(Filling {
+            product: job.named.then(|| self.product.clone()),
+            passes: self.batches.passes,
+            batches: self.batches.per_pass,
+            pass_min: self.pass_min,
+            pot_life: job.inputs.pot_life.as_ref().map(|label| (label.time, label.at)),
+            times: self.times,
+            limits: self.limits.unwrap_or_default(),
+        })
+    }
+
     /// Density of what a container holds, where those of both parts are known.
     pub(super) fn density(&self, part: Part) -> Option<MassDensity> {
         let Parts { a, b, a_mass, b_mass } = self.parts;

@@ -9,6 +9,7 @@ use super::Inputs;
 use crate::ask::BodyPart;
 use crate::quantity::Length;
 use crate::reader::Reader;
+use crate::sheet::handoffs::UValue;
 use crate::source::Source;
 use crate::text::text;
 use crate::thermal::heat_loss::{SolarGain, Surface};
@@ -18,12 +19,12 @@ use crate::words::{Arg, heat_load as words};
 #[derive(Inputs)]
 #[words(heat_load)]
 pub(super) struct Surfaces {
-    #[ask(sheet_of("insulation", "u_w_m2k"))]
-    walls: HeatTransfer,
-    #[ask(sheet_of("insulation", "u_w_m2k"))]
-    roof: Option<HeatTransfer>,
-    #[ask(sheet_of("insulation", "u_w_m2k"))]
-    floor: Option<HeatTransfer>,
+    #[ask(sheet_of("insulation"))]
+    walls: UValue,
+    #[ask(sheet_of("insulation"))]
+    roof: Option<UValue>,
+    #[ask(sheet_of("insulation"))]
+    floor: Option<UValue>,
     #[ask(units("in", "mm"), range(0.2, 30.0), from_body(BodyPart::Length))]
     length: Length,
     #[ask(units("in", "mm"), range(0.2, 10.0), from_body(BodyPart::Width))]
@@ -61,19 +62,19 @@ pub(super) struct OwnPart {
     #[ask(units("ft2", "m2"), range(0.0, 10_000.0), usual("120 ft2", "11 m2"))]
     area: Area,
     #[ask(either)]
-    u_or_sheet: UValue,
+    u_or_sheet: UFrom,
 }
 
 /// Where a U value comes from.
 #[derive(Either)]
 #[words(heat_load)]
-enum UValue {
+enum UFrom {
     #[key("u")]
     #[ask(units("Btu/(h ft2 F)", "W/m2/K"), range(0.0, 20.0))]
     #[ask(usual("0.16 Btu/(h ft2 F)", "0.9 W/m2/K"))]
     Typed(HeatTransfer),
-    #[ask(sheet_of("insulation", "u_w_m2k"))]
-    Sheet(HeatTransfer),
+    #[ask(sheet_of("insulation"))]
+    Sheet(UValue),
 }
 
 /// Sun on glass.
@@ -109,8 +110,8 @@ pub(super) fn read(inputs: &Inputs, reader: &Reader<'_>) -> Vec<Part> {
         let numbered = (text!("part {}", at + 1), words::PartNumber { number: at + 1 }.into());
         let row = [Inputs::PARTS.key, ".", &at.to_string()].concat();
         let (u, key) = match part.u_or_sheet {
-            UValue::Typed(u) => (u, UValue::U.key),
-            UValue::Sheet(u) => (u, UValue::SHEET.key),
+            UFrom::Typed(u) => (u, UFrom::U.key),
+            UFrom::Sheet(UValue(u)) => (u, UFrom::SHEET.key),
         };
         let surface = Surface { area: part.area, u };
         parts.push(Part::of_row(&part.label, numbered, [&row, key], surface));
@@ -171,11 +172,12 @@ impl Surfaces {
             fields: [Self::LENGTH.key, key].map(|key| ["surfaces.", key].concat()),
             surface: Surface { area, u },
         };
-        let (roof, floor) = (self.roof.unwrap_or(self.walls), self.floor.unwrap_or(self.walls));
+        let or_walls = |own: Option<UValue>| own.unwrap_or(self.walls).0;
+        let (roof, floor) = (or_walls(self.roof), or_walls(self.floor));
         let mut parts = vec![
             part("floor", words::THE_FLOOR, plan, floor, Self::FLOOR.key),
             part("roof", words::THE_ROOF, less(plan, openings), roof, Self::ROOF.key),
-            part("walls", words::THE_WALLS, less(around, glass), self.walls, Self::WALLS.key),
+            part("walls", words::THE_WALLS, less(around, glass), self.walls.0, Self::WALLS.key),
         ];
         if openings > none {
             let (area, key) = (openings.min(plan), Self::OPENINGS_U.key);

@@ -1,7 +1,6 @@
 //! What is asked of a schedule, and how its steps come about.
 
 use std::rc::Rc;
-use std::sync::Arc;
 
 use calc_derive::Inputs;
 use uom::si::f64::{Ratio, ThermodynamicTemperature};
@@ -15,8 +14,8 @@ use crate::ask::Ask;
 use crate::coating::climate::{BEFORE_DAWN, Climate, Reading as AtTime, Weather};
 use crate::coating::schedule::{Hours, Step};
 use crate::coating::verdict::Limits;
-use crate::outcome::Record;
 use crate::reader::Reader;
+use crate::sheet::handoffs::{Coated, Filling};
 use crate::text::text;
 use crate::words::{Arg, Msg, Phrase, schedule as words};
 
@@ -89,13 +88,13 @@ struct Reading {
 pub(super) struct Row {
     pub(super) label: String,
     #[ask(sheet_of("gap_fill"))]
-    pub(super) passes: Option<Arc<Record>>,
+    pub(super) passes: Option<Filling>,
     #[ask(sheet_of("coating"))]
-    pub(super) coats: Option<Arc<Record>>,
+    pub(super) coats: Option<Coated>,
     #[ask(usually(false))]
     pub(super) dry: bool,
     #[ask(sheet_of("gap_fill"))]
-    pub(super) filler: Option<Arc<Record>>,
+    pub(super) filler: Option<Filling>,
     #[ask(range(1, 10_000), usual("1", "1"), no_help)]
     pub(super) batches: Option<u32>,
     #[ask(notation("tomorrow 8:00"))]

@@ -10,7 +10,6 @@ use uom::si::time::minute;
 use crate::ask::Ask;
 use crate::coating::climate::Weather;
 use crate::coating::verdict;
-use crate::outcome::Record;
 use crate::reader::Reader;
 use crate::words::{Phrase, label as words};
 
@@ -140,18 +139,6 @@ impl Limits {
         });
         limits.filter(|limits| *limits != Self::default())
     }
-
-    /// The limits of an outcome.
-    pub fn of_record(record: &Record) -> Self {
-        let celsius =
-            |name: &str| record.number(name).map(ThermodynamicTemperature::new::<degree_celsius>);
-        Self {
-            temperature_least: celsius("limits.temperature_least_c"),
-            temperature_most: celsius("limits.temperature_most_c"),
-            humidity_most_percent: record.number("limits.humidity_most_percent"),
-            moisture_most_percent: record.number("limits.moisture_most_percent"),
-        }
-    }
 }
 
 impl From<Limits> for verdict::Limits {
@@ -237,23 +224,6 @@ impl Times {
             let at = GivenFor::read(group).at;
             Self { at_c: at.map(|at| at.get::<degree_celsius>()), ..Self::read(group) }
         })
-    }
-
-    /// Those of an outcome.
-    pub fn of_record(record: &Record) -> Self {
-        let number = |name: &str| record.number(name);
-        Self {
-            work: number("work_min"),
-            workable: number("workable_min"),
-            recoat_least: number("recoat_least_min"),
-            recoat_most: number("recoat_most_min"),
-            sand: number("sand_min"),
-            cure: number("cure_min"),
-            traffic: number("traffic_min"),
-            prepare: number("prepare_min"),
-            wash: number("wash_min"),
-            at_c: number("label_temperature_c"),
-        }
     }
 
     /// These, and where they say nothing the others.

@@ -2,21 +2,20 @@
 
 use std::rc::Rc;
 
-use uom::si::f64::{ThermodynamicTemperature, Time};
+use uom::si::f64::ThermodynamicTemperature;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
 
 use super::inputs::{Planned, Row};
-use super::label::{self, OnLabel, Times};
+use super::label::{OnLabel, Times};
 use crate::ask::Ask;
 use crate::coating::climate::{Climate, Weather};
 use crate::coating::mixing;
 use crate::coating::schedule::{Pace, Step};
 use crate::coating::verdict::Limits;
 use crate::formula::Formula as _;
-use crate::outcome::{Record, Value};
-use crate::quantity::{Style, UnitSystem};
 use crate::reader::Reader;
+use crate::sheet::handoffs::{Coated, Filling, Layer};
 use crate::words::{Arg, Id, Msg, coating, gap_fill, schedule as words};
 
 /// Passes or coats of one product after each other.
@@ -174,20 +173,14 @@ fn stages(
     let stages = match (&row.passes, &row.coats, &row.filler) {
         (Some(filler), _, _) => {
             let name = match label {
-                "" => product_of(filler, gap_fill::FILLER),
+                "" => product_of(filler.product.as_deref(), gap_fill::FILLER),
                 label => label.into(),
             };
-            let count = filler.list("batches").len() as u32;
-            vec![Stage { count, ..pass(name, own, filler, label_temperature) }]
+            vec![Stage { count: filler.passes, ..pass(name, own, filler, label_temperature) }]
         }
-        (_, Some(coating), _) => coating
-            .list("stages")
-            .iter()
-            .filter_map(|stage| match stage {
-                Value::Record(stage) => Some(coat(label, own, stage)),
-                _ => None,
-            })
-            .collect(),
+        (_, Some(Coated(layers)), _) => {
+            layers.iter().map(|layer| coat(label, own, layer)).collect()
+        }
         (_, _, Some(filler)) => vec![pass(label.into(), own, filler, label_temperature)],
         _ => vec![Stage {
             name: label.into(),
@@ -208,61 +201,44 @@ fn stages(
 }
 
 /// What a product is called: its name, or what it is called where it was given none.
-fn product_of(outcome: &Record, unnamed: Id) -> Arg {
-    let english = Style::new(UnitSystem::Metric).say(unnamed);
-    match outcome.get("product") {
-        Some(Value::Text(product)) if *product != english => product.as_str().into(),
-        Some(Value::Text(_)) => unnamed.into(),
-        _ => Arg::from(""),
-    }
+fn product_of(named: Option<&str>, unnamed: Id) -> Arg {
+    named.map_or_else(|| unnamed.into(), Arg::from)
 }
 
 /// One pass of a filler.
-fn pass(name: Arg, own: Times, filler: &Record, at: ThermodynamicTemperature) -> Stage {
-    let mut times = own;
-    if let Some(Value::Record(of_label)) = filler.get("times") {
-        times = times.or(Times::of_record(of_label));
-    }
-    times.work = times.work.or(filler.number("pass_min"));
+fn pass(name: Arg, own: Times, filler: &Filling, at: ThermodynamicTemperature) -> Stage {
+    let mut times = filler.times.map_or(own, |of_label| own.or(of_label));
+    times.work = times.work.or(filler.pass_min);
     // The filler's label may give its pot life for another temperature than its waits.
     let at = times.at_c.map_or(at, ThermodynamicTemperature::new::<degree_celsius>);
-    let pot_life = filler.number("label_pot_life_min").zip(filler.number("label_temperature_c"));
     times.workable = times.workable.or_else(|| {
-        let (life, of_label) = pot_life?;
-        let of_label = ThermodynamicTemperature::new::<degree_celsius>(of_label);
-        let life = mixing::PotLife::new(Time::new::<minute>(life), of_label, at).ok()?.value();
+        let (life, of_label) = filler.pot_life?;
+        let life = mixing::PotLife::new(life, of_label, at).ok()?.value();
         Some(life.get::<minute>())
     });
-    let batches = filler.number("batches.0.count").map(|count| count as u32);
     Stage {
         name,
         count: 1,
-        batches,
+        batches: Some(filler.batches),
         times,
-        limits: label::Limits::of_record(filler).into(),
+        limits: filler.limits.into(),
         with: With::Filler,
     }
 }
 
 /// The coats of one layer.
-fn coat(label: &str, own: Times, stage: &Record) -> Stage {
-    let product = product_of(stage, coating::COATING);
+fn coat(label: &str, own: Times, layer: &Layer) -> Stage {
+    let product = product_of(layer.product.as_deref(), coating::COATING);
     let name = match label {
         "" => product,
         label => Msg::from(words::OfProduct { label, product }).into(),
     };
-    let count = stage.number("coats").map_or(1, |coats| coats as u32);
-    let with = match stage.get("penetrating") {
-        Some(Value::Flag(true)) => With::Wiped(stage.number("wipe_min")),
-        _ => With::Film,
-    };
-    let times = own.or(Times::of_record(stage));
     Stage {
         name,
-        count,
+        count: layer.coats,
         batches: None,
-        times,
-        limits: label::Limits::of_record(stage).into(),
-        with,
+        times: own.or(layer.times),
+        limits: layer.limits.into(),
+        with: layer.wiped.map_or(With::Film, With::Wiped),
     }
 }

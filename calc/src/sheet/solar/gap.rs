@@ -1,10 +1,10 @@
 //! Where the months fall short of a day's use, by how much, and what closes the gap.
 
-use std::sync::Arc;
-
 use uom::si::angle::degree;
+use uom::si::electric_potential::volt;
 use uom::si::energy::watt_hour;
 use uom::si::f64::{Angle, Energy};
+use uom::si::power::watt;
 
 use super::months::MONTHS;
 use super::{Figures, Inputs, Wrong, solar_fault};
@@ -13,6 +13,7 @@ use crate::formula::Formula as _;
 use crate::outcome::Record;
 use crate::quantity::{Style, amount, plain};
 use crate::report::{Table, TableRow};
+use crate::sheet::handoffs::DailyUse;
 use crate::words::{Arg, Msg, solar as words};
 
 /// What the energy sheet knows of the battery and of what else charges it.
@@ -26,20 +27,11 @@ pub(super) struct Store {
 }
 
 impl Store {
-    pub fn of(outcome: &Arc<Record>) -> Self {
-        let share = |name| outcome.number(name).unwrap_or(100.0) / 100.0;
-        let (efficiency, kept) = (share("efficiency_percent"), share("kept_percent"));
-        let chargers = outcome.list("charging").iter().filter_map(|charger| {
-            let label = match charger.get("label") {
-                Some(crate::outcome::Value::Text(label)) => label.clone(),
-                _ => String::new(),
-            };
-            Some((label, charger.number("power_w")? * kept * efficiency))
-        });
+    pub fn of(daily: DailyUse) -> Self {
         Self {
-            battery_v: outcome.number("nominal_v").zip(outcome.number("charging_v")),
-            usable_wh: outcome.number("usable_wh").map(|wh| wh * efficiency),
-            charger: chargers.max_by(|a, b| a.1.total_cmp(&b.1)).filter(|(_, watts)| *watts > 0.0),
+            usable_wh: daily.usable.map(|energy| energy.get::<watt_hour>()),
+            charger: daily.charger.map(|(name, power)| (name, power.get::<watt>())),
+            battery_v: Some((daily.nominal.get::<volt>(), daily.charging.get::<volt>())),
         }
     }
 }

@@ -107,9 +107,9 @@ fn faults_name_their_fields() {
             "latitude",
             "panels.watts",
             "loss_percent",
-            "sheet",
             "clearness",
-            "panels.voc_per_c_percent"
+            "panels.voc_per_c_percent",
+            "sheet"
         ]
     );
     let many = json!({ "count": 2, "watts": 100, "in_series": 3 });

@@ -35,6 +35,7 @@ pub(super) fn show(job: &Job, found: &Found, style: Style) -> Report {
         working: working(job, found, style.exact()),
         cautions: WIRING.to_vec(),
         buy: buy(job, found, style),
+        gives: found.gives(),
         outcome: found.record(),
         faults: not_safe.map(|why| Fault::new(Inputs::CONDUCTOR.key, why)).into_iter().collect(),
         ..Report::default()
