@@ -115,9 +115,14 @@ fn nearest(device: &str) -> Option<&'static str> {
     LANGUAGES.iter().map(|(known, _)| *known).find(|known| *known == tag)
 }
 
+/// Says everything in the words of a table from now on.
+pub(crate) fn speak(shown: Words) {
+    SHOWN.set(shown);
+}
+
 /// Shows the words of a table, as soon as something is drawn.
 pub fn show(shown: Words) {
-    SHOWN.set(shown);
+    speak(shown);
     if let Some(root) = document().document_element() {
         let _ = root.set_attribute("lang", shown.tag());
     }

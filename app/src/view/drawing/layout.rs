@@ -407,8 +407,10 @@ impl<'a> Layout<'a> {
         let mut room = Room::none();
         for placed in self.placed.iter().filter(|placed| shapes.contains(&placed.index)) {
             room.add(match placed.shape {
+                // Up and down alone: a figure that had to give way to its neighbor stands over what belongs to that one.
                 Shape::Text { at, anchor, .. } => {
-                    Room::of(&self.lettering(*at, &placed.rows, *anchor).moved(placed.moved))
+                    let home = self.lettering(*at, &placed.rows, *anchor);
+                    Room::of(&home.moved((0.0, placed.moved.1)))
                 }
                 // Its figure alone: its line runs along all that it measures.
                 Shape::Dimension { from, to, text, .. } => {

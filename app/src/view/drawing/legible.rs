@@ -46,7 +46,7 @@ fn drawings(
 ) -> Vec<(String, bool, Drawing)> {
     project.set_system(system);
     project.set_words(words);
-    crate::words::show(words);
+    crate::words::speak(words);
     let all: Evaluation = calc::evaluate(project);
     let plan = calc::project::plan(&all.body, project.style());
     let mut found: Vec<_> = plan.into_iter().map(|plan| ("body".to_owned(), false, plan)).collect();

@@ -62,21 +62,24 @@ fn grown(core: Room, (width, height): (f64, f64)) -> Room {
     Room { left, top, right, bottom }
 }
 
-/// Draws the border of two that overlap midway between what they stand for.
+/// Draws the border of two that overlap midway between what they stand for, in what is free between the two.
 fn share(first: &mut Room, second: &mut Room, core: &Room, beside: &Room) {
     let x = (beside.left - core.right).max(core.left - beside.right);
     let y = (beside.top - core.bottom).max(core.top - beside.bottom);
     if x.max(y) <= 0.0 {
         return;
     }
+    // Quarters of what both reach over: half of one middle and half of the other.
+    let across = (core.left + core.right + beside.left + beside.right) / 4.0;
+    let down = (core.top + core.bottom + beside.top + beside.bottom) / 4.0;
     if x >= y && core.right < beside.left {
-        side_by_side(first, second, f64::midpoint(core.right, beside.left));
+        side_by_side(first, second, across.clamp(core.right, beside.left));
     } else if x >= y {
-        side_by_side(second, first, f64::midpoint(beside.right, core.left));
+        side_by_side(second, first, across.clamp(beside.right, core.left));
     } else if core.bottom < beside.top {
-        one_below(first, second, f64::midpoint(core.bottom, beside.top));
+        one_below(first, second, down.clamp(core.bottom, beside.top));
     } else {
-        one_below(second, first, f64::midpoint(beside.bottom, core.top));
+        one_below(second, first, down.clamp(beside.bottom, core.top));
     }
 }
 
