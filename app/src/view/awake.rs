@@ -15,7 +15,7 @@ pub struct Awake {
 
 impl Awake {
     /// Begins. A page that was out of sight has lost its lock, and asks for another when it is seen again.
-    pub fn new() -> Self {
+    pub fn begin() -> Self {
         let lock = StoredValue::new_local(None);
         ask(lock);
         let seen = window_event_listener_untyped("visibilitychange", move |_| {

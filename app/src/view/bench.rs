@@ -120,7 +120,7 @@ pub fn bench_page(desk: Desk, sheet: &str) -> AnyView {
             None => {}
         }
     };
-    let awake = Awake::new();
+    let awake = Awake::begin();
     on_cleanup(move || {
         keys.remove();
         drop(awake);
