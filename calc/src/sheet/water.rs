@@ -313,11 +313,11 @@ impl Lines {
         while day <= days + 1e-9 && day <= every * 60.0 {
             let y = self.from + day * self.each;
             drawing.line(Pen::Mark, &[Point::metres(0.0, y), Point::metres(self.side, y)]);
-            drawing.text(
-                Point::metres(-self.side * 0.04, y),
-                Anchor::End,
-                style.say(words::AfterDay { day: plain(day, 0) }),
-            );
+            // Said once: what follows are the days.
+            let number = plain(day, 0);
+            let text =
+                if day > every { number } else { style.say(words::AfterDay { day: number }) };
+            drawing.text(Point::metres(-self.side * 0.04, y), Anchor::End, text);
             day += every;
         }
     }
