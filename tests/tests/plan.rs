@@ -71,7 +71,7 @@ async fn measures_on_the_plan(page: &mut Page) -> Result<()> {
     ensure!(page.execute(front, vec![]).await? == json!(true), "the front is not named");
     // Each place has a name, and takes a thumb.
     let small = "return [...document.querySelectorAll('.plan [data-do=ask]')].map(one => [one.ariaLabel ?? one.getAttribute('aria-label'), one.getBoundingClientRect()])
-        .filter(([name, room]) => !name || room.width < 44 || room.height < 44).map(one => JSON.stringify(one))";
+        .filter(([name, room]) => !name || Math.min(room.width, room.height) < 44 - 0.5).map(one => JSON.stringify(one))";
     let small = page.execute(small, vec![]).await?;
     ensure!(small == json!([]), "too small or without a name: {small}");
 
