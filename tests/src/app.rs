@@ -81,7 +81,7 @@ impl Page {
         self.click(&format!("[data-do={what}][data-with={system}]")).await?;
         self.wait_until("the project's page", "return /^#\\/p\\/[^/]+$/.test(location.hash)")
             .await?;
-        self.wait_for("main h1").await?;
+        self.wait_for_page().await?;
         Ok(())
     }
 

@@ -72,7 +72,7 @@ impl Page {
     /// Opens the project with every sheet.
     pub async fn open_every_sheet(&mut self) -> Result<()> {
         self.open("#/").await?;
-        self.wait_for("main h1").await?;
+        self.wait_for_page().await?;
         self.import(&project_with_every_sheet()?).await?;
         self.wait_for_text(".said", "Every sheet").await?;
         self.open("#/p/every").await?;

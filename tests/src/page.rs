@@ -166,6 +166,12 @@ impl Page {
         Ok(())
     }
 
+    /// Waits for a page, not for the one that says that a big project is being worked out: on a slow machine the demo is one.
+    pub async fn wait_for_page(&self) -> Result<()> {
+        self.wait_for("main:not(.working) h1").await?;
+        Ok(())
+    }
+
     /// Waits for an element that can be seen.
     pub async fn wait_for(&self, selector: &str) -> Result<WebElement> {
         self.find(By::Css(selector), UNFOLD, selector).await

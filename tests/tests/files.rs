@@ -47,7 +47,7 @@ async fn shows_script_in_names_as_text(page: &mut Page) -> Result<()> {
     kinds.push("strange".into());
 
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     page.import(&project.to_string()).await?;
     page.wait_for_text(".said", "<script>").await?;
     page.wait_for_text(".projects", "<img src=x").await?;
@@ -95,7 +95,7 @@ async fn refuses_what_is_no_project_file(page: &mut Page) -> Result<()> {
         vec![r#"{"kind":"coating"}"#; 501].join(",")
     );
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     let cases = [
         ("this is no JSON", "Nothing was imported"),
         ("", "Nothing was imported"),
@@ -108,7 +108,7 @@ async fn refuses_what_is_no_project_file(page: &mut Page) -> Result<()> {
     ];
     for (text, words) in cases {
         page.reload().await?;
-        page.wait_for("main h1").await?;
+        page.wait_for_page().await?;
         page.import(text).await?;
         page.wait_for_text(".said", words).await?;
         let said = page.text(".said").await?;
@@ -143,7 +143,7 @@ async fn gives_everything_as_one_file_and_takes_it_back(page: &mut Page) -> Resu
     page.wait_for_value("length", "7.25 m").await?;
     // The same file again harms nothing: both are there.
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     page.import(&texts[0]).await?;
     page.wait_until(
         "both projects",

@@ -93,7 +93,7 @@ async fn on_every_page(
     mut check: impl AsyncFnMut(&mut Page, &str) -> Result<()>,
 ) -> Result<()> {
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     open_all(page).await?;
     check(page, "empty start").await?;
     page.open("#/p/nowhere").await?;
@@ -119,7 +119,7 @@ async fn on_every_page(
     let sheets = SHEETS.iter().map(|sheet| format!("s/{}", sheet.kind));
     for part in parts.into_iter().chain(sheets) {
         page.go_to(&part).await?;
-        page.wait_for("main h1").await?;
+        page.wait_for_page().await?;
         if part.starts_with("s/") && part != "s/none" {
             page.wait_for(".answers [data-result]").await?;
         }

@@ -326,7 +326,7 @@ async fn what_is_printed_has_no_controls(page: &mut Page) -> Result<()> {
     ];
     for (part, parts) in wanted {
         page.go_to(part).await?;
-        page.wait_for("main h1").await?;
+        page.wait_for_page().await?;
         page.execute("dispatchEvent(new Event('beforeprint'))", vec![]).await?;
         let script = "const paper = document.querySelector('#paper');
             const missing = arguments[0].split(', ').filter(one => !paper.querySelector(one));
@@ -450,7 +450,7 @@ async fn axe_finds_nothing_on_paper_and_first_steps(page: &mut Page) -> Result<(
     let mut found = Vec::new();
     for part in ["s/s3", "book", "today", &boards] {
         page.go_to(part).await?;
-        page.wait_for("main h1").await?;
+        page.wait_for_page().await?;
         for light in ["day", "night"] {
             page.set_light(light).await?;
             let here = page.axe().await?;

@@ -348,7 +348,7 @@ async fn packed(page: &Page, text_of: &str) -> Result<String> {
 
 async fn refuses_links_that_mean_harm(page: &mut Page) -> Result<()> {
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     let bomb = packed(page, "new Uint8Array(60_000_000)").await?;
     let no_project = packed(page, "'{\"name\": \"<b>else</b>\"}'").await?;
     let later = packed(page, "'{\"battenbook\": 99}'").await?;
@@ -593,7 +593,7 @@ async fn keeps_the_name_in_the_header_within_its_line(page: &mut Page) -> Result
     let mut project: Value = serde_json::from_str(&project_with_every_sheet()?)?;
     project["name"] = json!("Library bus of the northern survey, second fit-out");
     page.open("#/").await?;
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     page.import(&project.to_string()).await?;
     page.wait_for_text(".said", "Library bus").await?;
     page.open("#/p/every/s/coating").await?;

@@ -159,7 +159,7 @@ async fn axe_finds_nothing(page: &mut Page) -> Result<()> {
 async fn axe_finds_what_is_wrong(page: &mut Page) -> Result<()> {
     page.open("").await?;
     // The app runs a moment before its first page is there: it looks into its stores first.
-    page.wait_for("main h1").await?;
+    page.wait_for_page().await?;
     let bad = "const picture = document.createElement('img'); picture.src = './icon.svg';
         document.querySelector('main').append(picture, document.createElement('input'))";
     page.execute(bad, vec![]).await?;

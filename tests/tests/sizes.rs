@@ -283,7 +283,7 @@ async fn holds_text_of_twice_the_size(page: &mut Page) -> Result<()> {
     ];
     for part in parts {
         page.go_to(part).await?;
-        page.wait_for("main h1").await?;
+        page.wait_for_page().await?;
         page.settle().await?;
         let found: Vec<String> = serde_json::from_value(page.execute(TOO_LARGE, vec![]).await?)?;
         if !found.is_empty() {

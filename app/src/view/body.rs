@@ -49,6 +49,8 @@ pub fn body_page(desk: Desk) -> AnyView {
         <h1 tabindex="-1">{text(app_common::THE_BODY)}</h1>
         <div
             class="sheet rig"
+            // Before what was typed is worked out: the first sign of a figure is another body too.
+            on:beforeinput=move |_| typed(true)
             on:input=move |_| {
                 typed(true);
                 // What is typed may add a row.

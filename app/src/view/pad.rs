@@ -142,14 +142,20 @@ fn erase(input: &HtmlInputElement) {
 }
 
 fn put(input: &HtmlInputElement, text: &str, from: u32, to: u32) {
+    // As a keyboard tells it: before, and after.
+    tell(input, "beforeinput");
     if input.set_range_text_with_start_and_end(text, from, to).is_err() {
         return;
     }
     let caret = from + u32::try_from(text.encode_utf16().count()).unwrap_or(0);
     let _ = input.set_selection_range(caret, caret);
+    tell(input, "input");
+}
+
+fn tell(input: &HtmlInputElement, what: &str) {
     let told = EventInit::new();
     told.set_bubbles(true);
-    if let Ok(event) = Event::new_with_event_init_dict("input", &told) {
+    if let Ok(event) = Event::new_with_event_init_dict(what, &told) {
         let _ = input.dispatch_event(&event);
     }
 }
