@@ -86,6 +86,8 @@ async fn measures_on_the_plan(page: &mut Page) -> Result<()> {
         let path = format!("ribs.measured.{at}");
         wait_for_field(page, &path).await?;
         page.press(rib).await?;
+        // The next one comes below it.
+        page.wait_for(&format!("[data-path='ribs.measured.{}']", at + 1)).await?;
         page.press(ENTER).await?;
         page.wait_for(&format!(".plan .target:not(.blank)[data-with='{path}']")).await?;
     }

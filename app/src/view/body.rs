@@ -57,6 +57,7 @@ pub fn body_page(desk: Desk) -> AnyView {
                 point_out_soon();
             }
             on:focusin=move |_| point_out_soon()
+            on:change=move |_| typed(false)
             on:focusout=move |_| {
                 typed(false);
                 point_out_soon();

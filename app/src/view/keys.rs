@@ -8,7 +8,7 @@ use leptos::ev::{Event, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
-use web_sys::{Element, HtmlElement, HtmlInputElement};
+use web_sys::{Element, EventInit, HtmlElement, HtmlInputElement};
 
 use super::dom::{elements, focus, unfold};
 
@@ -36,9 +36,17 @@ pub fn focus_after(here: &Element) {
                 super::form::close_line(&before);
             }
         }
-        // The last one: on to the answer.
-        None if before.is_some() => super::show("results"),
-        None => {}
+        // The last one: it is done with, and on to the answer.
+        None => {
+            let told = EventInit::new();
+            told.set_bubbles(true);
+            if let Ok(event) = Event::new_with_event_init_dict("change", &told) {
+                let _ = here.dispatch_event(&event);
+            }
+            if before.is_some() {
+                super::show("results");
+            }
+        }
     }
 }
 
