@@ -45,6 +45,15 @@ pub fn bring_into_sight(element: &Element) {
     element.scroll_into_view_with_scroll_into_view_options(&options);
 }
 
+/// Tells an element, and what it stands in, of an event, as the browser would.
+pub fn tell(element: &Element, what: &str) {
+    let told = web_sys::EventInit::new();
+    told.set_bubbles(true);
+    if let Ok(event) = web_sys::Event::new_with_event_init_dict(what, &told) {
+        let _ = element.dispatch_event(&event);
+    }
+}
+
 /// Moves the focus with the next frame, when the page is written anew; not away from who types by then.
 pub fn move_focus_soon(moves: impl FnOnce() + 'static) {
     request_animation_frame(move || {

@@ -8,9 +8,9 @@ use leptos::ev::{Event, KeyboardEvent, MouseEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
-use web_sys::{Element, EventInit, HtmlElement, HtmlInputElement};
+use web_sys::{Element, HtmlElement, HtmlInputElement};
 
-use super::dom::{elements, focus, unfold};
+use super::dom::{elements, focus, tell, unfold};
 
 /// Goes on to the next field of the page, as the phone's "next" key promises.
 pub fn focus_next(event: &KeyboardEvent) {
@@ -38,11 +38,7 @@ pub fn focus_after(here: &Element) {
         }
         // The last one: it is done with, and on to the answer.
         None => {
-            let told = EventInit::new();
-            told.set_bubbles(true);
-            if let Ok(event) = Event::new_with_event_init_dict("change", &told) {
-                let _ = here.dispatch_event(&event);
-            }
+            tell(here, "change");
             if before.is_some() {
                 super::show("results");
             }
@@ -223,9 +219,7 @@ pub fn follow_what_is_seen() {
 /// Brings the field that is typed into between the bars.
 fn stay_in_sight() {
     let Some(field) = document().active_element() else { return };
-    let options = web_sys::ScrollIntoViewOptions::new();
-    options.set_block(web_sys::ScrollLogicalPosition::Nearest);
-    field.scroll_into_view_with_scroll_into_view_options(&options);
+    super::dom::bring_into_sight(&field);
 }
 
 /// Closes the menus that a tap is not in.

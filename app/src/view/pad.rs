@@ -5,8 +5,9 @@ use calc::words::app_form as said;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::Closure;
-use web_sys::{Event, EventInit, HtmlInputElement};
+use web_sys::{Event, HtmlInputElement};
 
+use super::dom::tell;
 use super::html::{Html, asked};
 use crate::words::text;
 
@@ -150,14 +151,6 @@ fn put(input: &HtmlInputElement, text: &str, from: u32, to: u32) {
     let caret = from + u32::try_from(text.encode_utf16().count()).unwrap_or(0);
     let _ = input.set_selection_range(caret, caret);
     tell(input, "input");
-}
-
-fn tell(input: &HtmlInputElement, what: &str) {
-    let told = EventInit::new();
-    told.set_bubbles(true);
-    if let Ok(event) = Event::new_with_event_init_dict(what, &told) {
-        let _ = input.dispatch_event(&event);
-    }
 }
 
 /// A field that was left is typed into by the pad again; one that is entered comes out from behind it.
