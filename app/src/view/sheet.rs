@@ -141,9 +141,10 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             html.raw("</ol></div>");
         },
     );
+    // A few have a line each; many stand behind one.
     let tables = shown("part", move |html| {
         with_report(result, |report| {
-            for table in report.map_or(&[][..], |report| &report.tables) {
+            for table in report.filter(|report| report.tables.len() <= FEW_TABLES).map_or(&[][..], |report| &report.tables) {
                 html.raw("<details class=\"part-fold\"><summary>");
                 html.text(&table.title);
                 html.raw("</summary>");
@@ -152,6 +153,13 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
             }
         });
     });
+    let all_tables = part(
+        |report, _| {
+            let count = Some(report.tables.len()).filter(|count| *count > FEW_TABLES)?;
+            Some(said::AllTables { count }.into())
+        },
+        |html, report, _, _| report.tables.iter().for_each(|table| report::table(html, table)),
+    );
     let address = {
         let project = desk.project.with_untracked(|project| project.id().to_owned());
         Route::Templates(project, id.to_owned()).hash()
@@ -216,6 +224,7 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
                 {super::checks::check_lists(desk, id, result)}
                 {drawings}
                 {tables}
+                {all_tables}
                 {notes}
                 {cut}
                 {buy}
@@ -234,6 +243,8 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     .into_any()
 }
 
+/// So many tables have a line of their own.
+const FEW_TABLES: usize = 3;
 /// So many warnings stand beside the answer; the others behind a line.
 const WARNINGS: usize = 1;
 /// The drawing that is seen together with the answer is at most so high; with more than two answers or a warning above it, less. [px]

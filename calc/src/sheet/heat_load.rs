@@ -331,6 +331,7 @@ fn remarks(typed: &Typed, found: &Found, style: Style) -> Vec<Remark> {
     if let Some(noon) = found.at_noon.as_ref().filter(|noon| noon.cools()) {
         let heat = Arg::heat(size(noon.total()));
         remarks.push(Remark::warning(style.say(words::NoonLeftOut { heat })));
+        remarks.push(Remark::note(style.say(words::NOON_SUN)));
         if inputs.noon.is_some_and(|noon| noon.gains <= Power::default()) {
             remarks.push(Remark::note(style.say(words::NOON_NOBODY)));
         }

@@ -46,6 +46,7 @@ marks-of =
        *[other] Marks of { $count } pieces
     }
 to-buy = To buy ({ $count })
+all-tables = Tables ({ $count })
 to-cut = To cut ({ $count })
 to-do = { $title }: { $done } of { $count } done
 what-if = What if the store lacks something?

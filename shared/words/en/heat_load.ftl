@@ -97,9 +97,11 @@ denser =
 heat-up =
     This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater about half again as large.
 noon-left-out =
-    The { $heat } at noon leave out the sun on roof and walls and what a cooler spends on drying the air: both are
-    loads. Add the sun on the roof to the heat given off inside (as a rule of thumb, 150 W for a white roof to 450 W
-    for a dark one of 10 m² (108 ft²) with some insulation), and take a cooler with room to spare.
+    The { $heat } at noon leave out the sun on roof and walls and the drying of the air. Add the sun to the heat given
+    off inside, and take a cooler with room to spare.
+noon-sun =
+    Sun on the roof at noon, as a rule of thumb: 150 W for a white roof to 450 W for a dark one, for 10 m² (108 ft²) with
+    some insulation. What a cooler spends on drying the air comes on top.
 noon-nobody = At noon nothing is counted for people and devices inside: a person gives off about 70 W.
 to-energy = The energy sheet takes the cooler's { $power } from here; its hours are entered there.
 

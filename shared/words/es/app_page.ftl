@@ -46,6 +46,7 @@ marks-of =
        *[other] Trazos de { $count } piezas
     }
 to-buy = Para comprar ({ $count })
+all-tables = Tablas ({ $count })
 to-cut = Para cortar ({ $count })
 to-do = { $title }: { $done } de { $count } hechos
 what-if = ¿Y si la tienda no lo tiene?

@@ -98,9 +98,11 @@ heat-up =
     Esto mantiene tibia una carrocería tibia. Para calentar una fría en un tiempo razonable, elija un calefactor la
     mitad más grande.
 noon-left-out =
-    Los { $heat } al mediodía no incluyen el sol sobre techo y paredes ni lo que un enfriador gasta en secar el aire:
-    los dos son carga. Sume el sol del techo al calor que se genera dentro (como regla práctica, de 150 W para un techo
-    blanco a 450 W para uno oscuro de 10 m² (108 ft²) con algo de aislamiento), y elija un enfriador con margen.
+    Los { $heat } al mediodía no incluyen el sol sobre techo y paredes ni el secado del aire. Sume el sol al calor que
+    se genera dentro, y elija un enfriador con margen.
+noon-sun =
+    Sol sobre el techo al mediodía, como regla práctica: de 150 W para un techo blanco a 450 W para uno oscuro, por 10 m²
+    (108 ft²) con algo de aislamiento. Lo que un enfriador gasta en secar el aire se suma.
 noon-nobody = Al mediodía no se cuenta nada por personas y aparatos dentro: una persona da unos 70 W.
 to-energy = La hoja de energía toma de aquí los { $power } del enfriador; sus horas se anotan allá.
 
