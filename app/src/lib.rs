@@ -1,6 +1,7 @@
 //! Battenbook in the browser: the single page around `calc`.
 
 pub mod desk;
+mod part;
 pub mod route;
 pub mod storage;
 pub mod transfer;
@@ -49,5 +50,6 @@ pub fn start() {
         let found = store.open_journal(view::notices::journal_state).await;
         view::notices::tell(store, found);
         mount();
+        part::fetch_ahead();
     });
 }

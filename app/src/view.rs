@@ -8,8 +8,10 @@ pub mod body;
 pub mod book;
 pub mod buy;
 pub mod checks;
+pub mod coming;
 pub mod compare;
 pub mod cuts;
+pub mod demo;
 pub mod dom;
 pub mod drawing;
 pub mod editors;
@@ -54,7 +56,7 @@ use dom::elements;
 
 /// What another tab saved last.
 #[derive(Clone, Default)]
-struct Elsewhere {
+pub struct Elsewhere {
     /// Counts up: the same project may be saved again.
     number: u32,
     /// The project's id; empty where everything was cleared.
@@ -63,9 +65,12 @@ struct Elsewhere {
 
 /// What stands around a page: it is kept while the pages in it change.
 #[derive(Clone, PartialEq)]
-enum Frame {
+pub enum Frame {
+    /// The start page.
     Start,
+    /// What came in the address.
     Get(String),
+    /// A project, by its id.
     Project(String),
 }
 
@@ -97,10 +102,6 @@ pub fn App(
             }>{text(app_common::SKIP)}</a>
             {notices::notices(store, route)}
             {move || match frame.get() {
-                Frame::Get(data) => {
-                    titled(text(app_common::RECEIVED));
-                    get::get_page(store, data)
-                }
                 Frame::Start => {
                     titled(text(app_common::PROJECTS));
                     view! {
@@ -109,9 +110,7 @@ pub fn App(
                     }
                     .into_any()
                 }
-                Frame::Project(id) => {
-                    opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
-                }
+                other => coming::shown(move |part| (part.show)(store, elsewhere, route, other.clone())),
             }}
         }
         .into_any()
@@ -120,6 +119,25 @@ pub fn App(
     move || {
         words::follow();
         all()
+    }
+}
+
+/// Shows what the part that comes later knows to show.
+pub fn show_project(
+    store: Store,
+    elsewhere: RwSignal<Elsewhere>,
+    route: ReadSignal<Route>,
+    frame: Frame,
+) -> AnyView {
+    match frame {
+        Frame::Start => ().into_any(),
+        Frame::Get(data) => {
+            titled(text(app_common::RECEIVED));
+            get::get_page(store, data)
+        }
+        Frame::Project(id) => {
+            opening::opened(store, &id, move |id| open_project(store, elsewhere, route, id))
+        }
     }
 }
 

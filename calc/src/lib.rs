@@ -28,6 +28,7 @@ pub mod mass;
 pub mod node;
 pub mod opening;
 pub mod outcome;
+pub mod part;
 pub mod project;
 pub mod quantity;
 pub mod reader;

@@ -25,6 +25,7 @@ pub use evaluate::{Evaluation, SheetResult, evaluate, evaluate_since, takes_weig
 pub use gradual::Gradual;
 pub use limits::MAX_BYTES;
 pub use lists::{BuyList, CutList};
+pub(crate) use load::settle;
 pub use load::{LoadError, VERSION};
 pub use offer::Behind;
 pub use plan::{asking_plan, plan};

@@ -128,6 +128,12 @@ impl Catalogue {
         Ok(Self { tag: tag.to_owned(), texts })
     }
 
+    /// The language with the messages of these files alone.
+    pub fn only(&self, files: &[&str]) -> Self {
+        let texts = self.texts.iter().filter(|text| files.contains(&&*text.file));
+        Self { tag: self.tag.clone(), texts: texts.cloned().collect() }
+    }
+
     /// The message of a name in a file.
     pub fn find(&self, file: &str, name: &str) -> Option<&Text> {
         self.texts.iter().find(|text| text.file == file && text.name == name)

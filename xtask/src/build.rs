@@ -12,6 +12,9 @@ use xtask::workspace;
 /// What is worth compressing; pictures are compressed already.
 const TEXTUAL: [&str; 7] = ["html", "css", "js", "wasm", "svg", "webmanifest", "bin"];
 
+/// With this set the program is built as one module.
+const WHOLE: &str = "BATTENBOOK_ONE_MODULE";
+
 /// How to build.
 pub struct Options {
     /// Cargo's development profile: quicker to build, bigger and slower to run.
@@ -25,6 +28,12 @@ pub struct Options {
 }
 
 impl Options {
+    /// Whether the program is parted: the rest is fetched when it is needed. Not for development, where that takes longer than it saves;
+    /// and one module can be had, to see whether a fault is of the parting.
+    fn split(&self) -> bool {
+        self.smallest && std::env::var_os(WHOLE).is_none()
+    }
+
     /// What is published.
     pub fn release() -> Self {
         Self { development: false, smallest: true, folder: workspace::dist(), extra: None }
@@ -40,12 +49,21 @@ pub fn site(options: &Options) -> Result<Site> {
     let staging = workspace::target().join("site");
     let module = compile(options)?;
     let optimizer = if options.smallest { optimizer() } else { None };
-    bind(&module, &staging, options.development, options.development || optimizer.is_some())?;
+    if staging.exists() {
+        std::fs::remove_dir_all(&staging)?;
+    }
+    let (module, parts) = match options.split() {
+        true => split(&module, &staging)?,
+        false => (module, Vec::new()),
+    };
+    bind(&module, &staging, options, options.development || optimizer.is_some())?;
     let wasm = staging.join("app_bg.wasm");
     if let Some(optimizer) = optimizer {
-        optimize(&wasm, &optimizer)?;
+        for module in parts.iter().chain([&wasm]) {
+            optimize(module, &optimizer)?;
+        }
     }
-    let site = page::assemble(gather(&staging, &wasm, options)?)?;
+    let site = page::assemble(gather(&staging, &wasm, &parts, options)?)?;
     write(&site, options)?;
     Ok(site)
 }
@@ -80,6 +98,10 @@ fn compile(options: &Options) -> Result<PathBuf> {
             "--cfg erase_components -Cllvm-args=-disable-lsr --remap-path-prefix={home}=cargo --remap-path-prefix={}=.",
             root.display()
         );
+        if options.split() {
+            // What the parting needs to know: what refers to what, each constant by itself.
+            flags += " --cfg split -Clink-arg=--emit-relocs -Clink-arg=--no-merge-data-segments";
+        }
         if options.smallest && tools::std_sources() {
             // About a tenth of the bytes: the standard library built for size, and a panic that only stops (the boot
             // script says what happened). Both are switches that this release of the compiler keeps behind a variable.
@@ -96,17 +118,34 @@ fn compile(options: &Options) -> Result<PathBuf> {
     Ok(workspace::target().join(WASM).join(profile).join("app.wasm"))
 }
 
-fn bind(module: &Path, staging: &Path, debug: bool, names: bool) -> Result<()> {
-    if staging.exists() {
-        std::fs::remove_dir_all(staging)?;
-    }
+/// Parts the program at its marked functions: what comes first, for wasm-bindgen, and the others.
+fn split(module: &Path, staging: &Path) -> Result<(PathBuf, Vec<PathBuf>)> {
+    let input = read(module)?;
+    let main = staging.join("main.wasm");
+    let mut how = wasm_split_cli_support::Options::new(&input);
+    how.output_dir = staging;
+    how.main_out_path = &main;
+    how.link_name = LOADER;
+    how.main_module = GLUE;
+    let parted = wasm_split_cli_support::transform(how)
+        .map_err(|error| anyhow::anyhow!("the program could not be parted: {error:?}"))?;
+    Ok((main, parted.split_modules))
+}
+
+/// The script that fetches the parts, as the program imports it, and the glue, as that script imports it.
+const LOADER: &str = "./parts.js";
+const GLUE: &str = "./app.js";
+
+fn bind(module: &Path, staging: &Path, options: &Options, names: bool) -> Result<()> {
     wasm_bindgen_cli_support::Bindgen::new()
         .input_path(module)
         .web(true)?
         .out_name("app")
         .typescript(false)
         .omit_default_module_path(true)
-        .keep_debug(debug)
+        .keep_debug(options.development)
+        // What the parts share with the first.
+        .keep_lld_exports(options.split())
         .remove_producers_section(true)
         .remove_name_section(!names)
         .generate(staging)
@@ -150,7 +189,7 @@ fn optimize(wasm: &Path, optimizer: &Path) -> Result<()> {
     Ok(())
 }
 
-fn gather(staging: &Path, wasm: &Path, options: &Options) -> Result<Parts> {
+fn gather(staging: &Path, wasm: &Path, modules: &[PathBuf], options: &Options) -> Result<Parts> {
     let root = workspace::root();
     let assets = root.join("app/assets");
     let mut fixed = BTreeMap::new();
@@ -173,7 +212,15 @@ fn gather(staging: &Path, wasm: &Path, options: &Options) -> Result<Parts> {
             style.push('\n');
         }
     }
+    let mut parts = BTreeMap::new();
+    for module in modules {
+        let name = module.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+        parts.insert(name, read(module)?);
+    }
+    let loader = staging.join(LOADER);
     Ok(Parts {
+        loader: if loader.exists() { text(&loader)? } else { String::new() },
+        parts,
         page: text(&root.join("index.html"))?,
         boot: text(&assets.join("boot.js"))?,
         worker: text(&assets.join("sw.js"))?,

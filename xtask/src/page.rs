@@ -17,8 +17,12 @@ pub struct Parts {
     pub style: String,
     /// The script that wasm-bindgen wrote.
     pub glue: String,
-    /// The app.
+    /// The app, or what of it comes first.
     pub wasm: Vec<u8>,
+    /// The parts that come later, by the names that the loader knows them by.
+    pub parts: BTreeMap<String, Vec<u8>>,
+    /// The script that fetches them, as the tool wrote it; empty where there are none.
+    pub loader: String,
     /// The words of other languages by tag: fetched when chosen.
     pub words: BTreeMap<String, Vec<u8>>,
     /// Scripts that the glue imports by their path, if a library brought any.
@@ -55,7 +59,12 @@ pub fn assemble(parts: Parts) -> Result<Site> {
         (name, integrity)
     };
     let (wasm, wasm_integrity) = add("app", "wasm", parts.wasm);
-    let (glue, glue_integrity) = add("app", "js", parts.glue.into_bytes());
+    let mut named = BTreeMap::new();
+    for (name, module) in parts.parts {
+        named.insert(name.clone(), add(&name, "wasm", module));
+    }
+    let glue = with_loader(&parts.glue, &parts.loader, &named)?;
+    let (glue, glue_integrity) = add("app", "js", glue.into_bytes());
     let (style, style_integrity) = add("style", "css", style::minify(&parts.style).into_bytes());
     // The boot script stands in the page: it is what tells that another part is missing.
     let boot = fill(
@@ -122,6 +131,58 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     Ok(Site { files, first_visit, version })
 }
 
+/// Puts the loader of the parts into the glue. Two scripts that import each other could not both be named by what they hold.
+fn with_loader(
+    glue: &str,
+    loader: &str,
+    parts: &BTreeMap<String, (String, String)>,
+) -> Result<String> {
+    if loader.is_empty() {
+        return Ok(glue.to_owned());
+    }
+    let Some((before, import, after)) = imported(glue) else {
+        bail!("the glue does not import the loader of the parts");
+    };
+    let mut script = String::new();
+    let mut shared = Vec::new();
+    for line in loader.lines() {
+        if line.starts_with("import ") {
+            // The glue itself.
+            continue;
+        }
+        match line.strip_prefix("export const ") {
+            Some(rest) => {
+                shared.extend(rest.split_once(' ').map(|(name, _)| name));
+                script = script + "const " + rest + "\n";
+            }
+            None => script = script + line + "\n",
+        }
+    }
+    for (name, (file, integrity)) in parts {
+        let plain = format!("new URL(\"./{name}.wasm\", import.meta.url)");
+        let checked = format!(
+            "new URL(\"./{file}\", import.meta.url), {{ integrity: \"{integrity}\", credentials: \"same-origin\" }}"
+        );
+        if !script.contains(&plain) {
+            bail!("the loader fetches no part called {name}");
+        }
+        script = script.replace(&plain, &checked);
+    }
+    let shared = shared.join(", ");
+    Ok(format!(
+        "{before}const {import} = (() => {{\n{script}return {{ {shared} }};\n}})();\n{after}"
+    ))
+}
+
+/// The glue before and after the line that imports the loader, and the name it is imported by.
+fn imported(glue: &str) -> Option<(String, String, String)> {
+    let line =
+        glue.lines().find(|line| line.starts_with("import ") && line.contains("parts.js"))?;
+    let name = line.strip_prefix("import * as ")?.split(' ').next()?;
+    let (before, after) = glue.split_once(line)?;
+    Some((before.to_owned(), name.to_owned(), after.to_owned()))
+}
+
 /// The service worker's list: the page goes by "./", since some hosts redirect its file name.
 fn kept_files(files: &BTreeMap<String, Vec<u8>>, kept: &[String]) -> String {
     let rows = files.iter().filter(|(name, _)| kept.contains(name)).map(|(name, bytes)| {
@@ -166,6 +227,8 @@ mod tests {
             style: "a { b: c }".to_owned(),
             glue: "glue".to_owned(),
             wasm: b"wasm".to_vec(),
+            parts: BTreeMap::new(),
+            loader: String::new(),
             words: BTreeMap::from([("es".to_owned(), b"hola".to_vec())]),
             snippets: BTreeMap::new(),
             fixed: BTreeMap::from([("icon.svg".to_owned(), b"s".to_vec()), ("icon-192.png".to_owned(), b"p".to_vec())]),

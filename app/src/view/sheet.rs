@@ -144,7 +144,10 @@ pub fn sheet_page(desk: Desk, id: &str) -> AnyView {
     // A few have a line each; many stand behind one.
     let tables = shown("part", move |html| {
         with_report(result, |report| {
-            for table in report.filter(|report| report.tables.len() <= FEW_TABLES).map_or(&[][..], |report| &report.tables) {
+            for table in report
+                .filter(|report| report.tables.len() <= FEW_TABLES)
+                .map_or(&[][..], |report| &report.tables)
+            {
                 html.raw("<details class=\"part-fold\"><summary>");
                 html.text(&table.title);
                 html.raw("</summary>");

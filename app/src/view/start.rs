@@ -9,14 +9,12 @@ use super::html::{Html, asked, shown};
 use super::taking_in::TakingIn;
 use super::versions::{field_value, large, room, size, when};
 use crate::desk::unsaved;
+use crate::part;
 use crate::route::{Part, Route, go};
 use crate::storage::{Listing, ListingState, Store, new_id};
 use crate::transfer;
 use crate::words::{say, text};
 use calc::words::{app_common, app_start as words};
-
-/// The project's own demo rig.
-const DEMO: &str = include_str!("../../../shared/demo.json");
 
 /// With more projects than this they can be searched.
 const FEW: usize = 5;
@@ -64,6 +62,9 @@ pub fn start_page(store: Store) -> AnyView {
     };
     let act = move |event: leptos::ev::MouseEvent| {
         let Some((what, with)) = asked(&event) else { return };
+        if what == "demo" || what == "try" {
+            return open_demo(store, what == "try", system_of(&with), said);
+        }
         match act(store, &what, &with) {
             Ok(told) | Err(told) => said.set(told),
         }
@@ -223,7 +224,6 @@ fn name_of(one: &Listing) -> &str {
 
 /// Does what was tapped; says in words what there is to say.
 fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
-    let system = if with == "imperial" { UnitSystem::Imperial } else { UnitSystem::Metric };
     let told = |error: crate::storage::SaveError| error.to_string();
     match what {
         "new" => {
@@ -232,13 +232,7 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
                 "" => text(words::MY_RIG),
                 name => name,
             };
-            begin(store, &Project::new(&new_id(), name, system))?;
-        }
-        "demo" | "try" => {
-            let id = demo(store, system)?;
-            if what == "try" {
-                super::start_guide::begin(store, &id);
-            }
+            begin(store, &Project::new(&new_id(), name, system_of(with)))?;
         }
         "try-not" => super::start_guide::end(store),
         "copy" => {
@@ -315,29 +309,29 @@ fn act(store: Store, what: &str, with: &str) -> Result<String, String> {
     Ok(String::new())
 }
 
-/// The demo's id is kept on this device under this name: it is there once, however often it is asked for.
-const DEMO_ID: &str = "demo";
-
-/// Opens the demo, as it was left where it was opened before; gives its id.
-fn demo(store: Store, system: UnitSystem) -> Result<String, String> {
-    if let Some(kept) = store.setting(DEMO_ID).and_then(|id| store.load(&id).ok()) {
-        let mut project = kept.project;
-        if project.system() != system {
-            project.set_system(system);
-            store.save(&project, kept.revision).map_err(|error| error.to_string())?;
-        }
-        go(&Route::Project(project.id().to_owned()));
-        return Ok(project.id().to_owned());
-    }
-    let mut demo = Project::from_text(DEMO).map_err(|error| say(error.message()))?;
-    demo.set_id(&new_id());
-    demo.set_system(system);
-    begin(store, &demo)?;
-    store.set_setting(DEMO_ID, demo.id());
-    Ok(demo.id().to_owned())
+fn system_of(name: &str) -> UnitSystem {
+    if name == "imperial" { UnitSystem::Imperial } else { UnitSystem::Metric }
 }
 
-fn begin(store: Store, project: &Project) -> Result<(), String> {
+/// Opens the demo, once the part of the program is here that knows it.
+fn open_demo(store: Store, guided: bool, system: UnitSystem, said: RwSignal<String>) {
+    leptos::task::spawn_local(async move {
+        let opened = match part::fetch().await {
+            Ok(part) => (part.demo)(store, system),
+            Err(part::Missing) => Err(text(app_common::PART_MISSING).to_owned()),
+        };
+        match opened {
+            Ok(id) if guided => super::start_guide::begin(store, &id),
+            Ok(_) => {}
+            Err(why) => {
+                let _ = said.try_set(why);
+            }
+        }
+    });
+}
+
+/// Begins a project, and goes to it.
+pub fn begin(store: Store, project: &Project) -> Result<(), String> {
     keep(store, project)?;
     go(&Route::Project(project.id().to_owned()));
     Ok(())

@@ -5,7 +5,9 @@ use std::fmt;
 mod v1;
 
 pub(super) use v1::pin;
+pub(crate) use v1::settle;
 
+use crate::part;
 use crate::words::{Arg, Msg, Words, project as words};
 
 use super::limits::{MAX_BYTES, MOST_SHEETS};
@@ -123,7 +125,7 @@ impl Project {
         document.insert("battenbook".into(), Node::from(VERSION));
         let mut project = Self { document, words: Words::ENGLISH };
         shopping::name_own_rows(&mut project);
-        v1::settle(&mut project);
+        part::settled(&mut project);
         let count = project.sheets().count();
         if count > MOST_SHEETS {
             return Err(LoadError::TooManySheets { count });

@@ -7,6 +7,7 @@ use std::fmt;
 use super::arg::{Arg, Msg};
 use super::plural::{category, decimal_comma};
 use super::{Id, common};
+use crate::part::whole_words;
 use crate::quantity::Style;
 
 const ARGUMENT: u8 = 1;
@@ -24,11 +25,23 @@ pub struct Words {
 pub struct Broken;
 
 /// What all other languages fall back on.
-static ENGLISH: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/en.words"));
+static WHOLE: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/en.words"));
+
+/// What of it a program in two parts has at first. The other messages are there, and empty.
+#[cfg(split)]
+static ENGLISH: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/first.words"));
+#[cfg(not(split))]
+static ENGLISH: &[u8] = WHOLE;
 
 impl Words {
     /// English, which is a part of the program.
     pub const ENGLISH: Self = Self { table: ENGLISH };
+
+    /// English with all of its messages.
+    #[cfg(split)]
+    pub(crate) fn all_english() -> Self {
+        Self { table: WHOLE }
+    }
 
     /// The words of a language by its tag, for programs that have all languages in them.
     #[cfg(feature = "json")]
@@ -117,7 +130,12 @@ impl Words {
         let number = usize::from(id.0);
         let ends = self.start(number).zip(self.start(number + 1));
         match ends.and_then(|(start, end)| self.bodies().get(start..end)) {
-            Some([]) | None if self != Self::ENGLISH => Self::ENGLISH.body(id),
+            Some([]) | None if self != Self::ENGLISH && Some(self) != whole_words() => {
+                Self::ENGLISH.body(id)
+            }
+            Some([]) | None if self == Self::ENGLISH => {
+                whole_words().map_or(&[], |whole| whole.body(id))
+            }
             found => found.unwrap_or_default(),
         }
     }

@@ -65,7 +65,7 @@ fn keep_joints(document: &mut Map<String, Node>) {
 const FEWEST_JOINTS: u32 = 100_000;
 
 /// Carries over what can be found.
-pub(super) fn settle(project: &mut Project) {
+pub(crate) fn settle(project: &mut Project) {
     let Some(Node::Object(mut kept)) = project.document.shift_remove(KEPT) else { return };
     let own = kept.shift_remove("own").is_some()
         && project.extra(shopping::KEY).is_some_and(|all| all.get("own").is_some());
