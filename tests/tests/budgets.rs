@@ -44,9 +44,9 @@ mod the_first_minute_ends_at_a_rig_of_one_s_own {
 /// The longest that a page of the demo may be as it opens. [screens]
 const SCREENS: f64 = 3.0;
 /// Pages that do not keep it yet: their lengths, to come down and never to grow. [screens]
-const LONGER: &[(&str, f64)] = &[("circuit", 3.5)];
+const LONGER: &[(&str, f64)] = &[];
 /// Drawings that do not end in the first screen yet, and how far they reach. [px]
-const DEEPER: &[(&str, f64)] = &[("heat_load", 815.0)];
+const DEEPER: &[(&str, f64)] = &[];
 /// The figure at the bench is read at arm's length. [px]
 const FIGURE: f64 = 64.0;
 

@@ -36,11 +36,10 @@ pub fn shown(page: impl Fn(Part) -> AnyView + Send + Sync + 'static) -> AnyView 
     ask();
     set_timeout(
         move || {
-            let _ = state.try_update(|state| {
-                if *state == State::Untold {
-                    *state = State::Coming;
-                }
-            });
+            // Told only where it changes: what stands here is written anew with each word.
+            if state.try_get_untracked() == Some(State::Untold) {
+                state.set(State::Coming);
+            }
         },
         UNTOLD,
     );
