@@ -201,7 +201,7 @@ function watch_opening() {
   const painted = () => requestAnimationFrame(() => setTimeout(() => {
     if (ended || location.hash !== hash) return;
     const is_drawn = document.getElementById("app")?.firstElementChild;
-    if (root.dataset.working || root.dataset.app !== "running" || !is_drawn) return painted();
+    if ("working" in root.dataset || root.dataset.app !== "running" || !is_drawn) return painted();
     opening("");
     note_stop(hash, 0);
   }));

@@ -16,6 +16,7 @@ in_each_engine!(
     runs_nothing_that_was_changed_on_the_way,
     mends_itself_past_what_a_cache_has_kept,
     starts_though_the_module_comes_as_another_type,
+    starts_without_the_part_that_comes_later,
     goes_on_from_its_copy_while_the_server_fails,
     does_nothing_in_another_site_s_frame,
     axe_finds_nothing_where_it_stopped,
@@ -267,12 +268,50 @@ async fn mends_itself_past_what_a_cache_has_kept(page: &mut Page) -> Result<()> 
 }
 
 async fn starts_though_the_module_comes_as_another_type(page: &mut Page) -> Result<()> {
-    let bytes = part(".wasm")?;
+    let dist = copy_of_dist()?;
     page.site.break_with(move |request| {
-        is_part(request, ".wasm").then(|| Response::text("application/octet-stream", bytes.clone()))
+        let name = request.path.rsplit('/').next().filter(|name| name.ends_with(".wasm"))?;
+        let bytes = std::fs::read(dist.join(name)).ok()?;
+        Some(Response::text("application/octet-stream", bytes))
     });
     page.open("").await?;
-    page.wait_for_text("h1", "Battenbook").await
+    page.wait_for_text("h1", "Battenbook").await?;
+    page.open_demo(Metric).await
+}
+
+/// The pages of a project come after the start page: without them that can be used, and says what has not come.
+async fn starts_without_the_part_that_comes_later(page: &mut Page) -> Result<()> {
+    let away = |request: &Request| {
+        let mut answer = Response::text("text/plain", "not now");
+        answer.status = "503 Service Unavailable";
+        request.path.contains("split_").then_some(answer)
+    };
+    page.site.break_with(away);
+    page.open("").await?;
+    page.wait_for_page().await?;
+    // Its words have to be in the part that is here.
+    let words = "return [...document.querySelectorAll('.try :is(h2, li, button), .begin :is(h2, label, button), .files :is(h2, label), footer p, header :is(button, label)')]
+        .map(one => (one.textContent.trim() || one.getAttribute('aria-label') || '(nothing) ' + one.outerHTML))";
+    let before: Vec<String> = serde_json::from_value(page.execute(words, vec![]).await?)?;
+    ensure!(before.len() > 15, "{before:?}");
+    ensure!(!before.iter().any(|one| one.starts_with("(nothing)")), "{before:?}");
+    page.click("[data-do=demo][data-with=metric]").await?;
+    page.wait_for_text(".said", "have not come").await?;
+    page.type_into("#new-name", "Kept van").await?;
+    page.click("[data-do=new][data-with=imperial]").await?;
+    page.wait_for_text("main [role=status]", "have not come").await?;
+    page.click("[data-do=again]").await?;
+    page.wait_for_text("main [role=status]", "have not come").await?;
+    page.site.mend();
+    page.click("[data-do=again]").await?;
+    page.wait_for_page().await?;
+    page.wait_for_text("body", "Kept van").await?;
+    page.open("#/").await?;
+    page.wait_for_text("h1", "Battenbook").await?;
+    let after: Vec<String> = serde_json::from_value(page.execute(words, vec![]).await?)?;
+    let said_otherwise: Vec<_> = before.iter().filter(|one| !after.contains(one)).collect();
+    ensure!(said_otherwise.is_empty(), "{said_otherwise:?}");
+    Ok(())
 }
 
 async fn goes_on_from_its_copy_while_the_server_fails(page: &mut Page) -> Result<()> {

@@ -131,6 +131,16 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     Ok(Site { files, first_visit, version })
 }
 
+/// Starts a part from what was fetched.
+const INSTANTIATED: &str = "async function instantiated(src, imports) {
+    const response = await src;
+    if (!response.ok) throw new Error(`a part of the program: the server answered ${response.status}`);
+    const type = response.headers.get('Content-Type') ?? '';
+    if (type.startsWith('application/wasm')) return WebAssembly.instantiateStreaming(response, imports);
+    return WebAssembly.instantiate(await response.arrayBuffer(), imports);
+}
+";
+
 /// Puts the loader of the parts into the glue. Two scripts that import each other could not both be named by what they hold.
 fn with_loader(
     glue: &str,
@@ -158,6 +168,12 @@ fn with_loader(
             None => script = script + line + "\n",
         }
     }
+    // As the glue does it for the first part: what comes as another type is read all the same.
+    let plain = "WebAssembly.instantiateStreaming(src, imports)";
+    if !script.contains(plain) {
+        bail!("the loader does not start its parts by {plain}");
+    }
+    script = script.replace(plain, "instantiated(src, imports)") + INSTANTIATED;
     for (name, (file, integrity)) in parts {
         let plain = format!("new URL(\"./{name}.wasm\", import.meta.url)");
         let checked = format!(
@@ -234,6 +250,37 @@ mod tests {
             fixed: BTreeMap::from([("icon.svg".to_owned(), b"s".to_vec()), ("icon-192.png".to_owned(), b"p".to_vec())]),
             extra: None,
         }
+    }
+
+    #[test]
+    fn a_part_that_comes_later_is_checked_by_its_hash() {
+        let loader = "import { initSync } from \"./app.js\";\nlet shared;\nexport const load_more = wrap(() => {\n    const src = fetch(new URL(\"./more.wasm\", import.meta.url));\n    return WebAssembly.instantiateStreaming(src, imports);\n});\n";
+        let glue = "import * as import1 from \"./parts.js\"\nuse(import1);\n";
+        let parted = |loader: &str, glue: &str| {
+            assemble(Parts {
+                parts: BTreeMap::from([("more".to_owned(), b"more".to_vec())]),
+                loader: loader.to_owned(),
+                glue: glue.to_owned(),
+                ..parts()
+            })
+        };
+        let site = parted(loader, glue).unwrap();
+        let part = site.files.keys().find(|name| name.starts_with("more-")).unwrap();
+        let script =
+            site.files.keys().find(|name| name.ends_with(".js") && name.starts_with("app-"));
+        let script = text(&site, script.unwrap());
+        let checked =
+            format!("./{part}\", import.meta.url), {{ integrity: \"{}\"", integrity(b"more"));
+        assert!(script.contains(&checked), "{script}");
+        assert!(
+            !script.contains("import ") && script.contains("return { load_more };"),
+            "{script}"
+        );
+        assert!(site.first_visit.contains(part) && text(&site, "sw.js").contains(part.as_str()));
+        // Whatever the tools write otherwise one day is told, not published.
+        assert!(parted(loader, "use();").is_err());
+        assert!(parted(&loader.replace("more.wasm", "other.wasm"), glue).is_err());
+        assert!(parted(&loader.replace("instantiateStreaming", "instantiate"), glue).is_err());
     }
 
     fn text(site: &Site, name: &str) -> String {

@@ -5,7 +5,7 @@ use std::time::Duration;
 use calc::words::app_common;
 use leptos::prelude::*;
 
-use super::{keys, titled};
+use super::{keys, opening, titled};
 use crate::part::{self, Part};
 use crate::words::text;
 
@@ -28,12 +28,15 @@ pub fn shown(page: impl Fn(Part) -> AnyView + Send + Sync + 'static) -> AnyView 
     }
     let state = RwSignal::new(State::Untold);
     let ask = move || {
+        opening::set_working(true);
         leptos::task::spawn_local(async move {
             let came = part::fetch().await.is_ok();
+            opening::set_working(false);
             let _ = state.try_set(if came { State::Here } else { State::Missing });
         });
     };
     ask();
+    on_cleanup(|| opening::set_working(false));
     set_timeout(
         move || {
             // Told only where it changes: what stands here is written anew with each word.

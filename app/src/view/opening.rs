@@ -107,7 +107,7 @@ fn next_slice(state: RwSignal<State>, work: StoredValue<Option<Gradual>>) {
 }
 
 /// Tells the boot script that what is painted is not the page yet that was asked for.
-fn set_working(working: bool) {
+pub(super) fn set_working(working: bool) {
     let Some(root) = document().document_element() else { return };
     // Where it cannot be told, a page counts as shown a little too early.
     let _ = if working {
