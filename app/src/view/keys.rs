@@ -173,11 +173,12 @@ impl Press {
         if self.what.is_connected() {
             return self.what.clone().dyn_into().ok();
         }
-        let names = ["data-do", "data-with"].map(|name| (name, self.what.get_attribute(name)));
+        // What was touched may be a word within its button.
+        let button = self.what.closest("[data-do]").ok()??;
+        let names = ["data-do", "data-with"].map(|name| (name, button.get_attribute(name)));
         let same = |element: &Element| {
             names.iter().all(|(name, value)| element.get_attribute(name) == *value)
         };
-        names[0].1.as_ref()?;
         elements(None, "[data-do]").into_iter().find(same)?.dyn_into().ok()
     }
 }
