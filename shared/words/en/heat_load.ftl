@@ -97,7 +97,7 @@ denser =
 heat-up =
     This keeps a warm body warm. To heat up a cold one in reasonable time, take a heater about half again as large.
 noon-left-out =
-    The { $heat } at noon leave out the sun on roof and walls and the drying of the air. Add the sun to the heat given
+    The { $heat } at noon leaves out the sun on roof and walls and the drying of the air. Add the sun to the heat given
     off inside, and take a cooler with room to spare.
 noon-sun =
     Sun on the roof at noon, as a rule of thumb: 150 W for a white roof to 450 W for a dark one, for 10 m² (108 ft²) with
