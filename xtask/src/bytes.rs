@@ -37,18 +37,16 @@ pub fn print_table(site: &Site) -> Result<()> {
         let mark = if server::is_hashed(&row.name) { "" } else { "  asked for anew at each visit" };
         println!("{:<34} {:>10} {:>10}{mark}", row.name, row.plain, row.loaded);
     }
-    let plain: usize = rows.iter().map(|row| row.plain).sum();
-    let loaded: usize = rows.iter().map(|row| row.loaded).sum();
-    let later = |row: &&Row| row.name.starts_with("split_") || row.name == "sw.js";
-    let (mut first, mut first_plain) = (loaded, plain);
-    for row in rows.iter().filter(later) {
-        first -= row.loaded;
-        first_plain -= row.plain;
-    }
-    println!(
-        "{:<34} {first_plain:>10} {first:>10}  budget {START}",
-        "until the start page can be used"
-    );
-    println!("{:<34} {plain:>10} {loaded:>10}  budget {BUDGET}", "all");
+    let sum = |name: &str, budget: usize, counts: fn(&Row) -> bool| {
+        let counted = || rows.iter().filter(|row| counts(row));
+        let plain: usize = counted().map(|row| row.plain).sum();
+        let loaded: usize = counted().map(|row| row.loaded).sum();
+        println!("{name:<34} {plain:>10} {loaded:>10}  budget {budget}");
+    };
+    // What the start page does without: the part that comes later, and the keeper of the copy for offline use.
+    sum("until the start page can be used", START, |row| {
+        !row.name.starts_with("split_") && row.name != "sw.js"
+    });
+    sum("all", BUDGET, |_| true);
     Ok(())
 }

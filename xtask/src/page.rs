@@ -131,15 +131,8 @@ pub fn assemble(parts: Parts) -> Result<Site> {
     Ok(Site { files, first_visit, version })
 }
 
-/// Starts a part from what was fetched.
-const INSTANTIATED: &str = "async function instantiated(src, imports) {
-    const response = await src;
-    if (!response.ok) throw new Error(`a part of the program: the server answered ${response.status}`);
-    const type = response.headers.get('Content-Type') ?? '';
-    if (type.startsWith('application/wasm')) return WebAssembly.instantiateStreaming(response, imports);
-    return WebAssembly.instantiate(await response.arrayBuffer(), imports);
-}
-";
+/// How the glue starts the first part from what was fetched: whatever type it comes as.
+const START: &str = "__wbg_load";
 
 /// Puts the loader of the parts into the glue. Two scripts that import each other could not both be named by what they hold.
 fn with_loader(
@@ -168,12 +161,11 @@ fn with_loader(
             None => script = script + line + "\n",
         }
     }
-    // As the glue does it for the first part: what comes as another type is read all the same.
     let plain = "WebAssembly.instantiateStreaming(src, imports)";
-    if !script.contains(plain) {
-        bail!("the loader does not start its parts by {plain}");
+    if !script.contains(plain) || !glue.contains(&format!("function {START}(")) {
+        bail!("the parts are not started by {plain} any more, or the first one not by {START}");
     }
-    script = script.replace(plain, "instantiated(src, imports)") + INSTANTIATED;
+    script = script.replace(plain, &format!("{START}(await src, imports)"));
     for (name, (file, integrity)) in parts {
         let plain = format!("new URL(\"./{name}.wasm\", import.meta.url)");
         let checked = format!(
@@ -255,7 +247,7 @@ mod tests {
     #[test]
     fn a_part_that_comes_later_is_checked_by_its_hash() {
         let loader = "import { initSync } from \"./app.js\";\nlet shared;\nexport const load_more = wrap(() => {\n    const src = fetch(new URL(\"./more.wasm\", import.meta.url));\n    return WebAssembly.instantiateStreaming(src, imports);\n});\n";
-        let glue = "import * as import1 from \"./parts.js\"\nuse(import1);\n";
+        let glue = "import * as import1 from \"./parts.js\"\nuse(import1);\nasync function __wbg_load(module, imports) {}\n";
         let parted = |loader: &str, glue: &str| {
             assemble(Parts {
                 parts: BTreeMap::from([("more".to_owned(), b"more".to_vec())]),
@@ -279,6 +271,7 @@ mod tests {
         assert!(site.first_visit.contains(part) && text(&site, "sw.js").contains(part.as_str()));
         // Whatever the tools write otherwise one day is told, not published.
         assert!(parted(loader, "use();").is_err());
+        assert!(parted(loader, &glue.replace("__wbg_load", "load")).is_err());
         assert!(parted(&loader.replace("more.wasm", "other.wasm"), glue).is_err());
         assert!(parted(&loader.replace("instantiateStreaming", "instantiate"), glue).is_err());
     }

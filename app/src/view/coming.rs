@@ -55,7 +55,7 @@ pub fn shown(page: impl Fn(Part) -> AnyView + Send + Sync + 'static) -> AnyView 
         (State::Untold | State::Here, _) => ().into_any(),
         (State::Coming, _) => waiting(text(app_common::PART_COMING), ().into_any()),
         (State::Missing, _) => {
-            let button = view! { <button class="main" data-do="again" on:click=again>{text(app_common::PART_AGAIN)}</button> };
+            let button = view! { <button class="main" data-do="again" on:click=again>{text(app_common::TRY_AGAIN)}</button> };
             waiting(text(app_common::PART_MISSING), button.into_any())
         }
     };

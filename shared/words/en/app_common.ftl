@@ -56,14 +56,14 @@ restored-damaged =
 
 ## While a large project is worked out.
 working-out = Working out “{ $name }”…
-## A part of the program that is fetched the first time it is needed.
-part-coming = The pages of a project are on their way to this device.
-part-missing = The pages of a project have not come: there is no signal, or the server is away. Nothing is lost.
-part-again = Try again
 working-out-help = This is a big project. Stopping changes nothing.
 done = done
 done-percent = { $percent } % done
 stop = Stop and go back to all projects
+
+## A part of the program that is fetched the first time it is needed.
+part-coming = The pages of a project are on their way to this device.
+part-missing = The pages of a project have not come: there is no signal, or the server is away. Nothing is lost.
 
 ## Answers to notices.
 ok = OK

@@ -48,13 +48,13 @@ restored-damaged =
     La última copia guardada de este proyecto estaba dañada o falta; esta es la anterior. El texto dañado se conserva; puede descargarlo en la página de inicio.
 
 working-out = Calculando «{ $name }»…
-part-coming = Las páginas de un proyecto vienen en camino a este dispositivo.
-part-missing = Las páginas de un proyecto no llegaron: no hay señal o el servidor no responde. No se pierde nada.
-part-again = Intentar de nuevo
 working-out-help = Es un proyecto grande. Detenerlo no cambia nada.
 done = hecho
 done-percent = { $percent } % hecho
 stop = Detener y volver a todos los proyectos
+
+part-coming = Las páginas de un proyecto vienen en camino a este dispositivo.
+part-missing = Las páginas de un proyecto no llegaron: no hay señal o el servidor no responde. No se pierde nada.
 
 ok = Aceptar
 try-again = Intentar otra vez
